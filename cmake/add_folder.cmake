@@ -1,0 +1,45 @@
+# add_folder(NAME SOURCES ... PUBLIC ... PRIVATE ...): the static library of one folder of the tree.
+# A folder without sources yet is headers only.
+function(add_folder name)
+  cmake_parse_arguments(ARG "" "" "SOURCES;PUBLIC;PRIVATE" ${ARGN})
+  if(ARG_SOURCES)
+    add_library(${name} STATIC ${ARG_SOURCES})
+    target_include_directories(${name} PUBLIC ${PROJECT_SOURCE_DIR})
+    target_link_libraries(${name} PUBLIC ${ARG_PUBLIC}
+                          PRIVATE ${ARG_PRIVATE} $<BUILD_INTERFACE:project_flags>)
+  else()
+    add_library(${name} INTERFACE)
+    target_include_directories(${name} INTERFACE ${PROJECT_SOURCE_DIR})
+    target_link_libraries(${name} INTERFACE ${ARG_PUBLIC} ${ARG_PRIVATE})
+  endif()
+endfunction()
+
+# add_text(TARGET NAMESPACE HEADER FILE...): compiles text files into TARGET, so that no file is
+# opened at run time. HEADER declares `std::string_view NAME()` in NAMESPACE for each file NAME.EXT.
+function(add_text target namespace header)
+  set(declarations "")
+  foreach(file ${ARGN})
+    get_filename_component(name ${file} NAME_WE)
+    string(REPLACE "-" "_" name ${name})
+    file(READ ${CMAKE_CURRENT_SOURCE_DIR}/${file} content)
+    set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS
+                 ${CMAKE_CURRENT_SOURCE_DIR}/${file})
+    set(source ${CMAKE_CURRENT_BINARY_DIR}/text_${name}.cpp)
+    file(CONFIGURE OUTPUT ${source} @ONLY CONTENT
+"#include <string_view>
+namespace @namespace@ {
+std::string_view @name@();
+std::string_view @name@() { return R\"lm_text(@content@)lm_text\"; }
+}
+")
+    target_sources(${target} PRIVATE ${source})
+    string(APPEND declarations "[[nodiscard]] std::string_view ${name}();  // ${file}\n")
+  endforeach()
+  file(CONFIGURE OUTPUT ${CMAKE_BINARY_DIR}/generated/${header} @ONLY CONTENT
+"#pragma once
+#include <string_view>
+namespace @namespace@ {
+@declarations@}
+")
+  target_include_directories(${target} PRIVATE ${CMAKE_BINARY_DIR}/generated)
+endfunction()

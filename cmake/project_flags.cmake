@@ -1,0 +1,13 @@
+# Warnings, sanitizers and debug checks, as one target that every folder links privately.
+add_library(project_flags INTERFACE)
+target_compile_options(project_flags INTERFACE
+  -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wold-style-cast
+  -Wnon-virtual-dtor -Woverloaded-virtual -Wdouble-promotion -Wnull-dereference
+  -Wimplicit-fallthrough $<$<BOOL:${LINKMARGIN_WERROR}>:-Werror>)
+target_compile_definitions(project_flags INTERFACE
+  $<$<CONFIG:Debug>:_GLIBCXX_ASSERTIONS> $<$<CONFIG:Debug>:EIGEN_INITIALIZE_MATRICES_BY_NAN>)
+if(LINKMARGIN_SANITIZE)
+  add_compile_options(-fsanitize=address,undefined -fno-sanitize-recover=all
+                      -fno-omit-frame-pointer)
+  add_link_options(-fsanitize=address,undefined)
+endif()
