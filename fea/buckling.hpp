@@ -1,0 +1,43 @@
+#pragma once
+
+#include <vector>
+
+#include <Eigen/Core>
+
+#include "fea/solver.hpp"
+
+namespace fea {
+
+enum class BucklingStatus {
+  found,
+  no_compression,  ///< no positive factor: nothing in this load case can buckle
+  failed,          ///< the iteration did not converge or the list could not be proved complete
+};
+
+/// One shape in which the frame loses its stiffness.
+struct BucklingMode {
+  double factor = base::kUnset;       ///< multiple of the load case  [-]
+  Eigen::VectorXd shape;              ///< 6 per node (global axes), largest component 1
+  std::vector<double> beam_energy;    ///< share of the strain energy in each beam, joints included
+  std::vector<double> spring_energy;  ///< share in each spring; all shares sum to 1
+};
+
+struct BucklingOptions {
+  int n_modes = 3;
+  double tolerance = 1e-10;
+};
+
+struct BucklingResult {
+  BucklingStatus status = BucklingStatus::failed;
+  std::vector<BucklingMode> modes;  ///< ascending factor, positive only
+};
+
+/// Lowest positive multiples of `loads` at which the frame is no longer stiff: (-Kg) x = mu K x,
+/// factor = 1/mu, with the full consistent geometric stiffness of a linear solution (axial force,
+/// bending moments, shears, torque, joint and offset moments). The list is proved complete by the
+/// count of negative pivots of K + s Kg just below and just above each reported factor.
+/// Source: McGuire, Gallagher, Ziemian, Matrix Structural Analysis, 2nd ed. (2000), ch. 9.
+[[nodiscard]] BucklingResult buckle(const Factored& factored, const Loads& loads,
+                                    const BucklingOptions& options = {});
+
+}  // namespace fea

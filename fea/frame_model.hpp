@@ -1,0 +1,113 @@
+#pragma once
+
+#include <array>
+#include <compare>
+#include <limits>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "fea/vectors.hpp"
+#include "sections/area_props.hpp"
+
+/// A 3D frame: nodes, shear-flexible beams, joints, springs and supports. Small rotations about
+/// the position given. Suffix `_g`: components in global axes; `_l`: in the member's own.
+namespace fea {
+
+struct NodeId {
+  int index = -1;
+  auto operator<=>(const NodeId&) const = default;
+};
+struct BeamId {
+  int index = -1;
+  auto operator<=>(const BeamId&) const = default;
+};
+struct SpringId {
+  int index = -1;
+  auto operator<=>(const SpringId&) const = default;
+};
+
+/// A point with six freedoms: displacement and rotation in global axes.
+struct Node {
+  Vector3 at_g = Vector3::Constant(base::kUnset);  ///< [m]
+  std::string name;                                ///< for messages
+};
+
+inline constexpr double kRigid = std::numeric_limits<double>::infinity();
+
+/// A six-component elastic connection between a beam's end and its node, in its own axes.
+/// Each component is rigid (kRigid), free (0) or a spring.
+struct Joint {
+  Matrix3 axes_g = Matrix3::Identity();  ///< columns are the joint's x, y, z axes in global ones
+  /// along x, y, z [N/m], then about x, y, z [N m/rad]
+  std::array<double, 6> stiffness = {kRigid, kRigid, kRigid, kRigid, kRigid, kRigid};
+};
+
+/// Where a beam ends: rigidly `offset_g` away from its node, through a joint if there is one.
+struct BeamEnd {
+  NodeId node;
+  Vector3 offset_g = Vector3::Zero();  ///< node to end of the flexible length  [m]
+  std::optional<Joint> joint;          ///< none = welded
+};
+
+/// Elastic constants of a beam.
+struct Elastic {
+  double young = base::kUnset;  ///< [Pa]
+  double shear = base::kUnset;  ///< [Pa]
+};
+
+/// A straight, prismatic, shear-flexible beam (Timoshenko).
+struct Beam {
+  BeamEnd a;
+  BeamEnd b;
+  sections::AreaProps section;
+  Elastic elastic;
+  /// The member's z axis is the part of this vector square to the member. Default: global z (up);
+  /// for members within 0.1 degree of vertical, global x.
+  std::optional<Vector3> z_toward_g;
+  std::string name;  ///< for messages
+};
+
+/// A zero-length six-component spring between a point of node a and the same point of node b, or
+/// the ground. Its axes turn with a.
+struct Spring {
+  NodeId a;
+  std::optional<NodeId> b;               ///< none = ground
+  Vector3 offset_a_g = Vector3::Zero();  ///< node a to the point  [m]
+  Vector3 offset_b_g = Vector3::Zero();  ///< node b to the point  [m]
+  Matrix3 axes_g = Matrix3::Identity();
+  Matrix6 stiffness = Matrix6::Zero();  ///< in the spring's axes, symmetric, no kRigid  [N/m, N, N m]
+  std::string name;
+};
+
+/// Holds some of a node's freedoms at zero: along x, y, z, then about x, y, z (global axes).
+struct Support {
+  NodeId node;
+  std::array<bool, 6> held = {true, true, true, true, true, true};
+};
+
+struct Model {
+  std::vector<Node> nodes;
+  std::vector<Beam> beams;
+  std::vector<Spring> springs;
+  std::vector<Support> supports;
+
+  NodeId add(Node node);
+  BeamId add(Beam beam);
+  SpringId add(Spring spring);
+  void add(Support support) { supports.push_back(support); }
+
+  [[nodiscard]] const Node& operator[](NodeId id) const;
+  [[nodiscard]] const Beam& operator[](BeamId id) const;
+  [[nodiscard]] const Spring& operator[](SpringId id) const;
+};
+
+/// The ends of a beam's flexible length.  [m]
+[[nodiscard]] Vector3 end_a_g(const Model& model, const Beam& beam);
+[[nodiscard]] Vector3 end_b_g(const Model& model, const Beam& beam);
+[[nodiscard]] double length(const Model& model, const Beam& beam);
+
+/// Rows are the member's x, y, z axes in global components: v_l = axes * v_g.
+[[nodiscard]] Matrix3 member_axes(const Model& model, const Beam& beam);
+
+}  // namespace fea

@@ -1,0 +1,37 @@
+#pragma once
+
+#include <string>
+
+#include "sections/shape.hpp"
+
+namespace sections {
+
+/// Resultants of the stress on a cut, in member axes. N tension positive,
+/// My = integral sigma z dA, Mz = -integral sigma y dA.
+struct Resultants {
+  double n = 0.0;   ///< axial force  [N]
+  double vy = 0.0;  ///< shear along y  [N]
+  double vz = 0.0;  ///< shear along z  [N]
+  double t = 0.0;   ///< torque  [N m]
+  double my = 0.0;  ///< bending about y  [N m]
+  double mz = 0.0;  ///< bending about z  [N m]
+};
+
+/// Stress at the point of a section where von Mises is largest.
+struct PointStress {
+  std::string point;                ///< "outer fiber", "corner", "middle of the long side", ...
+  double axial = base::kUnset;      ///< normal stress from N  [Pa]
+  double bending = base::kUnset;    ///< normal stress from My and Mz, signed  [Pa]
+  double torsion = base::kUnset;    ///< shear stress from T, magnitude  [Pa]
+  double shear = base::kUnset;      ///< shear stress from Vy and Vz, magnitude  [Pa]
+  double von_mises = base::kUnset;  ///< sqrt(sigma^2 + 3 tau^2), tau the vector sum at the point [Pa]
+};
+
+/// The worst point over the stress points of the shape.
+/// Round shapes use the resultant moment; shear and torsion are superposed with sign at each point.
+/// Transverse shear is V Q / (I t) (the mean through a tube's wall; 4V/3A in a bar).
+/// Limits: straight elastic member (bend radius over about 13 depths), no warping.
+/// Source: Shigley, Mechanical Engineering Design, 9th ed., ch. 3 and eq. 5-15.
+[[nodiscard]] PointStress worst_point(const Shape& shape, const Resultants& r);
+
+}  // namespace sections
