@@ -15,7 +15,18 @@ enum class State {
 };
 
 /// What a number measures, so that a writer can show it in the user's units.
-enum class Measure { ratio, stress, force, moment, length, force_per_length, angle };
+enum class Measure {
+  ratio,
+  stress,
+  force,
+  moment,
+  length,
+  force_per_length,
+  angle,
+  area,            ///< [m^2]
+  modulus,         ///< section modulus  [m^3]
+  second_moment,   ///< of a section, or of a weld group with its throats  [m^4]
+};
 
 /// A number inside a worked line.
 struct Value {

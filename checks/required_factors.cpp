@@ -1,0 +1,62 @@
+#include "checks/required_factors.hpp"
+
+#include <cmath>
+
+#include "base/input_error.hpp"
+
+namespace checks {
+
+std::vector<FactorEntry> factor_entries(RequiredFactors& f) {
+  return {
+      {"yield_routine", &f.yield_routine,
+       "yield, routine loads: proposal; ductile steel 1.5 in the FKM guideline, from memory"},
+      {"yield_abuse", &f.yield_abuse, "yield, abuse loads: proposal, no source"},
+      {"yield_abuse_locating", &f.yield_abuse_locating,
+       "yield of lateral link and steering, abuse loads: proposal, no source"},
+      {"buckling_routine", &f.buckling_routine,
+       "buckling, routine loads: proposal; machine design texts ask 2 to 3, from memory"},
+      {"buckling_routine_steering", &f.buckling_routine_steering,
+       "buckling of steering links, routine loads: proposal, no source"},
+      {"buckling_abuse", &f.buckling_abuse, "buckling, abuse loads: proposal, no source"},
+      {"buckling_abuse_locating", &f.buckling_abuse_locating,
+       "buckling of lateral link and steering, abuse loads: proposal, no source"},
+      {"weld_routine", &f.weld_routine,
+       "weld throat, routine loads: 0.60 F_EXX / 2.0 is the static allowable 0.30 F_EXX of "
+       "AWS D1.1, from memory"},
+      {"weld_abuse", &f.weld_abuse, "weld throat, abuse loads: proposal, no source"},
+      {"tipping_routine", &f.tipping_routine,
+       "axle tipping on its springs, routine loads: proposal, no source"},
+      {"tipping_abuse", &f.tipping_abuse,
+       "axle tipping on its springs, abuse loads: proposal, no source"},
+  };
+}
+
+void require_valid(const RequiredFactors& factors) {
+  RequiredFactors copy = factors;
+  for (const FactorEntry& entry : factor_entries(copy)) {
+    if (!(std::isfinite(*entry.value) && *entry.value > 0.0)) {
+      throw base::InputError(entry.key, "a required factor must be a number over 0, such as 1.5");
+    }
+  }
+}
+
+double required(const RequiredFactors& f, Item item, bool abuse, Duty duty) {
+  const bool locating = duty != Duty::ordinary;
+  switch (item) {
+    case Item::yield:
+      if (!abuse) return f.yield_routine;
+      return locating ? f.yield_abuse_locating : f.yield_abuse;
+    case Item::buckling:
+      if (!abuse) {
+        return duty == Duty::steering ? f.buckling_routine_steering : f.buckling_routine;
+      }
+      return locating ? f.buckling_abuse_locating : f.buckling_abuse;
+    case Item::weld:
+      return abuse ? f.weld_abuse : f.weld_routine;
+    case Item::tipping:
+      break;
+  }
+  return abuse ? f.tipping_abuse : f.tipping_routine;
+}
+
+}  // namespace checks

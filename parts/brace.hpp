@@ -1,0 +1,45 @@
+#pragma once
+
+#include "parts/field.hpp"
+#include "parts/stick.hpp"
+
+namespace parts {
+
+/// "at the bolt" or "2 in above the bolt".
+struct BraceAt {
+  double above_bolt = 0.0;  ///< [m]
+  bool operator==(const BraceAt&) const = default;
+};
+
+enum class BraceEnd { welded, bolted };
+
+/// The diagonal tube from the bracket to the opposite rail.
+struct Brace {
+  Stick stick;
+  double length = base::kUnset;     ///< [m]
+  double slope = base::kUnset;      ///< rises toward the opposite rail  [rad]
+  BraceAt meets_bracket;
+  BraceEnd far_end = BraceEnd::welded;
+  double end_mount = base::kUnset;  ///< give of its end along the brace; unset = both bounds [N/m]
+  bool operator==(const Brace&) const = default;
+};
+
+template <class Visitor>
+void fields(Visitor& v, Brace& b) {
+  using enum Dimension;
+  using enum Presence;
+  v.phrase({"tube", required, "tube or bar, with its steel", {}, "bar"}, b.stick);
+  v.quantity({"length", required, "end to end"}, b.length, positive(length));
+  v.quantity({"slope", required, "rise toward the opposite rail"}, b.slope,
+             {.dimension = angle, .at_least = -80 * base::kDegree, .at_most = 80 * base::kDegree});
+  v.phrase({"meets_bracket", assumed, "where it meets the bracket", "as drawn most often"},
+           b.meets_bracket);
+  constexpr std::array<Word<BraceEnd>, 2> kEnds = {
+      Word<BraceEnd>{"welded to opposite rail", BraceEnd::welded},
+      Word<BraceEnd>{"bolted to opposite rail", BraceEnd::bolted}};
+  v.choice({"far_end", required, "how the far end is held"}, b.far_end, kEnds);
+  v.quantity({"end_mount", optional, "give of the far end along the brace, or not sure"},
+             b.end_mount, {.dimension = stiffness, .above = 0.0, .may_be_unsure = true});
+}
+
+}  // namespace parts

@@ -1,0 +1,82 @@
+#pragma once
+
+#include <string>
+
+#include "parts/field.hpp"
+#include "parts/stick.hpp"
+
+namespace parts {
+
+/// "boxed, 3 x 6 x 3/16 in, 1/4 in frame plate" or "open, 65 x 180 x 4.5 mm".
+struct Rail {
+  bool boxed = true;
+  double width = base::kUnset;   ///< across the truck  [m]
+  double height = base::kUnset;  ///< [m]
+  double wall = base::kUnset;    ///< [m]
+  double frame_plate = 0.0;      ///< thickness of a plate between rail and bracket; 0 = none  [m]
+  bool operator==(const Rail&) const = default;
+};
+
+/// Which faces of the rail the bracket's plates are welded to: "bottom and inner side".
+struct RailFaces {
+  bool bottom = true;
+  bool inner_side = false;
+  bool outer_side = false;
+  [[nodiscard]] bool wraps_both_corners() const { return bottom && inner_side && outer_side; }
+  [[nodiscard]] bool one_flat_face() const {
+    return static_cast<int>(bottom) + static_cast<int>(inner_side) +
+               static_cast<int>(outer_side) == 1;
+  }
+  bool operator==(const RailFaces&) const = default;
+};
+
+/// A bracket that hangs from a frame rail and carries the lateral link's bolt. Its plates stand
+/// across the truck (bolt along x), tapered from rail to bolt.
+struct Bracket {
+  double drop = base::kUnset;           ///< rail bottom to bolt  [m]
+  Plates plates;
+  double depth_at_rail = base::kUnset;  ///< across the truck  [m]
+  double depth_at_bolt = base::kUnset;  ///< unset = half of depth_at_rail  [m]
+  double gap = 0.050;                   ///< clear between the plates  [m]
+  FilletWeld weld;
+  double filler = 482.633e6;            ///< classification strength F_EXX  [Pa]
+  Rail rail;
+  RailFaces welded_to;
+  double up_the_side = base::kUnset;    ///< weld on a rail side; unset = half the rail height [m]
+  double rail_stiffness = base::kUnset;  ///< root about the rail; unset = both bounds  [N m/rad]
+  double cross_member_ahead = base::kUnset;   ///< bracket to the next cross member  [m]
+  double cross_member_behind = base::kUnset;  ///< [m]
+  bool operator==(const Bracket&) const = default;
+};
+
+template <class Visitor>
+void fields(Visitor& v, Bracket& b) {
+  using enum Dimension;
+  using enum Presence;
+  v.quantity({"drop", required, "rail bottom to bolt"}, b.drop, positive(length));
+  v.phrase({"plates", required, "how many plates, how thick, which steel"}, b.plates);
+  v.quantity({"depth_at_rail", required, "plate across the truck, at the rail"}, b.depth_at_rail,
+             positive(length));
+  v.quantity({"depth_at_bolt", optional, "plate across the truck, at the bolt"}, b.depth_at_bolt,
+             positive(length));
+  v.quantity({"gap", assumed, "clear between the two plates",
+              "width of a common bushing; common practice, no source"},
+             b.gap, positive(length));
+  v.phrase({"weld", required, "leg of the fillet, and on which sides of each plate"}, b.weld);
+  v.quantity({"filler", assumed, "tensile strength of the filler (F_EXX)",
+              "E70 filler, AWS A5.1 / A5.18"},
+             b.filler, positive(stress));
+  v.phrase({"rail", required, "boxed or open, width x height x wall, frame plate"}, b.rail);
+  v.phrase({"welded_to", required, "faces of the rail the plates are welded to"}, b.welded_to);
+  v.quantity({"up_the_side", optional, "length of the weld up a rail side"}, b.up_the_side,
+             positive(length));
+  v.quantity({"rail_stiffness", optional, "root stiffness about the rail, or not sure"},
+             b.rail_stiffness,
+             {.dimension = rotational_stiffness, .above = 0.0, .may_be_unsure = true});
+  v.quantity({"cross_member_ahead", optional, "along the rail to the next cross member"},
+             b.cross_member_ahead, positive(length));
+  v.quantity({"cross_member_behind", optional, "along the rail to the cross member behind"},
+             b.cross_member_behind, positive(length));
+}
+
+}  // namespace parts

@@ -1,0 +1,78 @@
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "checks/required_factors.hpp"
+#include "parts/arm.hpp"
+#include "parts/axle.hpp"
+#include "parts/brace.hpp"
+#include "parts/bracket.hpp"
+#include "parts/joint_spec.hpp"
+#include "parts/lateral_link.hpp"
+#include "parts/plain.hpp"
+#include "parts/vehicle_entry.hpp"
+
+namespace parts {
+
+template <class T>
+struct Named {
+  std::string name;
+  T value;
+  bool operator==(const Named&) const = default;
+};
+
+/// A default that was used, in words.
+struct Assumption {
+  std::string key;    ///< "vehicle.friction"
+  std::string value;  ///< "0.9"
+  std::string basis;
+  bool operator==(const Assumption&) const = default;
+};
+
+/// One change to the base case: a path and the value it gets, or a part that is left out.
+struct Patch {
+  std::string path;   ///< "lateral_link.tube"; "brace" with an empty value leaves the part out
+  std::string value;
+  bool operator==(const Patch&) const = default;
+};
+
+struct Variant {
+  std::string name;
+  std::vector<Patch> patches;
+  bool operator==(const Variant&) const = default;
+};
+
+/// Everything a case file says, in SI.
+/// Axes ISO 8855: x forward, y left, z up; origin on the ground under the axle's center.
+struct Design {
+  std::string title;
+  bool inches = true;  ///< the units of the case file, for output
+  std::optional<VehicleEntry> vehicle;
+  std::vector<Named<std::array<double, 3>>> points;  ///< [m]
+  std::vector<Named<sections::Material>> materials;
+  std::vector<Named<sections::Shape>> sections;
+  std::vector<Named<GivenJoint>> joints;
+  std::optional<LateralLink> lateral_link;
+  std::optional<Bracket> bracket;
+  std::optional<Brace> brace;
+  std::optional<Arm> arm;
+  std::optional<Axle> axle;
+  std::vector<Named<Member>> members;
+  std::vector<Named<PlainSupport>> supports;
+  std::vector<Named<PlainSpring>> springs;
+  std::vector<Named<PlainForce>> forces;
+  std::vector<std::string> load_cases;  ///< built-in names; filled by default_load_cases if none
+  checks::RequiredFactors factors;
+  std::vector<Variant> variants;
+  std::vector<Assumption> assumed;
+};
+
+/// The built-in cases a design can be checked for, when it names none: all that its vehicle data
+/// serve with an axle; hard corner and curb with a lateral link alone; none without a vehicle.
+[[nodiscard]] std::vector<std::string> default_load_cases(const Design& design);
+
+}  // namespace parts

@@ -1,0 +1,55 @@
+#pragma once
+
+#include <array>
+#include <string>
+
+#include "parts/field.hpp"
+
+namespace parts {
+
+enum class JointKind { welded, pin, ball, bushing };
+enum class BushingGrade {
+  rubber,  ///< radial 1 to 5 kN/mm
+  hard,    ///< radial 5 to 20 kN/mm
+  given,   ///< the six rates are entered
+};
+enum class Axis { x, y, z };
+
+/// How the end of a part is joined: "welded", "ball joint", "pin along x", "rubber bushing",
+/// "hard bushing along y", or the name of a joint of the case file (six rates).
+struct JointSpec {
+  JointKind kind = JointKind::welded;
+  BushingGrade grade = BushingGrade::rubber;
+  Axis axis = Axis::x;  ///< of the bolt or pin
+  /// given grade only: along x, y, z [N/m], then about x, y, z [N m/rad]
+  std::array<double, 6> rates = {base::kUnset, base::kUnset, base::kUnset,
+                                 base::kUnset, base::kUnset, base::kUnset};
+  bool operator==(const JointSpec&) const = default;
+};
+
+/// A joint of the case file known by its six rates, in the axes of the case.
+struct GivenJoint {
+  std::array<double, 6> rates = {base::kUnset, base::kUnset, base::kUnset,
+                                 base::kUnset, base::kUnset, base::kUnset};
+  bool operator==(const GivenJoint&) const = default;
+};
+
+template <class Visitor>
+void fields(Visitor& v, GivenJoint& joint) {
+  using enum Dimension;
+  const std::array<std::string_view, 6> keys = {"along_x", "along_y", "along_z",
+                                                "about_x", "about_y", "about_z"};
+  for (std::size_t i = 0; i < 6; ++i) {
+    v.quantity({.key = keys[i],
+                .meaning = i < 3 ? "rate along this axis" : "rate about this axis; 0 turns freely"},
+               joint.rates[i], not_negative(i < 3 ? stiffness : rotational_stiffness));
+  }
+}
+
+/// One end of the range of a bushing's six rates, bolt along the joint's x axis.  [N/m, N m/rad]
+/// @param high  the stiff end of the range
+/// Source: radial rates are common practice, no source; the others keep the proportions of a
+/// bonded rubber bushing 24 x 50 x 60 mm after Adkins and Gent (1954) (from memory).
+[[nodiscard]] std::array<double, 6> bushing_rates(BushingGrade grade, bool high);
+
+}  // namespace parts

@@ -1,0 +1,61 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "parts/field.hpp"
+#include "parts/joint_spec.hpp"
+#include "parts/stick.hpp"
+
+namespace parts {
+
+/// How the link's ends are made: "weld-on bushing", "weld-on hard bushing", "weld-on ball joint",
+/// "threaded rod end".
+struct LinkEnds {
+  JointSpec joint = {.kind = JointKind::bushing};
+  bool welded = true;  ///< an eye or a threaded insert is welded to the bar or tube
+  bool operator==(const LinkEnds&) const = default;
+};
+
+enum class BendToward { up, down, forward, rearward };
+
+/// "none" or "2 in off straight, forward": the apex of the true center line, at mid-length.
+struct Bend {
+  double off_straight = 0.0;  ///< [m]
+  BendToward toward = BendToward::up;
+  bool operator==(const Bend&) const = default;
+};
+
+/// The bar that holds the axle sideways. Placed by tape lengths, or by two points.
+struct LateralLink {
+  double bolt_to_bolt = base::kUnset;  ///< [m]
+  double rise = base::kUnset;          ///< frame bolt above axle bolt  [m]
+  std::string frame_bolt;              ///< point, instead of the two lengths
+  std::string axle_bolt;
+  std::vector<std::string> through;    ///< points the center line bends at, frame to axle
+  Stick stick;
+  LinkEnds ends;
+  Bend bend;
+  bool operator==(const LateralLink&) const = default;
+};
+
+template <class Visitor>
+void fields(Visitor& v, LateralLink& link) {
+  using enum Dimension;
+  using enum Presence;
+  v.quantity({"bolt_to_bolt", optional, "straight from bolt to bolt"}, link.bolt_to_bolt,
+             positive(length));
+  v.quantity({"rise", optional, "frame bolt above axle bolt"}, link.rise, any(length));
+  v.point({"frame_bolt", optional, "point of the bolt at the bracket"}, link.frame_bolt);
+  v.point({"axle_bolt", optional, "point of the bolt at the axle"}, link.axle_bolt);
+  v.points({"through", optional, "points where the center line bends, frame to axle"},
+           link.through);
+  v.phrase({"tube", required, "tube or bar, with its steel", {}, "bar"}, link.stick);
+  v.phrase({"ends", assumed, "how both ends are made",
+            "the usual end of a fabricated link; common practice, no source"},
+           link.ends);
+  v.phrase({"bend", assumed, "none, or how far the middle is off straight", "a straight link"},
+           link.bend);
+}
+
+}  // namespace parts

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <string>
+
+#include "sections/material.hpp"
+#include "sections/shape.hpp"
+
+namespace parts {
+
+/// A bar or tube as it is bought: "1-1/2 x 0.250 in DOM", "1-1/2 in solid bar",
+/// "40 x 40 x 3 mm S355H", or the name of a section of the case file.
+struct Stick {
+  sections::Shape shape;
+  sections::Material material;
+  bool operator==(const Stick&) const = default;
+};
+
+/// Plates of a bracket: "2 of 5/16 in mild steel".
+struct Plates {
+  int count = 2;                    ///< 1 or 2
+  double thickness = base::kUnset;  ///< of one  [m]
+  sections::Material material;
+  bool operator==(const Plates&) const = default;
+};
+
+/// "1/4 in fillet, both sides of each plate".
+struct FilletWeld {
+  double leg = base::kUnset;  ///< [m]
+  bool both_sides = true;     ///< of each plate; otherwise one
+  bool operator==(const FilletWeld&) const = default;
+};
+
+}  // namespace parts
