@@ -23,9 +23,9 @@ enum class Measure {
   length,
   force_per_length,
   angle,
-  area,            ///< [m^2]
-  modulus,         ///< section modulus  [m^3]
-  second_moment,   ///< of a section, or of a weld group with its throats  [m^4]
+  area,             ///< [m^2]
+  section_modulus,  ///< [m^3]
+  second_moment,    ///< of a section, or of a weld group with its throats  [m^4]
 };
 
 /// A number inside a worked line.

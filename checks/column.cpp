@@ -1,0 +1,178 @@
+#include "checks/column.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <variant>
+
+#include <fmt/format.h>
+
+#include "base/invariant.hpp"
+#include "checks/column_strength.hpp"
+#include "sections/area_props.hpp"
+
+namespace checks {
+namespace {
+
+constexpr double kMostSlender = 200.0;      // AISC 360-22 E2 user note, from memory
+constexpr double kCustomaryBow = 1.0 / 1000.0;  // straightness on which E3 rests, from memory
+
+/// The numbers that every line shares.
+struct ColumnNumbers {
+  double area = base::kUnset;
+  double radius = base::kUnset;
+  double second_moment = base::kUnset;
+  double modulus = base::kUnset;
+  double effective_length = base::kUnset;
+  double slenderness = base::kUnset;
+  double elastic_stress = base::kUnset;  // Fe
+  double nominal_stress = base::kUnset;  // Fn
+  double area_ratio = 1.0;               // Ae / Ag
+};
+
+Value ratio(double si) { return {si, Measure::ratio}; }
+Value stress(double si) { return {si, Measure::stress}; }
+Value force(double si) { return {si, Measure::force}; }
+Value length(double si) { return {si, Measure::length}; }
+
+ColumnNumbers numbers_of(const ColumnInput& in) {
+  const sections::AreaProps props = sections::area_props(in.shape);
+  const bool about_y = props.radius_y <= props.radius_z;
+  ColumnNumbers n;
+  n.area = props.area;
+  n.radius = about_y ? props.radius_y : props.radius_z;
+  n.second_moment = about_y ? props.iyy : props.izz;
+  n.modulus = about_y ? props.modulus_y : props.modulus_z;
+  n.effective_length = in.k * in.length;
+  n.slenderness = n.effective_length / n.radius;
+  n.elastic_stress = base::kPi * base::kPi * in.elastic / (n.slenderness * n.slenderness);
+  n.nominal_stress = column_e3(in.elastic, in.yield, n.slenderness);
+  if (const auto* tube = std::get_if<sections::RoundTube>(&in.shape)) {
+    n.area_ratio = round_tube_e7(in.elastic, in.yield, tube->outside / tube->wall);
+  }
+  return n;
+}
+
+/// Why the wall is outside the method; empty when it is inside.
+std::string wall_outside_method(const ColumnInput& in) {
+  if (const auto* tube = std::get_if<sections::RoundTube>(&in.shape)) {
+    const double limit = 0.45 * in.elastic / in.yield;
+    const double wall = tube->outside / tube->wall;
+    if (wall >= limit) {
+      return fmt::format("outside the method: D/t of {:.0f} is not under 0.45 E/Fy = {:.0f}", wall,
+                         limit);
+    }
+  }
+  if (const auto* tube = std::get_if<sections::RectangularTube>(&in.shape)) {
+    const double limit = 1.40 * std::sqrt(in.elastic / in.yield);
+    const double wall = (std::max(tube->depth, tube->width) - 3.0 * tube->wall) / tube->wall;
+    if (wall > limit) {
+      return fmt::format(
+          "outside the method: the wall's b/t of {:.1f} is over 1.40 sqrt(E/Fy) = {:.1f}", wall,
+          limit);
+    }
+  }
+  return {};
+}
+
+void add_strength_lines(Finding& f, const ColumnInput& in, const ColumnNumbers& n) {
+  f.lines.push_back({"Lc/r = K L / r, r of the weaker axis", "{0} * {1} / {2} = {3}",
+                     {ratio(in.k), length(in.length), length(n.radius), ratio(n.slenderness)}});
+  f.lines.push_back({"Fe = pi^2 E / (Lc/r)^2", "pi^2 * {0} / {1}^2 = {2}",
+                     {stress(in.elastic), ratio(n.slenderness), stress(n.elastic_stress)}});
+  if (n.slenderness <= column_e3_limit(in.elastic, in.yield)) {
+    f.lines.push_back({"Fn = 0.658^(Fy/Fe) Fy, as Lc/r <= 4.71 sqrt(E/Fy)",
+                       "0.658^({0} / {1}) * {0} = {2}",
+                       {stress(in.yield), stress(n.elastic_stress), stress(n.nominal_stress)}});
+  } else {
+    f.lines.push_back({"Fn = 0.877 Fe, as Lc/r > 4.71 sqrt(E/Fy)", "0.877 * {0} = {1}",
+                       {stress(n.elastic_stress), stress(n.nominal_stress)}});
+  }
+  if (n.area_ratio < 1.0) {
+    const auto& tube = std::get<sections::RoundTube>(in.shape);
+    f.lines.push_back({"Ae/Ag = 0.038 E / (Fy D/t) + 2/3, as D/t > 0.11 E/Fy",
+                       "0.038 * {0} / ({1} * {2} / {3}) + 2/3 = {4}",
+                       {stress(in.elastic), stress(in.yield), length(tube.outside),
+                        length(tube.wall), ratio(n.area_ratio)}});
+  }
+  f.lines.push_back({"Pn = Fn Ae", "{0} * {1} * {2} = {3}",
+                     {stress(n.nominal_stress), ratio(n.area_ratio), {n.area, Measure::area},
+                      force(f.capacity)}});
+  f.lines.push_back({"Pn / P", "{0} / {1} = {2}",
+                     {force(f.capacity), force(f.demand), ratio(f.capacity / f.demand)}});
+}
+
+/// Machine design formulas beside the code's, for the reader; they decide nothing.
+void add_lines_beside(Finding& f, const ColumnInput& in, const ColumnNumbers& n) {
+  const double euler = euler_load(in.elastic, n.second_moment, n.effective_length);
+  f.lines.push_back({"beside it, Euler: Pe = pi^2 E I / Lc^2", "pi^2 * {0} * {1} / {2}^2 = {3}",
+                     {stress(in.elastic), {n.second_moment, Measure::second_moment},
+                      length(n.effective_length), force(euler)}});
+  if (n.slenderness <= johnson_limit(in.elastic, in.yield)) {
+    f.lines.push_back(
+        {"beside it, Johnson: A (Sy - (Sy (Lc/r) / (2 pi))^2 / E), which rules as Lc/r <= "
+         "sqrt(2 pi^2 E / Sy)",
+         "{0} * ({1} - ({1} * {2} / (2 * pi))^2 / {3}) = {4}",
+         {{n.area, Measure::area}, stress(in.yield), ratio(n.slenderness), stress(in.elastic),
+          force(johnson_load(in.elastic, in.yield, n.area, n.slenderness))}});
+  }
+  const double bow = kCustomaryBow * in.length;
+  const double first_yield = crooked_column({.area = n.area,
+                                             .modulus = n.modulus,
+                                             .yield = in.yield,
+                                             .euler = euler,
+                                             .bow = bow});
+  f.lines.push_back({"beside it, first yield with a bow a of L/1000: P/A + (P a / S) / (1 - P/Pe) "
+                     "= Sy",
+                     "{0} / {1} + ({0} * {2} / {3}) / (1 - {0} / {4}) = {5}",
+                     {force(first_yield), {n.area, Measure::area}, length(bow),
+                      {n.modulus, Measure::section_modulus}, force(euler), stress(in.yield)}});
+}
+
+void add_notes(Finding& f, const ColumnInput& in, const ColumnNumbers& n) {
+  if (!in.strength_basis.empty()) f.notes.push_back("yield strength: " + in.strength_basis);
+  if (n.slenderness > kMostSlender) {
+    f.notes.push_back(fmt::format(
+        "Lc/r of {:.0f} is over the 200 that AISC advises (E2 user note, from memory)",
+        n.slenderness));
+  }
+  if (std::holds_alternative<sections::ByNumbers>(in.shape)) {
+    f.notes.push_back("the section is given by its numbers: local buckling of its walls is not "
+                      "checked");
+  }
+  if (!std::isnan(in.safety_factor)) {
+    f.notes.push_back("the safety factor is the largest multiple of the load, solved again at "
+                      "each, at which the compression stays under Pn");
+  }
+}
+
+}  // namespace
+
+std::optional<Finding> column(const ColumnInput& input) {
+  INVARIANT(std::isfinite(input.compression));
+  INVARIANT(input.elastic > 0.0 && input.yield > 0.0 && input.length > 0.0 && input.k > 0.0);
+  if (input.compression <= 0.0) return std::nullopt;
+  const ColumnNumbers n = numbers_of(input);
+  Finding finding;
+  finding.check = "column";
+  finding.measure = Measure::force;
+  finding.demand = input.compression;
+  finding.required = input.required;
+  finding.source =
+      n.area_ratio < 1.0
+          ? "AISC 360-22 E3 and E7, from memory (the E3 curve read in AISC LRFD 1999, app. E)"
+          : "AISC 360-22 E3, from memory (the same curve read in AISC LRFD 1999, app. E)";
+  if (const std::string reason = wall_outside_method(input); !reason.empty()) {
+    leave_undecided(finding, reason + " (AISC 360-22 B4.1, from memory)");
+    return finding;
+  }
+  finding.capacity = n.nominal_stress * n.area_ratio * n.area;
+  add_strength_lines(finding, input, n);
+  add_lines_beside(finding, input, n);
+  add_notes(finding, input, n);
+  const double quotient = finding.capacity / finding.demand;
+  decide(finding, std::isnan(input.safety_factor) ? quotient : input.safety_factor,
+         input.required);
+  return finding;
+}
+
+}  // namespace checks

@@ -1,0 +1,44 @@
+#include "checks/column_strength.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/units.hpp"
+
+namespace checks {
+
+double column_e3_limit(double elastic, double yield) { return 4.71 * std::sqrt(elastic / yield); }
+
+double column_e3(double elastic, double yield, double slenderness) {
+  const double fe = base::kPi * base::kPi * elastic / (slenderness * slenderness);
+  if (slenderness <= column_e3_limit(elastic, yield)) return std::pow(0.658, yield / fe) * yield;
+  return 0.877 * fe;
+}
+
+double round_tube_e7(double elastic, double yield, double diameter_over_wall) {
+  // The formula passes 1 by a hair at the lower limit, so it is capped.
+  if (diameter_over_wall <= 0.11 * elastic / yield) return 1.0;
+  return std::min(1.0, 0.038 * elastic / (yield * diameter_over_wall) + 2.0 / 3.0);
+}
+
+double euler_load(double elastic, double second_moment, double effective_length) {
+  return base::kPi * base::kPi * elastic * second_moment / (effective_length * effective_length);
+}
+
+double johnson_limit(double elastic, double yield) {
+  return std::sqrt(2.0 * base::kPi * base::kPi * elastic / yield);
+}
+
+double johnson_load(double elastic, double yield, double area, double slenderness) {
+  const double drop = yield * slenderness / (2.0 * base::kPi);
+  return area * (yield - drop * drop / elastic);
+}
+
+double crooked_column(const CrookedColumn& c) {
+  const double squash = c.yield * c.area;
+  const double sum = squash + (1.0 + c.bow * c.area / c.modulus) * c.euler;
+  // The smaller root, in the form that does not cancel when the bow is small.
+  return 2.0 * squash * c.euler / (sum + std::sqrt(sum * sum - 4.0 * squash * c.euler));
+}
+
+}  // namespace checks

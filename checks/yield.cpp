@@ -1,0 +1,152 @@
+#include "checks/yield.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <variant>
+
+#include <fmt/format.h>
+
+#include "base/invariant.hpp"
+#include "sections/area_props.hpp"
+
+namespace checks {
+namespace {
+
+using sections::Resultants;
+
+bool is_round(const sections::Shape& shape) {
+  return std::holds_alternative<sections::RoundBar>(shape) ||
+         std::holds_alternative<sections::RoundTube>(shape);
+}
+
+Value stress(double si) { return {si, Measure::stress}; }
+Value force(double si) { return {si, Measure::force}; }
+Value moment(double si) { return {si, Measure::moment}; }
+
+WorkedLine axial_line(const YieldInput& in, double area) {
+  return {"sigma_N = |N| / A",
+          "{0} / {1} = {2}",
+          {force(std::abs(in.resultants.n)), {area, Measure::area}, stress(std::abs(in.worst.axial))}};
+}
+
+WorkedLine bending_line(const YieldInput& in, const sections::AreaProps& props) {
+  const Resultants& r = in.resultants;
+  const Value s_y = {props.modulus_y, Measure::section_modulus};
+  const Value s_z = {props.modulus_z, Measure::section_modulus};
+  const Value result = stress(std::abs(in.worst.bending));
+  const Value my = moment(std::abs(r.my));
+  const Value mz = moment(std::abs(r.mz));
+  if (is_round(in.shape)) {
+    return {"sigma_M = sqrt(My^2 + Mz^2) / S at the outer fiber",
+            "sqrt({0}^2 + {1}^2) / {2} = {3}", {my, mz, s_y, result}};
+  }
+  const double corner = std::abs(r.my) / props.modulus_y + std::abs(r.mz) / props.modulus_z;
+  if (std::abs(corner - result.si) <= 1e-6 * corner) {
+    return {"sigma_M = |My| / Sy + |Mz| / Sz at the corner",
+            "{0} / {1} + {2} / {3} = {4}", {my, s_y, mz, s_z, result}};
+  }
+  return {fmt::format("sigma_M at the {}, of |My| / Sy + |Mz| / Sz at the corner", in.worst.point),
+          "{0} of {1}", {result, stress(corner)}};
+}
+
+WorkedLine torsion_line(const YieldInput& in, const sections::AreaProps& props) {
+  const Value torque = moment(std::abs(in.resultants.t));
+  const Value result = stress(in.worst.torsion);
+  if (is_round(in.shape)) {
+    return {"tau_T = |T| / (2 S) at the outer fiber", "{0} / (2 * {1}) = {2}",
+            {torque, {props.modulus_y, Measure::section_modulus}, result}};
+  }
+  return {fmt::format("tau_T at the {}, from T", in.worst.point), "T of {0} gives {1}",
+          {torque, result}};
+}
+
+WorkedLine shear_line(const YieldInput& in) {
+  const Resultants& r = in.resultants;
+  return {fmt::format("tau_V = V Q / (I t) at the {}, from Vy and Vz", in.worst.point),
+          "Vy of {0} and Vz of {1} give {2}",
+          {force(std::abs(r.vy)), force(std::abs(r.vz)), stress(in.worst.shear)}};
+}
+
+/// The stresses at the worst point, then their von Mises sum.
+void add_stress_lines(Finding& finding, const YieldInput& in) {
+  const sections::AreaProps props = sections::area_props(in.shape);
+  finding.lines.push_back(axial_line(in, props.area));
+  finding.lines.push_back(bending_line(in, props));
+  finding.lines.push_back(torsion_line(in, props));
+  finding.lines.push_back(shear_line(in));
+  const double sigma = in.worst.axial + in.worst.bending;
+  const double vm = in.worst.von_mises;
+  const double tau = std::sqrt(std::max(0.0, vm * vm - sigma * sigma) / 3.0);
+  finding.lines.push_back({fmt::format("sigma = sigma_N + sigma_M, with their signs, at the {}",
+                                       in.worst.point),
+                           "{0} + ({1}) = {2}",
+                           {stress(in.worst.axial), stress(in.worst.bending), stress(sigma)}});
+  finding.lines.push_back({"von Mises = sqrt(sigma^2 + 3 tau^2), tau = tau_T and tau_V as vectors",
+                           "sqrt({0}^2 + 3 * {1}^2) = {2}",
+                           {stress(sigma), stress(tau), stress(vm)}});
+}
+
+/// Where the safety factor comes from: the quotient, or the solve at the multiplied load.
+void add_factor_lines(Finding& finding, const YieldInput& in) {
+  const double quotient = in.strength / in.worst.von_mises;
+  const Value factor = {in.safety_factor, Measure::ratio};
+  if (std::abs(quotient - in.safety_factor) <= 5e-4 * quotient) {
+    finding.lines.push_back({"safety factor = strength / von Mises",
+                             "{0} / {1} = {2}",
+                             {stress(in.strength), stress(in.worst.von_mises),
+                              {quotient, Measure::ratio}}});
+    return;
+  }
+  finding.lines.push_back({"strength / von Mises at the load itself; the stress is not in proportion "
+                           "to the load",
+                           "{0} / {1} = {2}",
+                           {stress(in.strength), stress(in.worst.von_mises),
+                            {quotient, Measure::ratio}}});
+  if (!in.at_limit) {
+    finding.lines.push_back({"safety factor = largest multiple of the load, solved again at each, "
+                             "at which von Mises stays under the strength",
+                             "{0}", {factor}});
+    return;
+  }
+  const Resultants& r = *in.at_limit;
+  const sections::PointStress limit = sections::worst_point(in.shape, r);
+  finding.lines.push_back({"safety factor = largest multiple of the load, solved again at each; "
+                           "there N, My, Mz and T give von Mises",
+                           "at {0} times the load: {1}, {2}, {3} and {4} give {5} against {6}",
+                           {factor, force(r.n), moment(r.my), moment(r.mz), moment(r.t),
+                            stress(limit.von_mises), stress(in.strength)}});
+}
+
+}  // namespace
+
+Finding yield(const YieldInput& input) {
+  INVARIANT(input.strength > 0.0);
+  Finding finding;
+  finding.check = "yield";
+  finding.measure = Measure::stress;
+  finding.demand = input.worst.von_mises;
+  finding.capacity = input.strength;
+  finding.required = input.required;
+  finding.source =
+      "von Mises at the worst point: Shigley, Mechanical Engineering Design, 9th ed., ch. 3 and "
+      "eq. 5-15";
+  if (!input.strength_basis.empty()) {
+    finding.notes.push_back("yield strength: " + input.strength_basis);
+  }
+  if (!std::isfinite(input.worst.von_mises)) {
+    leave_undecided(finding,
+                    "the stress at the worst point is not known: the section lacks a property, "
+                    "such as its torsion modulus");
+    return finding;
+  }
+  add_stress_lines(finding, input);
+  if (std::isnan(input.safety_factor)) {
+    leave_undecided(finding, "no multiple of the load was found at which the section yields");
+    return finding;
+  }
+  if (input.worst.von_mises > 0.0) add_factor_lines(finding, input);
+  decide(finding, input.safety_factor, input.required);
+  return finding;
+}
+
+}  // namespace checks

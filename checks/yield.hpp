@@ -1,0 +1,32 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "checks/finding.hpp"
+#include "sections/shape.hpp"
+#include "sections/stress.hpp"
+
+namespace checks {
+
+/// What the yield check of one section of a bar, tube or plate needs.
+struct YieldInput {
+  sections::Shape shape;
+  sections::Resultants resultants;  ///< at the load itself
+  sections::PointStress worst;      ///< of `shape` under `resultants`
+  double strength = base::kUnset;   ///< yield strength that applies at this place  [Pa]
+  std::string strength_basis;       ///< "heat-affected zone of a weld: A513 1020 normalized row"
+  double safety_factor = base::kUnset;  ///< largest multiple of the load, multiplied before the
+                                        ///< solve, at which the worst point stays under `strength`
+  double required = base::kUnset;
+  std::optional<sections::Resultants> at_limit;  ///< at safety_factor times the load
+};
+
+/// Von Mises stress at the worst point of a section against the yield strength.
+/// @return undecided when the stress is not known (a section given by its numbers without a
+///         torsion modulus, under torque) or when no safety factor was found
+/// Limits: as sections::worst_point.
+/// Source: distortion energy, Shigley, Mechanical Engineering Design, 9th ed., eq. 5-15.
+[[nodiscard]] Finding yield(const YieldInput& input);
+
+}  // namespace checks

@@ -1,0 +1,112 @@
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "checks/finding.hpp"
+#include "parts/design.hpp"
+
+namespace studies {
+
+enum class Verdict { within, over, not_decided };
+
+/// Lowest and highest over the stiffness sets.
+struct Range {
+  double low = base::kUnset;
+  double high = base::kUnset;
+};
+
+/// A multiple of a load case at which something buckles, and what.
+struct CriticalFactor {
+  double factor = base::kUnset;
+  std::string what;         ///< "brace", "the axle tips on its springs"
+  bool axle_tips = false;   ///< the springs and bushings hold most of the strain energy
+  bool own = false;         ///< a member's own factor between its joints, not the assembly's
+  std::string load_case;
+  std::string set;
+};
+
+/// One piece of a part in one solved case: what acts on its two ends, in its own axes (x from end a
+/// to end b): force x y z, then moment x y z, at a, then at b.  [N, N m]
+struct PieceEnds {
+  std::string part;
+  std::string piece;
+  std::array<double, 12> ends = {};
+};
+
+/// Force and moment, or displacement and rotation, at a named point, in the axes of the case.
+struct AtPoint {
+  std::string point;
+  std::array<double, 6> value = {};
+};
+
+/// One load case solved with one stiffness set.
+struct SolvedCase {
+  std::string load_case;
+  std::string set;
+  bool converged = false;
+  std::string trouble;      ///< why not, in words
+  double residual = base::kUnset;
+  std::vector<PieceEnds> pieces;
+  std::vector<AtPoint> reactions;
+  std::vector<AtPoint> displacements;
+  std::vector<CriticalFactor> critical;  ///< lowest three of the assembly
+};
+
+/// What `compare` shows of one design.
+struct Figures {
+  std::string name;
+  Verdict verdict = Verdict::not_decided;
+  std::string worst;              ///< "bracket, root weld" of the worst finding
+  double worst_utilization = base::kUnset;
+  Range tip_deflection;           ///< bracket bolt across the truck, largest case  [m]
+  Range root_moment;              ///< bracket root about the rail, largest case  [N m]
+  double weld_utilization = base::kUnset;
+  double worst_stress = base::kUnset;  ///< largest von Mises stress of any part  [Pa]
+  std::string worst_stress_part;
+  double critical_factor = base::kUnset;  ///< lowest; unset = nothing is compressed
+  double mass = base::kUnset;     ///< of all parts in the design  [kg]
+};
+
+struct Comparison {
+  std::string title;
+  bool inches = true;
+  Figures base;
+  std::vector<Figures> variants;
+  std::vector<std::string> failures;  ///< variants that could not be run, and why
+};
+
+struct PartMass {
+  std::string part;
+  double mass = base::kUnset;  ///< [kg]
+};
+
+/// The answer to `check`.
+struct Answer {
+  std::string title;
+  bool inches = true;
+  Verdict verdict = Verdict::not_decided;
+  /// Worst of each part and kind of check over load cases and stiffness sets, worst first
+  /// (undecided ones before all others).
+  std::vector<checks::Finding> findings;
+  std::vector<SolvedCase> solved;
+  std::vector<CriticalFactor> critical;  ///< lowest three of the assembly over all, ascending
+  std::vector<CriticalFactor> own;       ///< lowest own factor of each member, ascending
+  std::vector<std::string> load_cases;   ///< names, in order, with their basis after ": "
+  std::vector<std::string> sets;         ///< stiffness sets that were solved
+  std::vector<PartMass> masses;
+  std::optional<Comparison> comparison;  ///< when the case names variants
+  std::vector<parts::Assumption> assumed;
+  std::vector<std::string> not_checked;  ///< load cases and things this answer leaves out
+  std::vector<std::string> not_offered;  ///< kinds of check this version does not offer
+};
+
+/// The cautions that every output carries.
+[[nodiscard]] const std::vector<std::string>& cautions();
+
+/// Kinds of check that this version does not offer yet, named in every verdict line.
+[[nodiscard]] const std::vector<std::string>& checks_not_offered();
+
+}  // namespace studies

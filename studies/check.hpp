@@ -1,0 +1,13 @@
+#pragma once
+
+#include "studies/answer.hpp"
+#include "studies/watch.hpp"
+
+namespace studies {
+
+/// Solves every load case with every stiffness set and checks every part.
+/// @throws base::InputError when the design is no structure: a part that nothing holds, a part
+///         without length
+[[nodiscard]] Answer check(const parts::Design& design, const Watch& watch = {});
+
+}  // namespace studies
