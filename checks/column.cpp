@@ -13,7 +13,7 @@
 namespace checks {
 namespace {
 
-constexpr double kMostSlender = 200.0;      // AISC 360-22 E2 user note, from memory
+constexpr double kMostSlender = 200.0;          // AISC 360-22 E2 user note, from memory
 constexpr double kCustomaryBow = 1.0 / 1000.0;  // straightness on which E3 rests, from memory
 
 /// The numbers that every line shares.
@@ -29,10 +29,18 @@ struct ColumnNumbers {
   double area_ratio = 1.0;               // Ae / Ag
 };
 
-Value ratio(double si) { return {si, Measure::ratio}; }
-Value stress(double si) { return {si, Measure::stress}; }
-Value force(double si) { return {si, Measure::force}; }
-Value length(double si) { return {si, Measure::length}; }
+Value ratio(double si) {
+  return {si, Measure::ratio};
+}
+Value stress(double si) {
+  return {si, Measure::stress};
+}
+Value force(double si) {
+  return {si, Measure::force};
+}
+Value length(double si) {
+  return {si, Measure::length};
+}
 
 ColumnNumbers numbers_of(const ColumnInput& in) {
   const sections::AreaProps props = sections::area_props(in.shape);
@@ -75,16 +83,19 @@ std::string wall_outside_method(const ColumnInput& in) {
 }
 
 void add_strength_lines(Finding& f, const ColumnInput& in, const ColumnNumbers& n) {
-  f.lines.push_back({"Lc/r = K L / r, r of the weaker axis", "{0} * {1} / {2} = {3}",
+  f.lines.push_back({"Lc/r = K L / r, r of the weaker axis",
+                     "{0} * {1} / {2} = {3}",
                      {ratio(in.k), length(in.length), length(n.radius), ratio(n.slenderness)}});
-  f.lines.push_back({"Fe = pi^2 E / (Lc/r)^2", "pi^2 * {0} / {1}^2 = {2}",
+  f.lines.push_back({"Fe = pi^2 E / (Lc/r)^2",
+                     "pi^2 * {0} / {1}^2 = {2}",
                      {stress(in.elastic), ratio(n.slenderness), stress(n.elastic_stress)}});
   if (n.slenderness <= column_e3_limit(in.elastic, in.yield)) {
     f.lines.push_back({"Fn = 0.658^(Fy/Fe) Fy, as Lc/r <= 4.71 sqrt(E/Fy)",
                        "0.658^({0} / {1}) * {0} = {2}",
                        {stress(in.yield), stress(n.elastic_stress), stress(n.nominal_stress)}});
   } else {
-    f.lines.push_back({"Fn = 0.877 Fe, as Lc/r > 4.71 sqrt(E/Fy)", "0.877 * {0} = {1}",
+    f.lines.push_back({"Fn = 0.877 Fe, as Lc/r > 4.71 sqrt(E/Fy)",
+                       "0.877 * {0} = {1}",
                        {stress(n.elastic_stress), stress(n.nominal_stress)}});
   }
   if (n.area_ratio < 1.0) {
@@ -94,54 +105,68 @@ void add_strength_lines(Finding& f, const ColumnInput& in, const ColumnNumbers& 
                        {stress(in.elastic), stress(in.yield), length(tube.outside),
                         length(tube.wall), ratio(n.area_ratio)}});
   }
-  f.lines.push_back({"Pn = Fn Ae", "{0} * {1} * {2} = {3}",
-                     {stress(n.nominal_stress), ratio(n.area_ratio), {n.area, Measure::area},
+  f.lines.push_back({"Pn = Fn Ae",
+                     "{0} * {1} * {2} = {3}",
+                     {stress(n.nominal_stress),
+                      ratio(n.area_ratio),
+                      {n.area, Measure::area},
                       force(f.capacity)}});
-  f.lines.push_back({"Pn / P", "{0} / {1} = {2}",
+  f.lines.push_back({"Pn / P",
+                     "{0} / {1} = {2}",
                      {force(f.capacity), force(f.demand), ratio(f.capacity / f.demand)}});
 }
 
 /// Machine design formulas beside the code's, for the reader; they decide nothing.
 void add_lines_beside(Finding& f, const ColumnInput& in, const ColumnNumbers& n) {
   const double euler = euler_load(in.elastic, n.second_moment, n.effective_length);
-  f.lines.push_back({"beside it, Euler: Pe = pi^2 E I / Lc^2", "pi^2 * {0} * {1} / {2}^2 = {3}",
-                     {stress(in.elastic), {n.second_moment, Measure::second_moment},
-                      length(n.effective_length), force(euler)}});
+  f.lines.push_back({"beside it, Euler: Pe = pi^2 E I / Lc^2",
+                     "pi^2 * {0} * {1} / {2}^2 = {3}",
+                     {stress(in.elastic),
+                      {n.second_moment, Measure::second_moment},
+                      length(n.effective_length),
+                      force(euler)}});
   if (n.slenderness <= johnson_limit(in.elastic, in.yield)) {
     f.lines.push_back(
         {"beside it, Johnson: A (Sy - (Sy (Lc/r) / (2 pi))^2 / E), which rules as Lc/r <= "
          "sqrt(2 pi^2 E / Sy)",
          "{0} * ({1} - ({1} * {2} / (2 * pi))^2 / {3}) = {4}",
-         {{n.area, Measure::area}, stress(in.yield), ratio(n.slenderness), stress(in.elastic),
+         {{n.area, Measure::area},
+          stress(in.yield),
+          ratio(n.slenderness),
+          stress(in.elastic),
           force(johnson_load(in.elastic, in.yield, n.area, n.slenderness))}});
   }
   const double bow = kCustomaryBow * in.length;
-  const double first_yield = crooked_column({.area = n.area,
-                                             .modulus = n.modulus,
-                                             .yield = in.yield,
-                                             .euler = euler,
-                                             .bow = bow});
-  f.lines.push_back({"beside it, first yield with a bow a of L/1000: P/A + (P a / S) / (1 - P/Pe) "
-                     "= Sy",
-                     "{0} / {1} + ({0} * {2} / {3}) / (1 - {0} / {4}) = {5}",
-                     {force(first_yield), {n.area, Measure::area}, length(bow),
-                      {n.modulus, Measure::section_modulus}, force(euler), stress(in.yield)}});
+  const double first_yield = crooked_column(
+      {.area = n.area, .modulus = n.modulus, .yield = in.yield, .euler = euler, .bow = bow});
+  f.lines.push_back(
+      {"beside it, first yield with a bow a of L/1000: P/A + (P a / S) / (1 - P/Pe) "
+       "= Sy",
+       "{0} / {1} + ({0} * {2} / {3}) / (1 - {0} / {4}) = {5}",
+       {force(first_yield),
+        {n.area, Measure::area},
+        length(bow),
+        {n.modulus, Measure::section_modulus},
+        force(euler),
+        stress(in.yield)}});
 }
 
 void add_notes(Finding& f, const ColumnInput& in, const ColumnNumbers& n) {
   if (!in.strength_basis.empty()) f.notes.push_back("yield strength: " + in.strength_basis);
   if (n.slenderness > kMostSlender) {
-    f.notes.push_back(fmt::format(
-        "Lc/r of {:.0f} is over the 200 that AISC advises (E2 user note, from memory)",
-        n.slenderness));
+    f.notes.push_back(
+        fmt::format("Lc/r of {:.0f} is over the 200 that AISC advises (E2 user note, from memory)",
+                    n.slenderness));
   }
   if (std::holds_alternative<sections::ByNumbers>(in.shape)) {
-    f.notes.push_back("the section is given by its numbers: local buckling of its walls is not "
-                      "checked");
+    f.notes.push_back(
+        "the section is given by its numbers: local buckling of its walls is not "
+        "checked");
   }
   if (!std::isnan(in.safety_factor)) {
-    f.notes.push_back("the safety factor is the largest multiple of the load, solved again at "
-                      "each, at which the compression stays under Pn");
+    f.notes.push_back(
+        "the safety factor is the largest multiple of the load, solved again at "
+        "each, at which the compression stays under Pn");
   }
 }
 
@@ -170,8 +195,7 @@ std::optional<Finding> column(const ColumnInput& input) {
   add_lines_beside(finding, input, n);
   add_notes(finding, input, n);
   const double quotient = finding.capacity / finding.demand;
-  decide(finding, std::isnan(input.safety_factor) ? quotient : input.safety_factor,
-         input.required);
+  decide(finding, std::isnan(input.safety_factor) ? quotient : input.safety_factor, input.required);
   return finding;
 }
 

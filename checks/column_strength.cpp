@@ -7,7 +7,9 @@
 
 namespace checks {
 
-double column_e3_limit(double elastic, double yield) { return 4.71 * std::sqrt(elastic / yield); }
+double column_e3_limit(double elastic, double yield) {
+  return 4.71 * std::sqrt(elastic / yield);
+}
 
 double column_e3(double elastic, double yield, double slenderness) {
   const double fe = base::kPi * base::kPi * elastic / (slenderness * slenderness);

@@ -29,9 +29,10 @@ std::optional<Finding> frame_stability(const FrameStabilityInput& input) {
   finding.capacity = input.critical_factor;
   finding.lines.push_back({"safety factor = lowest critical load factor lambda", "{0}", {factor}});
   if (input.critical_factor > 1.0) {
-    finding.lines.push_back({"sway is magnified by about 1 / (1 - 1/lambda) at the load itself",
-                             "1 / (1 - 1 / {0}) = {1}",
-                             {factor, {1.0 / (1.0 - 1.0 / input.critical_factor), Measure::ratio}}});
+    finding.lines.push_back(
+        {"sway is magnified by about 1 / (1 - 1/lambda) at the load itself",
+         "1 / (1 - 1 / {0}) = {1}",
+         {factor, {1.0 / (1.0 - 1.0 / input.critical_factor), Measure::ratio}}});
   }
   if (!std::isnan(input.share) && !input.part_that_goes.empty()) {
     finding.notes.push_back(fmt::format("{} takes {:.0f} % of the strain energy of the mode",

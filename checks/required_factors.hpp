@@ -10,7 +10,7 @@ enum class Item {
   yield,     ///< members and plates
   buckling,  ///< column, and member buckling of the frame
   weld,
-  tipping,   ///< the axle tipping on its springs and bushings
+  tipping,  ///< the axle tipping on its springs and bushings
 };
 
 /// What the part does: locating and steering parts ask for more.

@@ -19,44 +19,60 @@ bool is_round(const sections::Shape& shape) {
          std::holds_alternative<sections::RoundTube>(shape);
 }
 
-Value stress(double si) { return {si, Measure::stress}; }
-Value force(double si) { return {si, Measure::force}; }
-Value moment(double si) { return {si, Measure::moment}; }
+Value stress(double si) {
+  return {si, Measure::stress};
+}
+Value force(double si) {
+  return {si, Measure::force};
+}
+Value moment(double si) {
+  return {si, Measure::moment};
+}
 
 WorkedLine axial_line(const YieldInput& in, double area) {
-  return {"sigma_N = |N| / A",
-          "{0} / {1} = {2}",
-          {force(std::abs(in.resultants.n)), {area, Measure::area}, stress(std::abs(in.worst.axial))}};
+  return {
+      "sigma_N = |N| / A",
+      "{0} / {1} = {2}",
+      {force(std::abs(in.resultants.n)), {area, Measure::area}, stress(std::abs(in.worst.axial))}};
+}
+
+bool same(double a, double b) {
+  return std::abs(a - b) <= 1e-6 * std::abs(b);
 }
 
 WorkedLine bending_line(const YieldInput& in, const sections::AreaProps& props) {
-  const Resultants& r = in.resultants;
   const Value s_y = {props.modulus_y, Measure::section_modulus};
   const Value s_z = {props.modulus_z, Measure::section_modulus};
+  const Value my = moment(std::abs(in.resultants.my));
+  const Value mz = moment(std::abs(in.resultants.mz));
   const Value result = stress(std::abs(in.worst.bending));
-  const Value my = moment(std::abs(r.my));
-  const Value mz = moment(std::abs(r.mz));
-  if (is_round(in.shape)) {
-    return {"sigma_M = sqrt(My^2 + Mz^2) / S at the outer fiber",
-            "sqrt({0}^2 + {1}^2) / {2} = {3}", {my, mz, s_y, result}};
+  const bool round = is_round(in.shape);
+  const double outer = round ? std::hypot(my.si, mz.si) / s_y.si : my.si / s_y.si + mz.si / s_z.si;
+  if (!same(outer, result.si)) {
+    return {fmt::format("sigma_M at the {}, of {} at the outer fiber", in.worst.point,
+                        round ? "sqrt(My^2 + Mz^2) / S" : "|My| / Sy + |Mz| / Sz"),
+            "{0} of {1}",
+            {result, stress(outer)}};
   }
-  const double corner = std::abs(r.my) / props.modulus_y + std::abs(r.mz) / props.modulus_z;
-  if (std::abs(corner - result.si) <= 1e-6 * corner) {
-    return {"sigma_M = |My| / Sy + |Mz| / Sz at the corner",
-            "{0} / {1} + {2} / {3} = {4}", {my, s_y, mz, s_z, result}};
+  if (round) {
+    return {"sigma_M = sqrt(My^2 + Mz^2) / S",
+            "sqrt({0}^2 + {1}^2) / {2} = {3}",
+            {my, mz, s_y, result}};
   }
-  return {fmt::format("sigma_M at the {}, of |My| / Sy + |Mz| / Sz at the corner", in.worst.point),
-          "{0} of {1}", {result, stress(corner)}};
+  return {
+      "sigma_M = |My| / Sy + |Mz| / Sz", "{0} / {1} + {2} / {3} = {4}", {my, s_y, mz, s_z, result}};
 }
 
 WorkedLine torsion_line(const YieldInput& in, const sections::AreaProps& props) {
   const Value torque = moment(std::abs(in.resultants.t));
   const Value result = stress(in.worst.torsion);
-  if (is_round(in.shape)) {
-    return {"tau_T = |T| / (2 S) at the outer fiber", "{0} / (2 * {1}) = {2}",
+  if (is_round(in.shape) && same(torque.si / (2.0 * props.modulus_y), result.si)) {
+    return {"tau_T = |T| / (2 S)",
+            "{0} / (2 * {1}) = {2}",
             {torque, {props.modulus_y, Measure::section_modulus}, result}};
   }
-  return {fmt::format("tau_T at the {}, from T", in.worst.point), "T of {0} gives {1}",
+  return {fmt::format("tau_T at the {}, from T", in.worst.point),
+          "T of {0} gives {1}",
           {torque, result}};
 }
 
@@ -77,10 +93,10 @@ void add_stress_lines(Finding& finding, const YieldInput& in) {
   const double sigma = in.worst.axial + in.worst.bending;
   const double vm = in.worst.von_mises;
   const double tau = std::sqrt(std::max(0.0, vm * vm - sigma * sigma) / 3.0);
-  finding.lines.push_back({fmt::format("sigma = sigma_N + sigma_M, with their signs, at the {}",
-                                       in.worst.point),
-                           "{0} + ({1}) = {2}",
-                           {stress(in.worst.axial), stress(in.worst.bending), stress(sigma)}});
+  finding.lines.push_back(
+      {fmt::format("sigma = sigma_N + sigma_M, with their signs, at the {}", in.worst.point),
+       "{0} + ({1}) = {2}",
+       {stress(in.worst.axial), stress(in.worst.bending), stress(sigma)}});
   finding.lines.push_back({"von Mises = sqrt(sigma^2 + 3 tau^2), tau = tau_T and tau_V as vectors",
                            "sqrt({0}^2 + 3 * {1}^2) = {2}",
                            {stress(sigma), stress(tau), stress(vm)}});
@@ -91,30 +107,33 @@ void add_factor_lines(Finding& finding, const YieldInput& in) {
   const double quotient = in.strength / in.worst.von_mises;
   const Value factor = {in.safety_factor, Measure::ratio};
   if (std::abs(quotient - in.safety_factor) <= 5e-4 * quotient) {
-    finding.lines.push_back({"safety factor = strength / von Mises",
-                             "{0} / {1} = {2}",
-                             {stress(in.strength), stress(in.worst.von_mises),
-                              {quotient, Measure::ratio}}});
+    finding.lines.push_back(
+        {"safety factor = strength / von Mises",
+         "{0} / {1} = {2}",
+         {stress(in.strength), stress(in.worst.von_mises), {quotient, Measure::ratio}}});
     return;
   }
-  finding.lines.push_back({"strength / von Mises at the load itself; the stress is not in proportion "
-                           "to the load",
-                           "{0} / {1} = {2}",
-                           {stress(in.strength), stress(in.worst.von_mises),
-                            {quotient, Measure::ratio}}});
+  finding.lines.push_back(
+      {"strength / von Mises at the load itself; the stress is not in proportion "
+       "to the load",
+       "{0} / {1} = {2}",
+       {stress(in.strength), stress(in.worst.von_mises), {quotient, Measure::ratio}}});
   if (!in.at_limit) {
-    finding.lines.push_back({"safety factor = largest multiple of the load, solved again at each, "
-                             "at which von Mises stays under the strength",
-                             "{0}", {factor}});
+    finding.lines.push_back(
+        {"safety factor = largest multiple of the load, solved again at each, "
+         "at which von Mises stays under the strength",
+         "{0}",
+         {factor}});
     return;
   }
   const Resultants& r = *in.at_limit;
   const sections::PointStress limit = sections::worst_point(in.shape, r);
-  finding.lines.push_back({"safety factor = largest multiple of the load, solved again at each; "
-                           "there N, My, Mz and T give von Mises",
-                           "at {0} times the load: {1}, {2}, {3} and {4} give {5} against {6}",
-                           {factor, force(r.n), moment(r.my), moment(r.mz), moment(r.t),
-                            stress(limit.von_mises), stress(in.strength)}});
+  finding.lines.push_back(
+      {"safety factor = largest multiple of the load, solved again at each; "
+       "there N, My, Mz and T give von Mises",
+       "at {0} times the load: {1}, {2}, {3} and {4} give {5} against {6}",
+       {factor, force(r.n), moment(r.my), moment(r.mz), moment(r.t), stress(limit.von_mises),
+        stress(in.strength)}});
 }
 
 }  // namespace

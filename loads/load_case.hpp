@@ -34,7 +34,7 @@ struct LoadCase {
   std::string name;   ///< "hard corner, to the left"
   Severity severity = Severity::routine;
   Side side = Side::none;
-  std::vector<Push> pushes;
+  std::vector<Push> pushes = {};
   std::string basis;  ///< "1.75 x weight (Garrett), from BRS p. 24, read"
 };
 

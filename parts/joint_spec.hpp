@@ -46,10 +46,15 @@ void fields(Visitor& v, GivenJoint& joint) {
   }
 }
 
-/// One end of the range of a bushing's six rates, bolt along the joint's x axis.  [N/m, N m/rad]
-/// @param high  the stiff end of the range
-/// Source: radial rates are common practice, no source; the others keep the proportions of a
-/// bonded rubber bushing 24 x 50 x 60 mm after Adkins and Gent (1954) (from memory).
-[[nodiscard]] std::array<double, 6> bushing_rates(BushingGrade grade, bool high);
+/// Where in its range a stiffness that is not known is taken.
+enum class Bound { low, given, high };
+
+/// The six rates of a bushing at one place of its range, bolt along the joint's x axis: along x, y,
+/// z [N/m], then about x, y, z [N m/rad]. `given` is the geometric mean of the two ends.
+/// @param grade  rubber or hard
+/// Source: radial rates 1 to 5 and 5 to 20 kN/mm are common practice, no source; the other rates
+/// are a proposal near the proportions of a bonded rubber bushing of radii 12 and 25 mm and length
+/// 60 mm (Adkins and Gent 1954, from memory).
+[[nodiscard]] std::array<double, 6> bushing_rates(BushingGrade grade, Bound bound);
 
 }  // namespace parts

@@ -36,6 +36,8 @@ struct LateralLink {
   Stick stick;
   LinkEnds ends;
   Bend bend;
+  double static_rating = base::kUnset;    ///< radial, of a ball joint or rod end  [N]
+  double ultimate_rating = base::kUnset;  ///< [N]
   bool operator==(const LateralLink&) const = default;
 };
 
@@ -56,6 +58,10 @@ void fields(Visitor& v, LateralLink& link) {
            link.ends);
   v.phrase({"bend", assumed, "none, or how far the middle is off straight", "a straight link"},
            link.bend);
+  v.quantity({"static_rating", optional, "radial static rating of a ball joint or rod end"},
+             link.static_rating, positive(force));
+  v.quantity({"ultimate_rating", optional, "radial ultimate rating of a ball joint or rod end"},
+             link.ultimate_rating, positive(force));
 }
 
 }  // namespace parts

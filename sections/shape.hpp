@@ -70,7 +70,8 @@ using Shape = std::variant<RoundBar, RoundTube, RectangularTube, FlatBar, TwinPl
 ///         outside, corner radius not in [wall, half the smaller side].
 void require_valid(const Shape& shape);
 
-/// "1-1/2 x 0.25 in round tube" in inches or "38.1 x 6.35 mm round tube" in millimeters.
+/// "1-1/2 x 0.250 in round tube" in inches or "38.1 x 6.35 mm round tube" in millimeters. Sizes that
+/// are multiples of 1/64 in are written as fractions, walls always as decimals.
 [[nodiscard]] std::string describe(const Shape& shape, bool inches);
 
 }  // namespace sections

@@ -1,0 +1,263 @@
+#include "checks/weld.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <utility>
+
+#include <Eigen/Geometry>
+#include <fmt/format.h>
+
+#include "base/invariant.hpp"
+
+namespace checks {
+namespace {
+
+using Eigen::Vector3d;
+
+constexpr std::size_t kMostLinesListed = 16;  // a ring is told by its number of chords instead
+constexpr double kRounding = 1e-9;  // a leg or thickness typed in inches meets its limit exactly
+constexpr const char* kNotCounted =
+    "not part of this check: the base metal beside the weld, and the root of a one-sided fillet "
+    "opening under a moment about its own line";
+
+Value stress(double si) {
+  return {si, Measure::stress};
+}
+Value force(double si) {
+  return {si, Measure::force};
+}
+Value moment(double si) {
+  return {si, Measure::moment};
+}
+Value length(double si) {
+  return {si, Measure::length};
+}
+Value second_moment(double si) {
+  return {si, Measure::second_moment};
+}
+
+WorkedLine vector_line(std::string symbols, const Vector3d& v, Measure measure) {
+  return {std::move(symbols),
+          "({0}, {1}, {2})",
+          {{v.x(), measure}, {v.y(), measure}, {v.z(), measure}}};
+}
+
+/// The wrench and the worst point in the axes in which the group is worked out.
+struct Turned {
+  std::array<std::string, 3> axis;
+  Vector3d force;
+  Vector3d moment;  // about the centroid
+  Vector3d arm;     // centroid to the worst point
+};
+
+Turned turned(const WeldProperties& p, const Wrench& w, const Vector3d& point) {
+  Turned t;
+  t.axis = p.given_axes ? std::array<std::string, 3>{"x", "y", "z"}
+                        : std::array<std::string, 3>{"1", "2", "3"};
+  t.force = p.axes.transpose() * w.force;
+  t.moment = p.axes.transpose() * (w.moment + (w.at - p.centroid).cross(w.force));
+  t.arm = p.axes.transpose() * (point - p.centroid);
+  return t;
+}
+
+void add_group_lines(Finding& f, const WeldGroup& group, const WeldProperties& p) {
+  if (group.lines.size() <= kMostLinesListed) {
+    for (std::size_t i = 0; i < group.lines.size(); ++i) {
+      const WeldLine& line = group.lines[i];
+      f.lines.push_back(
+          {fmt::format("weld line {}: from, to, leg", i + 1),
+           "({0}, {1}, {2}) to ({3}, {4}, {5}), {6}",
+           {length(line.from.x()), length(line.from.y()), length(line.from.z()),
+            length(line.to.x()), length(line.to.y()), length(line.to.z()), length(line.leg)}});
+    }
+  } else {
+    f.lines.push_back({fmt::format("weld lines: {} chords, leg", group.lines.size()),
+                       "{0}",
+                       {length(group.lines.front().leg)}});
+  }
+  // Lines of the same leg share one term of the sum.
+  std::vector<std::pair<double, double>> legs;
+  for (const WeldLine& line : group.lines) {
+    auto same = std::find_if(legs.begin(), legs.end(),
+                             [&](const auto& entry) { return entry.first == line.leg; });
+    if (same == legs.end()) same = legs.insert(legs.end(), {line.leg, 0.0});
+    same->second += line.length();
+  }
+  WorkedLine area{"A = sum of leg / sqrt(2) x length", "", {}};
+  for (const auto& [leg, total] : legs) {
+    area.numbers += fmt::format("{}{{{}}} / sqrt(2) * {{{}}}", area.numbers.empty() ? "" : " + ",
+                                area.values.size(), area.values.size() + 1);
+    area.values.push_back(length(leg));
+    area.values.push_back(length(total));
+  }
+  area.numbers += fmt::format(" = {{{}}}", area.values.size());
+  area.values.push_back({p.area, Measure::area});
+  f.lines.push_back(area);
+  f.lines.push_back(vector_line("centroid g of the throats", p.centroid, Measure::length));
+  if (!p.given_axes) {
+    for (int i = 0; i < 3; ++i) {
+      f.lines.push_back(vector_line(fmt::format("principal axis {} of the group", i + 1),
+                                    p.axes.col(i), Measure::ratio));
+    }
+  }
+  f.lines.push_back(vector_line(p.given_axes
+                                    ? "I_x, I_y, I_z = sum of throat x distance^2 from each axis"
+                                    : "I_1, I_2, I_3 = sum of throat x distance^2 from each axis",
+                                p.moments, Measure::second_moment));
+}
+
+void add_wrench_lines(Finding& f, const WeldProperties& p, const Wrench& w, const Turned& t) {
+  f.lines.push_back(vector_line("force F on the group", w.force, Measure::force));
+  f.lines.push_back(vector_line("acting at p", w.at, Measure::length));
+  f.lines.push_back(vector_line("with the moment M_p", w.moment, Measure::moment));
+  const Vector3d d = w.at - p.centroid;
+  const Vector3d m = w.moment + d.cross(w.force);
+  constexpr std::array<const char*, 3> kNames = {"x", "y", "z"};
+  for (int i = 0; i < 3; ++i) {
+    const int j = (i + 1) % 3;
+    const int k = (i + 2) % 3;
+    const auto name = [&](int n) { return kNames[static_cast<std::size_t>(n)]; };
+    f.lines.push_back(
+        {fmt::format("M_{0} = M_p,{0} + ({1}_p - {1}_g) F_{2} - ({2}_p - {2}_g) F_{1}", name(i),
+                     name(j), name(k)),
+         "{0} + ({1}) * ({2}) - ({3}) * ({4}) = {5}",
+         {moment(w.moment[i]), length(d[j]), force(w.force[k]), length(d[k]), force(w.force[j]),
+          moment(m[i])}});
+  }
+  if (p.given_axes) return;
+  f.lines.push_back(vector_line("F_1, F_2, F_3 along the principal axes", t.force, Measure::force));
+  f.lines.push_back(
+      vector_line("M_1, M_2, M_3 about the principal axes", t.moment, Measure::moment));
+}
+
+/// tau_i = F_i/A + (M_j/I_j) r_k - (M_k/I_k) r_j; an axis that all lines lie on has no term.
+void add_component_line(Finding& f, const WeldProperties& p, const Turned& t, int i,
+                        double result) {
+  const int j = (i + 1) % 3;
+  const int k = (i + 2) % 3;
+  const auto name = [&](int n) { return t.axis[static_cast<std::size_t>(n)]; };
+  WorkedLine line{fmt::format("tau_{0} = F_{0} / A", name(i)),
+                  "{0} / {1}",
+                  {force(t.force[i]), {p.area, Measure::area}}};
+  const auto add_term = [&](const char* sign, int about, int along) {
+    if (!(p.moments[about] > 0.0)) return;
+    line.symbols += fmt::format(" {} M_{1} / I_{1} * r_{2}", sign, name(about), name(along));
+    const std::size_t n = line.values.size();
+    line.numbers += fmt::format(" {} ({{{}}}) / {{{}}} * ({{{}}})", sign, n, n + 1, n + 2);
+    line.values.push_back(moment(t.moment[about]));
+    line.values.push_back(second_moment(p.moments[about]));
+    line.values.push_back(length(t.arm[along]));
+  };
+  add_term("+", j, k);
+  add_term("-", k, j);
+  line.numbers += fmt::format(" = {{{}}}", line.values.size());
+  line.values.push_back(stress(result));
+  f.lines.push_back(line);
+}
+
+void add_stress_lines(Finding& f, const WeldInput& in, const WeldProperties& p, const Turned& t,
+                      const ThroatStress& worst) {
+  f.lines.push_back(vector_line(fmt::format("worst point, on weld line {}", worst.line + 1),
+                                worst.point, Measure::length));
+  f.lines.push_back(vector_line("r, from the centroid to it", t.arm, Measure::length));
+  for (int i = 0; i < 3; ++i) add_component_line(f, p, t, i, worst.stress[i]);
+  f.lines.push_back({"tau = resultant on the throat, all taken as shear",
+                     "sqrt(({0})^2 + ({1})^2 + ({2})^2) = {3}",
+                     {stress(worst.stress[0]), stress(worst.stress[1]), stress(worst.stress[2]),
+                      stress(worst.resultant)}});
+  f.lines.push_back({"capacity = 0.60 F_EXX",
+                     "0.60 * {0} = {1}",
+                     {stress(in.group.filler_tensile), stress(f.capacity)}});
+  f.lines.push_back({"capacity / tau",
+                     "{0} / {1} = {2}",
+                     {stress(f.capacity),
+                      stress(worst.resultant),
+                      {f.capacity / worst.resultant, Measure::ratio}}});
+}
+
+std::string in_both(double si) {
+  return fmt::format("{:.4g} in ({:.2g} mm)", si / base::kInch, si / base::kMillimeter);
+}
+
+void add_notes(Finding& f, const WeldInput& in) {
+  bool below = false;
+  bool above = false;
+  bool too_short = false;
+  for (const WeldLine& line : in.group.lines) {
+    below = below || line.leg < minimum_leg(in.thinner_part) * (1.0 - kRounding);
+    above = above || line.leg > maximum_leg(in.edge) * (1.0 + kRounding);
+    too_short = too_short || line.length() < 4.0 * line.leg * (1.0 - kRounding);
+  }
+  if (below) {
+    f.notes.push_back(
+        fmt::format("the leg is under the minimum of {} for the thinner part joined (AISC 360 "
+                    "Table J2.4, read)",
+                    in_both(minimum_leg(in.thinner_part))));
+  }
+  if (above) {
+    f.notes.push_back(fmt::format(
+        "the leg is over the maximum of {} along the edge of the plate (AISC 360 J2.2b, read)",
+        in_both(maximum_leg(in.edge))));
+  }
+  if (too_short && in.group.lines.size() <= kMostLinesListed) {
+    f.notes.push_back(
+        "a weld line is shorter than four legs: as a separate weld it counts with a leg of only a "
+        "quarter of its length (AISC 360 J2.2b, read)");
+  }
+  f.notes.emplace_back("kds = 1: no increase of strength for the direction of the load");
+  f.notes.emplace_back(kNotCounted);
+  if (!std::isnan(in.safety_factor)) {
+    f.notes.emplace_back(
+        "the safety factor is the largest multiple of the load, solved again at "
+        "each, at which the throat stress stays under 0.60 F_EXX");
+  }
+}
+
+}  // namespace
+
+double minimum_leg(double thinner_part) {
+  if (std::isnan(thinner_part)) return 0.0;
+  if (thinner_part <= 0.25 * base::kInch * (1.0 + kRounding)) return 3.0 * base::kMillimeter;
+  if (thinner_part <= 0.50 * base::kInch * (1.0 + kRounding)) return base::kInch * 3.0 / 16.0;
+  if (thinner_part <= 0.75 * base::kInch * (1.0 + kRounding)) return 6.0 * base::kMillimeter;
+  return base::kInch * 5.0 / 16.0;
+}
+
+double maximum_leg(double edge) {
+  if (std::isnan(edge)) return std::numeric_limits<double>::infinity();
+  return edge < 6.0 * base::kMillimeter ? edge : edge - base::kInch / 16.0;
+}
+
+Finding weld(const WeldInput& input) {
+  INVARIANT(input.group.filler_tensile > 0.0);
+  Finding finding;
+  finding.check = "weld";
+  finding.measure = Measure::stress;
+  finding.capacity = 0.60 * input.group.filler_tensile;
+  finding.required = input.required;
+  finding.source =
+      "throat stress: weld as a line, Blodgett, Design of Welded Structures, sec. 7.4, from "
+      "memory; strength: AISC 360-22 J2.4, from memory (0.60 F_EXX read in AISC LRFD 1999, Table "
+      "J2.5)";
+  add_notes(finding, input);
+  const WeldProperties properties = weld_properties(input.group.lines);
+  add_group_lines(finding, input.group, properties);
+  const std::optional<ThroatStress> worst = worst_throat_stress(input.group, input.wrench);
+  if (!worst) {
+    leave_undecided(finding,
+                    "all weld lines lie on one axis and a moment turns about it: one line cannot "
+                    "carry it, its root opens; give a second line beside it");
+    return finding;
+  }
+  const Turned t = turned(properties, input.wrench, worst->point);
+  finding.demand = worst->resultant;
+  add_wrench_lines(finding, properties, input.wrench, t);
+  add_stress_lines(finding, input, properties, t, *worst);
+  const double quotient = finding.capacity / finding.demand;
+  decide(finding, std::isnan(input.safety_factor) ? quotient : input.safety_factor, input.required);
+  return finding;
+}
+
+}  // namespace checks

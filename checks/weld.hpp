@@ -1,0 +1,40 @@
+#pragma once
+
+#include <string>
+
+#include "checks/finding.hpp"
+#include "checks/weld_group.hpp"
+
+namespace checks {
+
+/// What the check of a fillet weld group needs.
+struct WeldInput {
+  WeldGroup group;
+  Wrench wrench;  ///< in the axes of the group
+  double required = base::kUnset;
+  double safety_factor = base::kUnset;  ///< largest multiple of the load, multiplied before the
+                                        ///< solve; unset = capacity / demand
+  double thinner_part = base::kUnset;   ///< thickness, for the minimum leg; unset = no note  [m]
+  double edge = base::kUnset;  ///< thickness of a plate along whose edge the weld runs, for the
+                               ///< maximum leg; unset = none  [m]
+};
+
+/// Smallest leg for the thickness of the thinner part joined: 1/8, 3/16, 1/4 or 5/16 in, or 3, 5, 6
+/// or 8 mm, whichever is smaller.  [m]
+/// @param thinner_part  up to 1/4, 1/2, 3/4 in and over; unset gives 0  [m]
+/// Source: AISC 360 Table J2.4 (read).
+[[nodiscard]] double minimum_leg(double thinner_part);
+
+/// Largest leg along the edge of a plate: its thickness under 6 mm, else 1/16 in less.  [m]
+/// @param edge  thickness of the plate; unset gives infinity  [m]
+/// Source: AISC 360 J2.2b (read; 2 mm in its metric form).
+[[nodiscard]] double maximum_leg(double edge);
+
+/// Fillet weld group against the nominal strength 0.60 F_EXX of its throat, without the increase
+/// for the direction of the load (kds = 1).
+/// @return undecided when all lines lie on one axis and the moment turns about it
+/// Limits: as worst_throat_stress; the base metal beside the weld is not part of it.
+/// Source: AISC 360-22 J2.4, from memory (0.60 F_EXX read in AISC LRFD 1999, Table J2.5).
+[[nodiscard]] Finding weld(const WeldInput& input);
+
+}  // namespace checks

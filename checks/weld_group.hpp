@@ -1,0 +1,74 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include <Eigen/Core>
+
+#include "base/units.hpp"
+
+namespace checks {
+
+/// A straight equal-leg fillet weld, as a line along its root.
+struct WeldLine {
+  Eigen::Vector3d from = Eigen::Vector3d::Constant(base::kUnset);  ///< [m]
+  Eigen::Vector3d to = Eigen::Vector3d::Constant(base::kUnset);    ///< [m]
+  double leg = base::kUnset;                                       ///< > 0  [m]
+  [[nodiscard]] double length() const { return (to - from).norm(); }
+  /// leg / sqrt(2), AISC 360-22 J2.2a, from memory  [m]
+  [[nodiscard]] double throat() const;
+};
+
+/// Weld lines that together hold one part; all points in the same axes.
+struct WeldGroup {
+  std::vector<WeldLine> lines;
+  double filler_tensile = base::kUnset;  ///< F_EXX, classification strength of the filler  [Pa]
+};
+
+/// The fillet all round a tube or bung square to a plate, as a polygon of chords inside the circle:
+/// on the conservative side by under 0.3 % with 48 chords.
+/// @param radius  of the tube outside  [m]
+[[nodiscard]] std::vector<WeldLine> ring_weld(const Eigen::Vector3d& center,
+                                              const Eigen::Vector3d& axis, double radius,
+                                              double leg);
+
+/// A force and a moment that the group carries, at a point.
+struct Wrench {
+  Eigen::Vector3d force = Eigen::Vector3d::Zero();   ///< [N]
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero();  ///< about `at`  [N m]
+  Eigen::Vector3d at = Eigen::Vector3d::Zero();      ///< [m]
+};
+
+/// The group as an elastic bed of lines, each as wide as its throat.
+struct WeldProperties {
+  double area = base::kUnset;  ///< sum of throat x length  [m^2]
+  Eigen::Vector3d centroid;    ///< [m]
+  /// Integral of throat x (r^2 1 - r r') about the centroid: trace(S) 1 - S  [m^4]
+  Eigen::Matrix3d inertia;
+  Eigen::Matrix3d axes;     ///< columns: principal axes; the given ones where they are principal
+  Eigen::Vector3d moments;  ///< inertia about each of `axes`; 0 = all lines on that axis  [m^4]
+  bool given_axes = true;   ///< `axes` are the axes the points came in
+};
+
+/// @param lines  not empty; each of some length and with a leg > 0
+[[nodiscard]] WeldProperties weld_properties(const std::vector<WeldLine>& lines);
+
+/// Force per throat area at the worst end of a weld line.
+struct ThroatStress {
+  std::size_t line = 0;             ///< in the group
+  Eigen::Vector3d point;            ///< [m]
+  Eigen::Vector3d stress;           ///< components along WeldProperties::axes  [Pa]
+  double resultant = base::kUnset;  ///< [Pa]
+};
+
+/// F/A + (K^-1 M) x (r - g) where its length is largest, all of it taken as shear on the throat.
+/// @return nothing when all lines lie on one axis and the moment turns about it: a line cannot
+///         carry it, since the root would open
+/// Limits: rigid parts on an elastic weld; a thin wall beside the weld makes the bed uneven.
+/// Source: Blodgett, Design of Welded Structures, sec. 7.4, and Shigley, Mechanical Engineering
+/// Design, 9th ed., ch. 9; in tensor form.
+[[nodiscard]] std::optional<ThroatStress> worst_throat_stress(const WeldGroup& group,
+                                                              const Wrench& wrench);
+
+}  // namespace checks
