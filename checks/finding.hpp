@@ -37,28 +37,28 @@ struct Value {
 /// One line of the worked calculation. `{0}`, `{1}` ... in `numbers` stand for `values`, so that a
 /// writer can put them in any units.
 struct WorkedLine {
-  std::string symbols;  ///< "sigma = |N|/A + M/S"
-  std::string numbers;  ///< "{0} / {1} + {2} / {3} = {4}"
-  std::vector<Value> values;
+  std::string symbols = {};  ///< "sigma = |N|/A + M/S"
+  std::string numbers = {};  ///< "{0} / {1} + {2} / {3} = {4}"
+  std::vector<Value> values = {};
 };
 
 /// The result of one check, with all that is needed to follow it by hand.
 struct Finding {
-  std::string check;      ///< "yield", "column", "weld", "frame stability"
-  std::string part;       ///< "lateral_link"
-  std::string where;      ///< "at the bend", "root, rail side"
-  std::string load_case;  ///< "slid into a curb, left"
-  std::string set;        ///< stiffness set, in words: "soft rail, brace end rigid"
+  std::string check = {};      ///< "yield", "column", "weld", "frame stability"
+  std::string part = {};       ///< "lateral_link"
+  std::string where = {};      ///< "at the bend", "root, rail side"
+  std::string load_case = {};  ///< "slid into a curb, left"
+  std::string set = {};        ///< stiffness set, in words: "soft rail, brace end rigid"
   double demand = base::kUnset;
   double capacity = base::kUnset;
   Measure measure = Measure::stress;
   double safety_factor = base::kUnset;  ///< largest multiple of the load at which the check holds
   double required = base::kUnset;       ///< the safety factor asked for
   State state = State::undecided;
-  std::string reason;  ///< why undecided; empty otherwise
-  std::string source;  ///< clause or textbook, and "from memory" where it is
-  std::vector<WorkedLine> lines;
-  std::vector<std::string> notes;  ///< which strength was used where, ranges, warnings
+  std::string reason = {};  ///< why undecided; empty otherwise
+  std::string source = {};  ///< clause or textbook, and "from memory" where it is
+  std::vector<WorkedLine> lines = {};
+  std::vector<std::string> notes = {};  ///< which strength was used where, ranges, warnings
 
   /// required / safety_factor: 1 is the limit  [-]
   [[nodiscard]] double utilization() const { return required / safety_factor; }

@@ -28,6 +28,11 @@ std::vector<FactorEntry> factor_entries(RequiredFactors& f) {
        "axle tipping on its springs, routine loads: proposal, no source"},
       {"tipping_abuse", &f.tipping_abuse,
        "axle tipping on its springs, abuse loads: proposal, no source"},
+      {"joint_routine_reversing", &f.joint_routine_reversing,
+       "static rating of joints whose load reverses, routine loads: a bearing maker's selection "
+       "page (maker withheld), read; common practice, no source"},
+      {"joint_routine", &f.joint_routine, "static rating of other joints, routine loads: as above"},
+      {"joint_abuse", &f.joint_abuse, "static rating of joints, abuse loads: proposal, no source"},
   };
 }
 
@@ -53,6 +58,10 @@ double required(const RequiredFactors& f, Item item, bool abuse, Duty duty) {
       return locating ? f.buckling_abuse_locating : f.buckling_abuse;
     case Item::weld:
       return abuse ? f.weld_abuse : f.weld_routine;
+    case Item::reversing_joint:
+      return abuse ? f.joint_abuse : f.joint_routine_reversing;
+    case Item::joint:
+      return abuse ? f.joint_abuse : f.joint_routine;
     case Item::tipping:
       break;
   }

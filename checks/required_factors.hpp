@@ -10,7 +10,9 @@ enum class Item {
   yield,     ///< members and plates
   buckling,  ///< column, and member buckling of the frame
   weld,
-  tipping,  ///< the axle tipping on its springs and bushings
+  tipping,          ///< the axle tipping on its springs and bushings
+  reversing_joint,  ///< static rating of a ball joint or rod end whose load reverses
+  joint,            ///< static rating of any other ball joint or rod end
 };
 
 /// What the part does: locating and steering parts ask for more.
@@ -30,6 +32,9 @@ struct RequiredFactors {
   double weld_abuse = 1.5;
   double tipping_routine = 1.5;
   double tipping_abuse = 1.1;
+  double joint_routine_reversing = 5.0;
+  double joint_routine = 3.0;
+  double joint_abuse = 1.0;
   bool operator==(const RequiredFactors&) const = default;
 };
 

@@ -62,21 +62,7 @@ Turned turned(const WeldProperties& p, const Wrench& w, const Vector3d& point) {
   return t;
 }
 
-void add_group_lines(Finding& f, const WeldGroup& group, const WeldProperties& p) {
-  if (group.lines.size() <= kMostLinesListed) {
-    for (std::size_t i = 0; i < group.lines.size(); ++i) {
-      const WeldLine& line = group.lines[i];
-      f.lines.push_back(
-          {fmt::format("weld line {}: from, to, leg", i + 1),
-           "({0}, {1}, {2}) to ({3}, {4}, {5}), {6}",
-           {length(line.from.x()), length(line.from.y()), length(line.from.z()),
-            length(line.to.x()), length(line.to.y()), length(line.to.z()), length(line.leg)}});
-    }
-  } else {
-    f.lines.push_back({fmt::format("weld lines: {} chords, leg", group.lines.size()),
-                       "{0}",
-                       {length(group.lines.front().leg)}});
-  }
+WorkedLine area_line(const WeldGroup& group, double total_area) {
   // Lines of the same leg share one term of the sum.
   std::vector<std::pair<double, double>> legs;
   for (const WeldLine& line : group.lines) {
@@ -93,8 +79,26 @@ void add_group_lines(Finding& f, const WeldGroup& group, const WeldProperties& p
     area.values.push_back(length(total));
   }
   area.numbers += fmt::format(" = {{{}}}", area.values.size());
-  area.values.push_back({p.area, Measure::area});
-  f.lines.push_back(area);
+  area.values.push_back({total_area, Measure::area});
+  return area;
+}
+
+void add_group_lines(Finding& f, const WeldGroup& group, const WeldProperties& p) {
+  if (group.lines.size() <= kMostLinesListed) {
+    for (std::size_t i = 0; i < group.lines.size(); ++i) {
+      const WeldLine& line = group.lines[i];
+      f.lines.push_back(
+          {fmt::format("weld line {}: from, to, leg", i + 1),
+           "({0}, {1}, {2}) to ({3}, {4}, {5}), {6}",
+           {length(line.from.x()), length(line.from.y()), length(line.from.z()),
+            length(line.to.x()), length(line.to.y()), length(line.to.z()), length(line.leg)}});
+    }
+  } else {
+    f.lines.push_back({fmt::format("weld lines: {} chords, leg", group.lines.size()),
+                       "{0}",
+                       {length(group.lines.front().leg)}});
+  }
+  f.lines.push_back(area_line(group, p.area));
   f.lines.push_back(vector_line("centroid g of the throats", p.centroid, Measure::length));
   if (!p.given_axes) {
     for (int i = 0; i < 3; ++i) {
@@ -143,7 +147,7 @@ void add_component_line(Finding& f, const WeldProperties& p, const Turned& t, in
                   {force(t.force[i]), {p.area, Measure::area}}};
   const auto add_term = [&](const char* sign, int about, int along) {
     if (!(p.moments[about] > 0.0)) return;
-    line.symbols += fmt::format(" {} M_{1} / I_{1} * r_{2}", sign, name(about), name(along));
+    line.symbols += fmt::format(" {0} M_{1} / I_{1} * r_{2}", sign, name(about), name(along));
     const std::size_t n = line.values.size();
     line.numbers += fmt::format(" {} ({{{}}}) / {{{}}} * ({{{}}})", sign, n, n + 1, n + 2);
     line.values.push_back(moment(t.moment[about]));

@@ -22,7 +22,7 @@ struct WeldInput {
 /// Smallest leg for the thickness of the thinner part joined: 1/8, 3/16, 1/4 or 5/16 in, or 3, 5, 6
 /// or 8 mm, whichever is smaller.  [m]
 /// @param thinner_part  up to 1/4, 1/2, 3/4 in and over; unset gives 0  [m]
-/// Source: AISC 360 Table J2.4 (read).
+/// Source: AISC 360-05 Table J2.4 (read).
 [[nodiscard]] double minimum_leg(double thinner_part);
 
 /// Largest leg along the edge of a plate: its thickness under 6 mm, else 1/16 in less.  [m]

@@ -13,7 +13,7 @@ namespace {
 using Eigen::Matrix3d;
 using Eigen::Vector3d;
 
-constexpr int kRingChords = 48;
+constexpr int kRingChords = 72;
 // Far above rounding, far below any weld: a group of 100 mm lines 0.1 mm apart stays over it.
 constexpr double kFlat = 1e-8;
 constexpr double kNoMoment = 1e-6;

@@ -15,12 +15,18 @@ function(add_folder name)
 endfunction()
 
 # add_text(TARGET NAMESPACE HEADER FILE...): compiles text files into TARGET, so that no file is
-# opened at run time. HEADER declares `std::string_view NAME()` in NAMESPACE for each file NAME.EXT.
+# opened at run time. HEADER declares `std::string_view NAME()` in NAMESPACE for each file NAME.EXT;
+# what is neither letter nor digit in NAME becomes `_`. Line ends arrive as \n.
 function(add_text target namespace header)
   set(declarations "")
+  set(names "")
   foreach(file ${ARGN})
-    get_filename_component(name ${file} NAME_WE)
-    string(REPLACE "-" "_" name ${name})
+    get_filename_component(name ${file} NAME_WLE)
+    string(REGEX REPLACE "[^A-Za-z0-9_]" "_" name ${name})
+    if(name IN_LIST names)
+      message(FATAL_ERROR "add_text: two files would both be ${name}(): ${ARGN}")
+    endif()
+    list(APPEND names ${name})
     file(READ ${CMAKE_CURRENT_SOURCE_DIR}/${file} content)
     set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS
                  ${CMAKE_CURRENT_SOURCE_DIR}/${file})

@@ -18,7 +18,8 @@ enum class BucklingStatus {
 struct BucklingMode {
   double factor = base::kUnset;       ///< multiple of the load case  [-]
   Eigen::VectorXd shape;              ///< 6 per node (global axes), largest component 1
-  std::vector<double> beam_energy;    ///< share of the strain energy in each beam, joints included
+  std::vector<double> beam_energy;    ///< share of the strain energy in each beam itself
+  std::vector<double> joint_energy;   ///< share in the elastic joints at each beam's two ends
   std::vector<double> spring_energy;  ///< share in each spring; all shares sum to 1
 };
 

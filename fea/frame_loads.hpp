@@ -25,10 +25,10 @@ struct BeamPointLoad {
 /// A force per unit length of the member, varying linearly from `from` to `to`.
 struct BeamLineLoad {
   BeamId beam;
-  double from = 0.0;                        ///< from end a  [m]
-  double to = base::kUnset;                 ///< from end a; unset = end b  [m]
-  Vector3 at_from_g = Vector3::Zero();      ///< [N/m]
-  Vector3 at_to_g = Vector3::Zero();        ///< [N/m]
+  double from = 0.0;                    ///< from end a  [m]
+  double to = base::kUnset;             ///< from end a; unset = end b  [m]
+  Vector3 at_from_g = Vector3::Zero();  ///< [N/m]
+  Vector3 at_to_g = Vector3::Zero();    ///< [N/m]
 };
 
 struct Loads {

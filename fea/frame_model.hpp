@@ -30,7 +30,7 @@ struct SpringId {
 /// A point with six freedoms: displacement and rotation in global axes.
 struct Node {
   Vector3 at_g = Vector3::Constant(base::kUnset);  ///< [m]
-  std::string name;                                ///< for messages
+  std::string name = {};                           ///< for messages
 };
 
 inline constexpr double kRigid = std::numeric_limits<double>::infinity();
@@ -46,8 +46,8 @@ struct Joint {
 /// Where a beam ends: rigidly `offset_g` away from its node, through a joint if there is one.
 struct BeamEnd {
   NodeId node;
-  Vector3 offset_g = Vector3::Zero();  ///< node to end of the flexible length  [m]
-  std::optional<Joint> joint;          ///< none = welded
+  Vector3 offset_g = Vector3::Zero();         ///< node to end of the flexible length  [m]
+  std::optional<Joint> joint = std::nullopt;  ///< none = welded
 };
 
 /// Elastic constants of a beam.
@@ -64,20 +64,21 @@ struct Beam {
   Elastic elastic;
   /// The member's z axis is the part of this vector square to the member. Default: global z (up);
   /// for members within 0.1 degree of vertical, global x.
-  std::optional<Vector3> z_toward_g;
-  std::string name;  ///< for messages
+  std::optional<Vector3> z_toward_g = std::nullopt;
+  std::string name = {};  ///< for messages
 };
 
 /// A zero-length six-component spring between a point of node a and the same point of node b, or
 /// the ground. Its axes turn with a.
 struct Spring {
   NodeId a;
-  std::optional<NodeId> b;               ///< none = ground
-  Vector3 offset_a_g = Vector3::Zero();  ///< node a to the point  [m]
-  Vector3 offset_b_g = Vector3::Zero();  ///< node b to the point  [m]
+  std::optional<NodeId> b = std::nullopt;  ///< none = ground
+  Vector3 offset_a_g = Vector3::Zero();    ///< node a to the point  [m]
+  Vector3 offset_b_g = Vector3::Zero();    ///< node b to the point  [m]
   Matrix3 axes_g = Matrix3::Identity();
-  Matrix6 stiffness = Matrix6::Zero();  ///< in the spring's axes, symmetric, no kRigid  [N/m, N, N m]
-  std::string name;
+  Matrix6 stiffness =
+      Matrix6::Zero();  ///< in the spring's axes, symmetric, no kRigid  [N/m, N, N m]
+  std::string name = {};
 };
 
 /// Holds some of a node's freedoms at zero: along x, y, z, then about x, y, z (global axes).

@@ -11,8 +11,8 @@ namespace fea {
 
 /// A motion that nothing resists.
 struct Mechanism {
-  NodeId node;     ///< the point that moves most
-  Vector6 motion;  ///< its displacement [m] and rotation [rad], scaled to a largest of 1
+  NodeId node;        ///< the point that moves most
+  Vector6 motion;     ///< its displacement [m] and rotation [rad], scaled to a largest of 1
   std::string words;  ///< "point `tip` can move along y" or "point `tip` can turn about x"
 };
 

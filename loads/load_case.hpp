@@ -12,11 +12,11 @@ namespace loads {
 
 /// Where a push acts; the parts decide which point of the frame that is.
 enum class Role {
-  left_contact,   ///< contact patch of the left wheel
+  left_contact,  ///< contact patch of the left wheel
   right_contact,
-  left_hub,       ///< wheel center
+  left_hub,  ///< wheel center
   right_hub,
-  link_midspan,   ///< middle of the lateral link
+  link_midspan,  ///< middle of the lateral link
 };
 
 /// A force at a role.
@@ -30,12 +30,12 @@ enum class Side { none, left, right };
 
 /// One load case: everything the ground and the world do to the axle, static load included.
 struct LoadCase {
-  std::string id;     ///< "hard_corner_left"
-  std::string name;   ///< "hard corner, to the left"
+  std::string id;    ///< "hard_corner_left"
+  std::string name;  ///< "hard corner, turning left"
   Severity severity = Severity::routine;
   Side side = Side::none;
   std::vector<Push> pushes = {};
-  std::string basis;  ///< "1.75 x weight (Garrett), from BRS p. 24, read"
+  std::string basis = {};  ///< "1.75 x axle weight: side curb factor by Garrett, ... p. 24 (read)"
 };
 
 }  // namespace loads

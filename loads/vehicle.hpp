@@ -9,15 +9,15 @@ namespace loads {
 
 /// What a scale and a tape measure give. Unset numbers are optional unless a case needs them.
 struct Vehicle {
-  double axle_weight = base::kUnset;     ///< both front tires on the scale  [N]
-  double tire_radius = base::kUnset;     ///< loaded: hub height  [m]
-  double track = base::kUnset;           ///< tire center to tire center  [m]
-  double total_weight = base::kUnset;    ///< whole truck; unset = unknown  [N]
-  double wheelbase = base::kUnset;       ///< [m]
+  double axle_weight = base::kUnset;         ///< both front tires on the scale  [N]
+  double tire_radius = base::kUnset;         ///< loaded: hub height  [m]
+  double track = base::kUnset;               ///< tire center to tire center  [m]
+  double total_weight = base::kUnset;        ///< whole truck; unset = unknown  [N]
+  double wheelbase = base::kUnset;           ///< [m]
   double mass_center_height = base::kUnset;  ///< unset = unknown  [m]
-  double friction = 0.9;                 ///< tire on ground  [-]
-  double unsprung_weight = base::kUnset;  ///< axle and wheels; unset = not in the model  [N]
-  bool off_road = false;                 ///< 4 x static on bumps instead of 3 x
+  double friction = 0.9;                     ///< tire on ground  [-]
+  double unsprung_weight = base::kUnset;     ///< axle and wheels; unset = not in the model  [N]
+  bool off_road = false;                     ///< 4 x static on bumps instead of 3 x
   bool operator==(const Vehicle&) const = default;
 };
 

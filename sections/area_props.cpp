@@ -92,8 +92,8 @@ struct RoundedRectangle {
 RoundedRectangle rounded_rectangle(double depth, double width, double corner) {
   const double spandrel = (1.0 - kPi / 4.0) * corner * corner;
   const double arm = depth / 2.0 - (10.0 - 3.0 * kPi) / (12.0 - 3.0 * kPi) * corner;
-  const double own = (1.0 / 3.0 - kPi / 16.0 - 1.0 / (3.0 * (12.0 - 3.0 * kPi))) *
-                     std::pow(corner, 4);
+  const double own =
+      (1.0 / 3.0 - kPi / 16.0 - 1.0 / (3.0 * (12.0 - 3.0 * kPi))) * std::pow(corner, 4);
   return {.area = depth * width - 4.0 * spandrel,
           .inertia = width * std::pow(depth, 3) / 12.0 - 4.0 * (own + spandrel * arm * arm),
           .plastic = width * depth * depth / 4.0 - 4.0 * spandrel * arm};
@@ -130,9 +130,7 @@ struct Props {
     return round_props(s.outside, s.outside - 2.0 * s.wall, poisson);
   }
   AreaProps operator()(const RectangularTube& s) const { return box_props(s, poisson); }
-  AreaProps operator()(const FlatBar& s) const {
-    return rectangles(1, s.depth, s.width, poisson);
-  }
+  AreaProps operator()(const FlatBar& s) const { return rectangles(1, s.depth, s.width, poisson); }
   AreaProps operator()(const TwinPlate& s) const {
     return rectangles(2, s.depth, s.thickness, poisson);
   }

@@ -1,10 +1,10 @@
 #include "sections/csv_table.hpp"
 
-#include <fast_float/fast_float.h>
-
 #include <algorithm>
 #include <cstddef>
 #include <system_error>
+
+#include <fast_float/fast_float.h>
 
 #include "base/invariant.hpp"
 #include "base/units.hpp"

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <limits>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -20,10 +21,12 @@ struct Material {
   double tensile = base::kUnset;      ///< [Pa]
   double haz_yield = base::kUnset;    ///< [Pa]
   double haz_tensile = base::kUnset;  ///< [Pa]
-  std::string basis;                  ///< what the strengths are: "specified minimum", ...
-  std::string haz_basis;              ///< where the weld-zone strengths come from
-  std::string mark;                   ///< "read" or "from memory"
-  std::string source;                 ///< standard or handbook table
+  double thickness_over = 0.0;        ///< the strengths hold from this thickness  [m]
+  double thickness_to = std::numeric_limits<double>::infinity();  ///< up to this one  [m]
+  std::string basis;      ///< what the strengths are: "specified minimum", ...
+  std::string haz_basis;  ///< where the weld-zone strengths come from
+  std::string mark;       ///< "read" or "from memory"
+  std::string source;     ///< standard or handbook table
   /// @return E / (2 (1 + nu))  [Pa]
   [[nodiscard]] double shear_modulus() const { return elastic / (2.0 * (1.0 + poisson)); }
   /// Welding lowers its strength: cold drawn, stress relieved or heat treated.

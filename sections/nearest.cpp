@@ -7,9 +7,13 @@
 namespace sections {
 namespace {
 
-char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+char lower(char c) {
+  return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+}
 
-bool same(char a, char b) { return lower(a) == lower(b); }
+bool same(char a, char b) {
+  return lower(a) == lower(b);
+}
 
 }  // namespace
 

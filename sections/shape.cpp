@@ -1,9 +1,9 @@
 #include "sections/shape.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
+
+#include <fmt/format.h>
 
 #include "base/input_error.hpp"
 #include "sections/size_text.hpp"
@@ -52,12 +52,12 @@ struct Validity {
     require_hollow(s.wall, smaller, "the smaller side", "a flat bar");
     require_positive("corner", s.corner);
     if (s.corner < s.wall * (1.0 - kRounding) || s.corner > 0.5 * smaller * (1.0 + kRounding)) {
-      throw InputError("corner",
-                       fmt::format("{} is not between the wall, {}, and half of the smaller side, "
-                                   "{}; give the outside radius of the corner, often twice the "
-                                   "wall",
-                                   both_units(s.corner), both_units(s.wall),
-                                   both_units(0.5 * smaller)));
+      throw InputError(
+          "corner",
+          fmt::format("{} is not between the wall, {}, and half of the smaller side, "
+                      "{}; give the outside radius of the corner, often twice the "
+                      "wall",
+                      both_units(s.corner), both_units(s.wall), both_units(0.5 * smaller)));
     }
   }
   void operator()(const FlatBar& s) const {
@@ -116,7 +116,9 @@ struct Description {
 
 }  // namespace
 
-void require_valid(const Shape& shape) { std::visit(Validity{}, shape); }
+void require_valid(const Shape& shape) {
+  std::visit(Validity{}, shape);
+}
 
 std::string describe(const Shape& shape, bool inches) {
   return std::visit(Description{inches}, shape);

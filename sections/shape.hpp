@@ -24,10 +24,10 @@ struct RoundTube {
 
 /// Square or rectangular tube with rounded corners.
 struct RectangularTube {
-  double depth = base::kUnset;         ///< outside, along z  [m]
-  double width = base::kUnset;         ///< outside, along y  [m]
-  double wall = base::kUnset;          ///< [m]
-  double corner = base::kUnset;        ///< outside corner radius; the inside one is corner - wall  [m]
+  double depth = base::kUnset;   ///< outside, along z  [m]
+  double width = base::kUnset;   ///< outside, along y  [m]
+  double wall = base::kUnset;    ///< [m]
+  double corner = base::kUnset;  ///< outside corner radius; the inside one is corner - wall  [m]
   bool operator==(const RectangularTube&) const = default;
 };
 
@@ -58,7 +58,8 @@ struct ByNumbers {
   double shear_z = base::kUnset;    ///< shear area for Vz  [m^2]
   double modulus_y = base::kUnset;  ///< elastic section modulus for My  [m^3]
   double modulus_z = base::kUnset;  ///< elastic section modulus for Mz  [m^3]
-  double modulus_t = base::kUnset;  ///< torsion modulus T/tau; unset = torsional stress unknown  [m^3]
+  double modulus_t =
+      base::kUnset;  ///< torsion modulus T/tau; unset = torsional stress unknown  [m^3]
   bool operator==(const ByNumbers&) const = default;
 };
 
@@ -70,8 +71,8 @@ using Shape = std::variant<RoundBar, RoundTube, RectangularTube, FlatBar, TwinPl
 ///         outside, corner radius not in [wall, half the smaller side].
 void require_valid(const Shape& shape);
 
-/// "1-1/2 x 0.250 in round tube" in inches or "38.1 x 6.35 mm round tube" in millimeters. Sizes that
-/// are multiples of 1/64 in are written as fractions, walls always as decimals.
+/// "1-1/2 x 0.250 in round tube" in inches or "38.1 x 6.35 mm round tube" in millimeters. Sizes
+/// that are multiples of 1/64 in are written as fractions, walls always as decimals.
 [[nodiscard]] std::string describe(const Shape& shape, bool inches);
 
 }  // namespace sections

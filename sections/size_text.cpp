@@ -1,9 +1,9 @@
 #include "sections/size_text.hpp"
 
-#include <fmt/format.h>
-
 #include <cmath>
 #include <numeric>
+
+#include <fmt/format.h>
 
 #include "base/units.hpp"
 

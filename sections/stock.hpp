@@ -13,7 +13,7 @@ struct StockItem {
   std::string list;   ///< which list it comes from: "round tube, inch"
   bool inches = false;
   Shape shape;
-  std::string mark;   ///< "common practice", "from memory", "read"
+  std::string mark;  ///< "common practice", "from memory", "read"
 };
 
 /// Round tubes drawn over a mandrel and round bars: the inch lists, or the metric ones.

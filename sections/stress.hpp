@@ -19,19 +19,29 @@ struct Resultants {
 
 /// Stress at the point of a section where von Mises is largest.
 struct PointStress {
-  std::string point;                ///< "outer fiber", "corner", "middle of the long side", ...
-  double axial = base::kUnset;      ///< normal stress from N  [Pa]
-  double bending = base::kUnset;    ///< normal stress from My and Mz, signed  [Pa]
-  double torsion = base::kUnset;    ///< shear stress from T, magnitude  [Pa]
-  double shear = base::kUnset;      ///< shear stress from Vy and Vz, magnitude  [Pa]
-  double von_mises = base::kUnset;  ///< sqrt(sigma^2 + 3 tau^2), tau the vector sum at the point [Pa]
+  std::string point;              ///< "outer fiber", "corner", "middle of the long side", ...
+  double axial = base::kUnset;    ///< normal stress from N  [Pa]
+  double bending = base::kUnset;  ///< normal stress from My and Mz, signed  [Pa]
+  double torsion = base::kUnset;  ///< shear stress from T, magnitude  [Pa]
+  double shear = base::kUnset;    ///< shear stress from Vy and Vz, magnitude  [Pa]
+  double von_mises =
+      base::kUnset;  ///< sqrt(sigma^2 + 3 tau^2), tau the vector sum at the point [Pa]
 };
 
 /// The worst point over the stress points of the shape.
-/// Round shapes use the resultant moment; shear and torsion are superposed with sign at each point.
-/// Transverse shear is V Q / (I t) (the mean through a tube's wall; 4V/3A in a bar).
+/// - Round: the fibers of the resultant moment, the places at right angles to the resultant shear,
+///   and every 5 degrees. Shear is V Q / (I t): the mean through a tube's wall, 4V/3A in a bar.
+/// - Flat bar, twin plates (each takes half): corners, center, and places along all four sides,
+///   with St. Venant's torsion there and shear 1.5 V / A falling off as a parabola.
+/// - Rectangular tube: corners, taken sharp for bending, and places along all walls; torsion T /
+/// Ct.
+/// - By numbers: |N|/A + |My|/Sy + |Mz|/Sz and |T|/Wt + hypot(Vy/Ay, Vz/Az), all at one extreme
+///   fiber; an unset shear area counts as A. With a torque but no modulus_t, torsion and von_mises
+///   are NaN: unknown.
+/// Shear and torsion are superposed with sign at each point.
 /// Limits: straight elastic member (bend radius over about 13 depths), no warping.
-/// Source: Shigley, Mechanical Engineering Design, 9th ed., ch. 3 and eq. 5-15.
+/// Source: Shigley, Mechanical Engineering Design, 9th ed., ch. 3 and eq. 5-15 (from memory);
+/// Timoshenko & Goodier, Theory of Elasticity, art. 109; EN 10219-2 annex B.
 [[nodiscard]] PointStress worst_point(const Shape& shape, const Resultants& r);
 
 }  // namespace sections

@@ -1,6 +1,5 @@
 #include "sections/torsion_rectangle.hpp"
 
-#include <algorithm>
 #include <cmath>
 
 namespace sections {
@@ -14,8 +13,9 @@ constexpr double kOddFifthPowers = 1.00452376279513961613;
 }  // namespace
 
 RectangleTorsion rectangle_torsion(double side, double other) {
-  const double a = std::max(side, other);
-  const double b = std::min(side, other);
+  const bool turned = other > side;  // std::max would lose an unset side, which is NaN
+  const double a = turned ? other : side;
+  const double b = turned ? side : other;
   // tanh(n pi a / 2b) = 1 - 2 p^n / (1 + p^n) with p = exp(-pi a / b) <= 0.044: the part that
   // stays is summed in closed form, the rest dies away within two or three terms.
   const double p = std::exp(-kPi * a / b);

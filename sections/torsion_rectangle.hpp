@@ -6,7 +6,7 @@ namespace sections {
 
 /// St. Venant torsion of a solid rectangle with sharp corners.
 /// `at` is a place on a side: 0 its middle, +1 and -1 its corners. Stresses are for a torque of
-/// one and act along the side, to four digits or better.
+/// one and act along the side, within 0.1 % (0.4 % close to a corner).
 /// Source: Timoshenko & Goodier, Theory of Elasticity, 3rd ed., art. 109 (from memory).
 struct RectangleTorsion {
   double longer = base::kUnset;    ///< long side  [m]

@@ -1,0 +1,186 @@
+#include "cases/document.hpp"
+
+#include <fmt/format.h>
+#include <yaml-cpp/eventhandler.h>
+#include <yaml-cpp/exceptions.h>
+#include <yaml-cpp/parser.h>
+
+#include <optional>
+#include <sstream>
+#include <utility>
+
+#include "cases/plain_text.hpp"
+#include "cases/words.hpp"
+
+namespace cases {
+namespace {
+
+using base::InputError;
+
+constexpr std::size_t kDeepest = 30;
+
+InputError problem_at(const Place& place, const std::string& problem) {
+  return InputError(base::Where{{}, place.line, place.column, {}}, problem);
+}
+
+/// Builds the tree from the parser's events.
+class TreeBuilder : public YAML::EventHandler {
+ public:
+  explicit TreeBuilder(std::string_view text) : text_(text) {}
+
+  void OnDocumentStart(const YAML::Mark&) override {}
+  void OnDocumentEnd() override {}
+
+  void OnNull(const YAML::Mark& mark, YAML::anchor_t anchor) override {
+    refuse_anchor(mark, anchor);
+    // The mark of a value that is missing is that of whatever follows; its key says more.
+    const Place place = awaits_value() ? open_.back().key.place : place_at(mark);
+    add({.kind = Value::Kind::empty, .place = place});
+  }
+
+  void OnAlias(const YAML::Mark& mark, YAML::anchor_t) override { refuse_reference(mark); }
+
+  void OnScalar(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
+                const std::string& value) override {
+    refuse_anchor(mark, anchor);
+    refuse_tag(mark, tag);
+    if (awaits_key()) {
+      open_.back().key = {value, place_at(mark), {}};
+      open_.back().has_key = true;
+      return;
+    }
+    add({.kind = Value::Kind::scalar, .place = place_at(mark), .text = value});
+  }
+
+  void OnSequenceStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
+                       YAML::EmitterStyle::value) override {
+    open(mark, tag, anchor, Value::Kind::list);
+  }
+  void OnMapStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
+                  YAML::EmitterStyle::value) override {
+    open(mark, tag, anchor, Value::Kind::mapping);
+  }
+  void OnSequenceEnd() override { close(); }
+  void OnMapEnd() override { close(); }
+
+  [[nodiscard]] std::optional<Value>& root() { return root_; }
+  [[nodiscard]] std::vector<InputError>& problems() { return problems_; }
+
+ private:
+  struct Open {
+    Value value;
+    Entry key = {};
+    bool has_key = false;
+  };
+
+  [[nodiscard]] bool in_mapping() const {
+    return !open_.empty() && open_.back().value.kind == Value::Kind::mapping;
+  }
+  [[nodiscard]] bool awaits_key() const { return in_mapping() && !open_.back().has_key; }
+  [[nodiscard]] bool awaits_value() const { return in_mapping() && open_.back().has_key; }
+
+  [[nodiscard]] Place place_at(const YAML::Mark& mark) const {
+    return place_of(text_, mark.line, mark.column);
+  }
+
+  void refuse_reference(const YAML::Mark& mark) const {
+    throw problem_at(place_at(mark),
+                     "anchors (&) and aliases (*) are not taken; write the value out");
+  }
+  void refuse_anchor(const YAML::Mark& mark, YAML::anchor_t anchor) const {
+    if (anchor != 0) refuse_reference(mark);
+  }
+  void refuse_tag(const YAML::Mark& mark, const std::string& tag) const {
+    // `?` and `!` are what the parser says of plain and of quoted text.
+    if (tag.empty() || tag == "?" || tag == "!") return;
+    throw problem_at(place_at(mark), "tags (!) are not taken; write the value alone");
+  }
+
+  void open(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
+            Value::Kind kind) {
+    refuse_anchor(mark, anchor);
+    refuse_tag(mark, tag);
+    if (awaits_key()) throw problem_at(place_at(mark), "a key must be a plain word");
+    if (open_.size() >= kDeepest) {
+      throw problem_at(place_at(mark), fmt::format("nested over {} deep; no case needs that",
+                                                   kDeepest));
+    }
+    open_.push_back({.value = {.kind = kind, .place = place_at(mark)}});
+  }
+
+  void close() {
+    Value value = std::move(open_.back().value);
+    open_.pop_back();
+    add(std::move(value));
+  }
+
+  void add(Value value) {
+    if (open_.empty()) {
+      root_ = std::move(value);
+      return;
+    }
+    Open& parent = open_.back();
+    if (parent.value.kind == Value::Kind::list) {
+      parent.value.items.push_back(std::move(value));
+      return;
+    }
+    if (!parent.has_key) throw problem_at(value.place, "a key must be a plain word");
+    parent.has_key = false;
+    parent.key.value = std::move(value);
+    if (const Entry* first = parent.value.find(parent.key.key)) {
+      problems_.push_back(
+          problem_at(parent.key.place, fmt::format("{} is given twice, first in line {}",
+                                                   quoted(parent.key.key), first->place.line)));
+      return;
+    }
+    parent.value.entries.push_back(std::move(parent.key));
+  }
+
+  std::string_view text_;
+  std::vector<Open> open_;
+  std::optional<Value> root_;
+  std::vector<InputError> problems_;
+};
+
+void parse(std::string_view text, TreeBuilder& builder) {
+  std::istringstream stream{std::string(text)};
+  try {
+    YAML::Parser parser(stream);
+    if (!parser.HandleNextDocument(builder)) return;
+    TreeBuilder second(text);
+    if (parser.HandleNextDocument(second)) {
+      const Place place = second.root() ? second.root()->place : Place{};
+      throw problem_at(place, "a second document starts here (`---`); give each case its own file");
+    }
+  } catch (const YAML::Exception& error) {
+    const Place place = error.mark.is_null() ? Place{}
+                                             : place_of(text, error.mark.line, error.mark.column);
+    throw problem_at(place, "this is not YAML (" + error.msg +
+                                "); check the indent, the form `key: value` and the quotes");
+  }
+}
+
+}  // namespace
+
+const Entry* Value::find(std::string_view key) const {
+  for (const Entry& entry : entries) {
+    if (entry.key == key) return &entry;
+  }
+  return nullptr;
+}
+
+Document read_document(std::string_view text) {
+  require_plain_text(text);
+  TreeBuilder builder(text);
+  parse(text, builder);
+  if (!builder.root() || builder.root()->kind == Value::Kind::empty) {
+    throw problem_at({1, 1}, "the case file is empty; `linkmargin new` prints one to start from");
+  }
+  if (builder.root()->kind != Value::Kind::mapping) {
+    throw problem_at(builder.root()->place,
+                     "a case file is a list of `key: value` lines; it starts with e.g. `title:`");
+  }
+  return {std::move(*builder.root()), std::move(builder.problems())};
+}
+
+}  // namespace cases

@@ -1,0 +1,41 @@
+#pragma once
+
+#include "fea/frame_model.hpp"
+#include "fea/vectors.hpp"
+
+/// The straight shear-flexible beam in its own axes. Freedoms, in this order: displacements u v w,
+/// rotations rx ry rz at end a, then the same at end b.
+namespace fea {
+
+/// Phi = 12 E I / (G As L^2) of the two bending planes; 0 = no shear give.  [-]
+struct ShearFlex {
+  double xy = 0.0;  ///< v and rz: izz, shear_y
+  double xz = 0.0;  ///< w and ry: iyy, shear_z
+};
+
+[[nodiscard]] ShearFlex shear_flex(const sections::AreaProps& section, const Elastic& elastic,
+                                   double length);
+
+/// Elastic stiffness, symmetric, rank 6.  [N/m, N, N m/rad]
+/// Limits: no warping, principal axes through the centroid and shear center, small rotations.
+/// Source: Przemieniecki, Theory of Matrix Structural Analysis (1968), ch. 5 (from memory).
+[[nodiscard]] Matrix12 beam_stiffness(const sections::AreaProps& section, const Elastic& elastic,
+                                      double length);
+
+/// Displacement and rotation at `x` of a beam without loads between its ends: exact.
+/// @return 6 x 12: (u v w rx ry rz) at x from the end freedoms
+[[nodiscard]] Eigen::Matrix<double, 6, 12> beam_shape(const ShearFlex& flex, double length,
+                                                      double x);
+
+/// End forces that do the same work as a load between the ends, (force, moment) at a then b. They
+/// are the exact fixed-end reactions with the sign turned, since beam_shape is exact.
+/// @param at  from end a  [m]
+[[nodiscard]] Vector12 equivalent_of_point(const ShearFlex& flex, double length, double at,
+                                           const Vector3& force_l, const Vector3& moment_l);
+
+/// The same for a force per unit length that varies linearly between two stations.
+[[nodiscard]] Vector12 equivalent_of_line(const ShearFlex& flex, double length, double from,
+                                          double to, const Vector3& at_from_l,
+                                          const Vector3& at_to_l);
+
+}  // namespace fea

@@ -1,0 +1,44 @@
+#pragma once
+
+#include "fea/beam_element.hpp"
+#include "fea/connection.hpp"
+
+/// Second-order terms of the energy of forces already acting. Rotations are components of a
+/// rotation vector, so that every moment inside the frame is semi-tangential and members may meet
+/// at any angle.
+namespace fea {
+
+/// S(v) w = v x w.
+[[nodiscard]] Matrix3 skew(const Vector3& v);
+
+/// Geometric stiffness of a beam from the forces at its ends, joint correction included.
+/// For a rigid rotation t it gives (t x f_a, t x m_a / 2, t x f_b, t x m_b / 2), exactly.
+/// @param ends_l  what acts on the beam: (force, moment) at a, then b; in balance without loads
+///                between the ends  [N, N m]
+/// @param polar   (Iyy + Izz) / A  [m^2]
+/// Energy: 1/2 N (v'^2 + w'^2 + polar rx'^2) - rx' (My v' + Mz w') + Vy (w' rx - u' v')
+///         - Vz (v' rx + u' w') + 1/2 T (w' v'' - v' w''), cubic v and w, linear u and rx; the
+///         N terms in v and w with the shear-flexible shapes.
+/// Limits: doubly symmetric sections. Members with loads between their ends: the forces are the
+/// linear fit K q, so subdivide.
+/// Source: McGuire, Gallagher, Ziemian, Matrix Structural Analysis, 2nd ed. (2000), ch. 9; Yang and
+/// Kuo, Theory and Analysis of Nonlinear Framed Structures (1994) (both from memory); integrated
+/// symbolically.
+[[nodiscard]] Matrix12 beam_geometric(const Vector12& ends_l, const ShearFlex& flex, double length,
+                                      double polar);
+
+/// A force at the end of a rigid arm fixed to a node, on the node's rotation: the second-order
+/// displacement of the arm's end is t x (t x arm) / 2.
+/// @param force_g  gradient of the energy with respect to the displacement of the arm's end  [N]
+/// @return 3 x 3, symmetric  [N m]
+[[nodiscard]] Matrix3 arm_geometric(const Vector3& force_g, const Vector3& arm_g);
+
+/// Second-order terms of a connection whose law is on the relative motion seen from the near side:
+/// displacement Ra^T (x_far - x_near), rotation log(Ra^T Rb); both arms included.
+/// @param wrench_g  gradient of the energy with respect to the far side's motion: what the near
+///                  side's part would put on it with the sign turned  [N, N m]
+/// @return over the connection's unknowns, symmetric
+[[nodiscard]] Eigen::MatrixXd connection_geometric(const Connection& connection,
+                                                   const Vector6& wrench_g);
+
+}  // namespace fea

@@ -1,0 +1,17 @@
+#pragma once
+
+#include <optional>
+
+#include "fea/system.hpp"
+
+namespace fea {
+
+/// A motion of the scaled system whose energy is nil, or nothing when there is none.
+/// Judged by the Rayleigh quotient x'Kx / x'x of the scaled matrix: below 1e-12 is a mechanism.
+[[nodiscard]] std::optional<Mechanism> mechanism_of(const System& system);
+
+/// Words for a free motion (full vector): the point that moves most, or the beam whose own end
+/// does.
+[[nodiscard]] Mechanism describe(const System& system, const Eigen::VectorXd& motion);
+
+}  // namespace fea

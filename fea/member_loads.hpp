@@ -1,0 +1,44 @@
+#pragma once
+
+#include <vector>
+
+#include "fea/system.hpp"
+
+namespace fea {
+
+/// Loads between the ends of one beam, in its own axes.
+struct MemberLoads {
+  struct Point {
+    double at;         ///< from end a  [m]
+    Vector3 force_l;   ///< [N]
+    Vector3 moment_l;  ///< [N m]
+  };
+  struct Line {
+    double from;        ///< from end a  [m]
+    double to;          ///< from end a  [m]
+    Vector3 at_from_l;  ///< [N/m]
+    Vector3 at_to_l;    ///< [N/m]
+  };
+  std::vector<Point> points;
+  std::vector<Line> lines;
+  Vector12 equivalent_l = Vector12::Zero();  ///< the end forces that do the same work
+
+  /// The same loads in axes turned by the small rotation `turn_l`.
+  [[nodiscard]] MemberLoads seen_from(const Vector3& turn_l) const;
+
+  /// Their force and moment about the station `x`, of what acts between end a and x (a point load
+  /// at x included).
+  [[nodiscard]] Vector6 wrench_up_to(double x) const;
+};
+
+/// A load case, ready to be solved.
+struct LoadCase {
+  Loads loads;
+  std::vector<MemberLoads> members;  ///< one a beam
+  Eigen::VectorXd vector;            ///< full, the equivalents of the member loads included
+};
+
+/// @throws base::InputError as require_valid
+[[nodiscard]] LoadCase prepare(const System& system, const Loads& loads);
+
+}  // namespace fea

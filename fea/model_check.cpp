@@ -1,0 +1,126 @@
+#include "fea/model_check.hpp"
+
+#include <cmath>
+
+#include <Eigen/Eigenvalues>
+#include <fmt/format.h>
+
+#include "base/input_error.hpp"
+#include "base/invariant.hpp"
+#include "fea/labels.hpp"
+
+namespace fea {
+namespace {
+
+constexpr double kSamePoint = 1.0e-6;  // two points of a spring may differ by rounding  [m]
+
+void require(bool condition, const std::string& key, const char* problem) {
+  if (!condition) throw base::InputError(key, problem);
+}
+
+bool positive(double value) {
+  return value > 0.0 && std::isfinite(value);
+}
+
+bool square_axes(const Matrix3& axes) {
+  return axes.allFinite() && (axes.transpose() * axes - Matrix3::Identity()).norm() < 1.0e-9 &&
+         axes.determinant() > 0.0;
+}
+
+void require_end(const Model& model, const BeamEnd& end, const std::string& key) {
+  INVARIANT(end.node.index >= 0 && static_cast<std::size_t>(end.node.index) < model.nodes.size());
+  require(end.offset_g.allFinite(), key, "an end offset is not a finite number");
+  if (!end.joint) return;
+  require(square_axes(end.joint->axes_g), key,
+          "the joint's axes are not three right-handed unit vectors square to each other");
+  for (const double stiffness : end.joint->stiffness) {
+    require(stiffness >= 0.0, key, "a joint stiffness is not 0 or more");
+  }
+}
+
+void require_beam(const Model& model, BeamId id) {
+  const Beam& beam = model[id];
+  const std::string key = label(model, id);
+  require_end(model, beam.a, key);
+  require_end(model, beam.b, key);
+  const sections::AreaProps& s = beam.section;
+  require(positive(s.area), key, "the area is not a positive number");
+  require(positive(s.iyy) && positive(s.izz), key, "a second moment is not a positive number");
+  require(positive(s.torsion), key, "the torsion constant is not a positive number");
+  require(positive(s.polar), key, "the polar second moment is not a positive number");
+  require(s.shear_y > 0.0 && s.shear_z > 0.0, key, "a shear area is not positive");
+  require(positive(beam.elastic.young), key, "Young's modulus is not a positive number");
+  require(positive(beam.elastic.shear), key, "the shear modulus is not a positive number");
+  require(!beam.z_toward_g || beam.z_toward_g->allFinite(), key, "its z direction is not finite");
+}
+
+void require_spring(const Model& model, SpringId id) {
+  const Spring& spring = model[id];
+  const std::string key = label(model, id);
+  const Matrix6& k = spring.stiffness;
+  require(k.allFinite(), key, "a stiffness is not a finite number");
+  const double size = k.cwiseAbs().maxCoeff();
+  require((k - k.transpose()).cwiseAbs().maxCoeff() <= 1.0e-9 * size, key,
+          "the stiffness is not symmetric");
+  // Scaled by the diagonal, so that m and rad can be judged together.
+  const Vector6 scale =
+      k.diagonal().unaryExpr([](double d) { return d > 0.0 ? 1.0 / std::sqrt(d) : 1.0; });
+  const Matrix6 scaled = scale.asDiagonal() * k * scale.asDiagonal();
+  const Eigen::SelfAdjointEigenSolver<Matrix6> modes(scaled, Eigen::EigenvaluesOnly);
+  require(modes.eigenvalues().minCoeff() >= -1.0e-9, key,
+          "the stiffness is negative in some direction");
+  require(square_axes(spring.axes_g), key,
+          "its axes are not three right-handed unit vectors square to each other");
+  require(spring.offset_a_g.allFinite() && spring.offset_b_g.allFinite(), key,
+          "an offset is not a finite number");
+  if (!spring.b) return;
+  const Vector3 apart =
+      model[spring.a].at_g + spring.offset_a_g - (model[*spring.b].at_g + spring.offset_b_g);
+  require(apart.norm() <= kSamePoint, key, "its two points are not at the same place");
+}
+
+void require_station(const Model& model, BeamId id, double at) {
+  const double span = length(model, model[id]);
+  if (!(at >= -1.0e-9 * span && at <= (1.0 + 1.0e-9) * span)) {
+    throw base::InputError(
+        label(model, id),
+        fmt::format("a load at {} m is not on the beam, which is {} m long", at, span));
+  }
+}
+
+}  // namespace
+
+void require_valid(const Model& model) {
+  require(!model.nodes.empty(), "model", "has no points");
+  for (int i = 0; i < static_cast<int>(model.nodes.size()); ++i) {
+    require(model[NodeId{i}].at_g.allFinite(), label(model, NodeId{i}),
+            "its position is not a finite number");
+  }
+  for (int i = 0; i < static_cast<int>(model.beams.size()); ++i) require_beam(model, BeamId{i});
+  for (int i = 0; i < static_cast<int>(model.springs.size()); ++i) {
+    require_spring(model, SpringId{i});
+  }
+}
+
+void require_valid(const Model& model, const Loads& loads) {
+  for (const NodeLoad& load : loads.nodes) {
+    require(load.offset_g.allFinite() && load.force_g.allFinite() && load.moment_g.allFinite(),
+            label(model, load.node), "a load on it is not a finite number");
+  }
+  for (const BeamPointLoad& load : loads.points) {
+    require(load.force_g.allFinite() && load.moment_g.allFinite(), label(model, load.beam),
+            "a load on it is not a finite number");
+    require_station(model, load.beam, load.at);
+  }
+  for (const BeamLineLoad& load : loads.lines) {
+    const std::string key = label(model, load.beam);
+    require(load.at_from_g.allFinite() && load.at_to_g.allFinite(), key,
+            "a load on it is not a finite number");
+    require_station(model, load.beam, load.from);
+    if (std::isnan(load.to)) continue;
+    require_station(model, load.beam, load.to);
+    require(load.to >= load.from, key, "a line load ends before it begins");
+  }
+}
+
+}  // namespace fea

@@ -1,0 +1,201 @@
+#include "fea/solution.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <utility>
+
+#include <Eigen/Geometry>
+
+#include "base/invariant.hpp"
+
+namespace fea {
+namespace {
+
+/// Largest magnitude among forces and among moments.
+struct Largest {
+  double force = 0.0;
+  double moment = 0.0;
+
+  void take(double value, bool is_moment) {
+    double& kept = is_moment ? moment : force;
+    kept = std::max(kept, std::abs(value));
+  }
+};
+
+/// K u + Kg u by blocks; grows `largest` by what single blocks carry.
+Eigen::VectorXd internal_forces(const System& system, const Blocks& geometric,
+                                const Eigen::VectorXd& motion, Largest& largest) {
+  Eigen::VectorXd sum = Eigen::VectorXd::Zero(system.n_unknowns());
+  for (std::size_t b = 0; b < system.block_unknowns().size(); ++b) {
+    const Eigen::VectorXi& unknowns = system.block_unknowns()[b];
+    const Eigen::VectorXd q = motion(unknowns);
+    Eigen::VectorXd force = Eigen::VectorXd::Zero(q.size());
+    if (system.stiffness()[b].size() > 0) force += system.stiffness()[b] * q;
+    if (!geometric.empty() && geometric[b].size() > 0) force += geometric[b] * q;
+    for (Eigen::Index i = 0; i < q.size(); ++i) {
+      largest.take(force(i), system.turns(unknowns(i)));
+      sum(unknowns(i)) += force(i);
+    }
+  }
+  return sum;
+}
+
+double residual_of(const System& system, const Eigen::VectorXd& unbalanced, Largest largest) {
+  Largest left;
+  for (int i = 0; i < system.n_unknowns(); ++i) {
+    if (!system.held(i)) left.take(unbalanced(i), system.turns(i));
+  }
+  const double lever = system.typical_length();
+  const double force = std::max(largest.force, largest.moment / lever);
+  const double moment = std::max(largest.moment, largest.force * lever);
+  return force > 0.0 ? std::max(left.force / force, left.moment / moment) : 0.0;
+}
+
+/// What supports and springs to the ground put on the nodes.
+Eigen::VectorXd reactions(const System& system, const Blocks& geometric,
+                          const Eigen::VectorXd& motion, const Eigen::VectorXd& unbalanced) {
+  Eigen::VectorXd out = Eigen::VectorXd::Zero(system.n_unknowns());
+  for (int i = 0; i < system.n_unknowns(); ++i) {
+    if (system.held(i)) out(i) = unbalanced(i);
+  }
+  for (std::size_t s = 0; s < system.springs().size(); ++s) {
+    if (system.model().springs[s].b) continue;
+    const std::size_t block = system.beams().size() + s;
+    const Eigen::VectorXi& unknowns = system.block_unknowns()[block];
+    Eigen::MatrixXd k = system.stiffness()[block];
+    if (!geometric.empty()) k += geometric[block];
+    out(unknowns) -= k * motion(unknowns);
+  }
+  return out;
+}
+
+/// Small rotation of the axes in which a deformed beam's resultants are given: its chord's, with
+/// the mean twist of its ends.
+Vector3 turn_of_chord(const Vector12& q_l, double length) {
+  return {0.5 * (q_l(3) + q_l(9)), (q_l(2) - q_l(8)) / length, (q_l(7) - q_l(1)) / length};
+}
+
+/// The end forces in the turned axes. A moment that does work on the rotation vector differs from
+/// the moment about fixed axes by half rotation x moment.
+Vector12 seen_from(const Vector3& turn_l, const Vector12& ends_l, const Vector12& q_l) {
+  Vector12 out;
+  for (const Eigen::Index first : {0, 6}) {
+    const Vector3 force = ends_l.segment<3>(first);
+    const Vector3 rotation = q_l.segment<3>(first + 3);
+    const Vector3 semi = ends_l.segment<3>(first + 3);
+    const Vector3 moment = semi + 0.5 * rotation.cross(semi);
+    out.segment<3>(first) = force - turn_l.cross(force);
+    out.segment<3>(first + 3) = moment - turn_l.cross(moment);
+  }
+  return out;
+}
+
+Solution::Data::Cut make_cut(const BeamPart& beam, const MemberLoads& loads, const Vector12& ends_l,
+                             const Vector12& q_l, bool turned) {
+  if (!turned) return {.loads = loads, .start_l = ends_l.head<6>()};
+  const Vector3 turn_l = turn_of_chord(q_l, beam.length);
+  const Vector12 seen_l = seen_from(turn_l, ends_l, q_l);
+  Solution::Data::Cut cut{.loads = loads.seen_from(turn_l), .start_l = seen_l.head<6>()};
+  const Vector3 start = cut.start_l.head<3>();
+  const Vector6 between = cut.loads.wrench_up_to(beam.length);
+  const Vector3 reached =
+      -cut.start_l.tail<3>() + beam.length * Vector3::UnitX().cross(start) - between.tail<3>();
+  cut.gap_l = seen_l.tail<3>() - reached;
+  return cut;
+}
+
+}  // namespace
+
+Solution make_failed(std::shared_ptr<const System> system, SolveStatus status) {
+  auto data = std::make_shared<Solution::Data>();
+  data->status = status;
+  data->motion = Eigen::VectorXd::Constant(system->n_unknowns(), base::kUnset);
+  data->reactions = data->motion;
+  data->end_forces_l.assign(system->beams().size(), Vector12::Constant(base::kUnset));
+  data->cuts.assign(system->beams().size(), {.loads = {}, .start_l = Vector6::Constant(base::kUnset)});
+  data->springs_s.assign(system->springs().size(), Vector6::Constant(base::kUnset));
+  data->system = std::move(system);
+  return Solution(std::move(data));
+}
+
+Solution make_solution(std::shared_ptr<const System> system, const LoadCase& load_case,
+                       const Eigen::VectorXd& motion, const Blocks& geometric,
+                       const StressState& state) {
+  auto data = std::make_shared<Solution::Data>();
+  data->status = SolveStatus::converged;
+  data->motion = motion;
+  Largest largest;
+  const Eigen::VectorXd unbalanced =
+      internal_forces(*system, geometric, motion, largest) - load_case.vector;
+  data->residual = residual_of(*system, unbalanced, largest);
+  data->reactions = reactions(*system, geometric, motion, unbalanced);
+  for (std::size_t i = 0; i < system->beams().size(); ++i) {
+    const BeamPart& beam = system->beams()[i];
+    const MemberLoads& loads = load_case.members[i];
+    const Vector12 q_l = beam.ends_l * motion(beam.map.unknowns);
+    Vector12 ends_l = beam.stiffness_l * q_l - loads.equivalent_l;
+    if (!geometric.empty()) ends_l += geometric_between_ends(beam, state.elastic_l[i]) * q_l;
+    data->end_forces_l.push_back(ends_l);
+    data->cuts.push_back(make_cut(beam, loads, ends_l, q_l, !geometric.empty()));
+  }
+  for (const SpringPart& spring : system->springs()) {
+    const Vector6 apart =
+        (spring.connection.far_g - spring.connection.near_g) * motion(spring.unknowns);
+    data->springs_s.push_back(spring.sign_on_b * (spring.axes_sg * (spring.stiffness_g * apart)));
+  }
+  data->system = std::move(system);
+  return Solution(std::move(data));
+}
+
+SolveStatus Solution::status() const {
+  return data_->status;
+}
+
+double Solution::residual() const {
+  return data_->residual;
+}
+
+Vector6 Solution::placement(NodeId node) const {
+  INVARIANT(node.index >= 0);
+  return data_->motion.segment<6>(6 * node.index);
+}
+
+Vector6 Solution::end_placement(BeamId beam, int end) const {
+  INVARIANT(end == 0 || end == 1);
+  const BeamPart& part = data_->system->beams().at(static_cast<std::size_t>(beam.index));
+  return part.map.ends.at(static_cast<std::size_t>(end)).far_g * data_->motion(part.map.unknowns);
+}
+
+Vector6 Solution::reaction(NodeId node) const {
+  return data_->reactions.segment<6>(6 * node.index);
+}
+
+Vector6 Solution::spring_force(SpringId spring) const {
+  return data_->springs_s.at(static_cast<std::size_t>(spring.index));
+}
+
+Vector12 Solution::end_forces(BeamId beam) const {
+  return data_->end_forces_l.at(static_cast<std::size_t>(beam.index));
+}
+
+sections::Resultants Solution::forces_at(BeamId beam, double x) const {
+  const auto index = static_cast<std::size_t>(beam.index);
+  const Data::Cut& cut = data_->cuts.at(index);
+  const double length = data_->system->beams().at(index).length;
+  INVARIANT(x >= -1.0e-6 * length && x <= (1.0 + 1.0e-6) * length);
+  const double at = std::clamp(x, 0.0, length);
+  const Vector3 start = cut.start_l.head<3>();
+  const Vector6 between = cut.loads.wrench_up_to(at);
+  const Vector3 force = -start - between.head<3>();
+  const Vector3 moment = -cut.start_l.tail<3>() + at * Vector3::UnitX().cross(start) -
+                         between.tail<3>() + (at / length) * cut.gap_l;
+  return {.n = force.x(),
+          .vy = force.y(),
+          .vz = force.z(),
+          .t = moment.x(),
+          .my = moment.y(),
+          .mz = moment.z()};
+}
+
+}  // namespace fea

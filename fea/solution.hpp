@@ -1,0 +1,39 @@
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "fea/stress_state.hpp"
+
+namespace fea {
+
+/// What a Solution keeps. Numbers are kUnset unless it converged.
+struct Solution::Data {
+  /// One beam, ready for its resultants at any station.
+  struct Cut {
+    MemberLoads loads;                  ///< as seen from the axes of the resultants
+    Vector6 start_l = Vector6::Zero();  ///< what acts on end a
+    Vector3 gap_l = Vector3::Zero();    ///< moment at end b that statics from end a leaves open
+  };
+
+  std::shared_ptr<const System> system;
+  SolveStatus status = SolveStatus::not_converged;
+  double residual = base::kUnset;
+  Eigen::VectorXd motion;              ///< full
+  std::vector<Vector12> end_forces_l;  ///< one a beam
+  std::vector<Cut> cuts;               ///< one a beam
+  std::vector<Vector6> springs_s;      ///< what acts on b's side, spring axes
+  Eigen::VectorXd reactions;           ///< full; zero where nothing holds
+};
+
+/// The answer to `motion`.
+/// @param geometric  blocks used in the last solve; empty in a linear solution
+/// @param state      the forces those blocks were made of
+[[nodiscard]] Solution make_solution(std::shared_ptr<const System> system,
+                                     const LoadCase& load_case, const Eigen::VectorXd& motion,
+                                     const Blocks& geometric, const StressState& state);
+
+/// A solution without numbers.
+[[nodiscard]] Solution make_failed(std::shared_ptr<const System> system, SolveStatus status);
+
+}  // namespace fea

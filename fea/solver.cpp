@@ -1,0 +1,62 @@
+#include "fea/solver.hpp"
+
+#include <utility>
+
+#include "base/input_error.hpp"
+#include "fea/mechanism.hpp"
+#include "fea/solution.hpp"
+#include "fea/tangent.hpp"
+
+namespace fea {
+namespace {
+
+Eigen::VectorXd linear_motion(const System& system, const Eigen::VectorXd& force) {
+  if (system.n_free() == 0) return Eigen::VectorXd::Zero(system.n_unknowns());
+  return system.from_scaled_motion(system.factor().solve(system.to_scaled_force(force)));
+}
+
+/// (K + Kg(f)) u = F, with f from the u before, until f settles.
+Solution second_order(const std::shared_ptr<const System>& system, const LoadCase& load_case,
+                      const Eigen::VectorXd& first, const SolveOptions& options) {
+  const double lever = system->typical_length();
+  Tangent tangent(*system);
+  StressState state = stress_state(*system, load_case, first);
+  for (int i = 0; i < options.max_iterations; ++i) {
+    const Blocks geometric = geometric_stiffness(*system, load_case, state);
+    const std::optional<int> n_negative = tangent.n_negative(system->scaled_sum(geometric), 1.0);
+    if (n_negative != 0) return make_failed(system, SolveStatus::unstable);
+    const Eigen::VectorXd motion = tangent.solve(load_case.vector);
+    StressState next = stress_state(*system, load_case, motion);
+    if (change(state, next, lever) < options.tolerance) {
+      return make_solution(system, load_case, motion, geometric, state);
+    }
+    state = std::move(next);
+  }
+  return make_failed(system, SolveStatus::not_converged);
+}
+
+}  // namespace
+
+const Model& Factored::model() const {
+  return system_->model();
+}
+
+Factored factor(const Model& model) {
+  auto system = std::make_shared<const System>(model);
+  if (const std::optional<Mechanism> mechanism = mechanism_of(*system)) {
+    throw base::InputError("model", mechanism->words + "; nothing holds it");
+  }
+  return Factored(std::move(system));
+}
+
+Solution solve(const Factored& factored, const Loads& loads, const SolveOptions& options) {
+  const std::shared_ptr<const System> system = factored.share();
+  const LoadCase load_case = prepare(*system, loads);
+  const Eigen::VectorXd motion = linear_motion(*system, load_case.vector);
+  if (options.method == Method::linear || system->n_free() == 0) {
+    return make_solution(system, load_case, motion, {}, {});
+  }
+  return second_order(system, load_case, motion, options);
+}
+
+}  // namespace fea

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <vector>
+
+#include "fea/member_loads.hpp"
+
+/// The forces in a frame, and the geometric stiffness they give it.
+namespace fea {
+
+struct StressState {
+  std::vector<Vector12> elastic_l;  ///< K q of each beam, in balance by itself; member axes
+  std::vector<Vector12> ends_l;     ///< what acts on each beam's ends: K q - equivalent loads
+  std::vector<Vector6> springs_g;   ///< K times relative motion of each spring, global axes
+
+  /// Largest force and largest moment, each at least what the other makes with `lever`.
+  struct Size {
+    double force = 0.0;
+    double moment = 0.0;
+  };
+  [[nodiscard]] Size size(double lever) const;
+};
+
+/// @param motion  full vector
+[[nodiscard]] StressState stress_state(const System& system, const LoadCase& load_case,
+                                       const Eigen::VectorXd& motion);
+
+/// Largest change between two states over the size of the second; forces and moments apart.  [-]
+[[nodiscard]] double change(const StressState& before, const StressState& after, double lever);
+
+/// Geometric stiffness: one block a beam (its joints and arms included), one a spring, one a node
+/// (dead loads at arms), as System::stiffness. Applied moments are semi-tangential: no block.
+[[nodiscard]] Blocks geometric_stiffness(const System& system, const LoadCase& load_case,
+                                         const StressState& state);
+
+/// The part of a beam's block that is between its ends, member axes.
+[[nodiscard]] Matrix12 geometric_between_ends(const BeamPart& beam, const Vector12& elastic_l);
+
+}  // namespace fea

@@ -1,0 +1,94 @@
+#pragma once
+
+#include <memory>
+
+#include <Eigen/SparseCholesky>
+
+#include "fea/assembly.hpp"
+#include "fea/beam_element.hpp"
+#include "fea/end_map.hpp"
+#include "fea/solver.hpp"
+
+namespace fea {
+
+/// A beam ready for assembly.
+struct BeamPart {
+  double length = base::kUnset;  ///< [m]
+  double polar = base::kUnset;   ///< (Iyy + Izz) / A  [m^2]
+  Matrix3 axes_lg;               ///< takes global components to the member's own
+  ShearFlex flex;
+  Matrix12 stiffness_l;
+  EndMap map;
+  Eigen::Matrix<double, 12, Eigen::Dynamic> ends_l;  ///< end freedoms in member axes from unknowns
+};
+
+/// A spring ready for assembly. Near: node a, far: node b; to the ground, near: the ground, far:
+/// node a, so that its axes stay with the ground.
+struct SpringPart {
+  Eigen::VectorXi unknowns;
+  Connection connection;
+  Matrix6 stiffness_g;
+  Matrix6 axes_sg;          ///< takes global six-components to the spring's axes
+  double sign_on_b = -1.0;  ///< what acts on b's side is this times the wrench in it
+};
+
+using Ldlt = Eigen::SimplicialLDLT<Sparse, Eigen::Lower, Eigen::AMDOrdering<int>>;
+
+/// The assembled and factored equations. Unknowns: six for each node (global axes), then the
+/// joints' own. `full` vectors hold all of them, `free` vectors those not held by a support; the
+/// scaled matrix is D K D with D = 1 / sqrt(diagonal), since m and rad, bushings and tubes differ
+/// by many orders.
+class System {
+ public:
+  /// Assembles and factors; says nothing of mechanisms (see mechanism.hpp).
+  /// @throws base::InputError as require_valid
+  explicit System(Model model);
+
+  [[nodiscard]] const Model& model() const { return model_; }
+  [[nodiscard]] const std::vector<BeamPart>& beams() const { return beams_; }
+  [[nodiscard]] const std::vector<SpringPart>& springs() const { return springs_; }
+  [[nodiscard]] int n_unknowns() const { return static_cast<int>(reduced_.size()); }
+  [[nodiscard]] int n_free() const { return n_free_; }
+  /// Whether an unknown is held by a support.
+  [[nodiscard]] bool held(int unknown) const { return reduced_(unknown) < 0; }
+  /// Whether an unknown is a rotation.
+  [[nodiscard]] bool turns(int unknown) const { return turns_[static_cast<std::size_t>(unknown)]; }
+
+  /// Blocks of the elastic stiffness: one a beam, one a spring, then an empty one a node.
+  [[nodiscard]] const Blocks& stiffness() const { return stiffness_; }
+  /// The unknowns of those blocks.
+  [[nodiscard]] const std::vector<Eigen::VectorXi>& block_unknowns() const { return unknowns_; }
+  /// D (sum of the blocks) D over the free unknowns, lower triangle.
+  [[nodiscard]] Sparse scaled_sum(const Blocks& blocks) const;
+
+  [[nodiscard]] const Sparse& scaled() const { return scaled_; }
+  [[nodiscard]] const Ldlt& factor() const { return *factor_; }
+
+  [[nodiscard]] Eigen::VectorXd to_scaled_force(const Eigen::VectorXd& full) const;
+  [[nodiscard]] Eigen::VectorXd to_scaled_motion(const Eigen::VectorXd& full) const;
+  [[nodiscard]] Eigen::VectorXd from_scaled_motion(const Eigen::VectorXd& free) const;
+
+  /// A length that makes moments comparable with forces: the mean of the beams, or 1 m.  [m]
+  [[nodiscard]] double typical_length() const { return typical_length_; }
+
+ private:
+  void number_unknowns();
+  void make_beams();
+  void make_springs();
+
+  Model model_;
+  std::vector<BeamPart> beams_;
+  std::vector<SpringPart> springs_;
+  std::vector<Eigen::VectorXi> unknowns_;
+  Blocks stiffness_;
+  std::vector<bool> turns_;
+  Eigen::VectorXi reduced_;
+  int n_free_ = 0;
+  double typical_length_ = 1.0;
+  Assembly assembly_;
+  Eigen::VectorXd scale_;
+  Sparse scaled_;
+  std::unique_ptr<Ldlt> factor_;
+};
+
+}  // namespace fea

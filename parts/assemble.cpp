@@ -1,0 +1,38 @@
+#include <fmt/format.h>
+
+#include "base/input_error.hpp"
+#include "parts/builder.hpp"
+
+namespace parts {
+namespace {
+
+void say_what_is_taken_for_granted(Assembly& out, const Design& design) {
+  if (design.lateral_link || design.arm) {
+    out.assumed.push_back("the frame is rigid but for the bracket's root and the brace's end");
+  }
+  if (design.axle) out.assumed.push_back("the axle is rigid; wheels are held by nothing else");
+  for (const Piece& piece : out.pieces) {
+    if (piece.spin_held) {
+      out.assumed.push_back(fmt::format("{}: free spin on its ball joints held by {:g} N m/rad",
+                                        piece.part, kSpinStiffness));
+    }
+  }
+}
+
+}  // namespace
+
+Assembly assemble(const Design& design, const StiffnessSet& set) {
+  Builder builder(design, set);
+  add_axle(builder);
+  add_link_and_bracket(builder);
+  add_arms(builder);
+  add_plain_parts(builder);
+  Assembly& out = builder.out();
+  if (out.model.beams.empty()) {
+    throw base::InputError("", "there is no part to check: add `lateral_link:` or `members:`");
+  }
+  say_what_is_taken_for_granted(out, design);
+  return std::move(out);
+}
+
+}  // namespace parts

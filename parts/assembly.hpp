@@ -1,0 +1,102 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "checks/required_factors.hpp"
+#include "checks/weld_group.hpp"
+#include "fea/frame_model.hpp"
+#include "parts/design.hpp"
+#include "parts/stiffness_set.hpp"
+
+/// A design turned into a frame for one stiffness set, and what is to be checked where.
+namespace parts {
+
+/// A beam of a piece, with the sections at its two ends (they differ where a plate tapers).
+struct PieceBeam {
+  fea::BeamId beam;
+  sections::Shape at_a;
+  sections::Shape at_b;
+};
+
+/// A run of beams of one bar, tube or plate, between two joints or junctions.
+struct Piece {
+  std::string part;  ///< what a row of the answer is about: "lateral_link", "arm, left"
+  std::string name;  ///< "lower tube"; empty when the part is one piece
+  std::vector<PieceBeam> beams;
+  sections::Material material;
+  double strength = base::kUnset;  ///< yield strength that applies throughout  [Pa]
+  std::string strength_basis;
+  checks::Duty duty = checks::Duty::ordinary;
+  bool column = false;             ///< straight between two joints: AISC E3 applies
+  double length = base::kUnset;    ///< joint to joint, straight  [m]
+  bool spin_held = false;  ///< free to spin about its own axis; held by a stated small stiffness
+  double mass = base::kUnset;      ///< [kg]
+};
+
+/// The weld of a bracket to its rail.
+struct RootWeld {
+  std::string part;
+  fea::NodeId node;           ///< at the centroid of the weld
+  fea::Vector3 at_g;
+  checks::WeldGroup group;    ///< in the axes of the case
+  double plate = base::kUnset;  ///< plate thickness  [m]
+  double thinner = base::kUnset;  ///< thinner of the parts joined  [m]
+};
+
+/// A ball joint or rod end with its ratings.
+struct RatedJoint {
+  std::string part;
+  std::string where;
+  fea::BeamId beam;
+  int end = 0;  ///< 0 = a, 1 = b
+  double static_rating = base::kUnset;    ///< [N]
+  double ultimate_rating = base::kUnset;  ///< [N]
+  bool reversing = true;
+};
+
+/// A straight line between two points of the structure, whose turning from ride height is watched.
+struct Chord {
+  std::string part;
+  fea::BeamId from;  ///< its end a
+  fea::BeamId to;    ///< its end b
+};
+
+/// A bump stop on one coil seat.
+struct BumpStop {
+  fea::NodeId node;
+  fea::Vector3 offset_g;
+  double travel = base::kUnset;  ///< unset = unknown  [m]
+  double rate = base::kUnset;    ///< [N/m]
+  std::string name;
+};
+
+/// A point whose movement is reported.
+struct NamedNode {
+  std::string name;
+  fea::NodeId node;
+};
+
+struct Assembly {
+  fea::Model model;
+  std::vector<std::string> node_keys;  ///< key of the case file each node comes from
+  std::vector<Piece> pieces;
+  std::vector<RatedJoint> rated_joints;
+  std::vector<Chord> chords;
+  std::vector<BumpStop> stops;
+  std::vector<NamedNode> points;
+  std::vector<NamedNode> held;          ///< nodes whose reaction is reported
+  std::vector<std::string> beam_part;   ///< part of each beam
+  std::optional<RootWeld> root;
+  std::optional<fea::NodeId> bracket_bolt;
+  std::optional<fea::NodeId> axle;      ///< at the wheels' center, hub height
+  std::optional<fea::NodeId> link_axle_end;  ///< where the axle pushes, when there is no axle
+  std::vector<std::string> assumed;     ///< what the model takes for granted, in words
+};
+
+/// Builds the frame of a design.
+/// @throws base::InputError with the key of what is wrong: a part without length, a point missing
+[[nodiscard]] Assembly assemble(const Design& design, const StiffnessSet& set);
+
+}  // namespace parts

@@ -1,0 +1,104 @@
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "base/input_error.hpp"
+#include "parts/builder.hpp"
+
+namespace parts {
+namespace {
+
+fea::Vector3 mirrored(const fea::Vector3& at_g, double side) {
+  return {at_g.x(), side * at_g.y(), at_g.z()};
+}
+
+/// One arm; `side` is +1 as the points are given, -1 for its mirror image.
+void add_arm(Builder& builder, const std::string& part, double side) {
+  const Arm& arm = *builder.design().arm;
+  Assembly& out = builder.out();
+  const fea::NodeId axle = *out.axle;
+  const fea::Vector3 lower_g = mirrored(builder.point(arm.axle_lower, "arm.axle_lower"), side);
+  const fea::Vector3 frame_g = mirrored(builder.point(arm.frame, "arm.frame"), side);
+  const fea::Vector3 chord = frame_g - lower_g;
+  if (!(chord.norm() > 1.0e-6)) {
+    throw base::InputError("arm", "it has no length: axle bolt and frame joint are at one place");
+  }
+  const fea::NodeId frame = builder.add_node(frame_g, part + " frame joint", "arm.frame");
+  out.model.add(fea::Support{frame, {true, true, true, true, true, true}});
+  out.held.push_back({part + " frame joint", frame});
+
+  const auto at_axle = [&](const fea::Vector3& at_g, const fea::Vector3& along) {
+    return RunEnd{axle, at_g - out.model[axle].at_g,
+                  builder.connection(arm.axle_joint, "arm axle bushings", along)};
+  };
+  const RunEnd frame_end{frame, fea::Vector3::Zero(),
+                         builder.connection(arm.frame_joint, "arm frame bushings", chord)};
+  RunSpec spec{.part = part, .name = "lower tube", .key = "arm", .stick = arm.lower};
+  const auto finish = [&](std::size_t index, bool column) {
+    out.pieces[index].column = column;
+    out.pieces[index].spin_held = arm.axle_upper.empty() &&
+                                  arm.axle_joint.kind == JointKind::ball &&
+                                  arm.frame_joint.kind == JointKind::ball;
+    return out.pieces[index];
+  };
+  if (arm.axle_upper.empty()) {
+    const Piece tube = finish(builder.add_run(spec, at_axle(lower_g, chord), {}, frame_end), true);
+    out.chords.push_back({part, tube.beams.front().beam, tube.beams.back().beam});
+    return;
+  }
+  if (!(arm.joins_at < chord.norm())) {
+    throw base::InputError("arm.joins_at", "it is beyond the lower tube's end");
+  }
+  const fea::NodeId join = builder.add_node(lower_g + arm.joins_at * chord.normalized(),
+                                            part + " junction", "arm.joins_at");
+  const RunEnd junction{join, fea::Vector3::Zero(), {}};
+  spec.name = "lower tube ahead of the junction";
+  const Piece ahead = finish(builder.add_run(spec, at_axle(lower_g, chord), {}, junction), true);
+  spec.name = "lower tube behind the junction";
+  const Piece behind = finish(builder.add_run(spec, junction, {}, frame_end), true);
+  const fea::Vector3 upper_g = mirrored(builder.point(arm.axle_upper, "arm.axle_upper"), side);
+  spec.name = "upper arm";
+  spec.stick = arm.upper;
+  const fea::Vector3 upper_along = out.model[join].at_g - upper_g;
+  finish(builder.add_run(spec, at_axle(upper_g, upper_along), {}, junction), true);
+  out.chords.push_back({part, ahead.beams.front().beam, behind.beams.back().beam});
+}
+
+}  // namespace
+
+void add_axle(Builder& builder) {
+  if (!builder.design().axle) return;
+  const Axle& axle = *builder.design().axle;
+  Assembly& out = builder.out();
+  const double hub = to_vehicle(*builder.design().vehicle).tire_radius;
+  const fea::NodeId node = builder.add_node({0.0, 0.0, hub}, "axle", "axle");
+  out.axle = node;
+  out.points.push_back({"axle", node});
+  const double seat = (std::isnan(axle.seat_height) ? hub : axle.seat_height) - hub;
+  for (const double side : {1.0, -1.0}) {
+    const fea::Vector3 offset(0.0, side * 0.5 * axle.coil_spacing, seat);
+    fea::Spring coil{.a = node,
+                     .b = {},
+                     .offset_a_g = offset,
+                     .name = side > 0.0 ? "left coil" : "right coil"};
+    coil.stiffness(2, 2) = axle.coil_rate;
+    out.model.add(coil);
+    out.stops.push_back({node, offset, axle.bump_travel, axle.stop_rate,
+                         side > 0.0 ? "left bump stop" : "right bump stop"});
+  }
+}
+
+void add_arms(Builder& builder) {
+  if (!builder.design().arm) return;
+  const Arm& arm = *builder.design().arm;
+  if (!builder.out().axle) {
+    throw base::InputError("arm", "an arm needs an `axle:` to hold; add one");
+  }
+  const double y = builder.point(arm.axle_lower, "arm.axle_lower").y();
+  const std::string given = y >= 0.0 ? "left" : "right";
+  const std::string other = y >= 0.0 ? "right" : "left";
+  add_arm(builder, arm.mirror ? "arm, " + given : "arm", 1.0);
+  if (arm.mirror) add_arm(builder, "arm, " + other, -1.0);
+}
+
+}  // namespace parts

@@ -1,0 +1,71 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "parts/assembly.hpp"
+
+/// What the builders of single parts share. Internal to parts/.
+namespace parts {
+
+/// A way point of a run of beams: a node, and the end of the flexible length rigidly away from it.
+struct RunEnd {
+  fea::NodeId node;
+  fea::Vector3 offset_g = fea::Vector3::Zero();
+  std::optional<fea::Joint> joint;
+};
+
+/// What one run of beams is made of.
+struct RunSpec {
+  std::string part;
+  std::string name;
+  std::string key;  ///< of the case file
+  Stick stick;
+  bool welded = true;  ///< weld heat reaches it
+  checks::Duty duty = checks::Duty::ordinary;
+  std::optional<fea::Vector3> z_toward_g = std::nullopt;
+  int pieces = 4;      ///< beams between way points
+};
+
+/// A design on its way to an Assembly.
+class Builder {
+ public:
+  Builder(const Design& design, const StiffnessSet& set) : design_(design), set_(set) {}
+
+  [[nodiscard]] const Design& design() const { return design_; }
+  [[nodiscard]] const StiffnessSet& set() const { return set_; }
+  Assembly& out() { return out_; }
+
+  fea::NodeId add_node(const fea::Vector3& at_g, const std::string& name, const std::string& key);
+  fea::BeamId add_beam(const fea::Beam& beam, const std::string& part);
+  /// The position of a point of the case file. @throws base::InputError when there is none
+  [[nodiscard]] fea::Vector3 point(const std::string& name, const std::string& key) const;
+  /// The node at a point of the case file, made at first use.
+  fea::NodeId point_node(const std::string& name, const std::string& key);
+  /// How a bushing group stands in this set.
+  [[nodiscard]] Bound bound_of(const std::string& group) const;
+  /// The connection a joint makes, in the axes of a run that leaves along `along_g`.
+  [[nodiscard]] std::optional<fea::Joint> connection(const JointSpec& joint,
+                                                     const std::string& group,
+                                                     const fea::Vector3& along_g) const;
+  /// Beams of one stick along way points. The first and last ends may be offset and jointed.
+  /// @return index of the new piece in out().pieces
+  std::size_t add_run(const RunSpec& spec, const RunEnd& from,
+                      const std::vector<fea::NodeId>& through, const RunEnd& to);
+
+ private:
+  const Design& design_;
+  const StiffnessSet& set_;
+  Assembly out_;
+  std::vector<Named<fea::NodeId>> point_nodes_;
+};
+
+/// A ball-ended bar's free spin about its own axis is held by this much, stated under assumed.
+inline constexpr double kSpinStiffness = 1.0;  // [N m/rad]
+
+void add_axle(Builder& builder);
+void add_link_and_bracket(Builder& builder);
+void add_arms(Builder& builder);
+void add_plain_parts(Builder& builder);
+
+}  // namespace parts

@@ -1,0 +1,291 @@
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <Eigen/Geometry>
+#include <fmt/format.h>
+
+#include "base/input_error.hpp"
+#include "parts/bracket_weld.hpp"
+#include "parts/builder.hpp"
+
+namespace parts {
+namespace {
+
+struct LinkPlace {
+  fea::Vector3 frame_g;
+  fea::Vector3 axle_g;
+};
+
+/// By its points, or by tape lengths with the axle's center under the middle of the link.
+LinkPlace place_link(const Builder& builder, const LateralLink& link) {
+  if (!link.frame_bolt.empty()) {
+    return {builder.point(link.frame_bolt, "lateral_link.frame_bolt"),
+            builder.point(link.axle_bolt, "lateral_link.axle_bolt")};
+  }
+  const double run =
+      std::sqrt(link.bolt_to_bolt * link.bolt_to_bolt - link.rise * link.rise);
+  const double height =
+      builder.design().vehicle ? to_vehicle(*builder.design().vehicle).tire_radius : 0.0;
+  return {{0.0, 0.5 * run, height + link.rise}, {0.0, -0.5 * run, height}};
+}
+
+fea::Vector3 direction(BendToward toward) {
+  switch (toward) {
+    case BendToward::up:
+      return fea::Vector3::UnitZ();
+    case BendToward::down:
+      return -fea::Vector3::UnitZ();
+    case BendToward::forward:
+      return fea::Vector3::UnitX();
+    case BendToward::rearward:
+      break;
+  }
+  return -fea::Vector3::UnitX();
+}
+
+/// A bent link's center line between its bolts, with a bow of chord/1000 toward the offset added
+/// (design allowance for straightness, as AISC 360 E3 rests on; from memory).
+std::vector<fea::Vector3> way_points(const Builder& builder, const LateralLink& link,
+                                     const LinkPlace& place) {
+  std::vector<fea::Vector3> ways;
+  const fea::Vector3 chord = place.axle_g - place.frame_g;
+  for (const std::string& name : link.through) {
+    const fea::Vector3 at = builder.point(name, "lateral_link.through");
+    const double along = (at - place.frame_g).dot(chord) / chord.squaredNorm();
+    const fea::Vector3 off = at - (place.frame_g + along * chord);
+    const double bow = std::sin(base::kPi * along) * chord.norm() / 1000.0;
+    ways.push_back(off.norm() > 0.0 ? fea::Vector3(at + bow * off.normalized()) : at);
+  }
+  if (link.bend.off_straight > 0.0) {
+    const fea::Vector3 along = chord.normalized();
+    const fea::Vector3 toward = direction(link.bend.toward);
+    const fea::Vector3 square = (toward - toward.dot(along) * along).normalized();
+    ways.push_back(place.frame_g + 0.5 * chord +
+                   (link.bend.off_straight + chord.norm() / 1000.0) * square);
+  }
+  return ways;
+}
+
+/// How many beams a tapered bracket needs: doubled until its tip give changes by under 0.5 %.
+int taper_pieces(const Bracket& bracket) {
+  const auto give = [&](int n) {
+    double sum = 0.0;
+    for (int i = 0; i < n; ++i) {
+      const double s = (i + 0.5) / n;
+      const double depth =
+          depth_at_bolt(bracket) + s * (bracket.depth_at_rail - depth_at_bolt(bracket));
+      sum += s * s / (depth * depth * depth) / n;
+    }
+    return sum;
+  };
+  int n = 4;
+  while (std::abs(give(2 * n) / give(n) - 1.0) > 0.005) n *= 2;
+  return n;
+}
+
+sections::Shape plate_shape(const Bracket& bracket, double depth) {
+  if (bracket.plates.count == 1) {
+    return sections::FlatBar{.depth = depth, .width = bracket.plates.thickness};
+  }
+  return sections::TwinPlate{
+      .depth = depth, .thickness = bracket.plates.thickness, .gap = bracket.gap};
+}
+
+/// Plates from the bolt up to the rail, as beams whose depth follows the taper, broken where the
+/// brace meets them. @return the node where the brace meets the bracket, if it does
+std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::NodeId root,
+                                      const fea::Vector3& rail_bottom_g) {
+  const Bracket& bracket = *builder.design().bracket;
+  const sections::Material& steel = bracket.plates.material;
+  const fea::Vector3 bolt_g = builder.out().model[bolt].at_g;
+  const int n = taper_pieces(bracket);
+  std::vector<double> stations;
+  for (int i = 0; i <= n; ++i) stations.push_back(bracket.drop * i / n);
+  const double brace_at =
+      builder.design().brace ? builder.design().brace->meets_bracket.above_bolt : 0.0;
+  if (!(brace_at < bracket.drop)) {
+    throw base::InputError("brace.meets_bracket", "it is above the rail: give less than the drop");
+  }
+  if (brace_at > 0.0) {
+    const auto near = [&](double s) { return std::abs(s - brace_at) < 1e-9 * bracket.drop; };
+    if (std::none_of(stations.begin(), stations.end(), near)) {
+      stations.insert(std::upper_bound(stations.begin(), stations.end(), brace_at), brace_at);
+    }
+  }
+
+  Piece piece{.part = "bracket",
+              .name = "plates",
+              .beams = {},
+              .material = steel,
+              .strength = std::min(steel.yield, steel.haz_yield),
+              .strength_basis = fmt::format("{}, {}", steel.description, steel.basis)};
+  piece.length = bracket.drop;
+  piece.mass = 0.0;
+  const auto shape_at = [&](double s) {
+    const double part = s / bracket.drop;
+    return plate_shape(bracket, depth_at_bolt(bracket) +
+                                    part * (bracket.depth_at_rail - depth_at_bolt(bracket)));
+  };
+  std::optional<fea::NodeId> brace_node;
+  if (builder.design().brace && !(brace_at > 0.0)) brace_node = bolt;
+  fea::NodeId last = bolt;
+  for (std::size_t i = 1; i < stations.size(); ++i) {
+    const bool closes = i + 1 == stations.size();
+    const fea::Vector3 at_g = bolt_g + fea::Vector3(0.0, 0.0, stations[i]);
+    fea::BeamEnd end;
+    if (closes) {
+      end = {root, rail_bottom_g - builder.out().model[root].at_g, {}};
+    } else {
+      end = {builder.add_node(at_g, "bracket", "bracket"), fea::Vector3::Zero(), {}};
+    }
+    const sections::AreaProps section = sections::area_props(
+        shape_at(0.5 * (stations[i - 1] + stations[i])), steel.poisson);
+    const fea::BeamId beam =
+        builder.add_beam({.a = {last, fea::Vector3::Zero(), {}},
+                          .b = end,
+                          .section = section,
+                          .elastic = {steel.elastic, steel.shear_modulus()},
+                          .z_toward_g = fea::Vector3::UnitY(),
+                          .name = "bracket"},
+                         "bracket");
+    piece.beams.push_back({beam, shape_at(stations[i - 1]), shape_at(stations[i])});
+    piece.mass += section.area * (stations[i] - stations[i - 1]) * steel.density;
+    if (brace_at > 0.0 && std::abs(stations[i] - brace_at) < 1e-9 * bracket.drop) {
+      brace_node = end.node;
+    }
+    last = end.node;
+  }
+  builder.out().pieces.push_back(std::move(piece));
+  return brace_node;
+}
+
+void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
+  const Brace& brace = *builder.design().brace;
+  Assembly& out = builder.out();
+  const fea::Vector3 along(0.0, inward_y * std::cos(brace.slope), std::sin(brace.slope));
+  const fea::NodeId far = builder.add_node(out.model[at].at_g + brace.length * along,
+                                           "brace far end", "brace");
+  out.model.add(fea::Support{far, {true, true, true, true, true, true}});
+  out.held.push_back({"brace far end", far});
+
+  constexpr double kSoftMount = 10.0e6;  // [N/m], proposal, no source
+  const double mount = !std::isnan(brace.end_mount)           ? brace.end_mount
+                       : builder.set().brace_end == Bound::low ? kSoftMount
+                                                               : fea::kRigid;
+  fea::Matrix3 axes;
+  axes.col(0) = along;
+  axes.col(1) = fea::Vector3::UnitX();
+  axes.col(2) = along.cross(fea::Vector3::UnitX());
+  const double turn = brace.far_end == BraceEnd::bolted ? 0.0 : fea::kRigid;
+  const fea::Joint far_joint{axes,
+                             {mount, fea::kRigid, fea::kRigid, fea::kRigid, turn, fea::kRigid}};
+  std::optional<fea::Joint> near_joint;
+  if (!(brace.meets_bracket.above_bolt > 0.0)) {
+    near_joint =
+        builder.connection({.kind = JointKind::pin, .axis = Axis::x}, "brace bushings", along);
+  }
+  const RunSpec spec{.part = "brace", .name = {}, .key = "brace", .stick = brace.stick};
+  const std::size_t piece = builder.add_run(spec, {at, fea::Vector3::Zero(), near_joint}, {},
+                                            {far, fea::Vector3::Zero(), far_joint});
+  out.pieces[piece].column = true;
+}
+
+void add_bracket(Builder& builder, fea::NodeId bolt, double inward_y) {
+  const Bracket& bracket = *builder.design().bracket;
+  Assembly& out = builder.out();
+  const fea::Vector3 bottom_g = out.model[bolt].at_g + fea::Vector3(0.0, 0.0, bracket.drop);
+  const checks::WeldGroup group = root_weld(bracket, {bottom_g, inward_y});
+  const fea::Vector3 centroid_g = checks::weld_properties(group.lines).centroid;
+  const fea::NodeId root = builder.add_node(centroid_g, "bracket root", "bracket");
+  out.model.add(fea::Support{root, {true, true, true, false, true, true}});
+  const RootStiffness stiffness = root_stiffness(bracket, builder.set().rail);
+  fea::Spring spring{.a = root, .b = {}, .name = "rail"};
+  spring.stiffness(3, 3) = stiffness.value;
+  out.model.add(spring);
+  out.held.push_back({"bracket root", root});
+  out.points.push_back({"bracket root", root});
+  const double rail_wall = bracket.rail.frame_plate > 0.0
+                               ? std::min(bracket.rail.frame_plate, bracket.rail.wall)
+                               : bracket.rail.wall;
+  out.root = RootWeld{.part = "bracket",
+                      .node = root,
+                      .at_g = centroid_g,
+                      .group = group,
+                      .plate = bracket.plates.thickness,
+                      .thinner = std::min(bracket.plates.thickness, rail_wall)};
+  const std::optional<fea::NodeId> brace_node = add_plates(builder, bolt, root, bottom_g);
+  if (brace_node) add_brace(builder, *brace_node, inward_y);
+}
+
+}  // namespace
+
+void add_link_and_bracket(Builder& builder) {
+  if (!builder.design().lateral_link) return;
+  const LateralLink& link = *builder.design().lateral_link;
+  Assembly& out = builder.out();
+  const LinkPlace place = place_link(builder, link);
+  const fea::Vector3 chord = place.axle_g - place.frame_g;
+  if (!(chord.norm() > 1.0e-6)) {
+    throw base::InputError("lateral_link", "it has no length: both bolts are at the same place");
+  }
+  const fea::NodeId bolt = builder.add_node(place.frame_g, "frame bolt", "lateral_link");
+  out.points.push_back({"frame bolt", bolt});
+  const double inward_y = chord.y() > 0.0 ? 1.0 : -1.0;
+  if (builder.design().bracket) {
+    out.bracket_bolt = bolt;
+    add_bracket(builder, bolt, inward_y);
+  } else {
+    out.model.add(fea::Support{bolt, {true, true, true, true, true, true}});
+    out.held.push_back({"frame bolt", bolt});
+  }
+
+  RunEnd axle_end;
+  if (out.axle) {
+    axle_end = {*out.axle, place.axle_g - out.model[*out.axle].at_g, {}};
+  } else {
+    const fea::NodeId axle = builder.add_node(place.axle_g, "axle bolt", "lateral_link");
+    out.model.add(fea::Support{axle, {true, false, true, true, true, true}});
+    out.points.push_back({"axle bolt", axle});
+    out.held.push_back({"axle bolt", axle});
+    out.link_axle_end = axle;
+    axle_end = {axle, fea::Vector3::Zero(), {}};
+  }
+  std::vector<fea::NodeId> through;
+  for (const fea::Vector3& at : way_points(builder, link, place)) {
+    through.push_back(builder.add_node(at, "lateral_link bend", "lateral_link"));
+  }
+  const fea::Vector3 first =
+      through.empty() ? chord : fea::Vector3(out.model[through.front()].at_g - place.frame_g);
+  const fea::Vector3 last =
+      through.empty() ? chord : fea::Vector3(place.axle_g - out.model[through.back()].at_g);
+  axle_end.joint = builder.connection(link.ends.joint, "link bushings", last);
+  const RunSpec spec{.part = "lateral_link",
+                     .name = {},
+                     .key = "lateral_link",
+                     .stick = link.stick,
+                     .welded = link.ends.welded,
+                     .duty = checks::Duty::lateral_link,
+                     .z_toward_g = {},
+                     .pieces = through.empty() ? 8 : 6};
+  const std::size_t index = builder.add_run(
+      spec,
+      {bolt, fea::Vector3::Zero(), builder.connection(link.ends.joint, "link bushings", first)},
+      through, axle_end);
+  Piece& piece = out.pieces[index];
+  piece.column = through.empty();
+  piece.spin_held = link.ends.joint.kind == JointKind::ball;
+  const fea::BeamId first_beam = piece.beams.front().beam;
+  const fea::BeamId last_beam = piece.beams.back().beam;
+  out.chords.push_back({"lateral_link", first_beam, last_beam});
+  if (link.ends.joint.kind == JointKind::ball) {
+    out.rated_joints.push_back({"lateral_link", "frame end", first_beam, 0, link.static_rating,
+                                link.ultimate_rating, true});
+    out.rated_joints.push_back({"lateral_link", "axle end", last_beam, 1, link.static_rating,
+                                link.ultimate_rating, true});
+  }
+}
+
+}  // namespace parts

@@ -1,0 +1,159 @@
+#include "report/answer_words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+#include <fmt/format.h>
+
+#include "report/units_shown.hpp"
+#include "report/wrap.hpp"
+
+namespace report {
+namespace {
+
+using checks::Finding;
+using checks::State;
+using studies::Verdict;
+
+std::string in_case(const Finding& f) {
+  return f.load_case.empty() ? "" : " (" + f.load_case + ")";
+}
+
+/// The worst finding of a state; findings stand worst first.
+const Finding* first_of(const studies::Answer& answer, State state) {
+  const auto found = std::find_if(answer.findings.begin(), answer.findings.end(),
+                                  [&](const Finding& f) { return f.state == state; });
+  return found == answer.findings.end() ? nullptr : &*found;
+}
+
+std::string whose(const Finding& f) {
+  return f.part.empty() ? what_gives(f) : part_words(f.part) + ", " + what_gives(f);
+}
+
+/// "3 checks are over, 1 is not decided"; empty when the sentence has said it all.
+std::string counts(const studies::Answer& answer) {
+  const auto count = [&](State state) {
+    return std::count_if(answer.findings.begin(), answer.findings.end(),
+                         [&](const Finding& f) { return f.state == state; });
+  };
+  const auto over = count(State::over);
+  const auto open = count(State::undecided);
+  if (over + open < 2) return "";
+  std::vector<std::string> parts;
+  if (over > 0) parts.push_back(fmt::format("{} over", over));
+  if (open > 0) parts.push_back(fmt::format("{} not decided", open));
+  return fmt::format(" Of {} worst results, {}.", answer.findings.size(), joined(parts, ", "));
+}
+
+std::string reason_of(const studies::Answer& answer) {
+  switch (answer.verdict) {
+    case Verdict::within:
+      if (const Finding* f = first_of(answer, State::within)) {
+        return fmt::format(": the nearest is {}, at {} of the limit{}.", whose(*f),
+                           percent(f->utilization()), in_case(*f));
+      }
+      break;
+    case Verdict::over:
+      if (const Finding* f = first_of(answer, State::over)) {
+        return fmt::format(": {}, at {} of the limit{}.{}", whose(*f), percent(f->utilization()),
+                           in_case(*f), counts(answer));
+      }
+      break;
+    case Verdict::not_decided:
+      if (const Finding* f = first_of(answer, State::undecided)) {
+        return fmt::format(": {}{}: {}.{}", whose(*f), in_case(*f), f->reason, counts(answer));
+      }
+      if (answer.findings.empty()) return ": nothing was checked.";
+      break;
+  }
+  return ".";
+}
+
+}  // namespace
+
+std::string part_words(const std::string& part) {
+  std::string words = part;
+  std::replace(words.begin(), words.end(), '_', ' ');
+  std::replace(words.begin(), words.end(), '.', ' ');
+  return words;
+}
+
+std::string what_gives(const Finding& finding) {
+  if (finding.where.empty()) return finding.check;
+  constexpr std::array<std::string_view, 7> kPlaces = {"at ",      "in ",   "on ",  "near ",
+                                                       "between ", "beside ", "of "};
+  const bool reads_on = std::any_of(kPlaces.begin(), kPlaces.end(), [&](std::string_view place) {
+    return finding.where.rfind(place, 0) == 0;
+  });
+  return finding.check + (reads_on ? " " : ", ") + finding.where;
+}
+
+std::string verdict_word(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::within:
+      return "within";
+    case Verdict::over:
+      return "OVER";
+    case Verdict::not_decided:
+      break;
+  }
+  return "NOT DECIDED";
+}
+
+Tone verdict_tone(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::within:
+      return Tone::within;
+    case Verdict::over:
+      return Tone::over;
+    case Verdict::not_decided:
+      break;
+  }
+  return Tone::undecided;
+}
+
+std::string state_word(State state) {
+  switch (state) {
+    case State::within:
+      return verdict_word(Verdict::within);
+    case State::over:
+      return verdict_word(Verdict::over);
+    case State::undecided:
+      break;
+  }
+  return verdict_word(Verdict::not_decided);
+}
+
+Tone state_tone(State state) {
+  switch (state) {
+    case State::within:
+      return Tone::within;
+    case State::over:
+      return Tone::over;
+    case State::undecided:
+      break;
+  }
+  return Tone::undecided;
+}
+
+std::string buckling_words(const studies::CriticalFactor& factor) {
+  return fmt::format("{} at {} x {}", part_words(factor.what), multiple(factor.factor),
+                     factor.load_case);
+}
+
+std::string verdict_head(Verdict verdict) {
+  return verdict == Verdict::within ? "WITHIN THE LIMITS CHECKED" : verdict_word(verdict);
+}
+
+std::string not_offered_sentence(const std::vector<std::string>& kinds) {
+  if (kinds.empty()) return "";
+  return "Not offered yet, so not in this verdict: " + joined(kinds, ", ") + ".";
+}
+
+std::string verdict_sentence(const studies::Answer& answer) {
+  const std::string rest = not_offered_sentence(answer.not_offered);
+  return verdict_head(answer.verdict) + reason_of(answer) + (rest.empty() ? "" : " " + rest);
+}
+
+}  // namespace report

@@ -1,0 +1,158 @@
+#include "report/full_text.hpp"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "report/answer_words.hpp"
+#include "report/comparison_text.hpp"
+#include "report/text_table.hpp"
+#include "report/units_shown.hpp"
+#include "report/wrap.hpp"
+
+namespace report {
+namespace {
+
+using checks::Finding;
+using studies::Answer;
+
+/// The head of a finding: what, then its state at the right margin.
+std::string finding_head(const Finding& f, const TextStyle& style) {
+  const bool decided = f.state != checks::State::undecided;
+  const std::string what = part_words(f.part) + (f.part.empty() ? "" : ": ") + what_gives(f);
+  const std::string state =
+      decided ? percent(f.utilization()) + "  " + state_word(f.state) : state_word(f.state);
+  TextTable row;
+  row.columns = {{.least_width = 20}, {.numbers = true}};
+  const int rest = style.width - 2 - display_width(state);
+  const int filler = rest - display_width(without_controls(what));
+  row.rows = {{{what}, {(filler > 0 ? std::string() : "") + state, state_tone(f.state)}}};
+  return laid_out(row, style.width, style.color);
+}
+
+std::string worked_lines(const Finding& f, bool inches, const TextStyle& style) {
+  std::string out;
+  for (const checks::WorkedLine& line : f.lines) {
+    out += paragraph(line.symbols, style.width, 2, 6);
+    const std::string numbers = numbers_of(line, inches);
+    if (!numbers.empty()) out += paragraph("= " + numbers, style.width, 4, 4);
+  }
+  return out;
+}
+
+std::string result_line(const Finding& f, bool inches) {
+  if (f.state == checks::State::undecided) {
+    return fmt::format("not decided: {}; safety factor asked {}", f.reason, number(f.required));
+  }
+  std::string line;
+  if (std::isfinite(f.demand) && std::isfinite(f.capacity)) {
+    line = fmt::format("demand {}, capacity {}; ", shown_worked({f.demand, f.measure}, inches),
+                       shown_worked({f.capacity, f.measure}, inches));
+  }
+  return line + fmt::format("safety factor {}, asked {}; utilization {}",
+                            multiple(f.safety_factor), number(f.required),
+                            percent(f.utilization()));
+}
+
+/// One bullet an item.
+std::string list(const std::vector<std::string>& items, const TextStyle& style) {
+  std::string out;
+  for (const std::string& item : items) out += paragraph(item, style.width, 2, 2);
+  return out;
+}
+
+std::string buckling_section(const Answer& answer, const TextStyle& style) {
+  std::string out = heading("What buckles (multiple of the load case; stiffness set)", style);
+  const auto lines = [&](const std::vector<studies::CriticalFactor>& factors) {
+    std::string text;
+    for (const studies::CriticalFactor& c : factors) {
+      const std::string set = c.set.empty() ? "" : "; " + c.set;
+      const std::string kind = c.axle_tips ? " (the whole axle)" : "";
+      text += paragraph(buckling_words(c) + kind + set, style.width, 4, 2);
+    }
+    return text.empty() ? "    nothing\n" : text;
+  };
+  out += "  assembled, lowest over all load cases:\n" + lines(answer.critical);
+  out += "  each part alone, between its joints:\n" + lines(answer.own);
+  return out;
+}
+
+/// How every load case was solved.
+std::string solved_section(const Answer& answer, const TextStyle& style) {
+  std::string out = heading("Load cases", style) + list(answer.load_cases, style);
+  out += heading("Stiffness sets (each load case is solved with each)", style) +
+         list(answer.sets, style);
+  std::vector<std::string> troubled;
+  double residual = 0.0;
+  for (const studies::SolvedCase& s : answer.solved) {
+    if (!s.converged) troubled.push_back(s.load_case + "; " + s.set + ": " + s.trouble);
+    if (s.residual > residual) residual = s.residual;
+  }
+  if (!troubled.empty()) out += heading("Not solved", style) + list(troubled, style);
+  if (!answer.solved.empty()) {
+    out += paragraph(fmt::format("{} solutions; forces balance within {} of the largest force",
+                                 answer.solved.size(), fmt::format("{:.1e}", residual)),
+                     style.width, 2, 2);
+  }
+  return out;
+}
+
+std::string mass_section(const Answer& answer, const TextStyle& style) {
+  if (answer.masses.empty()) return "";
+  TextTable table;
+  table.columns = {{.least_width = 12}, {.numbers = true}};
+  for (const studies::PartMass& m : answer.masses) {
+    table.rows.push_back({{part_words(m.part)}, {shown_mass(m.mass, answer.inches)}});
+  }
+  return heading("Masses", style) + laid_out(table, style.width, style.color, 2);
+}
+
+std::string assumed_section(const Answer& answer, const TextStyle& style) {
+  if (answer.assumed.empty()) return "";
+  std::string out = heading("Assumed", style);
+  for (const parts::Assumption& a : answer.assumed) {
+    out += paragraph(fmt::format("{}: {}  [{}]", a.key, a.value, a.basis), style.width, 2, 2);
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string finding_text(const Finding& finding, bool inches, const TextStyle& style) {
+  std::string out = finding_head(finding, style);
+  const std::string separator = finding.load_case.empty() || finding.set.empty() ? "" : "; ";
+  const std::string where = finding.load_case + separator + finding.set;
+  if (!where.empty()) out += paragraph("in " + where, style.width, 2, 2);
+  out += worked_lines(finding, inches, style);
+  out += paragraph(result_line(finding, inches), style.width, 2, 2);
+  if (!finding.source.empty()) out += paragraph("source: " + finding.source, style.width, 2, 2);
+  for (const std::string& note : finding.notes) {
+    out += paragraph("note: " + note, style.width, 2, 2);
+  }
+  return out;
+}
+
+std::string full_text(const Answer& answer, const TextStyle& style) {
+  std::string out;
+  if (!answer.title.empty()) out += paragraph("case: " + answer.title, style.width, 0, 2);
+  out += paragraph("utilization: 100 % = the limit; safety factor: multiple of the load at which "
+                   "it just holds; asked: factor required",
+                   style.width, 0, 2);
+  for (const Finding& f : answer.findings) {
+    out += "\n" + finding_text(f, answer.inches, style);
+  }
+  out += buckling_section(answer, style);
+  out += solved_section(answer, style);
+  out += mass_section(answer, style);
+  if (answer.comparison) {
+    out += heading("Variants", style) + comparison_body(*answer.comparison, style);
+  }
+  out += assumed_section(answer, style);
+  if (!answer.not_checked.empty()) {
+    out += heading("Not checked", style) + list(answer.not_checked, style);
+  }
+  if (!style.program.empty()) out += "\n" + paragraph("computed by " + style.program, style.width);
+  return out;
+}
+
+}  // namespace report

@@ -1,0 +1,183 @@
+#include "report/text.hpp"
+
+#include <algorithm>
+#include <cstddef>
+#include <string_view>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "report/answer_words.hpp"
+#include "report/comparison_text.hpp"
+#include "report/full_text.hpp"
+#include "report/text_table.hpp"
+#include "report/units_shown.hpp"
+#include "report/wrap.hpp"
+
+namespace report {
+namespace {
+
+using checks::Finding;
+using checks::State;
+using studies::Answer;
+using studies::CriticalFactor;
+
+constexpr std::size_t kAssumedLines = 2;
+constexpr std::size_t kNotCheckedLines = 2;
+
+/// One finding a part, in the order of the answer: its worst one that is over, or else its worst.
+std::vector<const Finding*> worst_of_parts(const Answer& answer) {
+  std::vector<const Finding*> worst;
+  for (const Finding& f : answer.findings) {
+    const auto same = std::find_if(worst.begin(), worst.end(),
+                                   [&](const Finding* other) { return other->part == f.part; });
+    if (same == worst.end()) {
+      worst.push_back(&f);
+    } else if ((*same)->state == State::undecided && f.state == State::over) {
+      *same = &f;
+    }
+  }
+  return worst;
+}
+
+std::string table_of_parts(const Answer& answer, const TextStyle& style) {
+  TextTable table;
+  table.columns = {{.least_width = 12}, {.least_width = 16}, {.least_width = 16},
+                   {.numbers = true},   {.numbers = true},   {.numbers = true}};
+  for (const char* name :
+       {"part", "what gives first", "worst case", "safety factor", "asked", "utilization"}) {
+    table.head.push_back({name, Tone::label});
+  }
+  for (const Finding* f : worst_of_parts(answer)) {
+    const bool decided = f->state != State::undecided;
+    table.rows.push_back({{part_words(f->part)},
+                          {what_gives(*f)},
+                          {f->load_case},
+                          {decided ? multiple(f->safety_factor) : "?"},
+                          {number(f->required)},
+                          {decided ? percent(f->utilization()) : "not decided",
+                           state_tone(f->state)}});
+  }
+  if (table.rows.empty()) return "";
+  return laid_out(table, style.width, style.color) +
+         paragraph("utilization: 100 % = the limit; safety factor: multiple of the load at which "
+                   "it just holds; asked: factor required",
+                   style.width, 0, 2);
+}
+
+/// Why something is not decided, where the verdict has not said it.
+std::string undecided_reasons(const Answer& answer, const TextStyle& style) {
+  constexpr std::size_t kMost = 3;
+  std::vector<std::string> reasons;
+  for (const Finding& f : answer.findings) {
+    if (f.state != State::undecided) continue;
+    reasons.push_back(
+        fmt::format("{}, {}: {}", part_words(f.part), what_gives(f), f.reason));
+  }
+  if (answer.verdict == studies::Verdict::not_decided && !reasons.empty()) {
+    reasons.erase(reasons.begin());
+  }
+  std::string out;
+  for (std::size_t i = 0; i < reasons.size() && i < kMost; ++i) {
+    out += paragraph("not decided: " + reasons[i], style.width, 0, 2);
+  }
+  if (reasons.size() > kMost) {
+    out += fmt::format("not decided: {} more\n", reasons.size() - kMost);
+  }
+  return out;
+}
+
+/// The lowest factor of the assembly, and the lowest that is no tipping of the axle.
+std::string assembly_words(const Answer& answer) {
+  const CriticalFactor& lowest = answer.critical.front();
+  std::string words = buckling_words(lowest);
+  if (!lowest.axle_tips) return words;
+  words += " (the whole axle on its springs and bushings)";
+  const auto other = std::find_if(answer.critical.begin(), answer.critical.end(),
+                                  [](const CriticalFactor& c) { return !c.axle_tips; });
+  return other == answer.critical.end() ? words : words + "; then " + buckling_words(*other);
+}
+
+std::string own_words(const Answer& answer) {
+  constexpr std::size_t kMost = 3;
+  std::vector<std::string> words;
+  for (const CriticalFactor& c : answer.own) {
+    if (words.size() < kMost) words.push_back(buckling_words(c));
+  }
+  return joined(words, "; ");
+}
+
+std::string buckling_lines(const Answer& answer, const TextStyle& style) {
+  const bool missed = std::any_of(
+      answer.findings.begin(), answer.findings.end(), [](const Finding& f) {
+        return f.state == State::undecided && f.check == "frame stability";
+      });
+  std::string out;
+  if (!answer.critical.empty()) {
+    out += paragraph("buckles first, assembled: " + assembly_words(answer), style.width, 0, 2);
+  } else if (missed) {
+    out += paragraph("buckles first, assembled: not found, see what is not decided", style.width, 0,
+                     2);
+  } else if (!answer.solved.empty()) {
+    out += paragraph("buckles first: nothing in the load cases solved", style.width, 0, 2);
+  }
+  if (!answer.own.empty()) {
+    out += paragraph("each part alone, between its joints: " + own_words(answer), style.width, 0, 2);
+  }
+  return out;
+}
+
+/// A list cut at `most` lines, with what is left out counted and said.
+std::string short_list(const std::string& head, const std::vector<std::string>& items,
+                       std::string_view separator, const std::string& all_end,
+                       const std::string& cut_end, std::size_t most, int width) {
+  for (std::size_t n = items.size(); n > 0; --n) {
+    const std::vector<std::string> some(items.begin(),
+                                        items.begin() + static_cast<std::ptrdiff_t>(n));
+    const std::string end =
+        n == items.size() ? all_end
+                          : fmt::format("{}and {} more{}", separator, items.size() - n, cut_end);
+    const std::string line = head + joined(some, separator) + end;
+    if (wrapped_lines(line, width, 2).size() <= most || n == 1) return paragraph(line, width, 0, 2);
+  }
+  return "";
+}
+
+std::string assumed_lines(const Answer& answer, const TextStyle& style) {
+  std::vector<std::string> items;
+  for (const parts::Assumption& a : answer.assumed) {
+    items.push_back(part_words(a.key) + " " + a.value);
+  }
+  const std::string where = style.command_for_more.empty() ? "" : " (--all: each with its basis)";
+  return short_list("assumed: ", items, ", ", where, where, kAssumedLines, style.width);
+}
+
+std::string short_text(const Answer& answer, const TextStyle& style) {
+  std::string out;
+  out += table_of_parts(answer, style);
+  out += undecided_reasons(answer, style);
+  out += buckling_lines(answer, style);
+  if (answer.comparison) out += variant_lines(*answer.comparison, style);
+  out += assumed_lines(answer, style);
+  const std::string where = style.command_for_more.empty() ? "" : " (--all)";
+  out += short_list("not checked: ", answer.not_checked, "; ", "", where, kNotCheckedLines,
+                    style.width);
+  return out;
+}
+
+}  // namespace
+
+std::string text(const Answer& answer, const TextStyle& style) {
+  const std::string head = verdict_head(answer.verdict);
+  std::string out = paragraph(verdict_sentence(answer), style.width);
+  // The verdict's words come first in the paragraph and fit its first line.
+  out = toned(head, verdict_tone(answer.verdict), style.color) + out.substr(head.size());
+  out += style.full ? full_text(answer, style) : short_text(answer, style);
+  out += caution_lines(style);
+  if (!style.full && !style.command_for_more.empty()) {
+    out += paragraph("more: " + style.command_for_more, style.width, 0, 2);
+  }
+  return out;
+}
+
+}  // namespace report

@@ -1,0 +1,22 @@
+#pragma once
+
+#include <string>
+
+namespace report {
+
+/// How an answer is written for a terminal.
+struct TextStyle {
+  bool color = false;
+  bool full = false;             ///< every finding with its worked lines, every assumption
+  std::string command_for_more;  ///< the command that shows the full answer; empty = none
+  std::string program;           ///< name, version and commit, at the end of a full answer
+  int width = 80;                ///< columns no line passes
+};
+
+/// The cautions that every output carries.
+[[nodiscard]] std::string caution_lines(const TextStyle& style);
+
+/// A heading of a full answer, after an empty line.
+[[nodiscard]] std::string heading(const std::string& words, const TextStyle& style);
+
+}  // namespace report

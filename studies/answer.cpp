@@ -1,0 +1,23 @@
+#include "studies/answer.hpp"
+
+namespace studies {
+
+const std::vector<std::string>& cautions() {
+  static const std::vector<std::string> kCautions = {
+      "Steering and suspension parts can kill when they fail. This is a screening calculation, not "
+      "an approval.",
+      "A licensed engineer decides; local vehicle codes and inspection come first.",
+      "Welds need a qualified welder, a procedure and an inspection. Never weld, heat or bend "
+      "factory steering parts.",
+      "After a curb, rock or roll, inspect or replace: a bent link is scrap."};
+  return kCautions;
+}
+
+const std::vector<std::string>& checks_not_offered() {
+  static const std::vector<std::string> kNotOffered = {
+      "bolts", "tabs and eyes", "welds other than the bracket's root", "threads", "rail wall",
+      "thin-wall buckling of plates", "fatigue"};
+  return kNotOffered;
+}
+
+}  // namespace studies

@@ -1,0 +1,116 @@
+#include "studies/assumptions.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "loads/vehicle.hpp"
+#include "parts/bracket_weld.hpp"
+#include "parts/stiffness_set.hpp"
+
+namespace studies {
+namespace {
+
+using parts::Assumption;
+
+std::string length_text(double meters, bool inches) {
+  return inches ? fmt::format("{:.4g} in", meters / base::kInch)
+                : fmt::format("{:.4g} mm", meters / base::kMillimeter);
+}
+
+void add_bracket(std::vector<Assumption>& out, const parts::Design& design) {
+  const parts::Bracket& b = *design.bracket;
+  if (std::isnan(b.depth_at_bolt)) {
+    out.push_back({"bracket.depth_at_bolt",
+                   length_text(parts::depth_at_bolt(b), design.inches),
+                   "half of the depth at the rail; proposal"});
+  }
+  if (std::isnan(b.up_the_side) && (b.welded_to.inner_side || b.welded_to.outer_side)) {
+    out.push_back({"bracket.up_the_side",
+                   length_text(parts::weld_up_the_side(b), design.inches),
+                   "half of the rail's height; proposal"});
+  }
+  if (parts::root_is_bounded(b)) {
+    const parts::RootStiffness soft = parts::root_stiffness(b, parts::Bound::low);
+    const parts::RootStiffness stiff = parts::root_stiffness(b, parts::Bound::high);
+    out.push_back({"bracket.rail_stiffness",
+                   fmt::format("{:.3g} and {:.3g} kN m/rad", soft.value / 1000.0,
+                               stiff.value / 1000.0),
+                   soft.basis + (soft.basis == stiff.basis ? "" : "; " + stiff.basis)});
+  }
+  out.push_back({"bracket plates", "across the truck, bolt along it, under the rail's middle",
+                 "the usual bracket of a lateral link; common practice, no source"});
+}
+
+void add_joints(std::vector<Assumption>& out, const parts::Design& design) {
+  const std::vector<std::string> groups = parts::bushing_groups(design);
+  if (groups.empty()) return;
+  std::string names;
+  for (const std::string& g : groups) names += (names.empty() ? "" : ", ") + g;
+  out.push_back({names, "soft and stiff end of their range, one group at a time",
+                 "rubber 1 to 5 kN/mm, hard 5 to 20 kN/mm radial (common practice, no source); "
+                 "entered rates at half and double"});
+}
+
+}  // namespace
+
+std::vector<Assumption> all_assumptions(const parts::Design& design,
+                                        const parts::Assembly& assembly) {
+  std::vector<Assumption> out = design.assumed;
+  if (design.vehicle && std::isnan(design.vehicle->hub_height)) {
+    out.push_back({"vehicle.hub_height",
+                   length_text(parts::to_vehicle(*design.vehicle).tire_radius, design.inches),
+                   "0.965 of half the printed tire size; common practice, no source"});
+  }
+  if (design.vehicle && std::isnan(design.vehicle->mass_center_height)) {
+    out.push_back({"vehicle.mass_center_height", "unknown",
+                   "the curb case takes the full 1.75 x axle weight"});
+  }
+  if (design.bracket) add_bracket(out, design);
+  if (design.brace && std::isnan(design.brace->end_mount)) {
+    out.push_back({"brace.end_mount", "10 kN/mm and rigid", "proposal, no source"});
+  }
+  add_joints(out, design);
+  if (design.axle) {
+    out.push_back({"ride height", "coils carry the static load, bushings unwound",
+                   "the state every load case starts from"});
+  }
+  for (const parts::Piece& piece : assembly.pieces) {
+    if (piece.strength >= piece.material.yield) continue;
+    const std::string what =
+        piece.name.empty() ? piece.part : fmt::format("{}, {}", piece.part, piece.name);
+    const double in_units = piece.strength / (design.inches ? base::kKsi : base::kMegapascal);
+    out.push_back({what + " yield",
+                   fmt::format("{:.3g} {}", in_units, design.inches ? "ksi" : "MPa"),
+                   fmt::format("weld-zone strength throughout ({}); away from welds {:.3g} {}",
+                               piece.material.haz_basis,
+                               piece.material.yield /
+                                   (design.inches ? base::kKsi : base::kMegapascal),
+                               design.inches ? "ksi" : "MPa")});
+  }
+  for (const std::string& words : assembly.assumed) out.push_back({"model", words, "this version"});
+  return out;
+}
+
+std::vector<std::string> left_out(const parts::Design& design) {
+  std::vector<std::string> out;
+  if (design.vehicle) {
+    out.push_back("steering and parking loads");
+    const std::vector<std::string> run =
+        design.load_cases.empty() ? parts::default_load_cases(design) : design.load_cases;
+    std::string missing;
+    for (const std::string& name : loads::case_names()) {
+      if (std::find(run.begin(), run.end(), name) != run.end()) continue;
+      std::string words = name;
+      std::replace(words.begin(), words.end(), '_', ' ');
+      missing += (missing.empty() ? "load cases not run: " : ", ") + words;
+    }
+    if (!missing.empty()) out.push_back(missing);
+  }
+  out.push_back("clearances, travel, steering geometry");
+  out.push_back("the frame itself, and what holds the parts to the axle");
+  return out;
+}
+
+}  // namespace studies

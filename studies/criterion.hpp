@@ -1,0 +1,61 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "checks/finding.hpp"
+#include "checks/required_factors.hpp"
+#include "fea/solver.hpp"
+#include "parts/assembly.hpp"
+
+namespace studies {
+
+/// A check of one place that holds up to some multiple of the load.
+struct Criterion {
+  enum class Kind { yield, column, weld, joint };
+  Kind kind = Kind::yield;
+  std::size_t index = 0;  ///< of the piece or the rated joint
+};
+
+/// Every check of a design. The same list, in the same order, for each of its stiffness sets.
+[[nodiscard]] std::vector<Criterion> criteria(const parts::Assembly& assembly);
+
+/// Demand over capacity in one solution: the check holds up to 1.
+/// NaN when it cannot be decided; the finding says why.
+[[nodiscard]] double demand_over_capacity(const Criterion& criterion,
+                                          const parts::Assembly& assembly,
+                                          const fea::Solution& solution);
+
+/// The safety factor asked for.
+[[nodiscard]] double required_factor(const Criterion& criterion, const parts::Assembly& assembly,
+                                     const checks::RequiredFactors& factors, bool abuse);
+
+/// What a finding is written from.
+struct Outcome {
+  const fea::Solution* at_load = nullptr;   ///< the solution at the load itself
+  const fea::Solution* at_limit = nullptr;  ///< at safety_factor times the load; may be null
+  double safety_factor = base::kUnset;
+  double required = base::kUnset;
+};
+
+/// The finding with its worked lines; nothing when the check does not apply (no compression).
+[[nodiscard]] std::optional<checks::Finding> finding(const Criterion& criterion,
+                                                     const parts::Assembly& assembly,
+                                                     const Outcome& outcome);
+
+/// Largest von Mises stress of a piece in one solution, and where.
+struct PieceStress {
+  double von_mises = 0.0;     ///< [Pa]; NaN when it cannot be told
+  std::size_t beam = 0;       ///< in the piece
+  bool at_b = false;          ///< at that beam's end b, otherwise a
+  sections::Resultants resultants;
+};
+[[nodiscard]] PieceStress worst_stress(const parts::Piece& piece, const parts::Assembly& assembly,
+                                       const fea::Solution& solution);
+
+/// Largest compression in a piece; negative when all of it is in tension.  [N]
+[[nodiscard]] double compression(const parts::Piece& piece, const parts::Assembly& assembly,
+                                 const fea::Solution& solution);
+
+}  // namespace studies

@@ -1,0 +1,18 @@
+#pragma once
+
+#include <functional>
+
+namespace studies {
+
+/// The largest multiple of the load at which a check holds: the root of ratio(multiple) = 1, where
+/// ratio(0) = 0 and ratio grows with the load; infinite when the frame cannot carry that multiple.
+/// @param ratio     demand over capacity at a multiple > 0  [-]
+/// @param at_one    ratio(1), > 0
+/// @param highest   search no farther; the answer is then `highest`
+/// @return relative accuracy 1e-7
+/// Method: false position with the Illinois change (Dowell and Jarratt 1971), bisection where
+/// the ratio is infinite.
+[[nodiscard]] double load_limit(const std::function<double(double)>& ratio, double at_one,
+                                double highest);
+
+}  // namespace studies

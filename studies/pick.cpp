@@ -1,0 +1,137 @@
+#include "studies/pick.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "base/input_error.hpp"
+#include "sections/area_props.hpp"
+#include "studies/run.hpp"
+
+namespace studies {
+namespace {
+
+/// The stick that `part` names, inside a design.
+parts::Stick* stick_of(parts::Design& design, const std::string& part) {
+  if (part == "lateral_link" && design.lateral_link) return &design.lateral_link->stick;
+  if (part == "brace" && design.brace) return &design.brace->stick;
+  if ((part == "arm.lower" || part == "arm") && design.arm) return &design.arm->lower;
+  if (part == "arm.upper" && design.arm && !design.arm->axle_upper.empty()) {
+    return &design.arm->upper;
+  }
+  for (parts::Named<parts::Member>& member : design.members) {
+    if (member.name == part) return &member.value.stick;
+  }
+  return nullptr;
+}
+
+std::string parts_to_pick(const parts::Design& design) {
+  std::string names;
+  const auto add = [&](const std::string& name) {
+    names += (names.empty() ? "" : ", ") + name;
+  };
+  if (design.lateral_link) add("lateral_link");
+  if (design.brace) add("brace");
+  if (design.arm) add("arm.lower");
+  if (design.arm && !design.arm->axle_upper.empty()) add("arm.upper");
+  for (const parts::Named<parts::Member>& member : design.members) add(member.name);
+  return names;
+}
+
+bool is_round(const sections::Shape& shape) {
+  return std::holds_alternative<sections::RoundBar>(shape) ||
+         std::holds_alternative<sections::RoundTube>(shape);
+}
+
+/// Tubes keep the steel of a tube that is there, bars that of a bar; else the usual one.
+sections::Material steel_for(const parts::Stick& now, const sections::Shape& shape) {
+  if (now.shape.index() == shape.index()) return now.material;
+  const bool bar = std::holds_alternative<sections::RoundBar>(shape);
+  return *sections::find_material(bar ? "1018" : "DOM");
+}
+
+Candidate tried(const parts::Design& design, const std::string& part,
+                const sections::StockItem& item, const parts::Stick& now) {
+  parts::Design changed = design;
+  changed.variants.clear();
+  parts::Stick& stick = *stick_of(changed, part);
+  stick = {item.shape, steel_for(now, item.shape)};
+  Candidate candidate{.item = item,
+                      .steel = stick.material.description,
+                      .mass_per_length =
+                          sections::area_props(item.shape).area * stick.material.density};
+  const Answer answer = run(changed, item.label, {}, part).answer;
+  candidate.verdict = Verdict::within;
+  candidate.utilization = 0.0;
+  for (const checks::Finding& f : answer.findings) {
+    if (!belongs(f.part, part)) continue;
+    if (f.state == checks::State::undecided) {
+      candidate.verdict = Verdict::not_decided;
+      candidate.stopped_by = fmt::format("{}, {}: {}", f.check, f.load_case, f.reason);
+      break;
+    }
+    if (f.utilization() > candidate.utilization) {
+      candidate.utilization = f.utilization();
+      if (f.state == checks::State::over) {
+        candidate.verdict = Verdict::over;
+        candidate.stopped_by = fmt::format("{}, {}", f.check, f.load_case);
+      }
+    }
+  }
+  return candidate;
+}
+
+}  // namespace
+
+Picked pick(const parts::Design& design, const std::string& part, const Watch& watch) {
+  parts::Design base = design;
+  const parts::Stick* now = stick_of(base, part);
+  if (now == nullptr) {
+    throw base::InputError(part, fmt::format("there is no such part made of bar or tube; there is "
+                                             "{}",
+                                             parts_to_pick(design)));
+  }
+  if (!is_round(now->shape)) {
+    throw base::InputError(part, "it is not round: the stock list holds round tubes and bars");
+  }
+  Picked out{.title = design.title,
+             .inches = design.inches,
+             .part = part,
+             .now = fmt::format("{}, {}", sections::describe(now->shape, design.inches),
+                                now->material.description),
+             .tried = {},
+             .lightest = {},
+             .next_down = {},
+             .next_up = {},
+             .others_over = false,
+             .assumed = {}};
+  std::vector<sections::StockItem> stock = sections::round_stock(design.inches);
+  const auto lighter = [](const sections::StockItem& a, const sections::StockItem& b) {
+    return sections::area_props(a.shape).area < sections::area_props(b.shape).area;
+  };
+  std::stable_sort(stock.begin(), stock.end(), lighter);
+  for (std::size_t i = 0; i < stock.size(); ++i) {
+    const double fraction = static_cast<double>(i) / static_cast<double>(stock.size());
+    if (watch && watch({fraction, stock[i].label}) == Go::stop) throw Stopped{};
+    out.tried.push_back(tried(design, part, stock[i], *now));
+  }
+  for (std::size_t i = 0; i < out.tried.size(); ++i) {
+    if (out.tried[i].verdict != Verdict::within) continue;
+    if (!out.lightest) {
+      out.lightest = out.tried[i];
+      if (i > 0) out.next_down = out.tried[i - 1];
+    } else {
+      out.next_up = out.tried[i];
+      break;
+    }
+  }
+  const Answer as_drawn = run(design, "as drawn", {}).answer;
+  out.assumed = as_drawn.assumed;
+  for (const checks::Finding& f : as_drawn.findings) {
+    if (!belongs(f.part, part) && f.state != checks::State::within) out.others_over = true;
+  }
+  return out;
+}
+
+}  // namespace studies

@@ -1,0 +1,462 @@
+#include "studies/run.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <memory>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "base/input_error.hpp"
+#include "checks/frame_stability.hpp"
+#include "studies/assumptions.hpp"
+#include "studies/criterion.hpp"
+#include "studies/load_limit.hpp"
+#include "studies/set_model.hpp"
+#include "studies/solved_case.hpp"
+#include "studies/stability.hpp"
+#include "studies/trouble.hpp"
+
+namespace studies {
+namespace {
+
+// Multiples of the load are not searched farther than this.
+constexpr double kHighestMultiple = 100.0;
+// Load cases and sets whose estimated utilization comes this near the worst one are solved to the
+// limit too: the estimate is good to a few percent.
+constexpr double kNearWorst = 0.85;
+
+/// One load case solved with one stiffness set.
+struct Cell {
+  std::size_t set = 0;
+  std::size_t load_case = 0;
+  CaseSolution solved;
+  std::map<std::string, std::string> trouble;
+  double lowest_factor = base::kUnset;  ///< critical, of the assembly; unset = none
+};
+
+/// A cell as seen by one criterion.
+struct Ranked {
+  const Cell* cell = nullptr;
+  double ratio = base::kUnset;  ///< demand over capacity at the load itself
+  double required = base::kUnset;
+  double estimate = base::kUnset;  ///< of the utilization, amplified by the critical factor
+};
+
+class Runner {
+ public:
+  Runner(const parts::Design& design, std::string name, const Watch& watch, std::string only_part)
+      : design_(design),
+        name_(std::move(name)),
+        watch_(watch),
+        only_part_(std::move(only_part)),
+        cases_(parts::design_cases(design)) {
+    if (cases_.empty()) {
+      throw base::InputError("", "there is no load: add `vehicle:` or `forces:`");
+    }
+  }
+
+  Run result() {
+    solve_all();
+    check_all();
+    finish();
+    return std::move(out_);
+  }
+
+ private:
+  void tell(double fraction, const std::string& what) const {
+    if (watch_ && watch_({fraction, what}) == Go::stop) throw Stopped{};
+  }
+
+  [[nodiscard]] bool wanted(const std::string& part) const {
+    return only_part_.empty() || belongs(part, only_part_);
+  }
+
+  void solve_all() {
+    const std::vector<parts::StiffnessSet> sets = parts::stiffness_sets(design_);
+    for (std::size_t s = 0; s < sets.size(); ++s) {
+      models_.push_back(std::make_unique<SetModel>(design_, sets[s]));
+      out_.answer.sets.push_back(sets[s].name);
+      for (std::size_t c = 0; c < cases_.size(); ++c) {
+        tell(0.7 * static_cast<double>(s * cases_.size() + c) /
+                 static_cast<double>(sets.size() * cases_.size()),
+             fmt::format("load case {} of {}, {}", c + 1, cases_.size(), sets[s].name));
+        solve_one(s, c);
+      }
+    }
+  }
+
+  void solve_one(std::size_t s, std::size_t c) {
+    const SetModel& model = *models_[s];
+    Cell cell{.set = s,
+              .load_case = c,
+              .solved = model.solve(cases_[c], 1.0),
+              .trouble = {},
+              .lowest_factor = base::kUnset};
+    cell.trouble = trouble_by_part(model, cell.solved);
+    SolvedCase shown = solved_case(model, cell.solved);
+    shown.load_case = cases_[c].name;
+    shown.set = model.set().name;
+    if (!cell.trouble.empty()) shown.trouble = cell.trouble.begin()->second;
+
+    const fea::BucklingResult buckling = model.buckle(cases_[c], cell.solved);
+    const std::vector<ModeOf> modes = modes_of(buckling, model.assembly());
+    for (const ModeOf& mode : modes) {
+      CriticalFactor critical = mode.critical;
+      critical.load_case = shown.load_case;
+      critical.set = shown.set;
+      shown.critical.push_back(critical);
+      out_.answer.critical.push_back(critical);
+    }
+    if (!modes.empty()) cell.lowest_factor = modes.front().critical.factor;
+    add_stability(cell, buckling, modes);
+    for (CriticalFactor own : own_factors(model.assembly(), cell.solved.solution)) {
+      own.load_case = shown.load_case;
+      own.set = shown.set;
+      out_.answer.own.push_back(own);
+    }
+    measure(model, cell);
+    out_.answer.solved.push_back(std::move(shown));
+    cells_.push_back(std::move(cell));
+  }
+
+  /// The two ways a frame loses its stiffness are asked different factors: each gets its lowest.
+  void add_stability(const Cell& cell, const fea::BucklingResult& buckling,
+                     const std::vector<ModeOf>& modes) {
+    const bool abuse = cases_[cell.load_case].abuse;
+    if (buckling.status == fea::BucklingStatus::failed) {
+      keep_stability(cell, checks::frame_stability(
+                               {.outcome = checks::StabilityOutcome::failed,
+                                .critical_factor = base::kUnset,
+                                .part_that_goes = {},
+                                .share = base::kUnset,
+                                .problem = "the critical factors could not be proved complete",
+                                .required = checks::required(design_.factors,
+                                                             checks::Item::buckling, abuse)}));
+      return;
+    }
+    bool seen_tipping = false;
+    bool seen_member = false;
+    for (const ModeOf& mode : modes) {
+      bool& seen = mode.critical.axle_tips ? seen_tipping : seen_member;
+      if (seen) continue;
+      seen = true;
+      const checks::Item item =
+          mode.critical.axle_tips ? checks::Item::tipping : checks::Item::buckling;
+      const checks::Duty duty = mode.critical.what == "lateral_link" ? checks::Duty::lateral_link
+                                                                     : checks::Duty::ordinary;
+      keep_stability(
+          cell, checks::frame_stability({.outcome = checks::StabilityOutcome::found,
+                                         .critical_factor = mode.critical.factor,
+                                         .part_that_goes = mode.critical.what,
+                                         .share = mode.share,
+                                         .problem = {},
+                                         .required = checks::required(design_.factors, item, abuse,
+                                                                      duty)}));
+    }
+  }
+
+  /// Of each part that can go, the case and set that come nearest to the limit.
+  void keep_stability(const Cell& cell, std::optional<checks::Finding> finding) {
+    if (!finding) return;
+    place(*finding, cell);
+    if (finding->part.empty()) finding->part = "assembly";
+    if (!wanted(finding->part) && finding->part != "assembly") return;
+    const auto same = std::find_if(
+        stability_.begin(), stability_.end(),
+        [&](const checks::Finding& other) { return other.part == finding->part; });
+    if (same == stability_.end()) {
+      stability_.push_back(std::move(*finding));
+    } else if (finding->state == checks::State::undecided ||
+               finding->utilization() > same->utilization()) {
+      *same = std::move(*finding);
+    }
+  }
+
+  void place(checks::Finding& finding, const Cell& cell) const {
+    finding.load_case = cases_[cell.load_case].name;
+    finding.set = models_[cell.set]->set().name;
+  }
+
+  /// The figures that `compare` shows.
+  void measure(const SetModel& model, const Cell& cell) {
+    const parts::Assembly& assembly = model.assembly();
+    const fea::Solution& solution = cell.solved.solution;
+    if (solution.status() != fea::SolveStatus::converged) return;
+    if (assembly.root) {
+      PerSet& per_set = per_set_[cell.set];
+      per_set.deflection =
+          std::max(per_set.deflection, std::abs(solution.placement(*assembly.bracket_bolt)[1]));
+      per_set.moment = std::max(per_set.moment, std::abs(solution.reaction(assembly.root->node)[3]));
+    }
+    for (const parts::Piece& piece : assembly.pieces) {
+      const double stress = worst_stress(piece, assembly, solution).von_mises;
+      if (!(stress <= out_.figures.worst_stress)) {
+        out_.figures.worst_stress = stress;
+        out_.figures.worst_stress_part = piece.part;
+      }
+    }
+  }
+
+  void check_all() {
+    const std::vector<Criterion> all = criteria(models_.front()->assembly());
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      tell(0.7 + 0.3 * static_cast<double>(i) / static_cast<double>(all.size()), "checks");
+      check_one(all[i]);
+    }
+    for (checks::Finding& finding : stability_) {
+      out_.answer.findings.push_back(std::move(finding));
+    }
+  }
+
+  [[nodiscard]] std::string part_of_criterion(const Criterion& criterion) const {
+    const parts::Assembly& assembly = models_.front()->assembly();
+    switch (criterion.kind) {
+      case Criterion::Kind::weld:
+        return assembly.root->part;
+      case Criterion::Kind::joint:
+        return assembly.rated_joints[criterion.index].part;
+      case Criterion::Kind::yield:
+      case Criterion::Kind::column:
+        break;
+    }
+    return assembly.pieces[criterion.index].part;
+  }
+
+  static const std::string* trouble_for(const Cell& cell, const std::string& part) {
+    for (const std::string& key : {std::string(), part}) {
+      const auto found = cell.trouble.find(key);
+      if (found != cell.trouble.end()) return &found->second;
+    }
+    return nullptr;
+  }
+
+  void check_one(const Criterion& criterion) {
+    const std::string part = part_of_criterion(criterion);
+    if (!wanted(part)) return;
+    std::vector<Ranked> ranked;
+    bool left_undecided = false;
+    for (const Cell& cell : cells_) {
+      const parts::Assembly& assembly = models_[cell.set]->assembly();
+      const fea::Solution& solution = cell.solved.solution;
+      if (const std::string* reason = trouble_for(cell, part)) {
+        if (!left_undecided) undecided(criterion, cell, *reason);
+        left_undecided = true;
+        continue;
+      }
+      Ranked r{.cell = &cell,
+               .ratio = demand_over_capacity(criterion, assembly, solution),
+               .required = required_factor(criterion, assembly, design_.factors,
+                                           cases_[cell.load_case].abuse)};
+      if (std::isnan(r.ratio)) {
+        report(criterion, cell, {&solution, nullptr, base::kUnset, r.required});
+        return;
+      }
+      r.estimate = r.ratio * r.required * amplification(cell.lowest_factor, r.required);
+      ranked.push_back(r);
+    }
+    std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& a, const Ranked& b) {
+      return a.estimate > b.estimate;
+    });
+    report_worst(criterion, ranked);
+  }
+
+  /// How much more a second-order demand grows up to `multiple` than the load does.
+  static double amplification(double critical, double multiple) {
+    if (std::isnan(critical)) return 1.0;
+    if (!(critical > 1.02 * multiple)) return 50.0;
+    return (1.0 - 1.0 / critical) / (1.0 - multiple / critical);
+  }
+
+  /// Solves to the limit every cell that may be the worst, and keeps the worst.
+  void report_worst(const Criterion& criterion, const std::vector<Ranked>& ranked) {
+    const Ranked* worst = nullptr;
+    double worst_factor = base::kUnset;
+    double worst_utilization = -1.0;
+    const Ranked* last = nullptr;
+    for (const Ranked& r : ranked) {
+      if (worst != nullptr && r.estimate < kNearWorst * worst_utilization) break;
+      const bool same_again = last != nullptr && last->cell->load_case == r.cell->load_case &&
+                              std::abs(last->estimate - r.estimate) < 1e-9 * r.estimate;
+      if (same_again) continue;
+      last = &r;
+      const double factor = r.ratio > 0.0 ? limit(criterion, r) : kHighestMultiple;
+      if (r.required / factor > worst_utilization) {
+        worst = &r;
+        worst_factor = factor;
+        worst_utilization = r.required / factor;
+      }
+    }
+    if (worst == nullptr) return;
+    const Cell& cell = *worst->cell;
+    const CaseSolution at_limit =
+        models_[cell.set]->solve(cases_[cell.load_case], worst_factor);
+    report(criterion, cell, {&cell.solved.solution, &at_limit.solution, worst_factor,
+                             worst->required});
+  }
+
+  [[nodiscard]] double limit(const Criterion& criterion, const Ranked& r) const {
+    const SetModel& model = *models_[r.cell->set];
+    const parts::DesignCase& load_case = cases_[r.cell->load_case];
+    const auto ratio = [&](double multiple) {
+      const CaseSolution solved = model.solve(load_case, multiple);
+      if (solved.solution.status() != fea::SolveStatus::converged) {
+        return std::numeric_limits<double>::infinity();
+      }
+      return demand_over_capacity(criterion, model.assembly(), solved.solution);
+    };
+    return load_limit(ratio, r.ratio, kHighestMultiple);
+  }
+
+  void report(const Criterion& criterion, const Cell& cell, const Outcome& outcome) {
+    std::optional<checks::Finding> found =
+        finding(criterion, models_[cell.set]->assembly(), outcome);
+    if (!found) return;
+    place(*found, cell);
+    if (outcome.safety_factor >= kHighestMultiple) {
+      found->notes.push_back(fmt::format("multiples over {:g} are not searched", kHighestMultiple));
+    }
+    out_.answer.findings.push_back(std::move(*found));
+  }
+
+  void undecided(const Criterion& criterion, const Cell& cell, const std::string& reason) {
+    checks::Finding left;
+    left.part = part_of_criterion(criterion);
+    switch (criterion.kind) {
+      case Criterion::Kind::yield:
+        left.check = "yield";
+        break;
+      case Criterion::Kind::column:
+        left.check = "column";
+        break;
+      case Criterion::Kind::weld:
+        left.check = "weld";
+        break;
+      case Criterion::Kind::joint:
+        left.check = "joint rating";
+        break;
+    }
+    left.required = required_factor(criterion, models_[cell.set]->assembly(), design_.factors,
+                                    cases_[cell.load_case].abuse);
+    checks::leave_undecided(left, reason);
+    place(left, cell);
+    out_.answer.findings.push_back(std::move(left));
+  }
+
+  void finish();
+
+  struct PerSet {
+    double deflection = 0.0;
+    double moment = 0.0;
+  };
+
+  const parts::Design& design_;
+  std::string name_;
+  const Watch& watch_;
+  std::string only_part_;
+  std::vector<parts::DesignCase> cases_;
+  std::vector<std::unique_ptr<SetModel>> models_;
+  std::vector<Cell> cells_;
+  std::map<std::size_t, PerSet> per_set_;
+  std::vector<checks::Finding> stability_;
+  Run out_;
+};
+
+bool worse(const checks::Finding& a, const checks::Finding& b) {
+  const bool a_undecided = a.state == checks::State::undecided;
+  const bool b_undecided = b.state == checks::State::undecided;
+  if (a_undecided != b_undecided) return a_undecided;
+  if (a_undecided) return false;
+  return a.utilization() > b.utilization();
+}
+
+/// Keeps the lowest factor of each thing that can go, ascending.
+std::vector<CriticalFactor> lowest_of_each(std::vector<CriticalFactor> all) {
+  std::stable_sort(all.begin(), all.end(), [](const CriticalFactor& a, const CriticalFactor& b) {
+    return a.factor < b.factor;
+  });
+  std::vector<CriticalFactor> kept;
+  for (CriticalFactor& c : all) {
+    const bool seen = std::any_of(kept.begin(), kept.end(), [&](const CriticalFactor& k) {
+      return k.what == c.what;
+    });
+    if (!seen) kept.push_back(std::move(c));
+  }
+  return kept;
+}
+
+void Runner::finish() {
+  Answer& answer = out_.answer;
+  Figures& figures = out_.figures;
+  answer.title = design_.title;
+  answer.inches = design_.inches;
+  std::stable_sort(answer.findings.begin(), answer.findings.end(), worse);
+  answer.verdict = Verdict::within;
+  for (const checks::Finding& f : answer.findings) {
+    if (f.state == checks::State::over) answer.verdict = Verdict::over;
+    if (f.state == checks::State::undecided && answer.verdict == Verdict::within) {
+      answer.verdict = Verdict::not_decided;
+    }
+  }
+  answer.critical = lowest_of_each(std::move(answer.critical));
+  if (answer.critical.size() > 3) answer.critical.resize(3);
+  answer.own = lowest_of_each(std::move(answer.own));
+  for (const parts::DesignCase& c : cases_) answer.load_cases.push_back(c.name + ": " + c.basis);
+  const parts::Assembly& assembly = models_.front()->assembly();
+  figures.mass = 0.0;
+  for (const parts::Piece& piece : assembly.pieces) {
+    const auto same = std::find_if(answer.masses.begin(), answer.masses.end(),
+                                   [&](const PartMass& m) { return m.part == piece.part; });
+    if (same == answer.masses.end()) {
+      answer.masses.push_back({piece.part, piece.mass});
+    } else {
+      same->mass += piece.mass;
+    }
+    figures.mass += piece.mass;
+  }
+  answer.assumed = all_assumptions(design_, assembly);
+  answer.not_checked = left_out(design_);
+  answer.not_offered = checks_not_offered();
+
+  figures.name = name_;
+  figures.verdict = answer.verdict;
+  if (!answer.findings.empty()) {
+    const checks::Finding& worst = answer.findings.front();
+    figures.worst = worst.part + ", " + worst.check;
+    figures.worst_utilization = worst.utilization();
+  }
+  for (const checks::Finding& f : answer.findings) {
+    if (f.check == "weld") figures.weld_utilization = f.utilization();
+  }
+  if (!answer.critical.empty()) figures.critical_factor = answer.critical.front().factor;
+  for (const auto& [set, value] : per_set_) {
+    figures.tip_deflection.low = std::fmin(figures.tip_deflection.low, value.deflection);
+    figures.tip_deflection.high = std::fmax(figures.tip_deflection.high, value.deflection);
+    figures.root_moment.low = std::fmin(figures.root_moment.low, value.moment);
+    figures.root_moment.high = std::fmax(figures.root_moment.high, value.moment);
+  }
+}
+
+}  // namespace
+
+Run run(const parts::Design& design, const std::string& name, const Watch& watch,
+        const std::string& only_part) {
+  return Runner(design, name, watch, only_part).result();
+}
+
+bool belongs(const std::string& part, const std::string& asked) {
+  const std::string stem = asked.substr(0, asked.find('.'));
+  return part == stem || part.rfind(stem + ", ", 0) == 0;
+}
+
+Watch part_of(const Watch& watch, double from, double to, const std::string& what) {
+  if (!watch) return {};
+  return [&watch, from, to, what](const Progress& progress) {
+    return watch({from + (to - from) * progress.fraction,
+                  what.empty() ? progress.what : what + ": " + progress.what});
+  };
+}
+
+}  // namespace studies

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "studies/answer.hpp"
+#include "studies/watch.hpp"
+
+namespace studies {
+
+/// A design checked, without its variants.
+struct Run {
+  Answer answer;
+  Figures figures;
+};
+
+/// @param name     of the design among its variants
+/// @param only_part  check this part alone (the others are still in the frame); empty = all
+/// @throws base::InputError, Stopped
+[[nodiscard]] Run run(const parts::Design& design, const std::string& name, const Watch& watch,
+                      const std::string& only_part = {});
+
+/// Whether a part of an answer is what was asked for: "arm, left" is of "arm" and "arm.lower".
+[[nodiscard]] bool belongs(const std::string& part, const std::string& asked);
+
+/// `watch` seen from a part of a longer run: fraction `from` to `to` of it.
+[[nodiscard]] Watch part_of(const Watch& watch, double from, double to, const std::string& what);
+
+}  // namespace studies

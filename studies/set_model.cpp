@@ -1,0 +1,83 @@
+#include "studies/set_model.hpp"
+
+#include <cmath>
+#include <utility>
+
+#include <Eigen/Geometry>
+
+#include "base/input_error.hpp"
+
+namespace studies {
+
+double seat_travel(const parts::BumpStop& stop, const fea::Solution& solution) {
+  const fea::Vector6 at = solution.placement(stop.node);
+  const fea::Vector3 turned = at.tail<3>().cross(stop.offset_g);
+  return at[2] + turned.z();
+}
+
+SetModel::SetModel(const parts::Design& design, parts::StiffnessSet set)
+    : design_(design), set_(std::move(set)), assembly_(parts::assemble(design, set_)) {
+  if (const std::optional<fea::Mechanism> loose = fea::find_mechanism(assembly_.model)) {
+    throw base::InputError(assembly_.node_keys.at(static_cast<std::size_t>(loose->node.index)),
+                           loose->words + ": no part or support holds it");
+  }
+}
+
+const fea::Factored& SetModel::factored(unsigned closed_stops) const {
+  const auto found = factored_.find(closed_stops);
+  if (found != factored_.end()) return found->second;
+  fea::Model model = assembly_.model;
+  for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
+    if ((closed_stops & (1U << i)) == 0) continue;
+    const parts::BumpStop& stop = assembly_.stops[i];
+    fea::Spring spring{.a = stop.node, .b = {}, .offset_a_g = stop.offset_g, .name = stop.name};
+    spring.stiffness(2, 2) = stop.rate;
+    model.add(spring);
+  }
+  return factored_.emplace(closed_stops, fea::factor(model)).first->second;
+}
+
+fea::Loads SetModel::loads(const parts::DesignCase& load_case, double multiple,
+                           unsigned closed_stops) const {
+  fea::Loads loads = parts::put(assembly_, design_, load_case) * multiple;
+  for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
+    if ((closed_stops & (1U << i)) == 0) continue;
+    // The stop's spring starts at its gap: the part of its force that the gap takes back.
+    const parts::BumpStop& stop = assembly_.stops[i];
+    loads.nodes.push_back({.node = stop.node,
+                           .offset_g = stop.offset_g,
+                           .force_g = {0.0, 0.0, stop.rate * stop.travel},
+                           .moment_g = {0.0, 0.0, 0.0}});
+  }
+  return loads;
+}
+
+unsigned SetModel::stops_that_touch(const fea::Solution& solution) const {
+  unsigned touching = 0;
+  for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
+    const parts::BumpStop& stop = assembly_.stops[i];
+    if (std::isnan(stop.travel) || std::isnan(stop.rate)) continue;
+    if (seat_travel(stop, solution) > stop.travel) touching |= 1U << i;
+  }
+  return touching;
+}
+
+CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple) const {
+  constexpr int kMostContactRounds = 8;
+  unsigned closed = 0;
+  for (int round = 0;; ++round) {
+    fea::Solution solution = fea::solve(factored(closed), loads(load_case, multiple, closed));
+    const unsigned touching = stops_that_touch(solution);
+    if (touching == closed || round == kMostContactRounds) {
+      return {std::move(solution), closed, touching == closed};
+    }
+    closed = touching;
+  }
+}
+
+fea::BucklingResult SetModel::buckle(const parts::DesignCase& load_case,
+                                     const CaseSolution& at) const {
+  return fea::buckle(factored(at.closed_stops), loads(load_case, 1.0, at.closed_stops));
+}
+
+}  // namespace studies

@@ -1,0 +1,54 @@
+#pragma once
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "fea/buckling.hpp"
+#include "fea/solver.hpp"
+#include "parts/assembly.hpp"
+#include "parts/put_loads.hpp"
+
+namespace studies {
+
+/// One load case solved at one multiple.
+struct CaseSolution {
+  fea::Solution solution;
+  unsigned closed_stops = 0;   ///< bit i: bump stop i is closed
+  bool contact_settled = true;
+};
+
+/// A design's frame for one stiffness set, factored, ready for any load case.
+class SetModel {
+ public:
+  /// @throws base::InputError when a part is not held, with the key of the case file
+  SetModel(const parts::Design& design, parts::StiffnessSet set);
+
+  [[nodiscard]] const parts::StiffnessSet& set() const { return set_; }
+  [[nodiscard]] const parts::Assembly& assembly() const { return assembly_; }
+
+  /// Second order, with the whole load multiplied before the solve; bump stops close and open until
+  /// they settle.
+  [[nodiscard]] CaseSolution solve(const parts::DesignCase& load_case, double multiple) const;
+
+  /// Critical multiples of the load, bump stops as they are in `at`.
+  [[nodiscard]] fea::BucklingResult buckle(const parts::DesignCase& load_case,
+                                           const CaseSolution& at) const;
+
+ private:
+  [[nodiscard]] const fea::Factored& factored(unsigned closed_stops) const;
+  [[nodiscard]] fea::Loads loads(const parts::DesignCase& load_case, double multiple,
+                                 unsigned closed_stops) const;
+  [[nodiscard]] unsigned stops_that_touch(const fea::Solution& solution) const;
+
+  const parts::Design& design_;
+  parts::StiffnessSet set_;
+  parts::Assembly assembly_;
+  mutable std::map<unsigned, fea::Factored> factored_;
+};
+
+/// Upward movement of a bump stop's seat.  [m]
+[[nodiscard]] double seat_travel(const parts::BumpStop& stop, const fea::Solution& solution);
+
+}  // namespace studies

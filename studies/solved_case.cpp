@@ -1,0 +1,43 @@
+#include "studies/solved_case.hpp"
+
+namespace studies {
+namespace {
+
+AtPoint at_point(const std::string& name, const fea::Vector6& value) {
+  AtPoint at{name, {}};
+  for (int i = 0; i < 6; ++i) at.value[static_cast<std::size_t>(i)] = value[i];
+  return at;
+}
+
+PieceEnds piece_ends(const parts::Piece& piece, const fea::Solution& solution) {
+  PieceEnds out{piece.part, piece.name, {}};
+  const fea::Vector12 first = solution.end_forces(piece.beams.front().beam);
+  const fea::Vector12 last = solution.end_forces(piece.beams.back().beam);
+  for (int i = 0; i < 6; ++i) {
+    out.ends[static_cast<std::size_t>(i)] = first[i];
+    out.ends[static_cast<std::size_t>(i + 6)] = last[i + 6];
+  }
+  return out;
+}
+
+}  // namespace
+
+SolvedCase solved_case(const SetModel& model, const CaseSolution& solved) {
+  SolvedCase out;
+  const fea::Solution& solution = solved.solution;
+  out.converged = solution.status() == fea::SolveStatus::converged && solved.contact_settled;
+  if (!out.converged) return out;
+  out.residual = solution.residual();
+  for (const parts::Piece& piece : model.assembly().pieces) {
+    out.pieces.push_back(piece_ends(piece, solution));
+  }
+  for (const parts::NamedNode& held : model.assembly().held) {
+    out.reactions.push_back(at_point(held.name, solution.reaction(held.node)));
+  }
+  for (const parts::NamedNode& point : model.assembly().points) {
+    out.displacements.push_back(at_point(point.name, solution.placement(point.node)));
+  }
+  return out;
+}
+
+}  // namespace studies

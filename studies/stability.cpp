@@ -1,0 +1,60 @@
+#include "studies/stability.hpp"
+
+#include <algorithm>
+#include <map>
+
+#include "checks/column_strength.hpp"
+#include "studies/criterion.hpp"
+
+namespace studies {
+
+std::vector<ModeOf> modes_of(const fea::BucklingResult& buckling,
+                             const parts::Assembly& assembly) {
+  std::vector<ModeOf> all;
+  for (const fea::BucklingMode& mode : buckling.modes) {
+    std::map<std::string, double> by_part;
+    double soft = 0.0;
+    for (const double energy : mode.spring_energy) soft += energy;
+    for (std::size_t i = 0; i < mode.beam_energy.size(); ++i) {
+      by_part[assembly.beam_part[i]] += mode.beam_energy[i];
+      soft += mode.joint_energy[i];
+    }
+    const auto most = std::max_element(
+        by_part.begin(), by_part.end(),
+        [](const auto& a, const auto& b) { return a.second < b.second; });
+    ModeOf found;
+    found.critical.factor = mode.factor;
+    if (assembly.axle && soft > 0.5) {
+      found.critical.what = "the axle tips on its springs and bushings";
+      found.critical.axle_tips = true;
+      found.share = soft;
+    } else {
+      found.critical.what = most == by_part.end() ? "" : most->first;
+      found.share = most == by_part.end() ? base::kUnset : most->second;
+    }
+    all.push_back(found);
+  }
+  return all;
+}
+
+std::vector<CriticalFactor> own_factors(const parts::Assembly& assembly,
+                                        const fea::Solution& solution) {
+  std::vector<CriticalFactor> all;
+  for (const parts::Piece& piece : assembly.pieces) {
+    if (!piece.column) continue;
+    const double pressing = compression(piece, assembly, solution);
+    if (!(pressing > 0.0)) continue;
+    const sections::AreaProps section = sections::area_props(piece.beams.front().at_a);
+    const double weaker = std::min(section.iyy, section.izz);
+    all.push_back({.factor = checks::euler_load(piece.material.elastic, weaker, piece.length) /
+                             pressing,
+                   .what = piece.name.empty() ? piece.part : piece.part + ", " + piece.name,
+                   .axle_tips = false,
+                   .own = true,
+                   .load_case = {},
+                   .set = {}});
+  }
+  return all;
+}
+
+}  // namespace studies

@@ -1,0 +1,26 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "fea/buckling.hpp"
+#include "parts/assembly.hpp"
+#include "studies/answer.hpp"
+
+namespace studies {
+
+/// A critical factor of the assembly and what goes: the part with most of the mode's strain energy,
+/// or the axle tipping when springs and joints hold more than half of it.
+struct ModeOf {
+  CriticalFactor critical;
+  double share = base::kUnset;  ///< of the strain energy, in what goes  [-]
+};
+[[nodiscard]] std::vector<ModeOf> modes_of(const fea::BucklingResult& buckling,
+                                           const parts::Assembly& assembly);
+
+/// A straight piece's own factor between its joints, pi^2 E I / L^2 over its compression; nothing
+/// when it is not compressed.
+[[nodiscard]] std::vector<CriticalFactor> own_factors(const parts::Assembly& assembly,
+                                                      const fea::Solution& solution);
+
+}  // namespace studies

@@ -1,0 +1,80 @@
+#include "studies/trouble.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <Eigen/Geometry>
+#include <fmt/format.h>
+
+namespace studies {
+namespace {
+
+constexpr double kMostTurn = 3.0 * base::kDegree;
+// Upward seat travel up to which a bump stop that is not given is taken as open: proposal.
+constexpr double kTravelWithoutStop = 0.025;
+
+double turn_of(const parts::Chord& chord, const parts::Assembly& assembly,
+               const fea::Solution& solution) {
+  const fea::Model& model = assembly.model;
+  const fea::Vector3 before =
+      fea::end_b_g(model, model[chord.to]) - fea::end_a_g(model, model[chord.from]);
+  const fea::Vector3 moved = solution.end_placement(chord.to, 1).head<3>() -
+                             solution.end_placement(chord.from, 0).head<3>();
+  const fea::Vector3 after = before + moved;
+  return std::atan2(before.cross(after).norm(), before.dot(after));
+}
+
+double largest_torque(const parts::Piece& piece, const fea::Solution& solution) {
+  double largest = 0.0;
+  for (const parts::PieceBeam& beam : piece.beams) {
+    largest = std::max(largest, std::abs(solution.end_forces(beam.beam)[3]));
+  }
+  return largest;
+}
+
+}  // namespace
+
+std::map<std::string, std::string> trouble_by_part(const SetModel& model,
+                                                   const CaseSolution& solved) {
+  std::map<std::string, std::string> trouble;
+  const parts::Assembly& assembly = model.assembly();
+  if (solved.solution.status() == fea::SolveStatus::unstable) {
+    trouble[""] = "the load is at or above a critical one: the frame cannot carry it";
+    return trouble;
+  }
+  if (solved.solution.status() == fea::SolveStatus::not_converged) {
+    trouble[""] = "the second-order solution did not converge";
+    return trouble;
+  }
+  if (!solved.contact_settled) trouble[""] = "the bump stops did not settle";
+  for (const parts::BumpStop& stop : assembly.stops) {
+    const double travel = seat_travel(stop, solved.solution);
+    if (std::isnan(stop.travel) && travel > kTravelWithoutStop) {
+      trouble[""] = fmt::format(
+          "the {} is not given and its seat rises {:.0f} mm: enter axle.bump_travel and "
+          "axle.stop_rate",
+          stop.name, 1000.0 * travel);
+    }
+  }
+  for (const parts::Chord& chord : assembly.chords) {
+    const double turn = turn_of(chord, assembly, solved.solution);
+    if (!(turn > kMostTurn)) continue;
+    const std::string reason =
+        fmt::format("it turns {:.1f} degrees from ride height; over 3 needs the large-displacement "
+                    "solution, which this version does not offer",
+                    turn / base::kDegree);
+    trouble[chord.part] = reason;
+    if (chord.part == "lateral_link") {
+      trouble["bracket"] = "its link: " + reason;
+      trouble["brace"] = "its link: " + reason;
+    }
+  }
+  for (const parts::Piece& piece : assembly.pieces) {
+    if (piece.spin_held && largest_torque(piece, solved.solution) > 1.0) {
+      trouble[piece.part] = "a torque turns it about its own axis, and its ball joints hold none";
+    }
+  }
+  return trouble;
+}
+
+}  // namespace studies

@@ -1,0 +1,67 @@
+#include "checks/required_factors.hpp"
+
+#include <set>
+
+#include <catch2/catch.hpp>
+
+#include "base/input_error.hpp"
+
+using checks::Duty;
+using checks::Item;
+using checks::required;
+
+// The project's own table; each entry's basis says what of it has a source.
+TEST_CASE("the required factors are the table's", "[checks]") {
+  const checks::RequiredFactors f;
+  struct Row {
+    Item item;
+    Duty duty;
+    double routine, abuse;
+  };
+  const Row rows[] = {
+      {Item::yield, Duty::ordinary, 1.5, 1.0},
+      {Item::yield, Duty::lateral_link, 1.5, 1.25},
+      {Item::yield, Duty::steering, 1.5, 1.25},
+      {Item::buckling, Duty::ordinary, 3.0, 1.5},
+      {Item::buckling, Duty::lateral_link, 3.0, 2.0},
+      {Item::buckling, Duty::steering, 3.5, 2.0},
+      {Item::weld, Duty::ordinary, 2.0, 1.5},
+      {Item::weld, Duty::steering, 2.0, 1.5},
+      {Item::tipping, Duty::ordinary, 1.5, 1.1},
+      {Item::reversing_joint, Duty::lateral_link, 5.0, 1.0},
+      {Item::joint, Duty::ordinary, 3.0, 1.0},
+  };
+  for (const Row& row : rows) {
+    CHECK(required(f, row.item, false, row.duty) == row.routine);
+    CHECK(required(f, row.item, true, row.duty) == row.abuse);
+  }
+}
+
+// 0.60 F_EXX / 2.00 = 0.30 F_EXX: AWS D1.1 static allowable of a fillet, from memory.
+TEST_CASE("a routine weld may reach 0.30 of the filler's strength", "[checks]") {
+  CHECK(0.60 / required(checks::RequiredFactors{}, Item::weld, false) == Approx(0.30));
+}
+
+TEST_CASE("every entry has its own key, points into the table and says its basis", "[checks]") {
+  checks::RequiredFactors f;
+  std::set<std::string> keys;
+  std::set<double*> values;
+  for (const checks::FactorEntry& entry : checks::factor_entries(f)) {
+    keys.insert(entry.key);
+    values.insert(entry.value);
+    CHECK_FALSE(entry.basis.empty());
+  }
+  CHECK(keys.size() * sizeof(double) == sizeof(checks::RequiredFactors));
+  CHECK(values.size() == keys.size());
+  for (const checks::FactorEntry& entry : checks::factor_entries(f)) {
+    if (entry.key == "weld_abuse") *entry.value = 1.7;
+  }
+  CHECK(required(f, Item::weld, true) == 1.7);
+}
+
+TEST_CASE("a required factor that is no number over zero is refused by its key", "[checks]") {
+  checks::RequiredFactors f;
+  CHECK_NOTHROW(checks::require_valid(f));
+  f.tipping_abuse = 0.0;
+  CHECK_THROWS_WITH(checks::require_valid(f), Catch::Contains("tipping_abuse: "));
+}

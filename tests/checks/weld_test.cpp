@@ -1,0 +1,142 @@
+#include "checks/weld.hpp"
+
+#include <cmath>
+
+#include <catch2/catch.hpp>
+
+#include "tests/checks/worked_arithmetic.hpp"
+
+using Catch::Matchers::WithinRel;
+using checks::State;
+using Eigen::Vector3d;
+
+namespace {
+
+constexpr double kE70 = 70.0 * base::kKsi;
+
+/// Two lines of 100 mm, 60 mm apart, pulled along themselves.
+checks::WeldInput two_lines(double force) {
+  checks::WeldInput in;
+  in.group.lines = {{{0, 0, 0}, {0.1, 0, 0}, 0.006}, {{0, 0.06, 0}, {0.1, 0.06, 0}, 0.006}};
+  in.group.filler_tensile = kE70;
+  in.wrench = {{force, 0, 0}, Vector3d::Zero(), {0, 0.03, 0}};
+  in.required = 2.0;
+  return in;
+}
+
+bool has_note(const checks::Finding& f, const std::string& words) {
+  for (const std::string& note : f.notes) {
+    if (note.find(words) != std::string::npos) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+// AISC Steel Construction Manual, part 8, eq. 8-2 (from memory): 1.392 kip/in a sixteenth with
+// phi = 0.75, 0.928 kip/in with Omega = 2.00, for E70.
+TEST_CASE("a sixteenth of E70 fillet carries 1.392 kip an inch with phi", "[checks][weld]") {
+  checks::WeldInput in;
+  in.group.lines = {{{0, 0, 0}, {base::kInch, 0, 0}, base::kInch / 16.0}};
+  in.group.filler_tensile = kE70;
+  in.wrench = {{1000.0 * base::kPoundForce, 0, 0}, Vector3d::Zero(), Vector3d::Zero()};
+  in.required = 2.0;
+  const checks::Finding f = checks::weld(in);
+  CHECK_THAT(0.75 * f.safety_factor, WithinRel(1.392, 5e-4));
+  CHECK_THAT(f.safety_factor / 2.0, WithinRel(0.928, 5e-4));
+}
+
+// Shigley, 9th ed., Example 9-2 (inputs read, answers from memory): two 3/8 in fillets of 2 in,
+// 0.30 F_EXX allowable: 22.28 kip.
+TEST_CASE("Shigley's two fillets of Example 9-2 allow 22.3 kip", "[checks][weld]") {
+  checks::WeldInput in;
+  const double inch = base::kInch;
+  in.group.lines = {{{0, 0, 0}, {2 * inch, 0, 0}, 0.375 * inch},
+                    {{0, 2 * inch, 0}, {2 * inch, 2 * inch, 0}, 0.375 * inch}};
+  in.group.filler_tensile = kE70;
+  in.wrench = {{16.5e3 * base::kPoundForce, 0, 0}, Vector3d::Zero(), {0, inch, 0}};
+  in.required = 2.0;
+  CHECK_THAT(checks::weld(in).safety_factor / 2.0 * 16.5, WithinRel(22.28, 1e-3));
+}
+
+// Hand evaluation of AISC J2.4: leg 6 mm, 100 mm long, 482.6 MPa: Rn 122.9 kN; two lines here.
+TEST_CASE("the weld verdict turns at the required factor", "[checks][weld]") {
+  const double limit = 2.0 * 122.9e3 / 2.0;
+  CHECK(checks::weld(two_lines(0.98 * limit)).state == State::within);
+  CHECK(checks::weld(two_lines(1.02 * limit)).state == State::over);
+  CHECK_THAT(checks::weld(two_lines(limit)).safety_factor, WithinRel(2.0, 1e-3));
+}
+
+TEST_CASE("the worked lines of a weld group can be redone", "[checks][weld]") {
+  checks::WeldInput in = two_lines(10e3);
+  in.wrench = {{3e3, -7e3, 2e3}, {50, 20, -90}, {0.02, 0.01, 0.15}};
+  const checks::Finding straight = checks::weld(in);
+  // area, three moments, three stresses, resultant, capacity, quotient
+  CHECK(worked::equations_that_hold(straight) == 10);
+  in.group.lines[1].leg = 0.008;
+  in.group.lines.push_back({{0, 0, 0}, {0.01, 0.05, 0.02}, 0.006});
+  const checks::Finding skew = checks::weld(in);
+  CHECK(worked::equations_that_hold(skew) == 10);
+  in.group.lines = {in.group.lines.front()};
+  in.wrench = {{3e3, -7e3, 2e3}, {0, 20, -90}, {0.02, 0, 0}};
+  CHECK(worked::equations_that_hold(checks::weld(in)) == 10);
+  in.group.lines = checks::ring_weld(Vector3d::Zero(), {1, 0, 0}, 0.019, 0.005);
+  CHECK(worked::equations_that_hold(checks::weld(in)) == 10);
+}
+
+TEST_CASE("a single line that is turned about itself is undecided, and why is said",
+          "[checks][weld]") {
+  checks::WeldInput in = two_lines(0.0);
+  in.group.lines.pop_back();
+  in.wrench = {{1e3, 0, 0}, {25, 0, 0}, Vector3d::Zero()};
+  const checks::Finding f = checks::weld(in);
+  CHECK(f.state == State::undecided);
+  CHECK_THAT(f.reason, Catch::Contains("second line"));
+  CHECK(std::isnan(f.utilization()));
+}
+
+TEST_CASE("a multiple found by solving again decides the weld", "[checks][weld]") {
+  checks::WeldInput in = two_lines(50e3);
+  CHECK(checks::weld(in).state == State::within);
+  in.safety_factor = 1.9;
+  CHECK(checks::weld(in).state == State::over);
+  CHECK(has_note(checks::weld(in), "solved again"));
+}
+
+// AISC 360-05 Table J2.4 (read; inclusive upper bounds), thinner part joined. Its metric legs of 3
+// and 6 mm are a little smaller than 1/8 and 1/4 in and pass as well.
+TEST_CASE("the minimum leg follows the thinner part", "[checks][weld]") {
+  const double inch = base::kInch;
+  for (const auto& [part, leg] : {std::pair{0.25, 0.125},
+                                  {0.26, 0.1875},
+                                  {0.5, 0.1875},
+                                  {0.51, 0.25},
+                                  {0.75, 0.25},
+                                  {0.76, 0.3125}}) {
+    checks::WeldInput in = two_lines(10e3);
+    in.thinner_part = part * inch;
+    for (checks::WeldLine& line : in.group.lines) line.leg = leg * inch;
+    CHECK_FALSE(has_note(checks::weld(in), "under the minimum"));
+    for (checks::WeldLine& line : in.group.lines) line.leg = (leg - 0.02) * inch;
+    CHECK(has_note(checks::weld(in), "under the minimum"));
+  }
+}
+
+// AISC 360 J2.2b (read): up to the thickness under 6 mm, 1/16 in less from there on.
+TEST_CASE("the maximum leg follows the edge that is welded along", "[checks][weld]") {
+  checks::WeldInput in = two_lines(10e3);
+  in.edge = 0.25 * base::kInch;
+  for (checks::WeldLine& line : in.group.lines) line.leg = 3.0 / 16.0 * base::kInch;
+  CHECK_FALSE(has_note(checks::weld(in), "over the maximum"));
+  for (checks::WeldLine& line : in.group.lines) line.leg = 0.25 * base::kInch;
+  CHECK(has_note(checks::weld(in), "over the maximum of 0.1875 in"));
+  CHECK(checks::maximum_leg(0.004) == 0.004);
+}
+
+// AISC 360 J2.2b (read): a fillet shorter than four legs.
+TEST_CASE("a weld shorter than four legs is noted", "[checks][weld]") {
+  checks::WeldInput in = two_lines(10e3);
+  CHECK_FALSE(has_note(checks::weld(in), "four legs"));
+  in.group.lines[0].to.x() = 0.023;
+  CHECK(has_note(checks::weld(in), "four legs"));
+}

@@ -1,0 +1,128 @@
+#include "fea/beam_element.hpp"
+
+#include <array>
+
+#include <Eigen/Geometry>
+#include <Eigen/LU>
+#include <catch2/catch.hpp>
+
+#include "fea/geometric_stiffness.hpp"
+#include "tests/fea/build_frames.hpp"
+
+using Catch::Matchers::WithinAbs;
+using Catch::Matchers::WithinRel;
+using fea::Matrix12;
+using fea::Vector12;
+using fea::Vector3;
+
+namespace {
+
+constexpr double kLength = 1.3;
+const fea::Elastic kSteel{.young = 2.0e5, .shear = 7.7e4};
+
+/// Different in the two planes, with shear give.
+sections::AreaProps uneven() {
+  sections::AreaProps s = fea_test::section(3.0, 0.7, 0.2, 0.4);
+  s.shear_y = 1.1;
+  s.shear_z = 0.6;
+  return s;
+}
+
+/// The six rigid motions of a beam along x, as columns.
+Eigen::Matrix<double, 12, 6> rigid_motions() {
+  Eigen::Matrix<double, 12, 6> out;
+  out.topRows<6>() = fea::carried(Vector3::Zero());
+  out.bottomRows<6>() = fea::carried(Vector3(kLength, 0.0, 0.0));
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("a rigid motion of a beam makes no force", "[fea][beam]") {
+  const Matrix12 k = fea::beam_stiffness(uneven(), kSteel, kLength);
+  CHECK((k - k.transpose()).norm() < 1e-12 * k.norm());
+  CHECK((k * rigid_motions()).norm() < 1e-13 * k.norm());
+  Eigen::FullPivLU<Matrix12> lu(k);
+  lu.setThreshold(1e-10);
+  CHECK(lu.rank() == 6);
+}
+
+TEST_CASE("the shape of a beam has the stiffness as its end forces", "[fea][beam]") {
+  // Moments by differences of the section rotation, shear by the angle between slope and section.
+  const sections::AreaProps s = uneven();
+  const fea::ShearFlex flex = fea::shear_flex(s, kSteel, kLength);
+  const Matrix12 k = fea::beam_stiffness(s, kSteel, kLength);
+  const double h = 1e-4;
+  const Eigen::Matrix<double, 6, 12> at_end = fea::beam_shape(flex, kLength, kLength);
+  const Eigen::Matrix<double, 6, 12> change =
+      (3.0 * at_end - 4.0 * fea::beam_shape(flex, kLength, kLength - h) +
+       fea::beam_shape(flex, kLength, kLength - 2.0 * h)) /
+      (2.0 * h);
+  const double tolerance = 1e-6 * k.norm();
+  CHECK((kSteel.young * s.area * change.row(0) - k.row(6)).norm() < tolerance);
+  CHECK((kSteel.shear * s.torsion * change.row(3) - k.row(9)).norm() < tolerance);
+  CHECK((kSteel.young * s.iyy * change.row(4) - k.row(10)).norm() < tolerance);
+  CHECK((kSteel.young * s.izz * change.row(5) - k.row(11)).norm() < tolerance);
+  CHECK((kSteel.shear * s.shear_y * (change.row(1) - at_end.row(5)) - k.row(7)).norm() < tolerance);
+  CHECK((kSteel.shear * s.shear_z * (change.row(2) + at_end.row(4)) - k.row(8)).norm() < tolerance);
+}
+
+TEST_CASE("equivalent end forces are in balance with the load", "[fea][beam]") {
+  const fea::ShearFlex flex = fea::shear_flex(uneven(), kSteel, kLength);
+  const double at = 0.4;
+  const Vector3 force(3.0, -2.0, 5.0);
+  const Vector3 moment(0.3, 0.8, -0.6);
+  fea::Vector6 about_a;
+  about_a << force, moment + Vector3(at, 0.0, 0.0).cross(force);
+  const Vector12 point = fea::equivalent_of_point(flex, kLength, at, force, moment);
+  CHECK((rigid_motions().transpose() * point - about_a).norm() < 1e-13);
+
+  // A triangle from 0.2 to 1.1: half its height times its length, at two thirds.
+  const Vector12 line =
+      fea::equivalent_of_line(flex, kLength, 0.2, 1.1, Vector3::Zero(), Vector3(0.0, 4.0, 0.0));
+  const fea::Vector6 sum = rigid_motions().transpose() * line;
+  CHECK_THAT(sum(1), WithinRel(0.5 * 4.0 * 0.9, 1e-13));
+  CHECK_THAT(sum(5), WithinRel(0.5 * 4.0 * 0.9 * (0.2 + 2.0 / 3.0 * 0.9), 1e-13));
+}
+
+TEST_CASE("the geometric stiffness turns the end forces with the beam", "[fea][beam][stability]") {
+  // For a rigid rotation t: (t x f_a, t x m_a / 2, t x f_b, t x m_b / 2), to rounding. Random end
+  // forces in balance, on a beam with shear give.
+  const fea::ShearFlex flex = fea::shear_flex(uneven(), kSteel, kLength);
+  std::srand(7);
+  for (int trial = 0; trial < 20; ++trial) {
+    Vector12 ends = Vector12::Random();
+    const Vector3 force = ends.segment<3>(6);
+    ends.segment<3>(0) = -force;
+    ends.segment<3>(3) = -ends.segment<3>(9) - Vector3(kLength, 0.0, 0.0).cross(force);
+    const Matrix12 kg = fea::beam_geometric(ends, flex, kLength, 0.31);
+    CHECK((kg - kg.transpose()).norm() == 0.0);
+    CHECK((kg * rigid_motions().leftCols<3>()).norm() < 1e-13 * kg.norm());
+    const Vector3 turn = Vector3::Random();
+    fea::Vector6 body;
+    body << Vector3::Zero(), turn;
+    Vector12 expected;
+    for (const Eigen::Index first : {0, 3, 6, 9}) {
+      const Vector3 part = ends.segment<3>(first);
+      expected.segment<3>(first) = (first % 6 == 0 ? 1.0 : 0.5) * turn.cross(part);
+    }
+    CHECK((kg * (rigid_motions() * body) - expected).norm() < 1e-12);
+  }
+}
+
+TEST_CASE("an arm's geometric stiffness is the second difference of its energy",
+          "[fea][stability]") {
+  // Energy of a dead gradient F at the end of an arm on a node turned by the rotation vector t:
+  // F . exp(t) arm.
+  const Vector3 force(3.0, -1.0, 2.0);
+  const Vector3 arm(0.4, 0.5, -0.7);
+  const fea::Matrix3 k = fea::arm_geometric(force, arm);
+  const Vector3 turn(0.3, -0.5, 0.8);
+  const double h = 1e-4;
+  const auto energy = [&](double s) {
+    const Eigen::AngleAxisd rotation(s * turn.norm(), turn.normalized());
+    return force.dot(rotation * arm);
+  };
+  const double second = (energy(h) - 2.0 * energy(0.0) + energy(-h)) / (h * h);
+  CHECK_THAT(turn.dot(k * turn), WithinRel(second, 1e-6));
+}
