@@ -17,10 +17,22 @@ namespace {
 
 using base::InputError;
 
-constexpr std::size_t kDeepest = 30;
-
 InputError problem_at(const Place& place, const std::string& problem) {
   return InputError(base::Where{{}, place.line, place.column, {}}, problem);
+}
+
+/// A text that starts with a quote has the other one too; others need none.
+bool closes_quote(std::string_view text) {
+  const char quote = text[0];
+  if (quote != '"' && quote != '\'') return true;
+  for (std::size_t i = 1; i < text.size(); ++i) {
+    if (quote == '"' && text[i] == '\\') {
+      ++i;
+    } else if (text[i] == quote) {
+      return true;
+    }
+  }
+  return false;
 }
 
 /// Builds the tree from the parser's events.
@@ -44,6 +56,7 @@ class TreeBuilder : public YAML::EventHandler {
                 const std::string& value) override {
     refuse_anchor(mark, anchor);
     refuse_tag(mark, tag);
+    refuse_open_quote(mark, tag);
     if (awaits_key()) {
       open_.back().key = {value, place_at(mark), {}};
       open_.back().has_key = true;
@@ -96,14 +109,20 @@ class TreeBuilder : public YAML::EventHandler {
     throw problem_at(place_at(mark), "tags (!) are not taken; write the value alone");
   }
 
+  /// The parser takes a quote that is never closed as closed at the end of the text.
+  void refuse_open_quote(const YAML::Mark& mark, const std::string& tag) const {
+    const auto start = static_cast<std::size_t>(mark.pos);
+    if (tag != "!" || start >= text_.size() || closes_quote(text_.substr(start))) return;
+    throw problem_at(place_at(mark), "the quote that opens here is never closed");
+  }
+
   void open(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
             Value::Kind kind) {
     refuse_anchor(mark, anchor);
     refuse_tag(mark, tag);
     if (awaits_key()) throw problem_at(place_at(mark), "a key must be a plain word");
     if (open_.size() >= kDeepest) {
-      throw problem_at(place_at(mark), fmt::format("nested over {} deep; no case needs that",
-                                                   kDeepest));
+      throw problem_at(place_at(mark), too_deep());
     }
     open_.push_back({.value = {.kind = kind, .place = place_at(mark)}});
   }
@@ -170,6 +189,10 @@ const Entry* Value::find(std::string_view key) const {
 }
 
 Document read_document(std::string_view text) {
+  constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
+  if (text.substr(0, kByteOrderMark.size()) == kByteOrderMark) {
+    text.remove_prefix(kByteOrderMark.size());
+  }
   require_plain_text(text);
   TreeBuilder builder(text);
   parse(text, builder);

@@ -58,7 +58,28 @@ void require_characters(std::string_view line, int number) {
   }
 }
 
+/// Counts the brackets left open, so that runaway ones are found before a parser meets them.
+class Brackets {
+ public:
+  void add_line(std::string_view line, int number) {
+    // A line that starts with a letter starts a key of the top level: nothing is open there.
+    if (!line.empty() && is_letter(line[0])) open_ = 0;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+      const char c = line[i];
+      if (c == '#' && (i == 0 || line[i - 1] == ' ')) return;
+      if (c == '[' || c == '{') ++open_;
+      if ((c == ']' || c == '}') && open_ > 0) --open_;
+      if (open_ > kDeepest) refuse({number, static_cast<int>(i) + 1}, too_deep());
+    }
+  }
+
+ private:
+  std::size_t open_ = 0;
+};
+
 }  // namespace
+
+std::string too_deep() { return fmt::format("nested over {} deep; no case needs that", kDeepest); }
 
 void require_plain_text(std::string_view text) {
   if (text.size() > kLargest) {
@@ -66,6 +87,7 @@ void require_plain_text(std::string_view text) {
                            kLargest));
   }
   int number = 1;
+  Brackets brackets;
   while (!text.empty()) {
     const std::size_t end = text.find('\n');
     const std::string_view line = text.substr(0, end);
@@ -74,6 +96,7 @@ void require_plain_text(std::string_view text) {
       refuse({number, static_cast<int>(line.find('\t')) + 1},
              "a tab indents this line; YAML takes spaces only");
     }
+    brackets.add_line(line, number);
     text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
     ++number;
   }

@@ -54,9 +54,7 @@ Measured with_unit(double number, std::string_view unit_text, std::string_view t
                                      example_units(dimension)));
   }
   if (unit.powers == powers_of(dimension)) return {number * unit.factor, {}};
-  if (const double g = weight_factor(unit.powers, dimension); g > 0.0) {
-    return {number * (unit.factor * g), unit.mass};
-  }
+  if (is_weight_for(unit.powers, dimension)) return {number * unit.as_weight, unit.mass};
   throw InputError("", fmt::format("{} is {}; {} is needed, e.g. {}", squeeze(text),
                                    powers_name(unit.powers), dimension_name(dimension),
                                    example_units(dimension)));

@@ -117,15 +117,18 @@ void multiply(Unit& unit, std::string_view word, int sign) {
     if (name.back() == '^') name.remove_suffix(1);
   }
   const SimpleUnit& simple = known_unit(name);
+  const bool is_mass = simple.powers == kMass;
+  const double weight = is_mass ? simple.factor * base::kGravity : simple.factor;
   for (int i = 0; i < power; ++i) {
     unit.factor = sign > 0 ? unit.factor * simple.factor : unit.factor / simple.factor;
+    unit.as_weight = sign > 0 ? unit.as_weight * weight : unit.as_weight / weight;
   }
   const int p = sign * power;
   unit.powers.length += p * simple.powers.length;
   unit.powers.mass += p * simple.powers.mass;
   unit.powers.time += p * simple.powers.time;
   unit.powers.angle += p * simple.powers.angle;
-  if (simple.powers == kMass) unit.mass = std::string(simple.name);
+  if (is_mass) unit.mass = std::string(simple.name);
 }
 
 void multiply_all(Unit& unit, std::string_view words, int sign) {
@@ -159,12 +162,11 @@ Unit read_unit(std::string_view text) {
 
 Powers powers_of(parts::Dimension dimension) { return words_for(dimension).powers; }
 
-double weight_factor(const Powers& powers, parts::Dimension dimension) {
+bool is_weight_for(const Powers& powers, parts::Dimension dimension) {
   Powers weight = powers;
   weight.length += 1;
   weight.time -= 2;
-  const bool is_weight = powers.mass == 1 && weight == powers_of(dimension);
-  return is_weight ? base::kGravity : 0.0;
+  return powers.mass == 1 && weight == powers_of(dimension);
 }
 
 std::string_view dimension_name(parts::Dimension dimension) { return words_for(dimension).name; }

@@ -19,7 +19,8 @@ struct Powers {
 
 /// A unit, simple or compound.
 struct Unit {
-  double factor = 1.0;  ///< multiply by it to get SI
+  double factor = 1.0;     ///< multiply by it to get SI
+  double as_weight = 1.0;  ///< the same, with every mass taken as the force of its weight
   Powers powers;
   std::string mass;  ///< its unit of mass as written ("lb", "kg"), if it has one
 };
@@ -30,9 +31,8 @@ struct Unit {
 
 [[nodiscard]] Powers powers_of(parts::Dimension dimension);
 
-/// The factor that turns a mass into the force of its weight, where `powers` are those of
-/// `dimension` but for a mass in place of a force; 0 when they are not.
-[[nodiscard]] double weight_factor(const Powers& powers, parts::Dimension dimension);
+/// The powers are those of `dimension` but for a mass in place of a force: `lb/in` for a stiffness.
+[[nodiscard]] bool is_weight_for(const Powers& powers, parts::Dimension dimension);
 
 /// "a length", "a stiffness (force per length)".
 [[nodiscard]] std::string_view dimension_name(parts::Dimension dimension);

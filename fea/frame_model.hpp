@@ -76,8 +76,8 @@ struct Spring {
   Vector3 offset_a_g = Vector3::Zero();    ///< node a to the point  [m]
   Vector3 offset_b_g = Vector3::Zero();    ///< node b to the point  [m]
   Matrix3 axes_g = Matrix3::Identity();
-  Matrix6 stiffness =
-      Matrix6::Zero();  ///< in the spring's axes, symmetric, no kRigid  [N/m, N, N m]
+  /// In the spring's axes, symmetric, no kRigid.  [N/m, N, N m/rad]
+  Matrix6 stiffness = Matrix6::Zero();
   std::string name = {};
 };
 

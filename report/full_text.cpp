@@ -1,6 +1,7 @@
 #include "report/full_text.hpp"
 
 #include <cmath>
+#include <cstddef>
 
 #include <fmt/format.h>
 
@@ -22,12 +23,11 @@ std::string finding_head(const Finding& f, const TextStyle& style) {
   const std::string what = part_words(f.part) + (f.part.empty() ? "" : ": ") + what_gives(f);
   const std::string state =
       decided ? percent(f.utilization()) + "  " + state_word(f.state) : state_word(f.state);
-  TextTable row;
-  row.columns = {{.least_width = 20}, {.numbers = true}};
-  const int rest = style.width - 2 - display_width(state);
-  const int filler = rest - display_width(without_controls(what));
-  row.rows = {{{what}, {(filler > 0 ? std::string() : "") + state, state_tone(f.state)}}};
-  return laid_out(row, style.width, style.color);
+  const std::string clean = without_controls(what);
+  const int gap = style.width - display_width(clean) - display_width(state);
+  const std::string shown_state = toned(state, state_tone(f.state), style.color);
+  if (gap < 2) return paragraph(what, style.width) + "  " + shown_state + "\n";
+  return clean + std::string(static_cast<std::size_t>(gap), ' ') + shown_state + "\n";
 }
 
 std::string worked_lines(const Finding& f, bool inches, const TextStyle& style) {

@@ -119,6 +119,31 @@ TEST_CASE("torsion and shear add on one side whatever their signs", "[sections][
   CHECK(tube.point == "outside, at right angles to the shear force");
 }
 
+TEST_CASE("at the fiber that is stretched, shear up on the left adds to a right-handed torque",
+          "[sections][stress]") {
+  // Tension side at +y; there Vz > 0 and T > 0 both push along +z, T < 0 against it.
+  for (const Shape& shape : kShapes) {
+    const Resultants with{.n = 5e3, .vz = 10e3, .t = 100.0, .mz = -40.0};
+    Resultants against = with;
+    against.t = -with.t;
+    INFO(describe(shape, false));
+    CHECK(worst_point(shape, with).von_mises > 1.001 * worst_point(shape, against).von_mises);
+  }
+}
+
+TEST_CASE("a shear force along the diagonal of a square tube leaves its corner without shear",
+          "[sections][stress]") {
+  // By symmetry about the diagonal; the moments stretch the corner at +y, +z.
+  const RectangularTube tube{0.05, 0.05, 0.003, 0.006};
+  const PointStress p =
+      worst_point(tube, {.n = 1e3, .vy = 2e3, .vz = 2e3, .my = 900.0, .mz = -900.0});
+  CHECK(p.point == "corner");
+  CHECK(p.shear < 1e-6 * p.von_mises);
+  const PointStress other =
+      worst_point(tube, {.n = 1e3, .vy = -2e3, .vz = 2e3, .my = 900.0, .mz = -900.0});
+  CHECK(other.shear > 1e6);
+}
+
 TEST_CASE("two shear forces on a flat bar meet at its center", "[sections][stress]") {
   const PointStress p = worst_point(FlatBar{0.06, 0.01}, {.vy = 3e3, .vz = 4e3});
   CHECK(p.point == "center");
@@ -158,6 +183,11 @@ TEST_CASE("twin plates are each stressed by half of everything", "[sections][str
   const PointStress one = worst_point(FlatBar{0.08, 0.006}, times(kMixed, 0.5));
   CHECK(twin.von_mises == one.von_mises);
   CHECK(twin.torsion == one.torsion);
+  const auto shear = [](const Shape& shape, const Resultants& r) {
+    return worst_point(shape, r).shear;
+  };
+  CHECK(shear(TwinPlate{0.08, 0.006, 0.05}, {.vy = 2e3}) ==
+        shear(FlatBar{0.08, 0.006}, {.vy = 1e3}));
   CHECK(twin.point == one.point);
 }
 

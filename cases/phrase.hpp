@@ -1,0 +1,112 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "parts/design.hpp"
+
+/// Short phrases in shop words. Capitals and extra spaces do not matter; in a list of sizes the
+/// last unit serves those before it. Every error says what was found and gives what would do.
+namespace cases {
+
+/// A phrase that was read, and what it left to us: keys below the phrase's own, such as "steel".
+template <class T>
+struct Phrase {
+  T value;
+  std::vector<parts::Assumption> assumed = {};
+};
+
+/// @param names  its materials, sections and joints may be named
+/// @throws base::InputError without a key
+template <class T>
+[[nodiscard]] Phrase<T> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "1-1/2 x 0.250 in DOM", "1-1/2 in solid bar" (1018 cold drawn unless a steel is named),
+/// "2 x 3 x 0.125 in A500C_rect" (depth x width x wall), "2 x 1/4 in flat bar A36", or a section's
+/// name and a steel: "my_section A36".
+template <>
+Phrase<parts::Stick> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "2 of 5/16 in mild steel".
+template <>
+Phrase<parts::Plates> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "1/4 in fillet, both sides of each plate".
+template <>
+Phrase<parts::FilletWeld> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "boxed, 3 x 6 x 3/16 in, 1/4 in frame plate": width x height x wall.
+template <>
+Phrase<parts::Rail> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "bottom and inner side", "bottom and both sides".
+template <>
+Phrase<parts::RailFaces> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "weld-on bushing", "weld-on hard bushing", "weld-on ball joint", "weld-on pin", "weld-on" and a
+/// joint's name, "threaded rod end" (its insert is welded in), "tapped rod end" (screwed into a
+/// bar; nothing is welded), "clamped bushing". The bolt is along x unless "along y" is said.
+template <>
+Phrase<parts::LinkEnds> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "none", "2 in off straight" (upward), "2 in off straight, forward".
+template <>
+Phrase<parts::Bend> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "at the bolt", "2 in above the bolt".
+template <>
+Phrase<parts::BraceAt> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "welded", "ball joint", "rod end", "pin along y", "rubber bushing", "hard bushing along y", or a
+/// joint's name.
+template <>
+Phrase<parts::JointSpec> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "all", "x y z", "x z rx".
+template <>
+Phrase<parts::Held> read_phrase(std::string_view text, const parts::Design& names);
+
+/// The phrase that reads back to an equal part, in the units of `names`.
+[[nodiscard]] std::string write_phrase(const parts::Stick& stick, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::Plates& plates, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::FilletWeld& weld, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::Rail& rail, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::RailFaces& faces, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::LinkEnds& ends, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::Bend& bend, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::BraceAt& at, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::JointSpec& joint, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::Held& held, const parts::Design& names);
+
+/// A phrase that would do, for messages.
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::Stick&) {
+  return "1-1/2 x 0.250 in DOM";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::Plates&) {
+  return "2 of 5/16 in mild steel";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::FilletWeld&) {
+  return "1/4 in fillet, both sides of each plate";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::Rail&) {
+  return "boxed, 3 x 6 x 3/16 in, 1/4 in frame plate";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::RailFaces&) {
+  return "bottom and inner side";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::LinkEnds&) {
+  return "weld-on bushing";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::Bend&) {
+  return "2 in off straight";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::BraceAt&) {
+  return "at the bolt";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::JointSpec&) {
+  return "rubber bushing along y";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::Held&) { return "x y z"; }
+
+}  // namespace cases

@@ -1,0 +1,225 @@
+#include "report/comparison_text.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "report/answer_words.hpp"
+#include "report/text_table.hpp"
+#include "report/units_shown.hpp"
+#include "report/wrap.hpp"
+
+namespace report {
+namespace {
+
+using checks::Measure;
+using studies::Comparison;
+using studies::Figures;
+using studies::Range;
+
+/// One quantity of a design: in words, and as a range that ratios are taken of.
+struct Quantity {
+  std::string name;
+  std::string words;
+  Range range;  // unset: no ratio is shown
+  Tone tone = Tone::plain;
+};
+
+Range single(double value) {
+  return {value, value};
+}
+
+bool known(const Range& range) {
+  return std::isfinite(range.low) && std::isfinite(range.high);
+}
+
+Range ratio(const Range& of, const Range& to) {
+  if (!known(of) || !known(to) || to.low == 0.0 || to.high == 0.0) return {};
+  const double low = of.low / to.low;
+  const double high = of.high / to.high;
+  return {std::min(low, high), std::max(low, high)};
+}
+
+std::string worst_words(const Figures& f) {
+  if (f.worst.empty()) return "";
+  return part_words(f.worst) +
+         (std::isfinite(f.worst_utilization) ? " " + percent(f.worst_utilization) : "");
+}
+
+/// What is not known of a design is left out with a dash: a frame without a bracket has no root.
+std::string or_dash(bool is_known, const std::string& words) {
+  return is_known ? words : "-";
+}
+
+std::vector<Quantity> quantities(const Figures& f, bool inches) {
+  const auto stress_part = f.worst_stress_part.empty() ? "" : " " + part_words(f.worst_stress_part);
+  return {
+      {"verdict", verdict_word(f.verdict), {}, verdict_tone(f.verdict)},
+      {"worst", or_dash(!f.worst.empty(), worst_words(f)), single(f.worst_utilization)},
+      {"tip deflection",
+       or_dash(known(f.tip_deflection), shown_range(f.tip_deflection, Measure::length, inches)),
+       f.tip_deflection},
+      {"root moment",
+       or_dash(known(f.root_moment), shown_range(f.root_moment, Measure::moment, inches)),
+       f.root_moment},
+      {"root weld", or_dash(std::isfinite(f.weld_utilization), percent(f.weld_utilization)),
+       single(f.weld_utilization)},
+      {"worst stress",
+       or_dash(std::isfinite(f.worst_stress),
+               shown(f.worst_stress, Measure::stress, inches) + stress_part),
+       single(f.worst_stress)},
+      {"buckles at", std::isfinite(f.critical_factor) ? multiple(f.critical_factor) + " x load" : "-",
+       single(f.critical_factor)},
+      {"mass", or_dash(std::isfinite(f.mass), shown_mass(f.mass, inches)), single(f.mass)},
+  };
+}
+
+/// "2.00 x base", or nothing.
+std::string ratio_words(const Quantity& of, const Quantity& to) {
+  const Range r = ratio(of.range, to.range);
+  return known(r) ? ratio_range(r) + " x base" : "";
+}
+
+/// Rows = quantities, columns = base and variants.
+TextTable side_by_side(const Comparison& c) {
+  const std::vector<Quantity> base = quantities(c.base, c.inches);
+  TextTable table;
+  table.columns.push_back({.least_width = 12});
+  table.head = {{"", Tone::label}};
+  const auto add_design = [&](const Figures& f) {
+    table.columns.push_back({.least_width = 12});
+    table.head.push_back({f.name.empty() ? "base" : f.name, Tone::label});
+  };
+  add_design(c.base);
+  for (const Quantity& q : base) table.rows.push_back({{q.name}, {q.words, q.tone}});
+  for (const Figures& f : c.variants) {
+    add_design(f);
+    const std::vector<Quantity> its = quantities(f, c.inches);
+    for (std::size_t i = 0; i < its.size(); ++i) {
+      const std::string times = ratio_words(its[i], base[i]);
+      table.rows[i].push_back(
+          {its[i].words + (times.empty() ? "" : " (" + times + ")"), its[i].tone});
+    }
+  }
+  return table;
+}
+
+/// One block a variant: quantity, base, variant, ratio.
+std::string blocks(const Comparison& c, const TextStyle& style) {
+  const std::vector<Quantity> base = quantities(c.base, c.inches);
+  std::string out;
+  for (const Figures& f : c.variants) {
+    TextTable table;
+    table.columns = {{.least_width = 14}, {.least_width = 12}, {.least_width = 12},
+                     {.least_width = 12}};
+    table.head = {{"", Tone::label},
+                  {c.base.name.empty() ? "base" : c.base.name, Tone::label},
+                  {f.name, Tone::label},
+                  {"", Tone::label}};
+    const std::vector<Quantity> its = quantities(f, c.inches);
+    for (std::size_t i = 0; i < its.size(); ++i) {
+      table.rows.push_back({{its[i].name},
+                            {base[i].words, base[i].tone},
+                            {its[i].words, its[i].tone},
+                            {ratio_words(its[i], base[i])}});
+    }
+    out += (out.empty() ? "" : "\n") + laid_out(table, style.width, style.color);
+  }
+  return out;
+}
+
+std::string failures(const Comparison& c, const TextStyle& style) {
+  std::string out;
+  for (const std::string& failure : c.failures) {
+    out += paragraph("could not be run: " + failure, style.width, 0, 2);
+  }
+  return out;
+}
+
+bool leaves_brace_out(const std::string& name) {
+  std::string lower = name;
+  std::transform(lower.begin(), lower.end(), lower.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return lower.find("no brace") != std::string::npos ||
+         lower.find("without brace") != std::string::npos ||
+         lower.find("without the brace") != std::string::npos;
+}
+
+std::string benefit_line(const Comparison& c, const TextStyle& style) {
+  const std::optional<std::string> words = brace_benefit(c);
+  return words ? paragraph(*words, style.width, 0, 2) : "";
+}
+
+}  // namespace
+
+std::optional<std::string> brace_benefit(const Comparison& c) {
+  const auto bare = std::find_if(c.variants.begin(), c.variants.end(),
+                                 [](const Figures& f) { return leaves_brace_out(f.name); });
+  if (bare == c.variants.end()) return std::nullopt;
+  const Range left = ratio(c.base.root_moment, bare->root_moment);
+  if (!known(left)) return std::nullopt;
+  const double least = 100.0 * (1.0 - left.high);
+  const double most = 100.0 * (1.0 - left.low);
+  constexpr const char* kWhy = "depending on how stiff the rail is";
+  const std::string low = fmt::format("{:.0f}", std::abs(least));
+  const std::string high = fmt::format("{:.0f}", std::abs(most));
+  if (most <= 0.0) {
+    return fmt::format("The brace takes nothing off the root moment: it adds {}-{} %, {}.", high,
+                       low, kWhy);
+  }
+  if (least < 0.0) {
+    return fmt::format("The brace takes up to {} % off the root moment or adds up to {} %, {}.",
+                       high, low, kWhy);
+  }
+  if (low == high) return fmt::format("The brace takes {} % off the root moment.", high);
+  return fmt::format("The brace takes {}-{} % off the root moment, {}.", low, high, kWhy);
+}
+
+std::string comparison_body(const Comparison& c, const TextStyle& style) {
+  const TextTable table = side_by_side(c);
+  std::string out = natural_width(table) <= style.width
+                        ? laid_out(table, style.width, style.color)
+                        : blocks(c, style);
+  out += paragraph("ranges run over the stiffness of rail, brace end and bushings; 100 % = the "
+                   "limit; buckles at: lowest multiple of a load case",
+                   style.width, 0, 2);
+  return out + benefit_line(c, style) + failures(c, style);
+}
+
+std::string variant_lines(const Comparison& c, const TextStyle& style) {
+  TextTable table;
+  table.columns = {{.least_width = 12}, {.least_width = 6},  {.least_width = 14},
+                   {.least_width = 14}, {.least_width = 10}};
+  table.head = {{"variant", Tone::label},
+                {"verdict", Tone::label},
+                {"worst", Tone::label},
+                {"root moment", Tone::label},
+                {"to base", Tone::label}};
+  const auto add_row = [&](const Figures& f, bool is_base) {
+    const Range r = ratio(f.root_moment, c.base.root_moment);
+    table.rows.push_back(
+        {{is_base ? "as it is" : f.name},
+         {verdict_word(f.verdict), verdict_tone(f.verdict)},
+         {worst_words(f)},
+         {known(f.root_moment) ? shown_range(f.root_moment, Measure::moment, c.inches) : "-"},
+         {is_base ? "" : known(r) ? ratio_range(r) + " x" : "-"}});
+  };
+  add_row(c.base, true);
+  for (const Figures& f : c.variants) add_row(f, false);
+  return laid_out(table, style.width, style.color) + benefit_line(c, style) + failures(c, style);
+}
+
+std::string comparison_text(const Comparison& c, const TextStyle& style) {
+  std::vector<std::string> verdicts;
+  const std::string base = c.base.name.empty() ? "base" : c.base.name;
+  std::string first = verdict_head(c.base.verdict);
+  std::string rest = ": " + base + (c.base.worst.empty() ? "" : ", worst " + worst_words(c.base));
+  rest += ". " + not_offered_sentence(studies::checks_not_offered());
+  std::string out = paragraph(first + rest, style.width);
+  out = toned(first, verdict_tone(c.base.verdict), style.color) + out.substr(first.size());
+  return out + comparison_body(c, style) + caution_lines(style);
+}
+
+}  // namespace report

@@ -1,0 +1,128 @@
+#include "report/picked_text.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include <fmt/format.h>
+
+#include "report/answer_words.hpp"
+#include "report/text_table.hpp"
+#include "report/units_shown.hpp"
+#include "report/wrap.hpp"
+
+namespace report {
+namespace {
+
+using studies::Candidate;
+using studies::Picked;
+using studies::Verdict;
+
+std::string size_words(const Candidate& c) {
+  return c.steel.empty() ? c.item.label : c.item.label + ", " + c.steel;
+}
+
+std::vector<TableCell> row(const std::string& what, const Candidate& c, bool inches) {
+  const Tone tone = verdict_tone(c.verdict);
+  return {{what},
+          {size_words(c)},
+          {shown_mass_per_length(c.mass_per_length, inches)},
+          {std::isfinite(c.utilization) ? percent(c.utilization) : "not decided", tone},
+          {c.stopped_by.empty() ? verdict_word(c.verdict) : c.stopped_by, tone}};
+}
+
+TextTable empty_table() {
+  TextTable table;
+  table.columns = {{.least_width = 10}, {.least_width = 20}, {.numbers = true},
+                   {.numbers = true},   {.least_width = 16}};
+  table.head = {{"", Tone::label},
+                {"size", Tone::label},
+                {"mass", Tone::label},
+                {"utilization", Tone::label},
+                {"stopped by", Tone::label}};
+  return table;
+}
+
+std::string neighbors(const Picked& p, const TextStyle& style) {
+  TextTable table = empty_table();
+  if (p.next_down) table.rows.push_back(row("next lighter", *p.next_down, p.inches));
+  if (p.lightest) table.rows.push_back(row("lightest", *p.lightest, p.inches));
+  if (p.next_up) table.rows.push_back(row("next heavier", *p.next_up, p.inches));
+  if (table.rows.empty()) return "";
+  return laid_out(table, style.width, style.color) +
+         paragraph("utilization: 100 % = the limit, worst of this part's checks", style.width, 0,
+                   2);
+}
+
+/// "yield" of "yield at the bend, slid into a curb, left: over".
+std::string kind_of_stop(const Candidate& c) {
+  return c.stopped_by.substr(0, c.stopped_by.find(','));
+}
+
+/// How many of the sizes lighter than the lightest that passes are stopped by what.
+std::string what_stops_the_lighter(const Picked& p, const TextStyle& style) {
+  std::map<std::string, int> stops;
+  int n_lighter = 0;
+  for (const Candidate& c : p.tried) {
+    if (p.lightest && !(c.mass_per_length < p.lightest->mass_per_length)) continue;
+    if (c.verdict == Verdict::within) continue;
+    ++n_lighter;
+    ++stops[kind_of_stop(c)];
+  }
+  if (n_lighter == 0) return "";
+  std::vector<std::pair<std::string, int>> by_count(stops.begin(), stops.end());
+  std::stable_sort(by_count.begin(), by_count.end(),
+                   [](const auto& a, const auto& b) { return a.second > b.second; });
+  std::vector<std::string> words;
+  for (const auto& [what, n] : by_count) words.push_back(fmt::format("{} ({})", what, n));
+  return paragraph(fmt::format("{} of {} sizes{} do not pass, stopped by: {}", n_lighter,
+                               p.tried.size(), p.lightest ? " are lighter and" : "",
+                               joined(words, ", ")),
+                   style.width, 0, 2);
+}
+
+std::string all_tried(const Picked& p, const TextStyle& style) {
+  TextTable table = empty_table();
+  for (const Candidate& c : p.tried) table.rows.push_back(row("", c, p.inches));
+  std::string out = heading("Every size tried, by mass", style) +
+                    laid_out(table, style.width, style.color);
+  if (p.assumed.empty()) return out;
+  out += heading("Assumed", style);
+  for (const parts::Assumption& a : p.assumed) {
+    out += paragraph(fmt::format("{}: {}  [{}]", a.key, a.value, a.basis), style.width, 2, 2);
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string picked_text(const Picked& p, const TextStyle& style) {
+  const std::string head = p.lightest ? "LIGHTEST THAT PASSES" : "NONE PASSES";
+  std::string first = fmt::format(
+      "{}: {}", head,
+      p.lightest
+          ? fmt::format("{} for the {}, {}, at {} of its limit", size_words(*p.lightest),
+                        part_words(p.part),
+                        shown_mass_per_length(p.lightest->mass_per_length, p.inches),
+                        percent(p.lightest->utilization))
+          : fmt::format("no size of the stock list holds for the {} ({} tried)",
+                        part_words(p.part), p.tried.size()));
+  first += ". " + not_offered_sentence(studies::checks_not_offered());
+  std::string out = paragraph(first, style.width);
+  out = toned(head, p.lightest ? Tone::within : Tone::over, style.color) + out.substr(head.size());
+  if (!p.now.empty()) out += paragraph("now in the case: " + p.now, style.width, 0, 2);
+  out += neighbors(p, style) + what_stops_the_lighter(p, style);
+  if (p.others_over) {
+    out += paragraph("Another part of this design is over its limit or not decided: `check` says "
+                     "which.",
+                     style.width, 0, 2);
+  }
+  if (style.full) out += all_tried(p, style);
+  out += caution_lines(style);
+  if (!style.full && !style.command_for_more.empty()) {
+    out += paragraph("more: " + style.command_for_more, style.width, 0, 2);
+  }
+  return out;
+}
+
+}  // namespace report
