@@ -55,11 +55,10 @@ fea::Vector3 Builder::point(const std::string& name, const std::string& key) con
 }
 
 fea::NodeId Builder::point_node(const std::string& name, const std::string& key) {
-  for (const Named<fea::NodeId>& p : point_nodes_) {
-    if (p.name == name) return p.value;
+  for (const NamedNode& known : out_.points) {
+    if (known.name == name) return known.node;
   }
   const fea::NodeId id = add_node(point(name, key), name, "points." + name);
-  point_nodes_.push_back({name, id});
   out_.points.push_back({name, id});
   return id;
 }

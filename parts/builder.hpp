@@ -40,7 +40,7 @@ class Builder {
   fea::BeamId add_beam(const fea::Beam& beam, const std::string& part);
   /// The position of a point of the case file. @throws base::InputError when there is none
   [[nodiscard]] fea::Vector3 point(const std::string& name, const std::string& key) const;
-  /// The node at a point of the case file, made at first use.
+  /// The node at a point of the case file, or of a part ("frame bolt"), made at first use.
   fea::NodeId point_node(const std::string& name, const std::string& key);
   /// How a bushing group stands in this set.
   [[nodiscard]] Bound bound_of(const std::string& group) const;
@@ -57,7 +57,6 @@ class Builder {
   const Design& design_;
   const StiffnessSet& set_;
   Assembly out_;
-  std::vector<Named<fea::NodeId>> point_nodes_;
 };
 
 /// A ball-ended bar's free spin about its own axis is held by this much, stated under assumed.

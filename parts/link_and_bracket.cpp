@@ -72,12 +72,14 @@ std::vector<fea::Vector3> way_points(const Builder& builder, const LateralLink& 
 /// How many beams a tapered bracket needs: doubled until its tip give changes by under 0.5 %.
 int taper_pieces(const Bracket& bracket) {
   const auto give = [&](int n) {
-    double sum = 0.0;
+    double sum = 0.0;  // of (s^3 / 3) over each beam, by its depth cubed
     for (int i = 0; i < n; ++i) {
-      const double s = (i + 0.5) / n;
-      const double depth =
-          depth_at_bolt(bracket) + s * (bracket.depth_at_rail - depth_at_bolt(bracket));
-      sum += s * s / (depth * depth * depth) / n;
+      const double from = static_cast<double>(i) / n;
+      const double to = static_cast<double>(i + 1) / n;
+      const double depth = depth_at_bolt(bracket) + 0.5 * (from + to) *
+                                                        (bracket.depth_at_rail -
+                                                         depth_at_bolt(bracket));
+      sum += (to * to * to - from * from * from) / (depth * depth * depth);
     }
     return sum;
   };

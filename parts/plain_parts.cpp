@@ -1,4 +1,7 @@
 #include <cmath>
+#include <optional>
+
+#include <Eigen/Geometry>
 
 #include "base/input_error.hpp"
 #include "parts/builder.hpp"

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
+
+#include <Eigen/Geometry>
 
 #include "base/input_error.hpp"
 #include "loads/vehicle.hpp"
