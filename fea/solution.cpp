@@ -113,7 +113,8 @@ Solution make_failed(std::shared_ptr<const System> system, SolveStatus status) {
   data->motion = Eigen::VectorXd::Constant(system->n_unknowns(), base::kUnset);
   data->reactions = data->motion;
   data->end_forces_l.assign(system->beams().size(), Vector12::Constant(base::kUnset));
-  data->cuts.assign(system->beams().size(), {.loads = {}, .start_l = Vector6::Constant(base::kUnset)});
+  data->cuts.assign(system->beams().size(),
+                    {.loads = {}, .start_l = Vector6::Constant(base::kUnset)});
   data->springs_s.assign(system->springs().size(), Vector6::Constant(base::kUnset));
   data->system = std::move(system);
   return Solution(std::move(data));

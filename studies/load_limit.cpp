@@ -6,62 +6,64 @@
 namespace studies {
 namespace {
 
+constexpr double kAccuracy = 1.0e-7;
+constexpr int kMostSteps = 100;
+
+/// `spare` > 0 where the check holds. It is multiple / ratio - multiple, which is a straight line
+/// for a beam-column (ratio = a m / (1 - m / critical)), and finite where the ratio is infinite.
 struct Point {
   double multiple;
-  double excess;  ///< ratio - 1
+  double spare;
 };
+
+Point at(const std::function<double(double)>& ratio, double multiple) {
+  return {multiple, multiple / ratio(multiple) - multiple};
+}
+
+double crossing(const Point& a, const Point& b) {
+  return (a.multiple * b.spare - b.multiple * a.spare) / (b.spare - a.spare);
+}
+
+/// Between a point that holds and one that does not.
+double between(const std::function<double(double)>& ratio, Point holds, Point fails) {
+  int same_side = 0;
+  for (int step = 0;
+       step < kMostSteps && fails.multiple - holds.multiple > kAccuracy * holds.multiple; ++step) {
+    const Point point = at(ratio, crossing(holds, fails));
+    if (std::abs(point.spare) < kAccuracy * point.multiple) return point.multiple;
+    if (point.spare < 0.0) {
+      fails = point;
+      if (same_side == 1) holds.spare *= 0.5;
+      same_side = 1;
+    } else {
+      holds = point;
+      if (same_side == -1) fails.spare *= 0.5;
+      same_side = -1;
+    }
+  }
+  return holds.multiple;
+}
 
 }  // namespace
 
 double load_limit(const std::function<double(double)>& ratio, double at_one, double highest) {
-  constexpr double kAccuracy = 1.0e-7;
-  constexpr int kMostSteps = 100;
-  const auto at = [&](double multiple) -> Point { return {multiple, ratio(multiple) - 1.0}; };
-  Point low{0.0, -1.0};
-  Point high{highest, 0.0};
-  bool bracketed = false;
-  if (at_one > 1.0) {
-    high = {1.0, at_one - 1.0};
-    bracketed = true;
-  } else {
-    low = {1.0, at_one - 1.0};
-  }
-  // A first guess from the straight line, then a bracket around the root.
-  double guess = std::min(1.0 / at_one, highest);
-  for (int step = 0; !bracketed && step < kMostSteps; ++step) {
-    const Point point = at(guess);
-    if (point.excess > 0.0) {
-      high = point;
-      bracketed = true;
-    } else {
-      low = point;
-      if (guess >= highest) return highest;
-      if (point.excess > -kAccuracy) guess *= 1.0 + 4.0 * kAccuracy;
-      guess = std::min(std::max(guess * (1.0 + 4.0 * kAccuracy), guess / (1.0 + point.excess)),
-                       highest);
+  Point last{1.0, 1.0 / at_one - 1.0};
+  Point next = at(ratio, std::min(1.0 / at_one, highest));
+  // Secant steps until the root is met or lies between two points.
+  for (int step = 0; step < kMostSteps; ++step) {
+    if (std::abs(next.spare) < kAccuracy * next.multiple) return next.multiple;
+    if ((next.spare < 0.0) != (last.spare < 0.0)) {
+      return next.spare < 0.0 ? between(ratio, last, next) : between(ratio, next, last);
     }
+    if (next.spare > 0.0 && next.multiple >= highest) return highest;
+    const double trial = crossing(last, next);
+    const bool outward = next.spare > 0.0 ? trial > next.multiple : trial < next.multiple;
+    const double fallback = next.multiple * (next.spare > 0.0 ? 2.0 : 0.5);
+    last = next;
+    next = at(ratio, std::min(std::isfinite(trial) && trial > 0.0 && outward ? trial : fallback,
+                              highest));
   }
-  int same_side = 0;
-  for (int step = 0; step < kMostSteps && high.multiple - low.multiple > kAccuracy * low.multiple;
-       ++step) {
-    const bool straight = std::isfinite(high.excess);
-    const double trial =
-        straight ? (low.multiple * high.excess - high.multiple * low.excess) /
-                       (high.excess - low.excess)
-                 : 0.5 * (low.multiple + high.multiple);
-    const Point point = at(trial);
-    if (std::abs(point.excess) < kAccuracy) return trial;
-    if (point.excess > 0.0) {
-      high = point;
-      if (same_side == 1) low.excess *= 0.5;
-      same_side = 1;
-    } else {
-      low = point;
-      if (same_side == -1) high.excess *= 0.5;
-      same_side = -1;
-    }
-  }
-  return low.multiple;
+  return last.multiple;
 }
 
 }  // namespace studies

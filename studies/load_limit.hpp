@@ -10,8 +10,8 @@ namespace studies {
 /// @param at_one    ratio(1), > 0
 /// @param highest   search no farther; the answer is then `highest`
 /// @return relative accuracy 1e-7
-/// Method: false position with the Illinois change (Dowell and Jarratt 1971), bisection where
-/// the ratio is infinite.
+/// Method: secant and false position with the Illinois change (Dowell and Jarratt 1971) on the
+/// spare load, multiple / ratio - multiple.
 [[nodiscard]] double load_limit(const std::function<double(double)>& ratio, double at_one,
                                 double highest);
 

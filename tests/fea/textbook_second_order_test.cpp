@@ -101,11 +101,12 @@ TEST_CASE("second-order benchmark case 2, cantilever", "[fea][published][second-
     CHECK_THAT(a.moment, WithinRel(expected[i].moment, 0.005));
     CHECK_THAT(a.deflection, WithinRel(expected[i].deflection, 0.005));
   }
-  // Closed form: M = H tan(kL) / k with EI and H over (1 - P / GAs) (to the mesh).
+  // Closed form: M = H tan(kL) / k with EI and H over (1 - P / GAs). It leaves out that the
+  // pushes turn by 0.008 rad against the member.
   const double give = 1.0 - 200.0 / (11200.0 * 13.8 * 0.34);
   const double k = std::sqrt(200.0 / (29000.0 * 484.0 * give));
   CHECK_THAT(case_two(200.0, true, kUnshortened).moment,
-             WithinRel(std::tan(k * kHeight) / (k * give), 2e-4));
+             WithinRel(std::tan(k * kHeight) / (k * give), 5e-4));
 }
 
 TEST_CASE("uniform load on a strut at half its Euler load", "[fea][published][second-order]") {

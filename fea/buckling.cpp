@@ -1,0 +1,136 @@
+#include "fea/buckling.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "fea/lanczos.hpp"
+#include "fea/stress_state.hpp"
+#include "fea/tangent.hpp"
+
+namespace fea {
+namespace {
+
+constexpr Eigen::Index kDenseBelow = 60;  // as fast as the iteration
+constexpr Eigen::Index kDenseRescue = 1500;
+constexpr int kRounds = 5;
+constexpr double kPositive = 1.0e-10;   // mu below this part of the largest is rounding
+constexpr double kAside = 1.0e-4;       // where the pivots are counted, off a factor
+constexpr double kSameFactor = 5.0e-4;  // factors this near count as one of higher multiplicity
+
+bool descending(const EigenPair& a, const EigenPair& b) {
+  return a.mu > b.mu;
+}
+
+/// How many factors lie in (0, s); s is nudged away from a pivot that cannot be trusted.
+std::optional<int> factors_below(Tangent& tangent, const Sparse& geometric, double factor,
+                                 double side) {
+  for (const double nudge : {1.0, 1.7, 0.6}) {
+    const double s = factor * (1.0 + side * nudge * kAside);
+    if (const std::optional<int> count = tangent.n_negative(geometric, s)) return count;
+  }
+  return std::nullopt;
+}
+
+/// Whether the pairs (descending mu) are all there is up to the last of them.
+bool complete(const System& system, const Sparse& geometric, const std::vector<EigenPair>& pairs) {
+  Tangent tangent(system);
+  for (std::size_t i = 0; i < pairs.size(); ++i) {
+    const double factor = 1.0 / pairs[i].mu;
+    const bool same_as_before = i > 0 && factor < (1.0 + kSameFactor) / pairs[i - 1].mu;
+    if (same_as_before) continue;
+    if (factors_below(tangent, geometric, factor, -1.0) != static_cast<int>(i)) return false;
+  }
+  if (pairs.empty()) return true;
+  // More than listed may lie just above the last: others of the same factor.
+  const std::optional<int> above = factors_below(tangent, geometric, 1.0 / pairs.back().mu, 1.0);
+  return above && *above >= static_cast<int>(pairs.size());
+}
+
+/// The positive pairs with the largest mu, at most `count`.
+std::vector<EigenPair> foremost(std::vector<EigenPair> pairs, double norm, std::size_t count) {
+  std::sort(pairs.begin(), pairs.end(), descending);
+  const auto end = std::find_if(pairs.begin(), pairs.end(),
+                                [norm](const EigenPair& p) { return !(p.mu > kPositive * norm); });
+  const auto positive = static_cast<std::size_t>(end - pairs.begin());
+  pairs.resize(std::min(positive, count));
+  return pairs;
+}
+
+/// Pairs proved complete, or nothing.
+std::optional<std::vector<EigenPair>> find(const System& system, const Sparse& geometric,
+                                           const BucklingOptions& options) {
+  const Pencil pencil(system, geometric);
+  const double norm = pencil.norm();
+  const auto count = static_cast<std::size_t>(options.n_modes);
+  const auto proved = [&](const std::vector<EigenPair>& pairs) {
+    return complete(system, geometric, pairs);
+  };
+  if (pencil.size() >= kDenseBelow) {
+    const Eigen::Index wanted = std::min<Eigen::Index>(options.n_modes, pencil.size() - 1);
+    std::vector<EigenPair> known;
+    // A single start vector can miss copies of a repeated factor (round tubes have nothing but
+    // pairs): take out what is known and look again until the count of pivots agrees.
+    for (int round = 0; round < kRounds; ++round) {
+      const std::vector<EigenPair> more =
+          largest_pairs(pencil, norm, known, wanted, options.tolerance);
+      known.insert(known.end(), more.begin(), more.end());
+      std::vector<EigenPair> pairs = foremost(known, norm, count);
+      const bool all_looked_at = !more.empty();
+      if (all_looked_at && proved(pairs)) return pairs;
+    }
+    if (pencil.size() > kDenseRescue) return std::nullopt;
+  }
+  std::vector<EigenPair> pairs = foremost(all_pairs(pencil), norm, count);
+  if (!proved(pairs)) return std::nullopt;
+  return pairs;
+}
+
+BucklingMode make_mode(const System& system, const Sparse& geometric, const EigenPair& pair) {
+  const Eigen::VectorXd motion = Pencil(system, geometric).motion(pair.vector);
+  BucklingMode mode;
+  mode.factor = 1.0 / pair.mu;
+  mode.shape = motion.head(6 * static_cast<Eigen::Index>(system.model().nodes.size()));
+  Eigen::Index largest = 0;
+  if (mode.shape.cwiseAbs().maxCoeff(&largest) > 0.0) mode.shape /= mode.shape(largest);
+
+  const std::size_t n_beams = system.beams().size();
+  const std::size_t n_parts = n_beams + system.springs().size();
+  Eigen::VectorXd energy(static_cast<Eigen::Index>(n_parts));
+  for (std::size_t i = 0; i < n_parts; ++i) {
+    const Eigen::VectorXd q = motion(system.block_unknowns()[i]);
+    energy(static_cast<Eigen::Index>(i)) = q.dot(system.stiffness()[i] * q);
+  }
+  energy /= energy.sum();
+  mode.beam_energy.assign(energy.begin(), energy.begin() + static_cast<std::ptrdiff_t>(n_beams));
+  mode.spring_energy.assign(energy.begin() + static_cast<std::ptrdiff_t>(n_beams), energy.end());
+  return mode;
+}
+
+}  // namespace
+
+BucklingResult buckle(const Factored& factored, const Loads& loads,
+                      const BucklingOptions& options) {
+  const System& system = factored.system();
+  const LoadCase load_case = prepare(system, loads);
+  BucklingResult result;
+  if (system.n_free() == 0 || options.n_modes < 1) {
+    result.status = BucklingStatus::no_compression;
+    return result;
+  }
+  const Eigen::VectorXd motion =
+      system.from_scaled_motion(system.factor().solve(system.to_scaled_force(load_case.vector)));
+  const StressState state = stress_state(system, load_case, motion);
+  const Sparse geometric = system.scaled_sum(geometric_stiffness(system, load_case, state));
+  const bool nothing = geometric.coeffs().cwiseAbs().maxCoeff() == 0.0;
+  const std::optional<std::vector<EigenPair>> pairs =
+      nothing ? std::vector<EigenPair>{} : find(system, geometric, options);
+  if (!pairs) return result;
+  result.status = pairs->empty() ? BucklingStatus::no_compression : BucklingStatus::found;
+  for (const EigenPair& pair : *pairs) {
+    result.modes.push_back(make_mode(system, geometric, pair));
+  }
+  return result;
+}
+
+}  // namespace fea

@@ -1,0 +1,57 @@
+#include "fea/pencil.hpp"
+
+#include <cmath>
+
+#include <Eigen/Eigenvalues>
+
+namespace fea {
+
+Pencil::Pencil(const System& system, const Sparse& geometric)
+    : system_(system), geometric_(geometric), roots_(system.factor().vectorD().cwiseSqrt()) {}
+
+Eigen::VectorXd Pencil::scaled_motion(const Eigen::VectorXd& y) const {
+  Eigen::VectorXd x = y.cwiseQuotient(roots_);
+  system_.factor().matrixU().solveInPlace(x);
+  return system_.factor().permutationPinv() * x;
+}
+
+Eigen::VectorXd Pencil::apply(const Eigen::VectorXd& y) const {
+  const Eigen::VectorXd x = scaled_motion(y);
+  const Eigen::VectorXd force = -(geometric_.selfadjointView<Eigen::Lower>() * x);
+  Eigen::VectorXd out = system_.factor().permutationP() * force;
+  system_.factor().matrixL().solveInPlace(out);
+  return out.cwiseQuotient(roots_);
+}
+
+Eigen::VectorXd Pencil::motion(const Eigen::VectorXd& y) const {
+  return system_.from_scaled_motion(scaled_motion(y));
+}
+
+double Pencil::norm() const {
+  constexpr int kSweeps = 20;
+  // Spread over all directions, and the same every time.
+  Eigen::VectorXd y(size());
+  for (Eigen::Index i = 0; i < size(); ++i) y(i) = std::sin(1.0 + 2.3 * static_cast<double>(i));
+  double norm = 0.0;
+  for (int i = 0; i < kSweeps; ++i) {
+    y.normalize();
+    y = apply(y);
+    norm = y.norm();
+    if (!(norm > 0.0)) break;
+  }
+  return norm;
+}
+
+std::vector<EigenPair> all_pairs(const Pencil& pencil) {
+  const Eigen::Index n = pencil.size();
+  Eigen::MatrixXd c(n, n);
+  for (Eigen::Index i = 0; i < n; ++i) c.col(i) = pencil.apply(Eigen::VectorXd::Unit(n, i));
+  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> solver(0.5 * (c + c.transpose()));
+  std::vector<EigenPair> pairs;
+  for (Eigen::Index i = 0; i < n; ++i) {
+    pairs.push_back({solver.eigenvalues()(i), solver.eigenvectors().col(i)});
+  }
+  return pairs;
+}
+
+}  // namespace fea

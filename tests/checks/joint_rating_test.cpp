@@ -1,0 +1,41 @@
+#include "checks/joint_rating.hpp"
+
+#include <catch2/catch.hpp>
+
+using Catch::Matchers::WithinRel;
+
+TEST_CASE("a joint without a rating is left undecided, never assumed", "[checks][joint]") {
+  const checks::Finding f = checks::joint_rating({.force = 10.0e3, .required = 5.0});
+  CHECK(f.state == checks::State::undecided);
+  CHECK_THAT(f.reason, Catch::Contains("rating missing"));
+}
+
+TEST_CASE("a static rating is compared with the force; an ultimate one counts 1 / 1.5",
+          "[checks][joint]") {
+  // limit to ultimate is usually 1.5: two bearing makers' reference pages (makers withheld), read:
+  // common practice, no source
+  const checks::Finding s =
+      checks::joint_rating({.force = 10.0e3, .static_rating = 60.0e3, .required = 5.0});
+  CHECK_THAT(s.safety_factor, WithinRel(6.0, 1e-12));
+  CHECK(s.state == checks::State::within);
+  const checks::Finding u =
+      checks::joint_rating({.force = 10.0e3, .ultimate_rating = 60.0e3, .required = 5.0});
+  CHECK_THAT(u.safety_factor, WithinRel(4.0, 1e-12));
+  CHECK(u.state == checks::State::over);
+}
+
+TEST_CASE("with both ratings the lower of static and ultimate / 1.5 decides", "[checks][joint]") {
+  const checks::Finding f = checks::joint_rating({.force = 10.0e3,
+                                                  .static_rating = 60.0e3,
+                                                  .ultimate_rating = 75.0e3,
+                                                  .required = 1.0});
+  CHECK_THAT(f.capacity, WithinRel(50.0e3, 1e-12));
+}
+
+TEST_CASE("the joint verdict turns at its limit", "[checks][joint]") {
+  const auto state = [](double force) {
+    return checks::joint_rating({.force = force, .static_rating = 50.0e3, .required = 5.0}).state;
+  };
+  CHECK(state(0.98 * 10.0e3) == checks::State::within);
+  CHECK(state(1.02 * 10.0e3) == checks::State::over);
+}

@@ -1,0 +1,41 @@
+#include "studies/load_limit.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <cmath>
+#include <limits>
+
+using Catch::Matchers::WithinRel;
+
+TEST_CASE("a ratio that grows with the load reaches 1 at its reciprocal", "[studies]") {
+  for (const double slope : {0.02, 0.4, 1.0, 3.0, 250.0}) {
+    const auto ratio = [&](double m) { return slope * m; };
+    CHECK_THAT(studies::load_limit(ratio, ratio(1.0), 100.0), WithinRel(1.0 / slope, 1e-6));
+  }
+}
+
+TEST_CASE("a beam-column's ratio is followed to its root, near the critical load", "[studies]") {
+  // ratio = a m / (1 - m / critical): the root is 1 / (a + 1 / critical).
+  for (const double a : {0.01, 0.2, 0.9}) {
+    for (const double critical : {1.05, 3.0, 40.0}) {
+      const auto ratio = [&](double m) {
+        return m < critical ? a * m / (1.0 - m / critical)
+                            : std::numeric_limits<double>::infinity();
+      };
+      CHECK_THAT(studies::load_limit(ratio, ratio(1.0), 100.0),
+                 WithinRel(1.0 / (a + 1.0 / critical), 1e-5));
+    }
+  }
+}
+
+TEST_CASE("a frame that fails at the load itself has its limit below it", "[studies]") {
+  const auto ratio = [](double m) {
+    return m < 0.5 ? m : std::numeric_limits<double>::infinity();
+  };
+  CHECK_THAT(studies::load_limit(ratio, ratio(1.0), 100.0), WithinRel(0.5, 1e-6));
+}
+
+TEST_CASE("the search stops at the highest multiple", "[studies]") {
+  const auto ratio = [](double m) { return 1e-4 * m; };
+  CHECK(studies::load_limit(ratio, ratio(1.0), 100.0) == 100.0);
+}
