@@ -93,7 +93,6 @@ std::string joint_words(const JointSpec& joint, const parts::Design& names) {
     }
     INVARIANT(!"a joint of given rates without a name");
   }
-  if (joint.axis == Axis::x) return text;
   return text + " along " + std::string(kAxisNames[static_cast<std::size_t>(joint.axis)]);
 }
 

@@ -72,12 +72,12 @@ std::optional<std::vector<EigenPair>> find(const System& system, const Sparse& g
     // A single start vector can miss copies of a repeated factor (round tubes have nothing but
     // pairs): take out what is known and look again until the count of pivots agrees.
     for (int round = 0; round < kRounds; ++round) {
-      const std::vector<EigenPair> more =
-          largest_pairs(pencil, norm, known, wanted, options.tolerance);
-      known.insert(known.end(), more.begin(), more.end());
+      const LargestPairs more = largest_pairs(pencil, norm, known, wanted, options.tolerance);
+      known.insert(known.end(), more.pairs.begin(), more.pairs.end());
       std::vector<EigenPair> pairs = foremost(known, norm, count);
-      const bool all_looked_at = !more.empty();
-      if (all_looked_at && proved(pairs)) return pairs;
+      // A short list is all there is only where the next pairs are known not to be positive.
+      const bool enough = more.all || pairs.size() == count;
+      if (enough && proved(pairs)) return pairs;
     }
     if (pencil.size() > kDenseRescue) return std::nullopt;
   }

@@ -69,7 +69,7 @@ struct Beam {
 };
 
 /// A zero-length six-component spring between a point of node a and the same point of node b, or
-/// the ground. Its axes turn with a.
+/// the ground. Its axes turn with a; to the ground they stay.
 struct Spring {
   NodeId a;
   std::optional<NodeId> b = std::nullopt;  ///< none = ground

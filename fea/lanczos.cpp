@@ -39,12 +39,11 @@ class Operator {
 
 }  // namespace
 
-std::vector<EigenPair> largest_pairs(const Pencil& pencil, double norm,
-                                     const std::vector<EigenPair>& known, Eigen::Index count,
-                                     double tolerance) {
+LargestPairs largest_pairs(const Pencil& pencil, double norm, const std::vector<EigenPair>& known,
+                           Eigen::Index count, double tolerance) {
   Operator op(pencil, norm, known);
   const Eigen::Index basis = std::min(pencil.size(), std::max<Eigen::Index>(2 * count + 12, 24));
-  std::vector<EigenPair> pairs;
+  LargestPairs out;
   try {
     Spectra::SymEigsSolver<Operator> solver(op, count, basis);
     solver.init();
@@ -52,12 +51,13 @@ std::vector<EigenPair> largest_pairs(const Pencil& pencil, double norm,
     const Eigen::VectorXd values = solver.eigenvalues();
     const Eigen::MatrixXd vectors = solver.eigenvectors();
     for (Eigen::Index i = 0; i < values.size(); ++i) {
-      pairs.push_back({(values(i) - 1.0) * norm, vectors.col(i).normalized()});
+      out.pairs.push_back({(values(i) - 1.0) * norm, vectors.col(i).normalized()});
     }
+    out.all = solver.info() == Spectra::CompInfo::Successful;
   } catch (const std::runtime_error&) {
     return {};  // its tridiagonal step did not converge: nothing was found
   }
-  return pairs;
+  return out;
 }
 
 }  // namespace fea

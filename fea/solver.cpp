@@ -27,7 +27,7 @@ Solution second_order(const std::shared_ptr<const System>& system, const LoadCas
     if (n_negative != 0) return make_failed(system, SolveStatus::unstable);
     const Eigen::VectorXd motion = tangent.solve(load_case.vector);
     StressState next = stress_state(*system, load_case, motion);
-    if (change(state, next, lever) < options.tolerance) {
+    if (settled(state, next, lever, options.tolerance)) {
       return make_solution(system, load_case, motion, geometric, state);
     }
     state = std::move(next);

@@ -50,7 +50,8 @@ enum class SolveStatus {
   not_converged,  ///< second order: forces did not settle
 };
 
-/// The answer to one load case. A value: it keeps what it needs of the model alive.
+/// The answer to one load case. A value: it keeps what it needs of the model alive. Unless it
+/// converged, every number in it is base::kUnset.
 class Solution {
  public:
   struct Data;
@@ -63,16 +64,20 @@ class Solution {
   [[nodiscard]] Vector6 placement(NodeId node) const;
   /// Displacement of the flexible end itself, beyond its joint (end 0 = a, 1 = b), global axes.
   [[nodiscard]] Vector6 end_placement(BeamId beam, int end) const;
-  /// Forces [N] and moments [N m] the supports and springs to ground put on the structure at a
-  /// supported node, global axes; zero in freedoms not held.
+  /// Forces [N] and moments [N m] that supports and springs to the ground put on a node, about
+  /// the node, global axes; zero in freedoms that neither holds.
   [[nodiscard]] Vector6 reaction(NodeId node) const;
   /// What a spring puts on node b's side (on the ground when there is none): spring axes.
   [[nodiscard]] Vector6 spring_force(SpringId spring) const;
-  /// What acts on the beam at its two ends: (force, moment) at a, then at b, member axes.
+  /// What acts on the beam at its two ends: (force, moment) at a, then at b, in the member's axes
+  /// before it moved. In a second-order solution these balance at each node; the moments are the
+  /// semi-tangential ones, which differ from moments about fixed axes by half the end's rotation
+  /// times the moment.
   [[nodiscard]] Vector12 end_forces(BeamId beam) const;
-  /// Resultants on the cut at `x` from end a, exact between the ends for a linear solution; for a
-  /// second-order one with the deflection between the ends of this beam left out.
-  /// Just right of a point load that acts at x.
+  /// Resultants on the cut at `x` from end a; just right of a point load that acts at x.
+  /// Linear: exact. Second order: in axes turned with the chord of the deformed beam (so that
+  /// dMy/dx = Vz and dMz/dx = -Vy hold), right at both ends, with the deflection between the ends
+  /// of this beam left out: subdivide.
   [[nodiscard]] sections::Resultants forces_at(BeamId beam, double x) const;
   [[nodiscard]] const Data& data() const { return *data_; }
 

@@ -8,19 +8,21 @@
 namespace fea {
 namespace {
 
-/// Forces below the rounding of K q are set to zero: else the noise of a large rigid motion would
-/// count as forces that can buckle something.
-template <class Matrix, class Vector>
-auto product_without_noise(const Matrix& k, const Vector& q) -> Vector {
-  constexpr double kNoise = 64.0 * std::numeric_limits<double>::epsilon();
-  const Vector exact = k * q;
-  const Vector noise = kNoise * (k.cwiseAbs() * q.cwiseAbs());
-  return (exact.array().abs() > noise.array()).select(exact, 0.0);
-}
+constexpr double kRounding = 64.0 * std::numeric_limits<double>::epsilon();
 
 void grow(StressState::Size& size, const Vector3& force, const Vector3& moment) {
   size.force = std::max(size.force, force.cwiseAbs().maxCoeff());
   size.moment = std::max(size.moment, moment.cwiseAbs().maxCoeff());
+}
+
+/// K q with what is below its rounding set to zero: else the noise of a large rigid motion would
+/// count as forces that can buckle something.
+Vector12 elastic_forces(const Matrix12& k, const Vector12& q, StressState::Size& rounding) {
+  const Vector12 exact = k * q;
+  const Vector12 noise = kRounding * (k.cwiseAbs() * q.cwiseAbs());
+  grow(rounding, noise.segment<3>(0), noise.segment<3>(3));
+  grow(rounding, noise.segment<3>(6), noise.segment<3>(9));
+  return (exact.array().abs() > noise.array()).select(exact, 0.0);
 }
 
 StressState::Size raw_size(const StressState& state) {
@@ -63,7 +65,7 @@ StressState stress_state(const System& system, const LoadCase& load_case,
   for (std::size_t i = 0; i < system.beams().size(); ++i) {
     const BeamPart& beam = system.beams()[i];
     const Vector12 q_l = beam.ends_l * motion(beam.map.unknowns);
-    state.elastic_l.push_back(product_without_noise(beam.stiffness_l, q_l));
+    state.elastic_l.push_back(elastic_forces(beam.stiffness_l, q_l, state.rounding));
     state.ends_l.push_back(state.elastic_l.back() - load_case.members[i].equivalent_l);
   }
   for (const SpringPart& spring : system.springs()) {
@@ -74,7 +76,7 @@ StressState stress_state(const System& system, const LoadCase& load_case,
   return state;
 }
 
-double change(const StressState& before, const StressState& after, double lever) {
+bool settled(const StressState& before, const StressState& after, double lever, double tolerance) {
   StressState difference = after;
   for (std::size_t i = 0; i < after.elastic_l.size(); ++i) {
     difference.elastic_l[i] -= before.elastic_l[i];
@@ -84,8 +86,8 @@ double change(const StressState& before, const StressState& after, double lever)
   }
   const StressState::Size moved = raw_size(difference);
   const StressState::Size size = after.size(lever);
-  if (size.force == 0.0) return 0.0;
-  return std::max(moved.force / size.force, moved.moment / size.moment);
+  return moved.force <= tolerance * size.force + after.rounding.force &&
+         moved.moment <= tolerance * size.moment + after.rounding.moment;
 }
 
 Matrix12 geometric_between_ends(const BeamPart& beam, const Vector12& elastic_l) {

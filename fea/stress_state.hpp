@@ -18,14 +18,19 @@ struct StressState {
     double moment = 0.0;
   };
   [[nodiscard]] Size size(double lever) const;
+
+  Size rounding;  ///< what rounding can make of zero in the forces above
 };
 
 /// @param motion  full vector
 [[nodiscard]] StressState stress_state(const System& system, const LoadCase& load_case,
                                        const Eigen::VectorXd& motion);
 
-/// Largest change between two states over the size of the second; forces and moments apart.  [-]
-[[nodiscard]] double change(const StressState& before, const StressState& after, double lever);
+/// Whether forces and moments changed by less than `tolerance` of their size, or by no more than
+/// their rounding: very stiff pieces turn the last digits of a displacement into visible forces.
+/// @param lever  makes forces and moments comparable  [m]
+[[nodiscard]] bool settled(const StressState& before, const StressState& after, double lever,
+                           double tolerance);
 
 /// Geometric stiffness: one block a beam (its joints and arms included), one a spring, one a node
 /// (dead loads at arms), as System::stiffness. Applied moments are semi-tangential: no block.

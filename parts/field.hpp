@@ -46,7 +46,7 @@ enum class Presence {
 struct FieldInfo {
   std::string_view key;
   Presence presence = Presence::required;
-  std::string_view meaning;    ///< one line, for the format reference and messages
+  std::string_view meaning = {};    ///< one line, for the format reference and messages
   std::string_view basis = {};  ///< where an assumed value comes from
   std::string_view other_key = {};  ///< a second spelling that is accepted
 };

@@ -28,7 +28,8 @@ const Finding* first_of(const studies::Answer& answer, State state) {
 }
 
 std::string whose(const Finding& f) {
-  return f.part.empty() ? what_gives(f) : part_words(f.part) + ", " + what_gives(f);
+  return f.part.empty() ? what_gives_briefly(f)
+                        : part_words(f.part) + ", " + what_gives_briefly(f);
 }
 
 /// "3 checks are over, 1 is not decided"; empty when the sentence has said it all.
@@ -81,12 +82,23 @@ std::string part_words(const std::string& part) {
 
 std::string what_gives(const Finding& finding) {
   if (finding.where.empty()) return finding.check;
+  // "root weld at the rail" names its check already.
+  if (finding.where.find(finding.check) != std::string::npos) return finding.where;
+  if (finding.where.find(finding.check) != std::string::npos) return finding.where;
   constexpr std::array<std::string_view, 7> kPlaces = {"at ",      "in ",   "on ",  "near ",
                                                        "between ", "beside ", "of "};
   const bool reads_on = std::any_of(kPlaces.begin(), kPlaces.end(), [&](std::string_view place) {
     return finding.where.rfind(place, 0) == 0;
   });
   return finding.check + (reads_on ? " " : ", ") + finding.where;
+}
+
+std::string what_gives_briefly(const Finding& finding) {
+  const std::string words = what_gives(finding);
+  if (finding.check == "weld") return words.substr(0, words.find(" at the "));
+  // A column is always a whole piece, from joint to joint.
+  if (finding.where == "between its joints") return finding.check;
+  return words;
 }
 
 std::string verdict_word(Verdict verdict) {
@@ -138,7 +150,7 @@ Tone state_tone(State state) {
 }
 
 std::string buckling_words(const studies::CriticalFactor& factor) {
-  return fmt::format("{} at {} x {}", part_words(factor.what), multiple(factor.factor),
+  return fmt::format("{} at {} x the load of: {}", part_words(factor.what), multiple(factor.factor),
                      factor.load_case);
 }
 
@@ -148,7 +160,7 @@ std::string verdict_head(Verdict verdict) {
 
 std::string not_offered_sentence(const std::vector<std::string>& kinds) {
   if (kinds.empty()) return "";
-  return "Not offered yet, so not in this verdict: " + joined(kinds, ", ") + ".";
+  return "Not offered yet: " + joined(kinds, ", ") + ".";
 }
 
 std::string verdict_sentence(const studies::Answer& answer) {

@@ -10,8 +10,11 @@ namespace report {
 /// "lateral_link" -> "lateral link", "arm.lower" -> "arm lower".
 [[nodiscard]] std::string part_words(const std::string& part);
 
-/// "yield at the bend", "weld, root": the check and where.
+/// "yield at the bend", "column, lower tube": the check and where, all of it.
 [[nodiscard]] std::string what_gives(const checks::Finding& finding);
+
+/// The same in as few words as tell it: "root weld", "column".
+[[nodiscard]] std::string what_gives_briefly(const checks::Finding& finding);
 
 /// "within", "OVER", "NOT DECIDED"; for a row of a table.
 [[nodiscard]] std::string verdict_word(studies::Verdict verdict);
@@ -19,7 +22,7 @@ namespace report {
 [[nodiscard]] std::string state_word(checks::State state);
 [[nodiscard]] Tone state_tone(checks::State state);
 
-/// "brace at 3.21 x slid into a curb, left".
+/// "brace at 3.21 x the load of: slid into a curb, left".
 [[nodiscard]] std::string buckling_words(const studies::CriticalFactor& factor);
 
 /// The verdict, what decides it, and the kinds of check that have no part in it.
@@ -28,7 +31,7 @@ namespace report {
 /// "WITHIN THE LIMITS CHECKED", "OVER", "NOT DECIDED": how the sentence starts.
 [[nodiscard]] std::string verdict_head(studies::Verdict verdict);
 
-/// "not offered yet, so not in this verdict: bolts and pins, fatigue."
+/// "Not offered yet: bolts and pins, fatigue."
 [[nodiscard]] std::string not_offered_sentence(const std::vector<std::string>& kinds);
 
 }  // namespace report

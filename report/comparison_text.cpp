@@ -44,8 +44,8 @@ Range ratio(const Range& of, const Range& to) {
 
 std::string worst_words(const Figures& f) {
   if (f.worst.empty()) return "";
-  return part_words(f.worst) +
-         (std::isfinite(f.worst_utilization) ? " " + percent(f.worst_utilization) : "");
+  if (!std::isfinite(f.worst_utilization)) return part_words(f.worst);
+  return fmt::format("{} {}", part_words(f.worst), percent(f.worst_utilization));
 }
 
 /// What is not known of a design is left out with a dash: a frame without a bracket has no root.
@@ -54,7 +54,6 @@ std::string or_dash(bool is_known, const std::string& words) {
 }
 
 std::vector<Quantity> quantities(const Figures& f, bool inches) {
-  const auto stress_part = f.worst_stress_part.empty() ? "" : " " + part_words(f.worst_stress_part);
   return {
       {"verdict", verdict_word(f.verdict), {}, verdict_tone(f.verdict)},
       {"worst", or_dash(!f.worst.empty(), worst_words(f)), single(f.worst_utilization)},
@@ -68,7 +67,8 @@ std::vector<Quantity> quantities(const Figures& f, bool inches) {
        single(f.weld_utilization)},
       {"worst stress",
        or_dash(std::isfinite(f.worst_stress),
-               shown(f.worst_stress, Measure::stress, inches) + stress_part),
+               fmt::format("{} {}", shown(f.worst_stress, Measure::stress, inches),
+                           part_words(f.worst_stress_part))),
        single(f.worst_stress)},
       {"buckles at", std::isfinite(f.critical_factor) ? multiple(f.critical_factor) + " x load" : "-",
        single(f.critical_factor)},
@@ -125,7 +125,8 @@ std::string blocks(const Comparison& c, const TextStyle& style) {
                             {its[i].words, its[i].tone},
                             {ratio_words(its[i], base[i])}});
     }
-    out += (out.empty() ? "" : "\n") + laid_out(table, style.width, style.color);
+    if (!out.empty()) out += '\n';
+    out += laid_out(table, style.width, style.color);
   }
   return out;
 }
@@ -200,7 +201,7 @@ std::string variant_lines(const Comparison& c, const TextStyle& style) {
   const auto add_row = [&](const Figures& f, bool is_base) {
     const Range r = ratio(f.root_moment, c.base.root_moment);
     table.rows.push_back(
-        {{is_base ? "as it is" : f.name},
+        {{f.name.empty() && is_base ? "base" : f.name},
          {verdict_word(f.verdict), verdict_tone(f.verdict)},
          {worst_words(f)},
          {known(f.root_moment) ? shown_range(f.root_moment, Measure::moment, c.inches) : "-"},

@@ -90,8 +90,8 @@ std::string solved_section(const Answer& answer, const TextStyle& style) {
   }
   if (!troubled.empty()) out += heading("Not solved", style) + list(troubled, style);
   if (!answer.solved.empty()) {
-    out += paragraph(fmt::format("{} solutions; forces balance within {} of the largest force",
-                                 answer.solved.size(), fmt::format("{:.1e}", residual)),
+    out += paragraph(fmt::format("solved: {}; forces balance within {:.1e} of the largest force",
+                                 answer.solved.size(), residual),
                      style.width, 2, 2);
   }
   return out;
@@ -139,7 +139,8 @@ std::string full_text(const Answer& answer, const TextStyle& style) {
                    "it just holds; asked: factor required",
                    style.width, 0, 2);
   for (const Finding& f : answer.findings) {
-    out += "\n" + finding_text(f, answer.inches, style);
+    out += '\n';
+    out += finding_text(f, answer.inches, style);
   }
   out += buckling_section(answer, style);
   out += solved_section(answer, style);
@@ -151,7 +152,7 @@ std::string full_text(const Answer& answer, const TextStyle& style) {
   if (!answer.not_checked.empty()) {
     out += heading("Not checked", style) + list(answer.not_checked, style);
   }
-  if (!style.program.empty()) out += "\n" + paragraph("computed by " + style.program, style.width);
+  if (!style.program.empty()) out += heading("computed by " + style.program, style);
   return out;
 }
 

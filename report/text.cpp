@@ -40,6 +40,21 @@ std::vector<const Finding*> worst_of_parts(const Answer& answer) {
   return worst;
 }
 
+/// A tipping axle is no part by name: "the axle tips on its springs and bushings".
+constexpr std::string_view kTippingAxle = "the axle tips ";
+
+bool is_tipping(const Finding& f) {
+  return f.part.rfind(kTippingAxle, 0) == 0;
+}
+
+std::string part_of_row(const Finding& f) {
+  return is_tipping(f) ? "axle" : part_words(f.part);
+}
+
+std::string what_of_row(const Finding& f) {
+  return is_tipping(f) ? "tips " + f.part.substr(kTippingAxle.size()) : what_gives(f);
+}
+
 std::string table_of_parts(const Answer& answer, const TextStyle& style) {
   TextTable table;
   table.columns = {{.least_width = 12}, {.least_width = 16}, {.least_width = 16},
@@ -50,8 +65,8 @@ std::string table_of_parts(const Answer& answer, const TextStyle& style) {
   }
   for (const Finding* f : worst_of_parts(answer)) {
     const bool decided = f->state != State::undecided;
-    table.rows.push_back({{part_words(f->part)},
-                          {what_gives(*f)},
+    table.rows.push_back({{part_of_row(*f)},
+                          {what_of_row(*f)},
                           {f->load_case},
                           {decided ? multiple(f->safety_factor) : "?"},
                           {number(f->required)},
@@ -92,7 +107,6 @@ std::string assembly_words(const Answer& answer) {
   const CriticalFactor& lowest = answer.critical.front();
   std::string words = buckling_words(lowest);
   if (!lowest.axle_tips) return words;
-  words += " (the whole axle on its springs and bushings)";
   const auto other = std::find_if(answer.critical.begin(), answer.critical.end(),
                                   [](const CriticalFactor& c) { return !c.axle_tips; });
   return other == answer.critical.end() ? words : words + "; then " + buckling_words(*other);

@@ -1,17 +1,29 @@
 #include "report/text_style.hpp"
 
+#include <fmt/format.h>
+
 #include "report/tone.hpp"
 #include "report/wrap.hpp"
 #include "studies/answer.hpp"
 
 namespace report {
 
+namespace {
+
+/// What studies::cautions() say, in as few words as keep it.
+constexpr const char* kShortCaution =
+    "CAUTION: these parts can kill when they fail. Qualified welder, procedure and inspection; "
+    "local vehicle code; a licensed engineer decides.";
+
+}  // namespace
+
 std::string caution_lines(const TextStyle& style) {
-  return paragraph("CAUTION: " + joined(studies::cautions(), " "), style.width, 0, 2);
+  if (style.full) return "\n" + paragraph("CAUTION: " + joined(studies::cautions(), " "), style.width, 0, 2);
+  return paragraph(kShortCaution, style.width, 0, 2);
 }
 
 std::string heading(const std::string& words, const TextStyle& style) {
-  return "\n" + toned(words, Tone::label, style.color) + "\n";
+  return fmt::format("\n{}\n", toned(words, Tone::label, style.color));
 }
 
 }  // namespace report

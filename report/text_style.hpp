@@ -13,7 +13,7 @@ struct TextStyle {
   int width = 80;                ///< columns no line passes
 };
 
-/// The cautions that every output carries.
+/// The cautions that every output carries: all of them in a full answer, else in short.
 [[nodiscard]] std::string caution_lines(const TextStyle& style);
 
 /// A heading of a full answer, after an empty line.

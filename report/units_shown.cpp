@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 
 #include <fmt/format.h>
 
@@ -69,7 +70,7 @@ std::string with_commas(std::string digits) {
   std::size_t at = std::min(digits.find('.'), digits.size());
   while (at > start + 3) {
     at -= 3;
-    digits.insert(at, ",");
+    digits.insert(digits.begin() + static_cast<std::ptrdiff_t>(at), ',');
   }
   return digits;
 }
@@ -96,9 +97,10 @@ std::string number(double value, int significant) {
   if (value == 0.0) return "0";
   const int e = exponent(value, significant);
   if (e > 9 || e < -6) return fmt::format("{:.{}e}", value, significant - 1);
-  const double step = std::pow(10.0, std::max(e - significant + 1, 0));
-  const double rounded = std::round(value / step) * step;
-  return with_commas(fmt::format("{:.{}f}", rounded, std::max(significant - 1 - e, 0)));
+  const int decimals = significant - 1 - e;
+  if (decimals >= 0) return with_commas(fmt::format("{:.{}f}", value, decimals));
+  const double step = std::pow(10.0, -decimals);
+  return with_commas(fmt::format("{:.0f}", std::round(value / step) * step));
 }
 
 std::string shown(double si, Measure measure, bool inches) {

@@ -1,0 +1,169 @@
+#include "cases/field_reader.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace cases {
+
+using base::InputError;
+using parts::FieldInfo;
+using parts::Presence;
+
+FieldReader::FieldReader(ReadingContext& context, const Value& mapping, const Place& place,
+                         std::string path, Mode mode)
+    : context_(context), mapping_(mapping), place_(place), path_(std::move(path)), mode_(mode) {
+  for (const Entry& entry : mapping_.entries) context_.places.add(path_of(entry.key), entry.place);
+}
+
+std::string FieldReader::path_of(std::string_view key) const {
+  return path_.empty() ? std::string(key) : path_ + "." + std::string(key);
+}
+
+bool FieldReader::assumes(const FieldInfo& info) const {
+  return mode_ == Mode::whole && info.presence == Presence::assumed;
+}
+
+const Entry* FieldReader::take(const FieldInfo& info, const std::string& example) {
+  known_.emplace_back(info.key);
+  const Entry* entry = mapping_.find(info.key);
+  if (!info.other_key.empty()) {
+    known_.emplace_back(info.other_key);
+    const Entry* other = mapping_.find(info.other_key);
+    if (entry != nullptr && other != nullptr) {
+      context_.problem(other->place, path_of(info.other_key),
+                       fmt::format("it says the same as `{}`; give one of them", info.key));
+      taken_.push_back(other->key);
+    } else if (other != nullptr) {
+      entry = other;
+    }
+  }
+  if (entry == nullptr) {
+    if (mode_ == Mode::whole && info.presence == Presence::required) {
+      context_.problem(place_, path_,
+                       fmt::format("`{}` is missing{}{}, e.g. {}", info.key,
+                                   info.meaning.empty() ? "" : ": ", info.meaning, example));
+    }
+    return nullptr;
+  }
+  taken_.push_back(entry->key);
+  if (entry->value.kind == Value::Kind::empty) {
+    context_.problem(entry->place, path_of(entry->key),
+                     fmt::format("it has no value; give e.g. {}", example));
+    return nullptr;
+  }
+  return entry;
+}
+
+void FieldReader::quantity(const FieldInfo& info, double& value, const parts::Quantity& limits) {
+  const bool inches = context_.design.inches;
+  const Entry* entry = take(info, std::string(example_quantity(limits.dimension, inches)));
+  if (entry == nullptr) {
+    if (assumes(info)) {
+      context_.assume(path_of(info.key), write_quantity(value, limits.dimension, inches),
+                      info.basis);
+    }
+    return;
+  }
+  read_scalar(*entry, info, [&](const std::string& found) {
+    if (limits.may_be_unsure && (same_words(found, "not sure") || same_words(found, "unknown"))) {
+      value = base::kUnset;
+      return;
+    }
+    const Measured measured = read_quantity(found, limits.dimension);
+    require_within(measured.si, found, limits, inches);
+    context_.note_weight(measured.weight_unit);
+    value = measured.si;
+  });
+}
+
+void FieldReader::flag(const FieldInfo& info, bool& value) {
+  const Entry* entry = take(info, "yes");
+  if (entry == nullptr) {
+    if (assumes(info)) context_.assume(path_of(info.key), value ? "yes" : "no", info.basis);
+    return;
+  }
+  read_scalar(*entry, info, [&](const std::string& found) {
+    const bool yes = same_words(found, "yes") || same_words(found, "true");
+    if (!yes && !same_words(found, "no") && !same_words(found, "false")) {
+      throw InputError("", quoted(found) + " is neither yes nor no");
+    }
+    value = yes;
+  });
+}
+
+void FieldReader::text(const FieldInfo& info, std::string& value) {
+  const Entry* entry = take(info, "a few words");
+  if (entry == nullptr) {
+    if (assumes(info)) context_.assume(path_of(info.key), value, info.basis);
+    return;
+  }
+  read_scalar(*entry, info, [&](const std::string& found) { value = squeeze(found); });
+}
+
+void FieldReader::require_point(const std::string& name) const {
+  std::vector<std::string> known;
+  for (const auto& point : context_.design.points) known.push_back(point.name);
+  if (context_.design.lateral_link) {
+    known.emplace_back("frame bolt");
+    if (!context_.design.axle) known.emplace_back("axle bolt");
+  }
+  if (std::find(known.begin(), known.end(), name) != known.end()) return;
+  throw InputError("", fmt::format("there is no point {}{}", quoted(name),
+                                   known.empty() ? "; add it under `points:`"
+                                                 : did_you_mean(name, known)));
+}
+
+void FieldReader::point(const FieldInfo& info, std::string& value) {
+  const Entry* entry = take(info, "the name of a point");
+  if (entry == nullptr) return;
+  read_scalar(*entry, info, [&](const std::string& found) {
+    require_point(squeeze(found));
+    value = squeeze(found);
+  });
+}
+
+void FieldReader::points(const FieldInfo& info, std::vector<std::string>& value) {
+  const Entry* entry = take(info, "[point, point]");
+  if (entry == nullptr) return;
+  if (entry->value.kind != Value::Kind::list) {
+    context_.problem(entry->value.place, path_of(info.key),
+                     "a list of points is needed, e.g. [point, point]");
+    return;
+  }
+  value.clear();
+  for (const Value& item : entry->value.items) {
+    read_scalar({entry->key, entry->place, item}, info, [&](const std::string& found) {
+      require_point(squeeze(found));
+      value.push_back(squeeze(found));
+    });
+  }
+}
+
+void FieldReader::refuse_word(const std::string& found, const std::vector<std::string>& known) {
+  throw InputError("", fmt::format("{} is not known here; it is one of: {}", quoted(found),
+                                   join(known, ", ")));
+}
+
+void FieldReader::keep_axis(const std::string& found, const parts::JointSpec& usual,
+                            parts::JointSpec& read) {
+  const bool said = lower(found).find(" along ") != std::string::npos;
+  const bool own_rates = read.grade == parts::BushingGrade::given;
+  const bool has_axis =
+      read.kind == parts::JointKind::pin || read.kind == parts::JointKind::bushing;
+  if (!said && has_axis && !own_rates) read.axis = usual.axis;
+}
+
+void FieldReader::finish() {
+  for (const Entry& entry : mapping_.entries) {
+    if (std::find(taken_.begin(), taken_.end(), entry.key) != taken_.end()) continue;
+    if (std::find(known_.begin(), known_.end(), entry.key) != known_.end()) continue;
+    context_.problem(entry.place, path_of(entry.key),
+                     fmt::format("unknown key {}{}", quoted(entry.key),
+                                 did_you_mean(entry.key, known_)));
+  }
+}
+
+}  // namespace cases

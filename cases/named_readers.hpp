@@ -1,0 +1,36 @@
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "cases/field_reader.hpp"
+#include "cases/reading_context.hpp"
+
+namespace cases {
+
+void read_materials(const Value& mapping, ReadingContext& context);
+void read_sections(const Value& mapping, ReadingContext& context);
+void read_joints(const Value& mapping, ReadingContext& context);
+void read_points(const Value& mapping, ReadingContext& context);
+void read_factors(const Value& mapping, ReadingContext& context);
+
+/// Whether a named thing has `key: value` lines below it; else a problem.
+[[nodiscard]] bool require_mapping(const Entry& entry, const std::string& path,
+                                   ReadingContext& context);
+
+/// One member, support, spring or force.
+template <class T>
+void read_named_part(const Entry& entry, const std::string& group, ReadingContext& context,
+                     std::vector<parts::Named<T>>& out) {
+  const std::string path = group + "." + entry.key;
+  context.places.add(path, entry.place);
+  if (!require_mapping(entry, path, context)) return;
+  parts::Named<T> named{entry.key, {}};
+  FieldReader reader(context, entry.value, entry.place, path);
+  fields(reader, named.value);
+  reader.finish();
+  out.push_back(std::move(named));
+}
+
+}  // namespace cases

@@ -1,0 +1,313 @@
+#include "report/json.hpp"
+
+#include <array>
+#include <cmath>
+#include <cstddef>
+
+#include <nlohmann/json.hpp>
+
+#include "report/json_keys.hpp"
+#include "report/units_shown.hpp"
+
+namespace report {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr int kFormat = 1;
+
+Json value_of(double number) {
+  if (std::isnan(number)) return "unset";
+  if (std::isinf(number)) return number > 0.0 ? "unlimited" : "unlimited below";
+  return number;
+}
+
+/// Three of the numbers, from `first` on.
+template <std::size_t N>
+Json three(const std::array<double, N>& all, std::size_t first) {
+  Json list = Json::array();
+  for (std::size_t i = first; i < first + 3; ++i) list.push_back(value_of(all[i]));
+  return list;
+}
+
+Json strings(const std::vector<std::string>& items) {
+  Json list = Json::array();
+  for (const std::string& item : items) list.push_back(item);
+  return list;
+}
+
+template <class Items, class Writer>
+Json list_of(const Items& items, Writer write) {
+  Json list = Json::array();
+  for (const auto& item : items) list.push_back(write(item));
+  return list;
+}
+
+Json about(const Program& program) {
+  Json keys = Json::object();
+  for (const JsonKey& k : json_keys()) keys[std::string(k.key)] = k.meaning;
+  Json out;
+  out["program"] = "linkmargin";
+  out["version"] = program.version;
+  out["commit"] = program.commit;
+  out["format"] = kFormat;
+  out["numbers"] =
+      "SI at full precision; \"unset\" = not known or does not apply, \"unlimited\" = infinite";
+  out["keys"] = keys;
+  return out;
+}
+
+const char* unit_of(checks::Measure measure) {
+  using checks::Measure;
+  switch (measure) {
+    case Measure::ratio:
+      return "1";
+    case Measure::stress:
+      return "Pa";
+    case Measure::force:
+      return "N";
+    case Measure::moment:
+      return "N m";
+    case Measure::length:
+      return "m";
+    case Measure::force_per_length:
+      return "N/m";
+    case Measure::angle:
+      return "rad";
+    case Measure::area:
+      return "m^2";
+    case Measure::section_modulus:
+      return "m^3";
+    case Measure::second_moment:
+      return "m^4";
+  }
+  return "1";
+}
+
+const char* words_of(studies::Verdict verdict) {
+  switch (verdict) {
+    case studies::Verdict::within:
+      return "within the limits checked";
+    case studies::Verdict::over:
+      return "over the limit";
+    case studies::Verdict::not_decided:
+      break;
+  }
+  return "not decided";
+}
+
+const char* words_of(checks::State state) {
+  switch (state) {
+    case checks::State::within:
+      return words_of(studies::Verdict::within);
+    case checks::State::over:
+      return words_of(studies::Verdict::over);
+    case checks::State::undecided:
+      break;
+  }
+  return words_of(studies::Verdict::not_decided);
+}
+
+Json worked(const checks::WorkedLine& line, bool inches) {
+  Json out;
+  out["symbols"] = line.symbols;
+  out["numbers"] = line.numbers;
+  out["text"] = numbers_of(line, inches);
+  out["values"] = list_of(line.values, [](const checks::Value& v) {
+    Json value;
+    value["value"] = value_of(v.si);
+    value["unit"] = unit_of(v.measure);
+    return value;
+  });
+  return out;
+}
+
+Json finding(const checks::Finding& f, bool inches) {
+  Json out;
+  out["check"] = f.check;
+  out["part"] = f.part;
+  out["where"] = f.where;
+  out["load_case"] = f.load_case;
+  out["stiffness_set"] = f.set;
+  out["state"] = words_of(f.state);
+  if (!f.reason.empty()) out["reason"] = f.reason;
+  out["demand"] = value_of(f.demand);
+  out["capacity"] = value_of(f.capacity);
+  out["unit"] = unit_of(f.measure);
+  out["safety_factor"] = value_of(f.safety_factor);
+  out["required"] = value_of(f.required);
+  out["utilization"] = value_of(f.utilization());
+  out["source"] = f.source;
+  out["worked"] =
+      list_of(f.lines, [&](const checks::WorkedLine& line) { return worked(line, inches); });
+  out["notes"] = strings(f.notes);
+  return out;
+}
+
+Json critical(const studies::CriticalFactor& c) {
+  Json out;
+  out["factor"] = value_of(c.factor);
+  out["what"] = c.what;
+  out["axle_tips"] = c.axle_tips;
+  out["load_case"] = c.load_case;
+  out["stiffness_set"] = c.set;
+  return out;
+}
+
+Json end_of(const studies::PieceEnds& piece, std::size_t first) {
+  Json out;
+  out["force_N"] = three(piece.ends, first);
+  out["moment_Nm"] = three(piece.ends, first + 3);
+  return out;
+}
+
+Json solved(const studies::SolvedCase& s) {
+  Json out;
+  out["load_case"] = s.load_case;
+  out["stiffness_set"] = s.set;
+  out["converged"] = s.converged;
+  if (!s.trouble.empty()) out["trouble"] = s.trouble;
+  out["residual"] = value_of(s.residual);
+  out["pieces"] = list_of(s.pieces, [](const studies::PieceEnds& p) {
+    Json piece;
+    piece["part"] = p.part;
+    if (!p.piece.empty()) piece["piece"] = p.piece;
+    piece["end_a"] = end_of(p, 0);
+    piece["end_b"] = end_of(p, 6);
+    return piece;
+  });
+  out["reactions"] = list_of(s.reactions, [](const studies::AtPoint& at) {
+    Json point;
+    point["point"] = at.point;
+    point["force_N"] = three(at.value, 0);
+    point["moment_Nm"] = three(at.value, 3);
+    return point;
+  });
+  out["displacements"] = list_of(s.displacements, [](const studies::AtPoint& at) {
+    Json point;
+    point["point"] = at.point;
+    point["displacement_m"] = three(at.value, 0);
+    point["rotation_rad"] = three(at.value, 3);
+    return point;
+  });
+  out["critical"] = list_of(s.critical, critical);
+  return out;
+}
+
+Json range(const studies::Range& r) {
+  Json out;
+  out["low"] = value_of(r.low);
+  out["high"] = value_of(r.high);
+  return out;
+}
+
+Json figures(const studies::Figures& f) {
+  Json out;
+  out["name"] = f.name;
+  out["verdict"] = words_of(f.verdict);
+  out["worst"] = f.worst;
+  out["worst_utilization"] = value_of(f.worst_utilization);
+  out["tip_deflection_m"] = range(f.tip_deflection);
+  out["root_moment_Nm"] = range(f.root_moment);
+  out["weld_utilization"] = value_of(f.weld_utilization);
+  out["worst_stress_Pa"] = value_of(f.worst_stress);
+  out["worst_stress_part"] = f.worst_stress_part;
+  out["critical_factor"] = value_of(f.critical_factor);
+  out["mass_kg"] = value_of(f.mass);
+  return out;
+}
+
+Json designs(const studies::Comparison& c) {
+  Json out;
+  out["base"] = figures(c.base);
+  out["variants"] = list_of(c.variants, figures);
+  out["could_not_be_run"] = strings(c.failures);
+  return out;
+}
+
+Json assumed(const std::vector<parts::Assumption>& all) {
+  return list_of(all, [](const parts::Assumption& a) {
+    Json out;
+    out["key"] = a.key;
+    out["value"] = a.value;
+    out["basis"] = a.basis;
+    return out;
+  });
+}
+
+Json candidate(const studies::Candidate& c) {
+  Json out;
+  out["size"] = c.item.label;
+  out["list"] = c.item.list;
+  out["mark"] = c.item.mark;
+  out["steel"] = c.steel;
+  out["mass_per_length_kg_m"] = value_of(c.mass_per_length);
+  out["verdict"] = words_of(c.verdict);
+  out["utilization"] = value_of(c.utilization);
+  if (!c.stopped_by.empty()) out["stopped_by"] = c.stopped_by;
+  return out;
+}
+
+/// How every answer starts.
+Json opening(const Program& program, const std::string& title, bool inches) {
+  Json out;
+  out["about"] = about(program);
+  out["cautions"] = strings(studies::cautions());
+  out["title"] = title;
+  out["units_of_the_case"] = inches ? "inch" : "metric";
+  out["not_offered"] = strings(studies::checks_not_offered());
+  return out;
+}
+
+/// What a case file says may hold bytes that are no UTF-8: they are replaced, not refused.
+std::string dumped(const Json& out) {
+  return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace
+
+std::string json(const studies::Answer& answer, const Program& program) {
+  Json out = opening(program, answer.title, answer.inches);
+  out["not_offered"] = strings(answer.not_offered);
+  out["verdict"] = words_of(answer.verdict);
+  out["findings"] = list_of(answer.findings, [&](const checks::Finding& f) {
+    return finding(f, answer.inches);
+  });
+  out["critical"] = list_of(answer.critical, critical);
+  out["own_critical"] = list_of(answer.own, critical);
+  out["load_cases"] = strings(answer.load_cases);
+  out["stiffness_sets"] = strings(answer.sets);
+  out["solved"] = list_of(answer.solved, solved);
+  out["masses"] = list_of(answer.masses, [](const studies::PartMass& m) {
+    Json mass;
+    mass["part"] = m.part;
+    mass["mass_kg"] = value_of(m.mass);
+    return mass;
+  });
+  if (answer.comparison) out["comparison"] = designs(*answer.comparison);
+  out["assumed"] = assumed(answer.assumed);
+  out["not_checked"] = strings(answer.not_checked);
+  return dumped(out);
+}
+
+std::string json(const studies::Comparison& comparison, const Program& program) {
+  Json out = opening(program, comparison.title, comparison.inches);
+  const Json both = designs(comparison);
+  for (const auto& item : both.items()) out[item.key()] = item.value();
+  return dumped(out);
+}
+
+std::string json(const studies::Picked& picked, const Program& program) {
+  Json out = opening(program, picked.title, picked.inches);
+  out["part"] = picked.part;
+  out["now"] = picked.now;
+  if (picked.lightest) out["lightest"] = candidate(*picked.lightest);
+  if (picked.next_down) out["next_down"] = candidate(*picked.next_down);
+  if (picked.next_up) out["next_up"] = candidate(*picked.next_up);
+  out["others_over"] = picked.others_over;
+  out["tried"] = list_of(picked.tried, candidate);
+  out["assumed"] = assumed(picked.assumed);
+  return dumped(out);
+}
+
+}  // namespace report

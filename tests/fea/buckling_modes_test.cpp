@@ -1,0 +1,195 @@
+// The list of critical factors: complete, positive, and as a dense solver finds it.
+
+#include <numeric>
+
+#include <Eigen/Eigenvalues>
+#include <catch2/catch.hpp>
+
+#include "fea/buckling.hpp"
+#include "fea/pencil.hpp"
+#include "fea/stress_state.hpp"
+#include "fea/tangent.hpp"
+#include "tests/fea/mixed_frame.hpp"
+
+using Catch::Matchers::WithinAbs;
+using Catch::Matchers::WithinRel;
+using fea::BucklingStatus;
+using fea::NodeId;
+using fea::Vector3;
+using fea_test::chain;
+using fea_test::Chain;
+using fea_test::push;
+
+namespace {
+
+const fea::Elastic kSteel{.young = 205.0e9, .shear = 79.0e9};
+const sections::AreaProps kTube = fea_test::tube(0.038, 0.005);
+
+/// A lattice of tubes on four feet with members of several pieces.
+fea_test::Loaded tower(int pieces) {
+  fea_test::Loaded out;
+  std::vector<NodeId> below;
+  std::vector<Vector3> at;
+  for (int level = 0; level <= 2; ++level) {
+    std::vector<NodeId> ring;
+    for (int i = 0; i < 4; ++i) {
+      const double wide = 0.5 - 0.1 * level;
+      const Vector3 place((i == 0 || i == 3) ? wide : -wide, i < 2 ? wide : -0.9 * wide,
+                          0.8 * level);
+      ring.push_back(out.model.add(fea::Node{.at_g = place}));
+      at.push_back(place);
+    }
+    const auto place = [&](NodeId id) { return out.model[id].at_g; };
+    for (std::size_t i = 0; i < 4; ++i) {
+      if (level == 0) {
+        fea_test::clamp(out.model, ring[i]);
+        continue;
+      }
+      chain(out.model, place(below[i]), place(ring[i]), pieces, kTube, kSteel, below[i], ring[i]);
+      const std::size_t next = (i + 1) % 4;
+      chain(out.model, place(ring[i]), place(ring[next]), pieces, kTube, kSteel, ring[i],
+            ring[next]);
+    }
+    if (level == 2) {
+      out.loads = push(ring[0], {100.0, 50.0, -4000.0}) + push(ring[1], {0.0, 0.0, -2000.0}) +
+                  push(ring[2], {-300.0, 0.0, 1000.0}, {10.0, 80.0, -40.0});
+    }
+    below = ring;
+  }
+  return out;
+}
+
+/// All positive factors by a dense solver, ascending.
+std::vector<double> dense_factors(const fea_test::Loaded& frame) {
+  const fea::System system(frame.model);
+  const fea::LoadCase load_case = fea::prepare(system, frame.loads);
+  const Eigen::VectorXd u =
+      system.from_scaled_motion(system.factor().solve(system.to_scaled_force(load_case.vector)));
+  const fea::Sparse geometric = system.scaled_sum(
+      fea::geometric_stiffness(system, load_case, fea::stress_state(system, load_case, u)));
+  const Eigen::MatrixXd k = Eigen::MatrixXd(system.scaled()).selfadjointView<Eigen::Lower>();
+  const Eigen::MatrixXd kg = Eigen::MatrixXd(geometric).selfadjointView<Eigen::Lower>();
+  const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> solver(
+      -kg, k, Eigen::EigenvaluesOnly | Eigen::Ax_lBx);
+  std::vector<double> out;
+  for (Eigen::Index i = k.rows() - 1; i >= 0 && solver.eigenvalues()(i) > 1e-9; --i) {
+    out.push_back(1.0 / solver.eigenvalues()(i));
+  }
+  return out;
+}
+
+double sum(const std::vector<double>& values) {
+  return std::accumulate(values.begin(), values.end(), 0.0);
+}
+
+void check_against_dense(const fea_test::Loaded& frame, int n_modes) {
+  const std::vector<double> expected = dense_factors(frame);
+  const fea::Factored factored = fea::factor(frame.model);
+  const fea::BucklingResult result = fea::buckle(factored, frame.loads, {.n_modes = n_modes});
+  REQUIRE(result.status == BucklingStatus::found);
+  REQUIRE(result.modes.size() == static_cast<std::size_t>(n_modes));
+  for (std::size_t i = 0; i < result.modes.size(); ++i) {
+    const fea::BucklingMode& mode = result.modes[i];
+    CHECK_THAT(mode.factor, WithinRel(expected[i], 1e-8));
+    CHECK_THAT(sum(mode.beam_energy) + sum(mode.spring_energy), WithinRel(1.0, 1e-12));
+    CHECK_THAT(mode.shape.maxCoeff(), WithinAbs(1.0, 1e-12));
+    CHECK(mode.shape.minCoeff() >= -1.0);
+  }
+}
+
+/// Round column, pinned about both axes: every factor is double.
+fea::Model round_column(int n) {
+  fea::Model model;
+  const Chain post = chain(model, Vector3::Zero(), {0.0, 0.0, 1.0}, n, kTube, kSteel);
+  fea_test::hold(model, post.nodes.front(), {true, true, true, false, false, true});
+  fea_test::hold(model, post.nodes.back(), {true, true, false, false, false, false});
+  return model;
+}
+
+}  // namespace
+
+TEST_CASE("critical factors agree with a dense solver", "[fea][buckling]") {
+  check_against_dense(fea_test::mixed_frame(), 3);  // small: dense inside as well
+  check_against_dense(tower(2), 3);
+  check_against_dense(tower(3), 8);
+}
+
+TEST_CASE("reversing the loads finds the other side of the list", "[fea][buckling]") {
+  fea_test::Loaded frame = tower(2);
+  frame.loads = frame.loads * -1.0;
+  check_against_dense(frame, 3);
+}
+
+TEST_CASE("doubling the loads halves the factors", "[fea][buckling]") {
+  const fea_test::Loaded frame = tower(2);
+  const fea::Factored factored = fea::factor(frame.model);
+  const fea::BucklingResult once = fea::buckle(factored, frame.loads);
+  const fea::BucklingResult twice = fea::buckle(factored, frame.loads * 2.0);
+  REQUIRE(twice.modes.size() == once.modes.size());
+  for (std::size_t i = 0; i < once.modes.size(); ++i) {
+    CHECK_THAT(twice.modes[i].factor, WithinRel(0.5 * once.modes[i].factor, 1e-8));
+  }
+}
+
+TEST_CASE("repeated factors of a round column are all listed", "[fea][buckling]") {
+  for (const int n : {6, 40}) {
+    const fea::Model model = round_column(n);
+    const NodeId top{n};
+    for (const int n_modes : {1, 2, 3, 6}) {
+      const fea::BucklingResult r =
+          fea::buckle(fea::factor(model), push(top, {0.0, 0.0, -1000.0}), {.n_modes = n_modes});
+      REQUIRE(r.status == BucklingStatus::found);
+      REQUIRE(r.modes.size() == static_cast<std::size_t>(n_modes));
+      const double euler =
+          9.8696044011 * kSteel.young * kTube.iyy / 1000.0;  // of 1 m, in units of the load
+      for (std::size_t i = 0; i < r.modes.size(); ++i) {
+        const double half_waves = static_cast<double>(i / 2 + 1);
+        CHECK_THAT(r.modes[i].factor, WithinRel(half_waves * half_waves * euler, 1e-2));
+      }
+    }
+  }
+}
+
+TEST_CASE("tension or no load buckles nothing", "[fea][buckling]") {
+  for (const int n : {4, 30}) {
+    const fea::Factored factored = fea::factor(round_column(n));
+    const fea::BucklingResult pulled = fea::buckle(factored, push(NodeId{n}, {0.0, 0.0, 1000.0}));
+    CHECK(pulled.status == BucklingStatus::no_compression);
+    CHECK(pulled.modes.empty());
+    CHECK(fea::buckle(factored, {}).status == BucklingStatus::no_compression);
+  }
+}
+
+TEST_CASE("a tie much stronger than the strut beside it does not hide its factor",
+          "[fea][buckling]") {
+  // Two columns apart from each other; one pulled by a million times what the other is pressed by.
+  for (const int n : {4, 20}) {
+    fea::Model model = round_column(n);
+    const Chain tie = chain(model, {1.0, 0.0, 0.0}, {1.0, 0.0, 1.0}, n, kTube, kSteel);
+    fea_test::hold(model, tie.nodes.front(), {true, true, true, false, false, true});
+    fea_test::hold(model, tie.nodes.back(), {true, true, false, false, false, false});
+    const fea::BucklingResult r =
+        fea::buckle(fea::factor(model),
+                    push(NodeId{n}, {0.0, 0.0, -1.0}) + push(tie.nodes.back(), {0.0, 0.0, 1.0e6}));
+    REQUIRE(r.status == BucklingStatus::found);
+    CHECK_THAT(r.modes[0].factor, WithinRel(9.8696 * kSteel.young * kTube.iyy, 1e-3));
+    CHECK_THAT(sum({r.modes[0].beam_energy.begin(), r.modes[0].beam_energy.begin() + n}),
+               WithinAbs(1.0, 1e-6));
+  }
+}
+
+TEST_CASE("the count of negative pivots is the count of factors passed", "[fea][buckling]") {
+  const fea_test::Loaded frame = tower(2);
+  const std::vector<double> factors = dense_factors(frame);
+  const fea::System system(frame.model);
+  const fea::LoadCase load_case = fea::prepare(system, frame.loads);
+  const Eigen::VectorXd u =
+      system.from_scaled_motion(system.factor().solve(system.to_scaled_force(load_case.vector)));
+  const fea::Sparse geometric = system.scaled_sum(
+      fea::geometric_stiffness(system, load_case, fea::stress_state(system, load_case, u)));
+  fea::Tangent tangent(system);
+  for (std::size_t i = 0; i < 5; ++i) {
+    CHECK(tangent.n_negative(geometric, 0.999 * factors[i]) == static_cast<int>(i));
+    CHECK(tangent.n_negative(geometric, 1.001 * factors[i]) == static_cast<int>(i) + 1);
+  }
+}
