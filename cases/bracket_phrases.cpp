@@ -1,6 +1,6 @@
-#include <fmt/format.h>
-
 #include <algorithm>
+
+#include <fmt/format.h>
 
 #include "base/input_error.hpp"
 #include "cases/phrase.hpp"
@@ -19,8 +19,8 @@ using parts::RailFaces;
 
 template <class T>
 [[noreturn]] void refuse(std::string_view text, std::string_view why) {
-  throw InputError("", fmt::format("{} {}; e.g. {}", quoted(text), why,
-                                   quoted(example_phrase(T{}))));
+  throw InputError("",
+                   fmt::format("{} {}; e.g. {}", quoted(text), why, quoted(example_phrase(T{}))));
 }
 
 int count_of(std::string_view text) {
@@ -54,8 +54,8 @@ double read_frame_plate(std::string_view piece, std::string_view text) {
 
 /// Adds the face, or both sides, that one piece of the phrase names.
 RailFaces with_face(RailFaces faces, std::string_view piece, std::string_view text) {
-  std::string name = piece.substr(0, 4) == "the " ? std::string(piece.substr(4))
-                                                  : std::string(piece);
+  std::string name =
+      piece.substr(0, 4) == "the " ? std::string(piece.substr(4)) : std::string(piece);
   if (name == "bottom") {
     faces.bottom = true;
   } else if (name == "inner side" || name == "inside") {
@@ -65,8 +65,9 @@ RailFaces with_face(RailFaces faces, std::string_view piece, std::string_view te
   } else if (name == "both sides") {
     faces.inner_side = faces.outer_side = true;
   } else {
-    refuse<RailFaces>(text, "names no faces of the rail (bottom, inner side, outer side, both "
-                            "sides)");
+    refuse<RailFaces>(text,
+                      "names no faces of the rail (bottom, inner side, outer side, both "
+                      "sides)");
   }
   return faces;
 }

@@ -1,13 +1,13 @@
 #include "cases/document.hpp"
 
+#include <optional>
+#include <sstream>
+#include <utility>
+
 #include <fmt/format.h>
 #include <yaml-cpp/eventhandler.h>
 #include <yaml-cpp/exceptions.h>
 #include <yaml-cpp/parser.h>
-
-#include <optional>
-#include <sstream>
-#include <utility>
 
 #include "cases/plain_text.hpp"
 #include "cases/words.hpp"
@@ -92,13 +92,27 @@ class TreeBuilder : public YAML::EventHandler {
   [[nodiscard]] bool awaits_key() const { return in_mapping() && !open_.back().has_key; }
   [[nodiscard]] bool awaits_value() const { return in_mapping() && open_.back().has_key; }
 
+  /// The keys that lead here, "bracket.drop".
+  [[nodiscard]] std::string path() const {
+    std::string keys;
+    for (const Open& open : open_) {
+      if (!open.has_key) continue;
+      keys += keys.empty() ? "" : ".";
+      keys += open.key.key;
+    }
+    return keys;
+  }
+
+  [[nodiscard]] InputError problem(const Place& place, const std::string& what) const {
+    return InputError(base::Where{{}, place.line, place.column, path()}, what);
+  }
+
   [[nodiscard]] Place place_at(const YAML::Mark& mark) const {
     return place_of(text_, mark.line, mark.column);
   }
 
   void refuse_reference(const YAML::Mark& mark) const {
-    throw problem_at(place_at(mark),
-                     "anchors (&) and aliases (*) are not taken; write the value out");
+    throw problem(place_at(mark), "anchors (&) and aliases (*) are not taken; write the value out");
   }
   void refuse_anchor(const YAML::Mark& mark, YAML::anchor_t anchor) const {
     if (anchor != 0) refuse_reference(mark);
@@ -106,23 +120,23 @@ class TreeBuilder : public YAML::EventHandler {
   void refuse_tag(const YAML::Mark& mark, const std::string& tag) const {
     // `?` and `!` are what the parser says of plain and of quoted text.
     if (tag.empty() || tag == "?" || tag == "!") return;
-    throw problem_at(place_at(mark), "tags (!) are not taken; write the value alone");
+    throw problem(place_at(mark), "tags (!) are not taken; write the value alone");
   }
 
   /// The parser takes a quote that is never closed as closed at the end of the text.
   void refuse_open_quote(const YAML::Mark& mark, const std::string& tag) const {
     const auto start = static_cast<std::size_t>(mark.pos);
     if (tag != "!" || start >= text_.size() || closes_quote(text_.substr(start))) return;
-    throw problem_at(place_at(mark), "the quote that opens here is never closed");
+    throw problem(place_at(mark), "the quote that opens here is never closed");
   }
 
   void open(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
             Value::Kind kind) {
     refuse_anchor(mark, anchor);
     refuse_tag(mark, tag);
-    if (awaits_key()) throw problem_at(place_at(mark), "a key must be a plain word");
+    if (awaits_key()) throw problem(place_at(mark), "a key must be a plain word");
     if (open_.size() >= kDeepest) {
-      throw problem_at(place_at(mark), too_deep());
+      throw problem(place_at(mark), too_deep());
     }
     open_.push_back({.value = {.kind = kind, .place = place_at(mark)}});
   }
@@ -143,15 +157,16 @@ class TreeBuilder : public YAML::EventHandler {
       parent.value.items.push_back(std::move(value));
       return;
     }
-    if (!parent.has_key) throw problem_at(value.place, "a key must be a plain word");
-    parent.has_key = false;
+    if (!parent.has_key) throw problem(value.place, "a key must be a plain word");
     parent.key.value = std::move(value);
     if (const Entry* first = parent.value.find(parent.key.key)) {
       problems_.push_back(
-          problem_at(parent.key.place, fmt::format("{} is given twice, first in line {}",
-                                                   quoted(parent.key.key), first->place.line)));
+          problem(parent.key.place, fmt::format("{} is given twice, first in line {}",
+                                                quoted(parent.key.key), first->place.line)));
+      parent.has_key = false;
       return;
     }
+    parent.has_key = false;
     parent.value.entries.push_back(std::move(parent.key));
   }
 
@@ -172,8 +187,8 @@ void parse(std::string_view text, TreeBuilder& builder) {
       throw problem_at(place, "a second document starts here (`---`); give each case its own file");
     }
   } catch (const YAML::Exception& error) {
-    const Place place = error.mark.is_null() ? Place{}
-                                             : place_of(text, error.mark.line, error.mark.column);
+    const Place place =
+        error.mark.is_null() ? Place{} : place_of(text, error.mark.line, error.mark.column);
     throw problem_at(place, "this is not YAML (" + error.msg +
                                 "); check the indent, the form `key: value` and the quotes");
   }

@@ -34,7 +34,7 @@ struct Entry {
 };
 
 struct Document {
-  Value root;  ///< a mapping
+  Value root;                              ///< a mapping
   std::vector<base::InputError> problems;  ///< keys that are given twice; the first one is kept
 };
 

@@ -1,10 +1,11 @@
 #include "cases/field_reader.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 #include <fmt/format.h>
+
+#include "cases/unit.hpp"
 
 namespace cases {
 
@@ -42,9 +43,9 @@ const Entry* FieldReader::take(const FieldInfo& info, const std::string& example
   }
   if (entry == nullptr) {
     if (mode_ == Mode::whole && info.presence == Presence::required) {
-      context_.problem(place_, path_,
-                       fmt::format("`{}` is missing{}{}, e.g. {}", info.key,
-                                   info.meaning.empty() ? "" : ": ", info.meaning, example));
+      const std::string_view colon = info.meaning.empty() ? "" : ": ";
+      missing_.emplace_back(info.key, fmt::format("`{}` is missing{}{}, e.g. {}", info.key, colon,
+                                                  info.meaning, example));
     }
     return nullptr;
   }
@@ -59,7 +60,10 @@ const Entry* FieldReader::take(const FieldInfo& info, const std::string& example
 
 void FieldReader::quantity(const FieldInfo& info, double& value, const parts::Quantity& limits) {
   const bool inches = context_.design.inches;
-  const Entry* entry = take(info, std::string(example_quantity(limits.dimension, inches)));
+  // The strength that serves as an example of a stress would be a wrong modulus.
+  const std::string example(info.key == "young" ? std::string_view("29000 ksi")
+                                                : example_quantity(limits.dimension, inches));
+  const Entry* entry = take(info, example);
   if (entry == nullptr) {
     if (assumes(info)) {
       context_.assume(path_of(info.key), write_quantity(value, limits.dimension, inches),
@@ -71,6 +75,10 @@ void FieldReader::quantity(const FieldInfo& info, double& value, const parts::Qu
     if (limits.may_be_unsure && (same_words(found, "not sure") || same_words(found, "unknown"))) {
       value = base::kUnset;
       return;
+    }
+    if (same_words(found, "not sure")) {
+      throw InputError("", fmt::format("`not sure` does not do here; {} is needed, e.g. {}",
+                                       dimension_name(limits.dimension), example));
     }
     const Measured measured = read_quantity(found, limits.dimension);
     require_within(measured.si, found, limits, inches);
@@ -111,9 +119,9 @@ void FieldReader::require_point(const std::string& name) const {
     if (!context_.design.axle) known.emplace_back("axle bolt");
   }
   if (std::find(known.begin(), known.end(), name) != known.end()) return;
-  throw InputError("", fmt::format("there is no point {}{}", quoted(name),
-                                   known.empty() ? "; add it under `points:`"
-                                                 : did_you_mean(name, known)));
+  std::string hint = did_you_mean(name, known);
+  if (hint.empty()) hint = "; add it under `points:`";
+  throw InputError("", "there is no point " + quoted(name) + hint);
 }
 
 void FieldReader::point(const FieldInfo& info, std::string& value) {
@@ -143,8 +151,8 @@ void FieldReader::points(const FieldInfo& info, std::vector<std::string>& value)
 }
 
 void FieldReader::refuse_word(const std::string& found, const std::vector<std::string>& known) {
-  throw InputError("", fmt::format("{} is not known here; it is one of: {}", quoted(found),
-                                   join(known, ", ")));
+  throw InputError(
+      "", fmt::format("{} is not known here; it is one of: {}", quoted(found), join(known, ", ")));
 }
 
 void FieldReader::keep_axis(const std::string& found, const parts::JointSpec& usual,
@@ -159,11 +167,17 @@ void FieldReader::keep_axis(const std::string& found, const parts::JointSpec& us
 void FieldReader::finish() {
   for (const Entry& entry : mapping_.entries) {
     if (std::find(taken_.begin(), taken_.end(), entry.key) != taken_.end()) continue;
-    if (std::find(known_.begin(), known_.end(), entry.key) != known_.end()) continue;
+    const std::string hint = did_you_mean(entry.key, known_);
     context_.problem(entry.place, path_of(entry.key),
-                     fmt::format("unknown key {}{}", quoted(entry.key),
-                                 did_you_mean(entry.key, known_)));
+                     fmt::format("unknown key {}{}", quoted(entry.key), hint));
+    // A misspelled key is one problem, not a missing one as well.
+    missing_.erase(std::remove_if(missing_.begin(), missing_.end(),
+                                  [&](const auto& missing) {
+                                    return hint == "; did you mean `" + missing.first + "`?";
+                                  }),
+                   missing_.end());
   }
+  for (const auto& missing : missing_) context_.problem(place_, path_, missing.second);
 }
 
 }  // namespace cases

@@ -1,8 +1,9 @@
 #pragma once
 
-#include <span>
+#include <array>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "cases/phrase.hpp"
@@ -115,6 +116,7 @@ class FieldReader {
   Mode mode_;
   std::vector<std::string> known_;
   std::vector<std::string> taken_;
+  std::vector<std::pair<std::string, std::string>> missing_;  ///< key and what to say of it
 };
 
 }  // namespace cases

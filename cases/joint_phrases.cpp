@@ -1,7 +1,7 @@
-#include <fmt/format.h>
-
 #include <array>
 #include <optional>
+
+#include <fmt/format.h>
 
 #include "base/input_error.hpp"
 #include "base/invariant.hpp"
@@ -66,13 +66,15 @@ std::optional<JointSpec> find_joint(std::string_view text, const parts::Design& 
 }
 
 std::vector<std::string> joint_candidates(const parts::Design& names) {
-  std::vector<std::string> all = {"welded", "ball joint", "rod end", "pin", "rubber bushing",
-                                  "hard bushing"};
+  std::vector<std::string> all = {"welded", "ball joint",     "rod end",
+                                  "pin",    "rubber bushing", "hard bushing"};
   for (const auto& given : names.joints) all.push_back(given.name);
   return all;
 }
 
-std::string joint_words(const JointSpec& joint, const parts::Design& names) {
+/// @param usual  the axis that need not be said; none when every axis is
+std::string joint_words(const JointSpec& joint, const parts::Design& names,
+                        std::optional<Axis> usual) {
   std::string text;
   switch (joint.kind) {
     case JointKind::welded:
@@ -93,6 +95,7 @@ std::string joint_words(const JointSpec& joint, const parts::Design& names) {
     }
     INVARIANT(!"a joint of given rates without a name");
   }
+  if (joint.axis == usual) return text;
   return text + " along " + std::string(kAxisNames[static_cast<std::size_t>(joint.axis)]);
 }
 
@@ -109,13 +112,10 @@ constexpr std::array kEndWords{EndWord{"weld-on ", true}, EndWord{"threaded ", t
 template <>
 Phrase<JointSpec> read_phrase(std::string_view text, const parts::Design& names) {
   if (const auto joint = find_joint(text, names)) return {*joint};
+  const std::string hint = did_you_mean(text, joint_candidates(names));
   throw InputError("", fmt::format("unknown joint {}{} Would do: welded, ball joint, pin along y, "
                                    "rubber bushing, hard bushing along y, or a name of `joints:`",
-                                   quoted(text),
-                                   [&] {
-                                     const auto hint = did_you_mean(text, joint_candidates(names));
-                                     return hint.empty() ? std::string(".") : hint;
-                                   }()));
+                                   quoted(text), hint.empty() ? "." : hint));
 }
 
 template <>
@@ -144,8 +144,9 @@ Phrase<Bend> read_phrase(std::string_view raw, const parts::Design&) {
   for (std::size_t i = 0; off && pieces.size() == 2 && i < kTowardNames.size(); ++i) {
     if (pieces[1] == kTowardNames[i]) return {{sizes.si[0], static_cast<BendToward>(i)}};
   }
-  throw InputError("", quoted(text) + " is no bend; would do: `none`, `2 in off straight` (upward), "
-                                      "`2 in off straight, forward` (or down, rearward)");
+  throw InputError("", quoted(text) +
+                           " is no bend; would do: `none`, `2 in off straight` (upward), "
+                           "`2 in off straight, forward` (or down, rearward)");
 }
 
 template <>
@@ -154,8 +155,9 @@ Phrase<BraceAt> read_phrase(std::string_view raw, const parts::Design&) {
   if (lower(text) == "at the bolt") return {BraceAt{0.0}};
   const Sizes sizes = read_sizes(text, "2 in above the bolt");
   if (sizes.si.size() == 1 && lower(sizes.rest) == "above the bolt") return {BraceAt{sizes.si[0]}};
-  throw InputError("", quoted(text) + " does not say where; would do: `at the bolt` or `2 in above "
-                                      "the bolt`");
+  throw InputError("", quoted(text) +
+                           " does not say where; would do: `at the bolt` or `2 in above "
+                           "the bolt`");
 }
 
 template <>
@@ -172,19 +174,25 @@ Phrase<Held> read_phrase(std::string_view raw, const parts::Design&) {
       held.freedoms[i] = known = true;
     }
     if (known) continue;
-    throw InputError("", quoted(raw) + " does not say what is held; would do: `all`, or some of `x "
-                                       "y z rx ry rz`");
+    throw InputError("", quoted(raw) +
+                             " does not say what is held; would do: `all`, or some of `x "
+                             "y z rx ry rz`");
   }
   return {held};
 }
 
 std::string write_phrase(const JointSpec& joint, const parts::Design& names) {
-  return joint_words(joint, names);
+  // Parts differ in the axis that is usual for them, but a ball joint has none.
+  const bool ball = joint.kind == JointKind::ball;
+  return joint_words(joint, names, ball ? std::optional<Axis>(Axis::x) : std::nullopt);
 }
 
 std::string write_phrase(const LinkEnds& ends, const parts::Design& names) {
   const bool ball = ends.joint.kind == JointKind::ball;
-  return (ends.welded ? "weld-on " : ball ? "tapped " : "clamped ") + joint_words(ends.joint, names);
+  return (ends.welded ? "weld-on "
+          : ball      ? "tapped "
+                      : "clamped ") +
+         joint_words(ends.joint, names, Axis::x);
 }
 
 std::string write_phrase(const Bend& bend, const parts::Design& names) {

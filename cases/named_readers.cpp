@@ -3,16 +3,77 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 
 #include <fmt/format.h>
 
 #include "cases/number.hpp"
+#include "cases/phrase.hpp"
 #include "cases/shape_words.hpp"
+#include "loads/vehicle.hpp"
 #include "parts/section_fields.hpp"
 
 namespace cases {
+namespace {
 
 using base::InputError;
+
+/// The shape that `shape:` names, without its sizes; nothing, and a problem, when it names none.
+std::optional<sections::Shape> shape_named(const Entry& entry, const std::string& path,
+                                           ReadingContext& context) {
+  const Entry* word = entry.value.find("shape");
+  if (word == nullptr) {
+    context.problem(entry.place, path,
+                    "`shape` is missing; it is one of: " + join(shape_words(), ", "));
+    return std::nullopt;
+  }
+  const std::string text = squeeze(word->value.text);
+  const std::optional<sections::Shape> shape = shape_of_word(text);
+  if (!shape) {
+    context.problem(word->value.place, path + ".shape",
+                    fmt::format("unknown shape {}{}", quoted(text),
+                                did_you_mean(text, shape_words()).empty()
+                                    ? "; it is one of: " + join(shape_words(), ", ")
+                                    : did_you_mean(text, shape_words())));
+  }
+  return shape;
+}
+
+void read_section(const Entry& entry, const std::string& path, sections::Shape& shape,
+                  ReadingContext& context) {
+  Value rest = entry.value;
+  rest.entries.erase(std::remove_if(rest.entries.begin(), rest.entries.end(),
+                                    [](const Entry& e) { return e.key == "shape"; }),
+                     rest.entries.end());
+  const std::size_t before = context.problems.size();
+  FieldReader reader(context, rest, entry.place, path);
+  std::visit([&](auto& s) { parts::fields(reader, s); }, shape);
+  reader.finish();
+  if (context.problems.size() > before) return;
+  try {
+    sections::require_valid(shape);
+  } catch (const InputError& error) {
+    const Entry* field = rest.find(error.where().key);
+    context.problem(field == nullptr ? entry.place : field->value.place,
+                    path + "." + error.where().key, error.problem());
+  }
+}
+
+/// The words of joint phrases cannot name a joint of the case.
+void require_own_word(const Entry& entry, const std::string& path, ReadingContext& context) {
+  try {
+    (void)read_phrase<parts::JointSpec>(entry.key, parts::Design{});
+  } catch (const InputError&) {
+    return;
+  }
+  context.problem(entry.place, path, "this is a joint of the format; give yours another name");
+}
+
+double distance(const std::array<double, 3>& a, const std::array<double, 3>& b) {
+  return std::hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
+}
+
+}  // namespace
 
 bool require_mapping(const Entry& entry, const std::string& path, ReadingContext& context) {
   if (entry.value.kind == Value::Kind::mapping) return true;
@@ -20,10 +81,20 @@ bool require_mapping(const Entry& entry, const std::string& path, ReadingContext
   return false;
 }
 
+void require_name(const Entry& entry, const std::string& path, ReadingContext& context) {
+  const bool fits = !trim(entry.key).empty() && trim(entry.key) == entry.key &&
+                    entry.key.find_first_of(".=[]") == std::string::npos;
+  if (!fits) context.problem(entry.place, path, "a name is a few words without `.`, `=`, `[`, `]`");
+}
+
 void read_materials(const Value& mapping, ReadingContext& context) {
   for (const Entry& entry : mapping.entries) {
     const std::string path = "materials." + entry.key;
     context.places.add(path, entry.place);
+    require_name(entry, path, context);
+    if (sections::find_material(entry.key)) {
+      context.problem(entry.place, path, "this is a built-in steel; give yours another name");
+    }
     if (!require_mapping(entry, path, context)) continue;
     sections::Material steel;
     steel.id = entry.key;
@@ -42,89 +113,59 @@ void read_sections(const Value& mapping, ReadingContext& context) {
   for (const Entry& entry : mapping.entries) {
     const std::string path = "sections." + entry.key;
     context.places.add(path, entry.place);
+    require_name(entry, path, context);
+    if (number_at_start(entry.key)) {
+      context.problem(entry.place, path, "a section's name must not start with a number");
+    }
     if (!require_mapping(entry, path, context)) continue;
-    const Entry* word = entry.value.find("shape");
-    const std::optional<sections::Shape> kind =
-        word == nullptr ? std::nullopt : shape_of_word(squeeze(word->value.text));
-    if (!kind) {
-      context.problem(word == nullptr ? entry.place : word->value.place, path + ".shape",
-                      fmt::format("{}; `shape:` is one of: {}",
-                                  word == nullptr ? "`shape` is missing"
-                                                  : quoted(word->value.text) + " is no shape",
-                                  join(shape_words(), ", ")));
-      continue;
-    }
-    sections::Shape shape = *kind;
-    Value rest = entry.value;
-    rest.entries.erase(std::find_if(rest.entries.begin(), rest.entries.end(),
-                                    [](const Entry& e) { return e.key == "shape"; }));
-    const std::size_t before = context.problems.size();
-    FieldReader reader(context, rest, entry.place, path);
-    std::visit([&](auto& s) { parts::fields(reader, s); }, shape);
-    reader.finish();
-    if (context.problems.size() > before) continue;
-    try {
-      sections::require_valid(shape);
-      context.design.sections.push_back({entry.key, shape});
-    } catch (const InputError& error) {
-      const Entry* field = rest.find(error.where().key);
-      context.problem(field == nullptr ? entry.place : field->value.place,
-                      path + "." + error.where().key, error.problem());
-    }
+    std::optional<sections::Shape> shape = shape_named(entry, path, context);
+    if (shape) read_section(entry, path, *shape, context);
+    // One with problems is kept too, so that the parts that name it do not complain as well.
+    context.design.sections.push_back({entry.key, shape.value_or(sections::RoundBar{})});
   }
 }
 
 void read_joints(const Value& mapping, ReadingContext& context) {
   for (const Entry& entry : mapping.entries) {
+    require_own_word(entry, "joints." + entry.key, context);
     read_named_part(entry, "joints", context, context.design.joints);
   }
 }
 
-namespace {
-
-/// `[0, 17, 22 in]`: the last unit serves the numbers before it.
 std::array<double, 3> read_coordinates(const Value& list) {
   if (list.kind != Value::Kind::list || list.items.size() != 3) {
     throw InputError("", "a point is [x, y, z], e.g. [0, 17, 22 in]");
   }
-  const std::string last = squeeze(list.items.back().text);
-  const std::optional<NumberStart> number = number_at_start(last);
-  const std::string unit = number ? last.substr(number->length) : std::string();
   std::array<double, 3> at{};
-  for (std::size_t i = 0; i < 3; ++i) {
+  std::string unit;
+  for (std::size_t i = 3; i-- > 0;) {
     std::string text = squeeze(list.items[i].text);
-    const std::optional<NumberStart> own = number_at_start(text);
-    if (own && own->length == text.size()) text += " " + unit;
+    const std::optional<NumberStart> number = number_at_start(text);
+    if (number && number->length < text.size()) unit = text.substr(number->length);
+    if (number && number->length == text.size()) text += unit;
     at[i] = read_quantity(text, parts::Dimension::length).si;
   }
   return at;
 }
-
-double distance(const std::array<double, 3>& a, const std::array<double, 3>& b) {
-  return std::hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
-}
-
-}  // namespace
 
 void read_points(const Value& mapping, ReadingContext& context) {
   constexpr double kSamePlace = 1.0e-6;  // [m]
   for (const Entry& entry : mapping.entries) {
     const std::string path = "points." + entry.key;
     context.places.add(path, entry.place);
-    std::array<double, 3> at{};
+    require_name(entry, path, context);
+    // One with problems is kept too, so that the parts that name it do not complain as well.
+    std::array<double, 3> at = {base::kUnset, base::kUnset, base::kUnset};
     try {
       at = read_coordinates(entry.value);
     } catch (const InputError& error) {
-      context.problem(entry.value.kind == Value::Kind::empty ? entry.place : entry.value.place,
-                      path, error.problem());
-      continue;
+      context.problem(entry.value.place, path, error.problem());
     }
-    for (const parts::Named<std::array<double, 3>>& other : context.design.points) {
-      if (distance(at, other.value) < kSamePlace) {
-        context.problem(entry.place, path,
-                        fmt::format("it is at the same place as `{}`; use one point for both",
-                                    other.name));
-      }
+    for (const auto& other : context.design.points) {
+      if (!(distance(at, other.value) < kSamePlace)) continue;
+      context.problem(entry.place, path,
+                      fmt::format("`{}` is at the same place as `{}`; use one point for both",
+                                  entry.key, other.name));
     }
     context.design.points.push_back({entry.key, at});
   }
@@ -137,21 +178,45 @@ void read_factors(const Value& mapping, ReadingContext& context) {
   for (const Entry& entry : mapping.entries) {
     const std::string path = "factors." + entry.key;
     context.places.add(path, entry.place);
-    const auto factor = std::find_if(known.begin(), known.end(), [&](const auto& f) {
-      return f.key == entry.key;
-    });
+    const auto factor =
+        std::find_if(known.begin(), known.end(), [&](const auto& f) { return f.key == entry.key; });
     if (factor == known.end()) {
       context.problem(entry.place, path,
-                      fmt::format("unknown key {}{}", quoted(entry.key),
-                                  did_you_mean(entry.key, names)));
+                      "unknown key " + quoted(entry.key) + did_you_mean(entry.key, names));
       continue;
     }
     try {
       const double value = read_quantity(entry.value.text, parts::Dimension::ratio).si;
-      if (!(value > 0.0)) throw InputError("", "a required factor must be over 0, e.g. 1.5");
+      if (!(value > 0.0)) {
+        throw InputError("", squeeze(entry.value.text) + " is not over 0; e.g. 1.5");
+      }
       *factor->value = value;
     } catch (const InputError& error) {
       context.problem(entry.value.place, path, error.problem());
+    }
+  }
+}
+
+void read_load_cases(const Entry& entry, ReadingContext& context) {
+  const std::vector<std::string>& known = loads::case_names();
+  if (entry.value.kind != Value::Kind::list || entry.value.items.empty()) {
+    context.problem(entry.value.place, entry.key,
+                    fmt::format("a list is needed, e.g. [{}]", known.front()));
+    return;
+  }
+  std::vector<std::string>& chosen = context.design.load_cases;
+  for (const Value& item : entry.value.items) {
+    std::string name = lower(squeeze(item.text));
+    std::replace(name.begin(), name.end(), ' ', '_');
+    if (std::find(chosen.begin(), chosen.end(), name) != chosen.end()) {
+      context.problem(item.place, entry.key, quoted(item.text) + " is given twice");
+    } else if (std::find(known.begin(), known.end(), name) == known.end()) {
+      const std::string hint = did_you_mean(name, known);
+      context.problem(item.place, entry.key,
+                      fmt::format("unknown load case {}{}", quoted(item.text),
+                                  hint.empty() ? "; there is " + join(known, ", ") : hint));
+    } else {
+      chosen.push_back(name);
     }
   }
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <string>
 #include <utility>
 #include <vector>
@@ -14,6 +15,15 @@ void read_sections(const Value& mapping, ReadingContext& context);
 void read_joints(const Value& mapping, ReadingContext& context);
 void read_points(const Value& mapping, ReadingContext& context);
 void read_factors(const Value& mapping, ReadingContext& context);
+void read_load_cases(const Entry& entry, ReadingContext& context);
+
+/// `[0, 17, 22 in]`: the last unit serves the numbers before it.
+/// @throws base::InputError without a key
+/// @return x y z  [m]
+[[nodiscard]] std::array<double, 3> read_coordinates(const Value& list);
+
+/// A name that paths can hold: not empty, without `.`, `=`, `[` or `]`; else a problem.
+void require_name(const Entry& entry, const std::string& path, ReadingContext& context);
 
 /// Whether a named thing has `key: value` lines below it; else a problem.
 [[nodiscard]] bool require_mapping(const Entry& entry, const std::string& path,
@@ -25,6 +35,7 @@ void read_named_part(const Entry& entry, const std::string& group, ReadingContex
                      std::vector<parts::Named<T>>& out) {
   const std::string path = group + "." + entry.key;
   context.places.add(path, entry.place);
+  require_name(entry, path, context);
   if (!require_mapping(entry, path, context)) return;
   parts::Named<T> named{entry.key, {}};
   FieldReader reader(context, entry.value, entry.place, path);

@@ -1,10 +1,10 @@
 #include "cases/number.hpp"
 
-#include <fast_float/fast_float.h>
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
+
+#include <fast_float/fast_float.h>
+#include <fmt/format.h>
 
 #include "cases/words.hpp"
 
@@ -17,7 +17,9 @@ std::size_t digits_from(std::string_view text, std::size_t at) {
   return end - at;
 }
 
-char at_or_nul(std::string_view text, std::size_t at) { return at < text.size() ? text[at] : '\0'; }
+char at_or_nul(std::string_view text, std::size_t at) {
+  return at < text.size() ? text[at] : '\0';
+}
 
 double to_double(std::string_view text) {
   double value = 0.0;

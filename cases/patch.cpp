@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "cases/field_reader.hpp"
+#include "cases/named_readers.hpp"
 #include "cases/validate.hpp"
 #include "cases/words.hpp"
 
@@ -15,164 +16,207 @@ namespace cases {
 namespace {
 
 using base::InputError;
-
-constexpr std::array<std::string_view, 6> kParts = {"vehicle", "lateral_link", "bracket",
-                                                    "brace",   "arm",          "axle"};
+using parts::Design;
+using parts::Patch;
 
 /// A path cut at its dots: "members.left post.section" -> members, left post, section.
 struct Path {
+  std::string whole;
   std::string group;
-  std::string name;
-  std::string field;
+  std::string name;   ///< of a list only
+  std::string field;  ///< empty when the path ends before it
 };
 
-Path cut(const std::string& path) {
-  const std::size_t first = path.find('.');
-  if (first == std::string::npos) return {path, {}, {}};
-  const std::size_t last = path.rfind('.');
-  if (first == last) return {path.substr(0, first), {}, path.substr(first + 1)};
-  return {path.substr(0, first), path.substr(first + 1, last - first - 1), path.substr(last + 1)};
+constexpr std::array<std::string_view, 6> kParts = {"vehicle", "lateral_link", "bracket",
+                                                    "brace",   "arm",          "axle"};
+constexpr std::array<std::string_view, 4> kLists = {"members", "supports", "springs", "forces"};
+
+template <std::size_t N>
+bool is_one_of(const std::array<std::string_view, N>& words, std::string_view word) {
+  return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-/// One field changed, through the same reader as a case file's.
+Path cut(std::string_view raw) {
+  const std::string whole(trim(raw));
+  const std::size_t first = whole.find('.');
+  Path path{whole, whole.substr(0, first), {}, {}};
+  if (first == std::string::npos) return path;
+  const std::string rest = whole.substr(first + 1);
+  if (!is_one_of(kLists, path.group)) {
+    path.field = rest;
+    return path;
+  }
+  const std::size_t last = rest.rfind('.');
+  path.name = rest.substr(0, last);
+  if (last != std::string::npos) path.field = rest.substr(last + 1);
+  return path;
+}
+
+/// The value of a patch as a case file would hold it: a list between brackets, else a scalar.
+Value value_of(const std::string& text) {
+  const std::string_view trimmed = trim(text);
+  if (trimmed.size() < 2 || trimmed.front() != '[' || trimmed.back() != ']') {
+    return {.kind = text.empty() ? Value::Kind::empty : Value::Kind::scalar, .text = text};
+  }
+  Value list{.kind = Value::Kind::list};
+  for (const std::string& item : split(trimmed.substr(1, trimmed.size() - 2), ",")) {
+    list.items.push_back({.kind = Value::Kind::scalar, .text = item});
+  }
+  return list;
+}
+
+/// Reads `mapping` into a part through the reader of case files.
 template <class T>
-void change(parts::Design& design, T& part, const Path& path, const parts::Patch& patch) {
+void read_into(Design& design, T& part, const std::string& stem, const Value& mapping,
+               FieldReader::Mode mode) {
   ReadingContext context("");
-  context.design = std::move(design);
-  Value mapping{.kind = Value::Kind::mapping};
-  mapping.entries.push_back(
-      {path.field, {}, Value{.kind = Value::Kind::scalar, .text = patch.value}});
-  const std::string stem = patch.path.substr(0, patch.path.rfind('.'));
-  FieldReader reader(context, mapping, {}, stem, FieldReader::Mode::patch);
+  context.design = design;
+  context.design.assumed.clear();
   T changed = part;
+  FieldReader reader(context, mapping, {}, stem, mode);
   fields(reader, changed);
   reader.finish();
-  design = std::move(context.design);
-  if (!context.problems.empty()) throw InputError(patch.path, context.problems.front().problem());
+  if (!context.problems.empty()) {
+    const InputError& first = context.problems.front();
+    throw InputError(first.where().key, first.problem());
+  }
   part = std::move(changed);
+  for (parts::Assumption& a : context.design.assumed) {
+    const auto begin = design.assumed.begin();
+    if (std::find(begin, design.assumed.end(), a) != design.assumed.end()) continue;
+    design.assumed.push_back(std::move(a));
+  }
+}
+
+/// What was assumed about a field no longer is.
+void forget_assumed(Design& design, const std::string& path) {
+  std::vector<parts::Assumption>& all = design.assumed;
+  all.erase(std::remove_if(all.begin(), all.end(),
+                           [&](const parts::Assumption& a) {
+                             return a.key == path || a.key.rfind(path + ".", 0) == 0;
+                           }),
+            all.end());
 }
 
 template <class T>
-void change_part(parts::Design& design, std::optional<T> parts::Design::*member, const Path& path,
-                 const parts::Patch& patch) {
-  if (path.field.empty()) {
-    if (!patch.value.empty()) {
-      throw InputError(patch.path, fmt::format("a part is changed field by field, e.g. {}.{}, or "
-                                               "left out with `none`",
-                                               patch.path, "..."));
-    }
-    if (!(design.*member)) throw InputError(patch.path, "there is none to leave out");
-    (design.*member).reset();
+void change_field(Design& design, T& part, const std::string& stem, const std::string& field,
+                  const Patch& patch) {
+  Value mapping{.kind = Value::Kind::mapping};
+  mapping.entries.push_back({field, {}, value_of(patch.value)});
+  // The second spelling of `tube` names the same field.
+  forget_assumed(design, stem + "." + (field == "bar" ? "tube" : field));
+  read_into(design, part, stem, mapping, FieldReader::Mode::patch);
+}
+
+template <class T>
+void change_part(Design& design, std::optional<T> Design::*member, const Path& path,
+                 const Patch& patch) {
+  std::optional<T>& part = design.*member;
+  if (path.field.empty() && leaves_out(patch.value)) {
+    if (!part) throw InputError(path.whole, "the case has none to leave out");
+    part.reset();
+    forget_assumed(design, path.group);
     return;
   }
-  if (!(design.*member)) throw InputError(patch.path, "the case has no such part");
-  T part = *(design.*member);
-  change(design, part, path, patch);
-  design.*member = std::move(part);
+  if (path.field.empty()) {
+    throw InputError(path.whole, fmt::format("{} is no change of a whole part; `none` leaves it "
+                                             "out, and its fields change one by one",
+                                             quoted(patch.value)));
+  }
+  if (!part) throw InputError(path.whole, "the case has no `" + path.group + "`");
+  change_field(design, *part, path.group, path.field, patch);
 }
 
 template <class T>
-void change_named(parts::Design& design, std::vector<parts::Named<T>> parts::Design::*member,
-                  const Path& path, const parts::Patch& patch) {
+void change_named(Design& design, std::vector<parts::Named<T>> Design::*member, const Path& path,
+                  const Patch& patch) {
   std::vector<parts::Named<T>>& all = design.*member;
-  const std::string name = path.name.empty() ? path.field : path.name;
   std::vector<std::string> known;
   for (const parts::Named<T>& named : all) known.push_back(named.name);
-  const auto found = std::find(known.begin(), known.end(), name);
+  const auto found = std::find(known.begin(), known.end(), path.name);
   if (found == known.end()) {
-    throw InputError(patch.path,
-                     fmt::format("there is no {} of {}{}", quoted(name), path.group,
-                                 did_you_mean(name, known)));
+    throw InputError(path.whole, fmt::format("there is no {} among `{}:`{}", quoted(path.name),
+                                             path.group, did_you_mean(path.name, known)));
   }
-  const auto index = static_cast<std::size_t>(found - known.begin());
-  if (path.name.empty()) {
-    if (!patch.value.empty()) throw InputError(patch.path, "name one of its fields");
-    all.erase(all.begin() + static_cast<std::ptrdiff_t>(index));
+  const auto index = found - known.begin();
+  const std::string stem = path.group + "." + path.name;
+  if (!path.field.empty()) {
+    change_field(design, all[static_cast<std::size_t>(index)].value, stem, path.field, patch);
     return;
   }
-  T part = all[index].value;
-  change(design, part, path, patch);
-  (design.*member)[index].value = std::move(part);
+  if (!leaves_out(patch.value)) {
+    throw InputError(path.whole, "`none` leaves it out; else name one of its fields");
+  }
+  all.erase(all.begin() + index);
+  forget_assumed(design, stem);
 }
 
-void change_factor(parts::Design& design, const Path& path, const parts::Patch& patch) {
+void change_point(Design& design, const Path& path, const Patch& patch) {
   std::vector<std::string> known;
-  for (const checks::FactorEntry& factor : checks::factor_entries(design.factors)) {
-    known.push_back(factor.key);
-    if (factor.key != path.field) continue;
+  for (auto& point : design.points) {
+    known.push_back(point.name);
+    if (point.name != path.field) continue;
     try {
-      const double value = read_quantity(patch.value, parts::Dimension::ratio).si;
-      if (!(value > 0.0)) throw InputError("", "a required factor must be over 0, e.g. 1.5");
-      *factor.value = value;
+      point.value = read_coordinates(value_of(patch.value));
       return;
     } catch (const InputError& error) {
-      throw InputError(patch.path, error.problem());
+      throw InputError(path.whole, error.problem());
     }
   }
-  throw InputError(patch.path, fmt::format("unknown key {}{}", quoted(path.field),
+  throw InputError(path.whole, fmt::format("there is no point {}{}", quoted(path.field),
                                            did_you_mean(path.field, known)));
 }
 
-std::vector<std::string> groups() {
-  std::vector<std::string> all(kParts.begin(), kParts.end());
-  for (const char* group : {"members", "supports", "springs", "forces", "factors", "title"}) {
-    all.emplace_back(group);
-  }
-  return all;
-}
-
-/// The changed design must still make sense as a whole.
-void require_sound(const parts::Design& design, const std::string& path) {
+/// Factors and load cases, through the reader of their block of a case file.
+void change_block(Design& design, const Path& path, const Patch& patch) {
   ReadingContext context("");
   context.design = design;
-  validate(context);
-  if (context.problems.empty()) return;
-  const InputError& first = context.problems.front();
-  throw InputError(path, fmt::format("{}: {}", first.where().key, first.problem()));
+  if (path.group == "factors") {
+    Value mapping{.kind = Value::Kind::mapping};
+    mapping.entries.push_back({path.field, {}, value_of(patch.value)});
+    read_factors(mapping, context);
+  } else {
+    context.design.load_cases.clear();
+    read_load_cases({path.whole, {}, value_of(patch.value)}, context);
+  }
+  if (!context.problems.empty()) {
+    throw InputError(path.whole, context.problems.front().problem());
+  }
+  design = std::move(context.design);
 }
 
-/// "1-1/2 x 0.120 or 0.188 or 0.250 in DOM" -> three texts; what stands before the first and after
-/// the last choice serves them all.
-std::vector<std::string> each_of(const std::string& words) {
-  const std::vector<std::string> pieces = split(words, " or ");
-  if (pieces.size() == 1) return {words};
-  const std::string& first = pieces.front();
-  const std::string& last = pieces.back();
-  const std::size_t head_end = first.rfind(' ');
-  const std::size_t tail_start = last.find(' ');
-  const std::string head =
-      head_end == std::string::npos ? "" : first.substr(0, head_end + 1);
-  const std::string tail = tail_start == std::string::npos ? "" : last.substr(tail_start);
-  std::vector<std::string> all = {first + tail};
-  for (std::size_t i = 1; i + 1 < pieces.size(); ++i) all.push_back(head + pieces[i] + tail);
-  all.push_back(head + last);
-  return all;
+[[noreturn]] void refuse(const Path& path) {
+  if (path.group == "materials" || path.group == "sections" || path.group == "joints") {
+    throw InputError(path.whole, fmt::format("what `{}:` holds is shared by the parts that name "
+                                             "it; change the part instead, e.g. lateral_link.tube",
+                                             path.group));
+  }
+  std::vector<std::string> known(kParts.begin(), kParts.end());
+  known.insert(known.end(), kLists.begin(), kLists.end());
+  known.insert(known.end(), {"points", "factors", "load_cases", "title"});
+  throw InputError(path.whole, fmt::format("unknown key {}{}", quoted(path.group),
+                                           did_you_mean(path.group, known)));
 }
 
-std::vector<parts::Patch> patches_of(const parts::Design& design, const std::string& words) {
-  const std::string small = lower(words);
-  if (small.rfind("no ", 0) == 0) {
-    std::string part = small.substr(3);
-    std::replace(part.begin(), part.end(), ' ', '_');
-    if (std::find(kParts.begin(), kParts.end(), part) != kParts.end()) return {{part, ""}};
+template <class T>
+void add_part(Design& design, std::optional<T> Design::*member, const std::string& key,
+              const parts::Variant& variant) {
+  if (design.*member) return;
+  Value mapping{.kind = Value::Kind::mapping};
+  for (const Patch& patch : variant.patches) {
+    const Path path = cut(patch.path);
+    if (path.group != key || path.field.empty()) continue;
+    mapping.entries.push_back({path.field, {}, value_of(patch.value)});
   }
-  if (small == "straight") return {{"lateral_link.bend", "none"}};
-  const std::string bend = " bend";
-  if (small.size() > bend.size() && small.substr(small.size() - bend.size()) == bend) {
-    return {{"lateral_link.bend", words.substr(0, words.size() - bend.size()) + " off straight"}};
-  }
-  if (!design.lateral_link) {
-    throw InputError("", fmt::format("{} is not known here; give `path = value`, e.g. "
-                                     "`members.NAME.section = 2 x 0.250 in DOM`",
-                                     quoted(words)));
-  }
-  return {{"lateral_link.tube", words}};
+  if (mapping.entries.empty()) return;
+  T part;
+  read_into(design, part, key, mapping, FieldReader::Mode::whole);
+  design.*member = std::move(part);
 }
 
 }  // namespace
 
-void set(parts::Design& design, const parts::Patch& patch) {
-  using parts::Design;
+void set(Design& design, const Patch& patch) {
   const Path path = cut(patch.path);
   if (path.group == "vehicle") return change_part(design, &Design::vehicle, path, patch);
   if (path.group == "lateral_link") return change_part(design, &Design::lateral_link, path, patch);
@@ -184,47 +228,38 @@ void set(parts::Design& design, const parts::Patch& patch) {
   if (path.group == "supports") return change_named(design, &Design::supports, path, patch);
   if (path.group == "springs") return change_named(design, &Design::springs, path, patch);
   if (path.group == "forces") return change_named(design, &Design::forces, path, patch);
-  if (path.group == "factors") return change_factor(design, path, patch);
-  if (patch.path == "title") {
-    design.title = squeeze(patch.value);
-    return;
+  if (path.group == "points") return change_point(design, path, patch);
+  if (path.group == "factors" || path.whole == "load_cases") {
+    return change_block(design, path, patch);
   }
-  throw InputError(patch.path, fmt::format("there is no such path{}",
-                                           did_you_mean(path.group, groups())));
+  if (path.whole != "title") refuse(path);
+  design.title = squeeze(patch.value);
 }
 
-parts::Design apply(const parts::Design& design, const parts::Variant& variant) {
-  parts::Design changed = design;
+Design apply(const Design& design, const parts::Variant& variant) {
+  Design changed = design;
   changed.variants.clear();
-  for (const parts::Patch& patch : variant.patches) set(changed, patch);
-  if (!variant.patches.empty()) require_sound(changed, variant.patches.front().path);
+  add_part(changed, &Design::vehicle, "vehicle", variant);
+  add_part(changed, &Design::axle, "axle", variant);
+  add_part(changed, &Design::lateral_link, "lateral_link", variant);
+  add_part(changed, &Design::bracket, "bracket", variant);
+  add_part(changed, &Design::brace, "brace", variant);
+  add_part(changed, &Design::arm, "arm", variant);
+  for (const Patch& patch : variant.patches) set(changed, patch);
+  const std::vector<InputError> broken = broken_rules(changed);
+  if (!broken.empty()) throw broken.front();
   return changed;
 }
 
 bool leaves_out(std::string_view value) {
-  return same_words(value, "none") || same_words(value, "left out") || same_words(value, "no");
+  return trim(value).empty() || same_words(value, "none") || same_words(value, "left out") ||
+         same_words(value, "no");
 }
 
-std::vector<parts::Variant> variants_from_words(const parts::Design& design,
-                                                std::string_view raw) {
-  const std::string words = squeeze(raw);
-  const std::size_t equals = words.find('=');
-  std::vector<parts::Variant> all;
-  if (equals == std::string::npos) {
-    for (const std::string& each : each_of(words)) {
-      all.push_back({each, patches_of(design, each)});
-    }
-  } else {
-    const std::string path(trim(std::string_view(words).substr(0, equals)));
-    const std::string value(trim(std::string_view(words).substr(equals + 1)));
-    const bool whole_part = path.find('.') == std::string::npos;
-    for (const std::string& each : each_of(value)) {
-      const bool out = whole_part && leaves_out(each);
-      all.push_back({fmt::format("{} = {}", path, each), {{path, out ? "" : each}}});
-    }
-  }
-  for (const parts::Variant& variant : all) (void)apply(design, variant);
-  return all;
+bool names_a_part(std::string_view raw) {
+  const Path path = cut(raw);
+  const bool part = is_one_of(kParts, path.group) || is_one_of(kLists, path.group);
+  return part && path.field.empty();
 }
 
 }  // namespace cases

@@ -9,20 +9,28 @@
 namespace cases {
 
 /// Changes one value of a design: "lateral_link.tube", "members.left post.section",
-/// "factors.weld_routine". A part's own name with an empty value leaves the part out.
-/// @throws base::InputError with the path as its key
+/// "points.frame bolt", "factors.weld_routine", "load_cases", "title". The name of a part, or of a
+/// member, support, spring or force, with an empty value leaves it out.
+/// @throws base::InputError with the path as its key: unknown path with the nearest one, a value
+///         that does not read, or a part that the case does not have
 void set(parts::Design& design, const parts::Patch& patch);
 
-/// The design with all changes of a variant.
-/// @throws base::InputError with the path of the change that cannot be made
+/// The design with all changes of a variant; a part that the base case lacks is added when the
+/// variant gives all it needs.
+/// @throws base::InputError with the path of the change that cannot be made, or of the part that
+///         no longer makes sense
 [[nodiscard]] parts::Design apply(const parts::Design& design, const parts::Variant& variant);
 
-/// Whether a value stands for leaving a part out: "none", "left out", "no".
+/// Whether a value stands for leaving a part out: "none", "left out", "no", or nothing.
 [[nodiscard]] bool leaves_out(std::string_view value);
+
+/// Whether a path names something that can be left out: "brace", "members.left post".
+[[nodiscard]] bool names_a_part(std::string_view path);
 
 /// The variants that short words ask for: "no brace", "straight", "2 in bend", a bar or tube for
 /// the lateral link ("1-1/2 in solid bar"), "lateral_link.tube = 1-1/2 x 0.188 in DOM", and several
 /// in one line ("1-1/2 x 0.120 or 0.188 or 0.250 in DOM").
+/// @return one variant an alternative, each tried on the design
 /// @throws base::InputError when the words are not known, or cannot be applied to the design
 [[nodiscard]] std::vector<parts::Variant> variants_from_words(const parts::Design& design,
                                                               std::string_view words);

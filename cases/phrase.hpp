@@ -107,6 +107,8 @@ Phrase<parts::Held> read_phrase(std::string_view text, const parts::Design& name
 [[nodiscard]] constexpr std::string_view example_phrase(const parts::JointSpec&) {
   return "rubber bushing along y";
 }
-[[nodiscard]] constexpr std::string_view example_phrase(const parts::Held&) { return "x y z"; }
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::Held&) {
+  return "x y z";
+}
 
 }  // namespace cases

@@ -34,7 +34,9 @@ std::size_t utf8_length(std::string_view text, std::size_t at) {
   return overlong || surrogate || beyond ? 0 : length;
 }
 
-bool is_continuation(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
+bool is_continuation(char c) {
+  return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U;
+}
 
 /// The tab is in the indent of a line that holds more than a comment.
 bool indents(std::string_view line) {
@@ -79,7 +81,9 @@ class Brackets {
 
 }  // namespace
 
-std::string too_deep() { return fmt::format("nested over {} deep; no case needs that", kDeepest); }
+std::string too_deep() {
+  return fmt::format("nested over {} deep; no case needs that", kDeepest);
+}
 
 void require_plain_text(std::string_view text) {
   if (text.size() > kLargest) {

@@ -1,9 +1,9 @@
 #include "cases/quantity.hpp"
 
-#include <fmt/format.h>
-
 #include <array>
 #include <cmath>
+
+#include <fmt/format.h>
 
 #include "base/input_error.hpp"
 #include "base/invariant.hpp"
@@ -25,10 +25,10 @@ bool names_no_number(std::string_view text) {
 }
 
 [[noreturn]] void refuse_text(std::string_view text, Dimension dimension) {
-  throw InputError("", fmt::format("{} does not start with a number; {} is needed, e.g. {} or {}",
-                                   quoted(text), dimension_name(dimension),
-                                   example_quantity(dimension, true),
-                                   example_quantity(dimension, false)));
+  throw InputError(
+      "", fmt::format("{} does not start with a number; {} is needed, e.g. {} or {}", quoted(text),
+                      dimension_name(dimension), example_quantity(dimension, true),
+                      example_quantity(dimension, false)));
 }
 
 [[noreturn]] void refuse_not_finite(std::string_view text) {
@@ -38,8 +38,8 @@ bool names_no_number(std::string_view text) {
 double read_ratio(double number, std::string_view unit, std::string_view text) {
   if (unit.empty()) return number;
   if (unit == "%") return number / 100.0;
-  throw InputError("", fmt::format("{} is not a ratio; a bare number or % is needed, e.g. 0.9",
-                                   quoted(text)));
+  throw InputError(
+      "", fmt::format("{} is not a ratio; a bare number or % is needed, e.g. 0.9", quoted(text)));
 }
 
 Measured with_unit(double number, std::string_view unit_text, std::string_view text,
@@ -55,9 +55,9 @@ Measured with_unit(double number, std::string_view unit_text, std::string_view t
   }
   if (unit.powers == powers_of(dimension)) return {number * unit.factor, {}};
   if (is_weight_for(unit.powers, dimension)) return {number * unit.as_weight, unit.mass};
-  throw InputError("", fmt::format("{} is {}; {} is needed, e.g. {}", squeeze(text),
-                                   powers_name(unit.powers), dimension_name(dimension),
-                                   example_units(dimension)));
+  throw InputError(
+      "", fmt::format("{} is {}; {} is needed, e.g. {}", squeeze(text), powers_name(unit.powers),
+                      dimension_name(dimension), example_units(dimension)));
 }
 
 }  // namespace
@@ -84,8 +84,7 @@ Measured read_quantity(std::string_view raw, Dimension dimension) {
 
 void require_within(double si, std::string_view text, const parts::Quantity& limits, bool inches) {
   const auto refuse = [&](std::string_view relation, double limit) {
-    const std::string shown =
-        limit == 0.0 ? "0" : write_quantity(limit, limits.dimension, inches);
+    const std::string shown = limit == 0.0 ? "0" : write_quantity(limit, limits.dimension, inches);
     throw InputError("", fmt::format("{} is {} {}", squeeze(text), relation, shown));
   };
   if (!(si > limits.above)) refuse("not over", limits.above);

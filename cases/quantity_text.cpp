@@ -1,8 +1,8 @@
-#include <fmt/format.h>
-
 #include <array>
 #include <cmath>
 #include <initializer_list>
+
+#include <fmt/format.h>
 
 #include "base/invariant.hpp"
 #include "cases/number.hpp"
@@ -29,11 +29,14 @@ constexpr std::array kCustomary{
     Customary{{"in", "in"}, {"mm", "mm"}, "m", "9 in", "230 mm"},
     Customary{{"lbf", "kip"}, {"N", "kN"}, "N", "5500 lb", "25 kN"},
     Customary{{"ksi", "psi"}, {"MPa", "GPa"}, "Pa", "60 ksi", "420 MPa"},
-    Customary{{"lb/in^3", "lb/in^3"}, {"kg/m^3", "kg/m^3"}, "kg/m^3", "0.284 lb/in^3",
-              "7850 kg/m^3"},
+    Customary{
+        {"lb/in^3", "lb/in^3"}, {"kg/m^3", "kg/m^3"}, "kg/m^3", "0.284 lb/in^3", "7850 kg/m^3"},
     Customary{{"deg", "deg"}, {"deg", "deg"}, "rad", "15 deg", "15 deg"},
     Customary{{"lbf/in", "kip/in"}, {"N/mm", "kN/mm"}, "N/m", "200 lb/in", "35 N/mm"},
-    Customary{{"ft-lbf/deg", "in-lbf/deg"}, {"kN m/rad", "N m/deg"}, "N m/rad", "200 ft-lb/deg",
+    Customary{{"ft-lbf/deg", "in-lbf/deg"},
+              {"kN m/rad", "N m/deg"},
+              "N m/rad",
+              "200 ft-lb/deg",
               "15 kN m/rad"},
     Customary{{"ft-lbf", "in-lbf"}, {"N m", "kN m"}, "N m", "80 ft-lb", "110 N m"},
     Customary{{"lbf/in", "kip/in"}, {"N/mm", "kN/mm"}, "N/m", "200 lb/in", "35 N/mm"},
@@ -59,13 +62,18 @@ std::string in_unit(double si, std::string_view unit) {
   return {};
 }
 
-std::string shortest(double si, const Names& units) {
-  std::string best;
-  for (const std::string_view unit : units) {
-    const std::string text = in_unit(si, unit);
-    if (!text.empty() && (best.empty() || text.size() < best.size())) best = text;
-  }
-  return best;
+// Another unit must be worth it: "4800 lbf" rather than "4.8 kip", "50 mm" in an inch case rather
+// than "1.968503937007874 in".
+constexpr std::size_t kClearlyShorter = 4;
+
+bool clearly_shorter(const std::string& text, const std::string& than) {
+  return !text.empty() && (than.empty() || text.size() + kClearlyShorter <= than.size());
+}
+
+std::string in_either(double si, const Names& units) {
+  const std::string first = in_unit(si, units[0]);
+  const std::string second = in_unit(si, units[1]);
+  return clearly_shorter(second, first) ? second : first;
 }
 
 }  // namespace
@@ -73,13 +81,10 @@ std::string shortest(double si, const Names& units) {
 std::string write_quantity(double si, Dimension dimension, bool inches) {
   INVARIANT(std::isfinite(si));
   const Customary& units = customary(dimension);
-  const std::string own = shortest(si, inches ? units.inch_pound : units.metric);
-  const std::string other = shortest(si, inches ? units.metric : units.inch_pound);
-  // A millimeter size in an inch case stays one: "50 mm" rather than "1.968503937007874 in".
-  constexpr std::size_t kClearlyShorter = 4;
-  if (!own.empty() && (other.empty() || own.size() < other.size() + kClearlyShorter)) return own;
-  if (!other.empty()) return other;
-  return in_unit(si, units.si);
+  const std::string own = in_either(si, inches ? units.inch_pound : units.metric);
+  const std::string other = in_either(si, inches ? units.metric : units.inch_pound);
+  const std::string best = clearly_shorter(other, own) ? other : own;
+  return best.empty() ? in_unit(si, units.si) : best;
 }
 
 std::string_view example_quantity(Dimension dimension, bool inches) {

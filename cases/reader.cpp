@@ -1,7 +1,6 @@
 #include "cases/reader.hpp"
 
 #include <algorithm>
-#include <array>
 #include <tuple>
 #include <utility>
 
@@ -12,17 +11,15 @@
 #include "cases/patch.hpp"
 #include "cases/unit_system.hpp"
 #include "cases/validate.hpp"
-#include "loads/vehicle.hpp"
 
 namespace cases {
 namespace {
 
 const std::vector<std::string>& top_keys() {
   static const std::vector<std::string> kKeys = {
-      "title",   "units",    "vehicle", "points",  "materials", "sections",
-      "joints",  "lateral_link", "bracket", "brace", "arm",     "axle",
-      "members", "supports", "springs", "forces",  "load_cases", "factors",
-      "variants", "compare"};
+      "title",        "units",   "vehicle",    "points",  "materials", "sections", "joints",
+      "lateral_link", "bracket", "brace",      "arm",     "axle",      "members",  "supports",
+      "springs",      "forces",  "load_cases", "factors", "variants",  "compare"};
   return kKeys;
 }
 
@@ -49,18 +46,20 @@ class CaseReader {
     named("springs", context_.design.springs);
     named("forces", context_.design.forces);
     if (const Value* v = mapping("factors")) read_factors(*v, context_);
-    load_cases();
-    if (context_.problems.empty()) validate(context_);
-    if (context_.problems.empty()) variants();
+    if (const Entry* entry = root_.find("load_cases")) read_load_cases(*entry, context_);
+    rules();
+    sound_ = context_.problems.empty();
+    variants();
   }
 
  private:
   void unknown_keys() {
     for (const Entry& entry : root_.entries) {
       if (std::find(top_keys().begin(), top_keys().end(), entry.key) != top_keys().end()) continue;
+      const std::string hint = did_you_mean(entry.key, top_keys());
       context_.problem(entry.place, entry.key,
-                       fmt::format("unknown key {}{}", quoted(entry.key),
-                                   did_you_mean(entry.key, top_keys())));
+                       fmt::format("unknown key {}{}", quoted(entry.key), hint));
+      hints_ += hint;
     }
   }
 
@@ -69,20 +68,20 @@ class CaseReader {
     const Entry* entry = root_.find(key);
     if (entry == nullptr) return nullptr;
     if (entry->value.kind == Value::Kind::mapping) return &entry->value;
-    const Place& place =
-        entry->value.kind == Value::Kind::empty ? entry->place : entry->value.place;
-    context_.problem(place, key, "it needs `key: value` lines below it");
+    context_.problem(entry->value.place, key, "it needs `key: value` lines below it");
     return nullptr;
   }
 
   void title_and_units() {
     const Entry* title = root_.find("title");
-    if (title == nullptr) {
+    if (title == nullptr && hints_.find("`title`") != std::string::npos) {
+      // Said already: the key is misspelled.
+    } else if (title == nullptr) {
       context_.problem({1, 1}, "", "`title` is missing: what this case is, in a few words");
-    } else if (title->value.kind != Value::Kind::scalar) {
-      context_.problem(title->place, "title", "a few words are needed here");
+    } else if (trim(title->value.text).empty()) {
+      context_.problem(title->value.place, "title", "a few words are needed here");
     } else {
-      context_.design.title = squeeze(title->value.text);
+      context_.design.title = title->value.text;
     }
     context_.design.inches = uses_inches(root_);
     if (const Entry* units = root_.find("units")) {
@@ -117,28 +116,6 @@ class CaseReader {
     }
   }
 
-  void load_cases() {
-    const Entry* entry = root_.find("load_cases");
-    if (entry == nullptr) return;
-    if (entry->value.kind != Value::Kind::list || entry->value.items.empty()) {
-      context_.problem(entry->place, "load_cases",
-                       fmt::format("a list is needed, e.g. [{}]", loads::case_names().front()));
-      return;
-    }
-    for (const Value& item : entry->value.items) {
-      std::string name = lower(squeeze(item.text));
-      std::replace(name.begin(), name.end(), ' ', '_');
-      const std::vector<std::string>& known = loads::case_names();
-      if (std::find(known.begin(), known.end(), name) == known.end()) {
-        context_.problem(item.place, "load_cases",
-                         fmt::format("{} is no load case; there is {}", quoted(item.text),
-                                     join(known, ", ")));
-      } else {
-        context_.design.load_cases.push_back(name);
-      }
-    }
-  }
-
   /// `variants:` by name, then the short words of `compare:`; each is tried on the design.
   void variants() {
     if (const Value* value = mapping("variants")) {
@@ -147,41 +124,103 @@ class CaseReader {
     const Entry* compare = root_.find("compare");
     if (compare == nullptr) return;
     if (compare->value.kind != Value::Kind::list) {
-      context_.problem(compare->place, "compare", "a list is needed, e.g. [no brace]");
+      context_.problem(compare->value.place, "compare",
+                       "a list is needed, e.g. [no brace, 1-1/2 in solid bar]");
       return;
     }
-    for (const Value& item : compare->value.items) {
-      try {
-        for (parts::Variant& v : variants_from_words(context_.design, item.text)) {
-          context_.design.variants.push_back(std::move(v));
-        }
-      } catch (const base::InputError& error) {
-        context_.problem(item.place, "compare", error.what());
+    for (const Value& item : compare->value.items) compared(item);
+  }
+
+  void compared(const Value& words) {
+    if (words.kind != Value::Kind::scalar) {
+      context_.problem(words.place, "compare", "a few words are needed, e.g. no brace");
+      return;
+    }
+    // Without a sound base case there is nothing to try them on.
+    if (!sound_) return;
+    try {
+      for (parts::Variant& v : variants_from_words(context_.design, words.text)) {
+        add_variant(std::move(v), words.place, "compare");
       }
+    } catch (const base::InputError& error) {
+      context_.problem(words.place, "compare", error.what());
     }
   }
 
   void variant(const Entry& entry) {
     const std::string path = "variants." + entry.key;
+    context_.places.add(path, entry.place);
     if (entry.value.kind != Value::Kind::mapping) {
       context_.problem(entry.place, path,
                        "it needs `path: value` lines, e.g. lateral_link.tube: 2 x 0.250 in DOM");
       return;
     }
     parts::Variant out{entry.key, {}};
-    parts::Design changed = context_.design;
     for (const Entry& change : entry.value.entries) {
-      const parts::Patch patch{change.key, leaves_out(change.value.text) ? "" : change.value.text};
-      try {
-        set(changed, patch);
-        out.patches.push_back(patch);
-      } catch (const base::InputError& error) {
-        context_.problem(change.place, path + "." + change.key, error.problem());
-      }
+      context_.places.add(path + "." + change.key, change.value.place);
+      out.patches.push_back({change.key, patch_text(change)});
     }
-    context_.design.variants.push_back(std::move(out));
+    if (!sound_) return;
+    try {
+      (void)apply(context_.design, out);
+      add_variant(std::move(out), entry.place, path);
+    } catch (const base::InputError& error) {
+      const std::string key = path + "." + error.where().key;
+      context_.problem(context_.places.find(key), key, error.problem());
+    }
   }
 
+  static std::string patch_text(const Entry& change) {
+    if (change.value.kind == Value::Kind::list) {
+      std::vector<std::string> items;
+      for (const Value& item : change.value.items) items.push_back(item.text);
+      return fmt::format("[{}]", join(items, ", "));
+    }
+    return names_a_part(change.key) && leaves_out(change.value.text) ? "" : change.value.text;
+  }
+
+  void add_variant(parts::Variant variant, const Place& place, const std::string& key) {
+    for (const parts::Variant& other : context_.design.variants) {
+      if (other.name != variant.name) continue;
+      context_.problem(place, key, quoted(variant.name) + " is given twice");
+      return;
+    }
+    context_.design.variants.push_back(std::move(variant));
+  }
+
+  /// The part a key is about: "bracket", or "members.left post" in a list.
+  static std::string part_of(const std::string& key) {
+    const std::size_t first = key.find('.');
+    const std::string group = key.substr(0, first);
+    const bool in_list =
+        group == "materials" || group == "members" || group == "springs" || group == "forces";
+    return in_list && first != std::string::npos ? key.substr(0, key.find('.', first + 1)) : group;
+  }
+
+  /// A part with a problem of its own is not blamed for values that clash because of it.
+  void rules() {
+    const auto n_before = static_cast<std::ptrdiff_t>(context_.problems.size());
+    // A part under a misspelled key is not missing as well.
+    if (hints_.empty()) {
+      for (const base::InputError& e : missing_parts(context_.design)) report(e);
+    }
+    for (const base::InputError& e : clashing_values(context_.design)) {
+      const std::string part = part_of(e.where().key);
+      const auto begin = context_.problems.begin();
+      const bool blamed = std::any_of(begin, begin + n_before, [&](const base::InputError& other) {
+        return part_of(other.where().key) == part;
+      });
+      if (!blamed) report(e);
+    }
+  }
+
+  void report(const base::InputError& error) {
+    const Place place = context_.places.find(error.where().key);
+    context_.problem(place.line == 0 ? Place{1, 1} : place, error.where().key, error.problem());
+  }
+
+  std::string hints_;   ///< what unknown keys at the top may have meant
+  bool sound_ = false;  ///< the base case has no problem
   const Value& root_;
   ReadingContext& context_;
 };
@@ -210,8 +249,7 @@ Reading read(std::string_view text, const std::string& file_name) {
     }
     CaseReader(document.root, context).read();
   } catch (const base::InputError& error) {
-    context.problem({error.where().line, error.where().column}, error.where().key,
-                    error.problem());
+    context.problem({error.where().line, error.where().column}, error.where().key, error.problem());
   }
   out.problems = std::move(context.problems);
   std::stable_sort(out.problems.begin(), out.problems.end(), earlier);

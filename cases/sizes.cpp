@@ -1,9 +1,9 @@
 #include "cases/sizes.hpp"
 
-#include <fmt/format.h>
-
 #include <cmath>
 #include <utility>
+
+#include <fmt/format.h>
 
 #include "base/input_error.hpp"
 #include "cases/number.hpp"
@@ -63,8 +63,8 @@ Sizes with_units(std::vector<Found> found, std::string_view rest, std::string_vi
     const std::string shown = f.number + (f.unit == "\"" ? "" : " ") + f.unit;
     const double si = read_quantity(shown, parts::Dimension::length).si;
     if (!(si > 0.0)) {
-      throw InputError("", fmt::format("{} in {} is not over 0; e.g. {}", shown, quoted(text),
-                                       quoted(example)));
+      throw InputError(
+          "", fmt::format("{} in {} is not over 0; e.g. {}", shown, quoted(text), quoted(example)));
     }
     sizes.si.push_back(si);
     sizes.found.push_back(shown);

@@ -4,6 +4,8 @@
 
 namespace cases {
 
-std::string_view small_case() { return data::small_case(); }
+std::string_view small_case() {
+  return data::small_case();
+}
 
 }  // namespace cases

@@ -1,7 +1,7 @@
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
+
+#include <fmt/format.h>
 
 #include "base/input_error.hpp"
 #include "base/invariant.hpp"
@@ -33,8 +33,8 @@ bool is_solid(std::string_view form) {
 
 /// Half of a length in the unit it was written in: "0.75 in".
 std::string half_of(double si, std::string_view found) {
-  const bool inches = found.find("mm") == std::string_view::npos &&
-                      found.find("cm") == std::string_view::npos;
+  const bool inches =
+      found.find("mm") == std::string_view::npos && found.find("cm") == std::string_view::npos;
   return write_quantity(0.5 * si, parts::Dimension::length, inches);
 }
 
@@ -59,10 +59,10 @@ sections::Shape round_bar(const Sizes& sizes, const std::string& form, std::stri
 sections::Shape of_two_sizes(const Sizes& sizes, const std::string& form, std::string_view text) {
   if (has_word(form, "flat")) return sections::FlatBar{sizes.si[0], sizes.si[1]};
   if (is_solid(form) || has_word(form, "square") || has_word(form, "rectangular")) {
-    throw InputError("", fmt::format("{} gives two sizes, outside x wall of a round tube, yet it "
-                                     "says {}; e.g. {}, {} or `2 x 1/4 in flat bar A36`",
-                                     quoted(text), quoted(form), quoted(kTubeExample),
-                                     quoted(kBarExample)));
+    throw InputError(
+        "", fmt::format("{} gives two sizes, outside x wall of a round tube, yet it "
+                        "says {}; e.g. {}, {} or `2 x 1/4 in flat bar A36`",
+                        quoted(text), quoted(form), quoted(kTubeExample), quoted(kBarExample)));
   }
   require_hollow(sizes, 0, "the outside diameter",
                  fmt::format("a bar, `{} solid bar`", sizes.found[0]));
@@ -134,14 +134,14 @@ Phrase<Stick> read_named(std::string_view text, const parts::Design& names) {
     std::vector<std::string> candidates;
     for (const auto& s : names.sections) candidates.push_back(s.name);
     const std::string first = std::string(text.substr(0, text.find(' ')));
-    throw InputError("", fmt::format("{} is neither sizes, e.g. {}, nor a name of `sections:`{}",
-                                     quoted(text), quoted(kTubeExample),
-                                     did_you_mean(first, candidates)));
+    throw InputError(
+        "", fmt::format("{} is neither sizes, e.g. {}, nor a name of `sections:`{}", quoted(text),
+                        quoted(kTubeExample), did_you_mean(first, candidates)));
   }
   const std::string_view steel = trim(text.substr(section->name.size()));
   if (steel.empty()) {
-    throw InputError("", fmt::format("{} does not name its steel; e.g. `{} A36`", quoted(text),
-                                     section->name));
+    throw InputError(
+        "", fmt::format("{} does not name its steel; e.g. `{} A36`", quoted(text), section->name));
   }
   return {{section->value, known_steel(steel, names)}};
 }
@@ -155,7 +155,8 @@ Phrase<Stick> read_phrase(std::string_view raw, const parts::Design& names) {
   if (sizes.si.empty()) return read_named(text, names);
   const auto corner = sizes.si.size() == 3 ? take_corner(sizes.rest) : std::nullopt;
   const FormAndSteel words = form_and_steel(sizes.rest, names);
-  if (sizes.si.size() == 1) return with_steel(round_bar(sizes, words.form, text), words, text, names);
+  if (sizes.si.size() == 1)
+    return with_steel(round_bar(sizes, words.form, text), words, text, names);
   if (sizes.si.size() == 2) {
     return with_steel(of_two_sizes(sizes, words.form, text), words, text, names);
   }

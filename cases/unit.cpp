@@ -1,11 +1,11 @@
 #include "cases/unit.hpp"
 
-#include <fmt/format.h>
-
 #include <array>
 #include <cmath>
 #include <optional>
 #include <vector>
+
+#include <fmt/format.h>
 
 #include "base/input_error.hpp"
 #include "base/invariant.hpp"
@@ -160,7 +160,9 @@ Unit read_unit(std::string_view text) {
   return unit;
 }
 
-Powers powers_of(parts::Dimension dimension) { return words_for(dimension).powers; }
+Powers powers_of(parts::Dimension dimension) {
+  return words_for(dimension).powers;
+}
 
 bool is_weight_for(const Powers& powers, parts::Dimension dimension) {
   Powers weight = powers;
@@ -169,7 +171,9 @@ bool is_weight_for(const Powers& powers, parts::Dimension dimension) {
   return powers.mass == 1 && weight == powers_of(dimension);
 }
 
-std::string_view dimension_name(parts::Dimension dimension) { return words_for(dimension).name; }
+std::string_view dimension_name(parts::Dimension dimension) {
+  return words_for(dimension).name;
+}
 
 std::string_view powers_name(const Powers& powers) {
   if (powers == kMass) return "a mass or force";
@@ -182,6 +186,8 @@ std::string_view powers_name(const Powers& powers) {
   return "another kind of quantity";
 }
 
-std::string_view example_units(parts::Dimension dimension) { return words_for(dimension).units; }
+std::string_view example_units(parts::Dimension dimension) {
+  return words_for(dimension).units;
+}
 
 }  // namespace cases

@@ -1,131 +1,270 @@
 #include "cases/validate.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <string>
 
 #include <fmt/format.h>
+
+#include "cases/quantity.hpp"
 
 namespace cases {
 namespace {
 
-class Validator {
- public:
-  explicit Validator(ReadingContext& context) : context_(context), design_(context.design) {}
+using base::InputError;
+using parts::Design;
+using Problems = std::vector<InputError>;
 
-  void run() {
-    if (design_.lateral_link) link();
-    if (design_.arm) arm();
-    if (design_.bracket) bracket();
-    if (design_.bracket && !design_.lateral_link) {
-      say("bracket", "a bracket carries a lateral link's bolt: add `lateral_link:`");
-    }
-    if (design_.brace && !design_.bracket) say("brace", "a brace holds a bracket: add `bracket:`");
-    if (design_.axle && !design_.vehicle) say("axle", "the axle needs `vehicle:` for its wheels");
-    if (design_.arm && !design_.axle) say("arm", "an arm holds an axle: add `axle:`");
-    if (design_.axle && (!design_.lateral_link || !design_.arm)) {
-      say("axle", "the axle needs `lateral_link:` and `arm:` to hold it");
-    }
-    if (design_.axle) stops();
-    if (!design_.load_cases.empty() && !design_.vehicle) {
-      say("load_cases", "the built-in load cases need `vehicle:`");
-    }
-    for (const parts::Named<parts::Member>& m : design_.members) {
-      if (m.value.from == m.value.to) {
-        say("members." + m.name, "it has no length: it starts and ends at the same point");
-      }
-    }
-    for (const parts::Named<parts::PlainSpring>& s : design_.springs) {
-      bool soft = true;
-      for (const double rate : s.value.rates) soft = soft && !(rate > 0.0);
-      if (soft) say("springs." + s.name, "it has no rate; give one, e.g. along_z: 35 N/mm");
+/// The lateral link's place: two lengths, or two points.
+void add_link_place(Problems& out, const parts::LateralLink& l, bool with_axle) {
+  const bool lengths = !std::isnan(l.bolt_to_bolt) || !std::isnan(l.rise);
+  const bool points = !l.frame_bolt.empty() || !l.axle_bolt.empty();
+  if (lengths && points) {
+    out.emplace_back("lateral_link",
+                     "give either bolt_to_bolt and rise, or the points frame_bolt "
+                     "and axle_bolt, not both");
+  } else if (!lengths && !points) {
+    out.emplace_back("lateral_link",
+                     "its place is missing: give bolt_to_bolt and rise, e.g. 34 in "
+                     "and 4 in, or the points frame_bolt and axle_bolt");
+  } else if (lengths && std::isnan(l.rise)) {
+    out.emplace_back("lateral_link", "`rise` is missing: frame bolt above axle bolt, e.g. 4 in");
+  } else if (lengths && std::isnan(l.bolt_to_bolt)) {
+    out.emplace_back("lateral_link",
+                     "`bolt_to_bolt` is missing: straight from bolt to bolt, e.g. 34 in");
+  } else if (points && l.frame_bolt.empty()) {
+    out.emplace_back("lateral_link", "`frame_bolt` is missing: point of the bolt at the bracket");
+  } else if (points && l.axle_bolt.empty()) {
+    out.emplace_back("lateral_link", "`axle_bolt` is missing: point of the bolt at the axle");
+  } else if (lengths && with_axle) {
+    out.emplace_back("lateral_link",
+                     "with `axle:` its place is needed in space; give the points "
+                     "frame_bolt and axle_bolt instead of the two lengths");
+  }
+}
+
+std::string length_text(double si, bool inches) {
+  return write_quantity(si, parts::Dimension::length, inches);
+}
+
+void add_link_values(Problems& out, const parts::LateralLink& l, bool inches) {
+  if (std::abs(l.rise) >= l.bolt_to_bolt) {
+    out.emplace_back("lateral_link.rise",
+                     fmt::format("{} is not under the length from bolt to bolt ({})",
+                                 length_text(l.rise, inches), length_text(l.bolt_to_bolt, inches)));
+  }
+  if (!l.frame_bolt.empty() && l.frame_bolt == l.axle_bolt) {
+    out.emplace_back("lateral_link.axle_bolt",
+                     "the link has no length: both bolts are at `" + l.axle_bolt + "`");
+  }
+  if (!l.through.empty() && l.frame_bolt.empty()) {
+    out.emplace_back("lateral_link.through",
+                     "points along the link go with the points frame_bolt "
+                     "and axle_bolt");
+  }
+  if (l.bend.off_straight > 0.0 && !l.through.empty()) {
+    out.emplace_back("lateral_link.bend", "give either `bend` or `through`, not both");
+  }
+  for (std::size_t i = 0; i < l.through.size(); ++i) {
+    const bool end = l.through[i] == l.frame_bolt || l.through[i] == l.axle_bolt;
+    if (!end && std::count(l.through.begin(), l.through.end(), l.through[i]) == 1) continue;
+    out.emplace_back("lateral_link.through",
+                     "the link comes to `" + l.through[i] + "` twice; name each point once");
+    return;
+  }
+}
+
+void add_arm(Problems& out, const Design& design) {
+  const parts::Arm& a = *design.arm;
+  const bool upper_bolt = !a.axle_upper.empty();
+  const bool upper_stick = !a.upper.material.id.empty();
+  const bool joins = !std::isnan(a.joins_at);
+  const bool any = upper_bolt || upper_stick || joins;
+  if (any && !upper_bolt) {
+    out.emplace_back("arm", "`axle_upper` is missing: the upper arm's bolt at the axle, a point");
+  }
+  if (any && !upper_stick) {
+    out.emplace_back("arm", "`upper` is missing: the upper arm, e.g. 1-1/4 x 0.188 in DOM");
+  }
+  if (any && !joins) {
+    out.emplace_back("arm",
+                     "`joins_at` is missing: where the upper arm joins, along the lower "
+                     "tube from its bolt, e.g. 16 in");
+  }
+  if (!a.frame.empty() && a.axle_lower == a.frame) {
+    out.emplace_back("arm.frame", "the arm has no length: both ends are at `" + a.frame + "`");
+  }
+  if (upper_bolt && a.axle_upper == a.axle_lower) {
+    out.emplace_back("arm.axle_upper", "both bolts at the axle are at `" + a.axle_upper + "`");
+  }
+  double length = base::kUnset;
+  for (const auto& from : design.points) {
+    for (const auto& to : design.points) {
+      if (from.name != a.axle_lower || to.name != a.frame) continue;
+      length = std::hypot(from.value[0] - to.value[0], from.value[1] - to.value[1],
+                          from.value[2] - to.value[2]);
     }
   }
-
- private:
-  void say(const std::string& key, const std::string& what) {
-    context_.problem(context_.places.find(key), key, what);
+  if (a.joins_at >= length) {
+    out.emplace_back("arm.joins_at",
+                     fmt::format("{} is beyond the lower tube, which is {:.4g} {} "
+                                 "long",
+                                 length_text(a.joins_at, design.inches),
+                                 length / (design.inches ? base::kInch : base::kMillimeter),
+                                 design.inches ? "in" : "mm"));
   }
+}
 
-  void link() {
-    const parts::LateralLink& l = *design_.lateral_link;
-    const bool lengths = !std::isnan(l.bolt_to_bolt) || !std::isnan(l.rise);
-    const bool points = !l.frame_bolt.empty() || !l.axle_bolt.empty();
-    if (lengths == points) {
-      say("lateral_link", lengths ? "give either bolt_to_bolt and rise, or frame_bolt and "
-                                    "axle_bolt, not both"
-                                  : "where it is is missing: give bolt_to_bolt and rise, e.g. 34 "
-                                    "in and 4 in, or the points frame_bolt and axle_bolt");
-      return;
+void add_bracket(Problems& out, const Design& design) {
+  const parts::Bracket& b = *design.bracket;
+  if (b.up_the_side > b.rail.height) {
+    out.emplace_back("bracket.up_the_side", fmt::format("{} is more than the rail's height ({})",
+                                                        length_text(b.up_the_side, design.inches),
+                                                        length_text(b.rail.height, design.inches)));
+  }
+  if (design.brace && design.brace->meets_bracket.above_bolt >= b.drop) {
+    out.emplace_back("brace.meets_bracket",
+                     fmt::format("{} above the bolt is not below the rail: the drop is {}",
+                                 length_text(design.brace->meets_bracket.above_bolt, design.inches),
+                                 length_text(b.drop, design.inches)));
+  }
+}
+
+void add_vehicle(Problems& out, const Design& design) {
+  const parts::VehicleEntry& v = *design.vehicle;
+  if (v.total_weight < v.axle_weight) {
+    out.emplace_back("vehicle.total_weight",
+                     "the whole truck weighs less than its front tires "
+                     "carry (`axle_weight`)");
+  }
+  if (v.unsprung_weight >= v.axle_weight) {
+    out.emplace_back("vehicle.unsprung_weight",
+                     "axle and wheels weigh no less than the front "
+                     "tires carry (`axle_weight`)");
+  }
+  if (v.hub_height > 0.5 * v.tire) {
+    out.emplace_back("vehicle.hub_height", "it is more than half of the tire's printed size");
+  }
+  if (v.track < 0.5 || v.track > 5.0) {
+    out.emplace_back("vehicle.track", "no truck is that wide or narrow; is the unit right?");
+  }
+  if (v.tire < 0.3 || v.tire > 3.0) {
+    out.emplace_back("vehicle.tire", "no truck has tires of that size; is the unit right?");
+  }
+}
+
+/// A slip in a unit or a factor of a thousand gives answers that look right.
+void add_material(Problems& out, const parts::Named<sections::Material>& steel) {
+  const sections::Material& m = steel.value;
+  const std::string key = "materials." + steel.name;
+  if (m.elastic < 4.0e10 || m.elastic > 4.5e11) {
+    out.emplace_back(key + ".young",
+                     "no structural metal has that modulus; steel has 29000 ksi or "
+                     "200 GPa");
+  }
+  if (m.density < 1500.0 || m.density > 12000.0) {
+    out.emplace_back(key + ".density",
+                     "no structural metal has that density; steel has 0.284 "
+                     "lb/in^3 or 7850 kg/m^3");
+  }
+  if (m.tensile < m.yield) {
+    out.emplace_back(key + ".tensile", "the tensile strength is under the yield strength");
+  }
+  if (m.haz_yield > m.yield) {
+    out.emplace_back(key + ".weld_zone_yield", "it is over the yield strength away from the weld");
+  }
+}
+
+void add_plain(Problems& out, const Design& design) {
+  for (const auto& m : design.members) {
+    if (m.value.from.empty() || m.value.from != m.value.to) continue;
+    out.emplace_back("members." + m.name,
+                     "it has no length: it starts and ends at `" + m.value.from + "`");
+  }
+  for (const auto& s : design.springs) {
+    const std::string key = "springs." + s.name;
+    if (!s.value.from.empty() && s.value.from == s.value.to) {
+      out.emplace_back(key, "it starts and ends at `" + s.value.from + "`");
     }
-    if (lengths && (std::isnan(l.bolt_to_bolt) || std::isnan(l.rise))) {
-      say("lateral_link", fmt::format("`{}` is missing, e.g. {}",
-                                      std::isnan(l.rise) ? "rise" : "bolt_to_bolt",
-                                      std::isnan(l.rise) ? "4 in" : "34 in"));
-    } else if (lengths && !(std::abs(l.rise) < l.bolt_to_bolt)) {
-      say("lateral_link.rise", "the rise is not under the length from bolt to bolt");
-    }
-    if (points && (l.frame_bolt.empty() || l.axle_bolt.empty())) {
-      say("lateral_link",
-          fmt::format("`{}` is missing", l.frame_bolt.empty() ? "frame_bolt" : "axle_bolt"));
-    } else if (points && l.frame_bolt == l.axle_bolt) {
-      say("lateral_link.axle_bolt", "it has no length: both bolts are at the same point");
-    }
-    if (design_.axle && lengths) {
-      say("lateral_link", "with an `axle:` it is placed by the points frame_bolt and axle_bolt");
-    }
-    if (l.bend.off_straight > 0.0 && !l.through.empty()) {
-      say("lateral_link.bend", "give either `bend` or `through`, not both");
+    if (std::none_of(s.value.rates.begin(), s.value.rates.end(),
+                     [](double rate) { return rate > 0.0; })) {
+      out.emplace_back(key, "it has no rate; give one, e.g. along_z: 35 N/mm");
     }
   }
-
-  void arm() {
-    const parts::Arm& a = *design_.arm;
-    const bool upper = !a.axle_upper.empty();
-    if (upper && std::isnan(a.joins_at)) {
-      say("arm", "`joins_at` is missing: where the upper arm joins, along the lower tube from its "
-                 "axle bolt, e.g. 16 in");
-    }
-    if (upper && !(a.upper.material.yield > 0.0)) {
-      say("arm", "`upper` is missing: the upper arm, e.g. 1-1/4 x 0.188 in DOM");
-    }
-    if (!upper && (!std::isnan(a.joins_at) || a.upper.material.yield > 0.0)) {
-      say("arm", "`axle_upper` is missing: the point of the upper arm's bolt at the axle");
-    }
-    if (a.axle_lower == a.frame) {
-      say("arm.frame", "it has no length: axle bolt and frame joint are at the same point");
+  for (const auto& f : design.forces) {
+    const auto zero = [](double x) { return x == 0.0; };
+    if (std::all_of(f.value.force.begin(), f.value.force.end(), zero) &&
+        std::all_of(f.value.moment.begin(), f.value.moment.end(), zero)) {
+      out.emplace_back("forces." + f.name, "it is 0; give a force or moment, e.g. force_z: -8 kN");
     }
   }
-
-  void bracket() {
-    const parts::Bracket& b = *design_.bracket;
-    if (!(b.rail.wall < 0.5 * std::fmin(b.rail.width, b.rail.height))) {
-      say("bracket.rail", "the wall is not under half of the rail's width and height");
-    }
-    if (!(parts_up_the_side(b) <= b.rail.height)) {
-      say("bracket.up_the_side", "the weld is longer than the rail is high");
-    }
-    if (!b.welded_to.bottom && !b.welded_to.inner_side && !b.welded_to.outer_side) {
-      say("bracket.welded_to", "no face of the rail is welded");
-    }
-  }
-
-  static double parts_up_the_side(const parts::Bracket& b) {
-    return std::isnan(b.up_the_side) ? 0.0 : b.up_the_side;
-  }
-
-  void stops() {
-    const parts::Axle& a = *design_.axle;
-    if (std::isnan(a.bump_travel) != std::isnan(a.stop_rate)) {
-      say("axle", fmt::format("`{}` is missing: a bump stop needs its travel and its rate",
-                              std::isnan(a.stop_rate) ? "stop_rate" : "bump_travel"));
-    }
-  }
-
-  ReadingContext& context_;
-  const parts::Design& design_;
-};
+}
 
 }  // namespace
 
-void validate(ReadingContext& context) { Validator(context).run(); }
+Problems missing_parts(const Design& design) {
+  Problems out;
+  const bool truck =
+      design.lateral_link || design.bracket || design.brace || design.arm || design.axle;
+  if (design.bracket && !design.lateral_link) {
+    out.emplace_back("bracket", "a bracket carries a lateral link's bolt: add `lateral_link:`");
+  }
+  if (design.brace && !design.bracket) {
+    out.emplace_back("brace", "a brace holds a bracket: add `bracket:`");
+  }
+  if (design.arm && !design.axle) out.emplace_back("arm", "an arm holds an axle: add `axle:`");
+  if (design.axle && !design.lateral_link) {
+    out.emplace_back("axle", "nothing holds the axle sideways: add `lateral_link:`");
+  }
+  if (design.axle && !design.arm) {
+    out.emplace_back("axle", "nothing holds the axle lengthwise: add `arm:`");
+  }
+  if (design.axle && !design.vehicle) {
+    out.emplace_back("axle", "its wheels and weight are missing: add `vehicle:`");
+  } else if (truck && !design.vehicle && design.forces.empty()) {
+    const char* key = design.lateral_link ? "lateral_link" : design.arm ? "arm" : "";
+    out.emplace_back(key,
+                     "nothing loads it: add `vehicle:` (axle_weight, tire, track), or "
+                     "`forces:`");
+  }
+  if (!truck && design.members.empty()) {
+    out.emplace_back("",
+                     "there is nothing to check: add `lateral_link:` and `vehicle:`, or "
+                     "`members:`");
+  } else if (!truck && design.forces.empty()) {
+    out.emplace_back("members", "nothing loads the frame: add `forces:`");
+  }
+  if (!design.load_cases.empty() && !design.vehicle) {
+    out.emplace_back("load_cases", "the built-in load cases need `vehicle:`");
+  }
+  return out;
+}
+
+Problems clashing_values(const Design& design) {
+  Problems out;
+  if (design.vehicle) add_vehicle(out, design);
+  for (const auto& steel : design.materials) add_material(out, steel);
+  if (design.lateral_link) {
+    add_link_place(out, *design.lateral_link, design.axle.has_value());
+    add_link_values(out, *design.lateral_link, design.inches);
+  }
+  if (design.arm) add_arm(out, design);
+  if (design.bracket) add_bracket(out, design);
+  if (design.axle && std::isnan(design.axle->bump_travel) != std::isnan(design.axle->stop_rate)) {
+    const bool travel = !std::isnan(design.axle->bump_travel);
+    out.emplace_back(
+        "axle", fmt::format("`{}` is missing: a bump stop needs its travel and its "
+                            "rate, e.g. {}",
+                            travel ? "stop_rate" : "bump_travel", travel ? "9000 lb/in" : "3 in"));
+  }
+  add_plain(out, design);
+  return out;
+}
+
+Problems broken_rules(const Design& design) {
+  Problems out = missing_parts(design);
+  for (InputError& clash : clashing_values(design)) out.push_back(std::move(clash));
+  return out;
+}
 
 }  // namespace cases

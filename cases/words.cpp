@@ -7,12 +7,18 @@
 namespace cases {
 namespace {
 
-bool is_space(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
+bool is_space(char c) {
+  return c == ' ' || c == '\t' || c == '\n' || c == '\r';
+}
 
 }  // namespace
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
 
 std::string lower(std::string_view text) {
   std::string result(text);
@@ -83,7 +89,8 @@ std::string did_you_mean(std::string_view name, const std::vector<std::string>& 
   const std::string best = sections::nearest(name, candidates);
   if (best.empty()) return {};
   const int longest = static_cast<int>(std::max(name.size(), best.size()));
-  if (sections::edit_distance(name, best) > std::max(1, longest / 2)) return {};
+  const int distance = sections::edit_distance(name, best);
+  if (distance > std::max(1, longest / 2) || distance == longest) return {};
   return "; did you mean `" + best + "`?";
 }
 

@@ -1,148 +1,169 @@
 #include "cases/writer.hpp"
 
-#include "cases/field_writer.hpp"
+#include <array>
+#include <cmath>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "cases/phrase.hpp"
+#include "cases/quantity.hpp"
 #include "cases/shape_words.hpp"
 #include "cases/words.hpp"
+#include "cases/yaml_text.hpp"
 #include "parts/section_fields.hpp"
 
 namespace cases {
 namespace {
 
-constexpr int kIndent = 2;
+using parts::Design;
+using parts::FieldInfo;
+
+std::string line(std::string_view indent, std::string_view key, std::string_view text) {
+  return fmt::format("{}{}: {}\n", indent, yaml_text(key), yaml_text(text));
+}
+
+/// Writes the fields of one part: a visitor for parts' `fields(visitor, part)`. Numbers that are
+/// unset and names that are empty are left out.
+class FieldWriter {
+ public:
+  FieldWriter(const Design& names, std::string_view indent) : names_(names), indent_(indent) {}
+
+  void quantity(const FieldInfo& info, double& value, const parts::Quantity& limits) {
+    if (!std::isnan(value)) {
+      add(info, write_quantity(value, limits.dimension, names_.inches));
+    } else if (limits.may_be_unsure) {
+      add(info, "not sure");
+    }
+  }
+  template <class T>
+  void phrase(const FieldInfo& info, T& value) {
+    if (is_set(value)) add(info, write_phrase(value, names_));
+  }
+  template <class Enum, std::size_t N>
+  void choice(const FieldInfo& info, Enum& value, const std::array<parts::Word<Enum>, N>& words) {
+    for (const parts::Word<Enum>& word : words) {
+      if (word.value == value) add(info, word.word);
+    }
+  }
+  void flag(const FieldInfo& info, bool& value) { add(info, value ? "yes" : "no"); }
+  void text(const FieldInfo& info, std::string& value) { add(info, value); }
+  void point(const FieldInfo& info, std::string& value) {
+    if (!value.empty()) add(info, value);
+  }
+  void points(const FieldInfo& info, std::vector<std::string>& value) {
+    if (value.empty()) return;
+    std::vector<std::string> items;
+    for (const std::string& name : value) items.push_back(yaml_text(name, true));
+    text_ += fmt::format("{}{}: [{}]\n", indent_, info.key, join(items, ", "));
+  }
+
+  [[nodiscard]] const std::string& written() const { return text_; }
+
+ private:
+  template <class T>
+  static bool is_set(const T&) {
+    return true;
+  }
+  static bool is_set(const parts::Stick& stick) { return !stick.material.id.empty(); }
+  void add(const FieldInfo& info, std::string_view text) { text_ += line(indent_, info.key, text); }
+
+  const Design& names_;
+  std::string indent_;
+  std::string text_;
+};
 
 template <class T>
-std::string lines_of(T part, const parts::Design& design, int indent) {
-  FieldWriter writer(design, indent);
+std::string part_lines(T part, const Design& names, std::string_view indent) {
+  FieldWriter writer(names, indent);
   fields(writer, part);
-  return writer.lines();
+  return writer.written();
+}
+
+std::string part_lines(sections::Material material, const Design& names, std::string_view indent) {
+  FieldWriter writer(names, indent);
+  parts::fields(writer, material);
+  return writer.written();
+}
+
+std::string part_lines(sections::Shape shape, const Design& names, std::string_view indent) {
+  FieldWriter writer(names, indent);
+  std::visit([&](auto& s) { parts::fields(writer, s); }, shape);
+  return line(indent, "shape", shape_words()[shape.index()]) + writer.written();
+}
+
+std::string block(std::string_view key, const std::string& lines) {
+  return lines.empty() ? std::string() : fmt::format("{}:\n{}", key, lines);
 }
 
 template <class T>
-std::string part_lines(const std::string& key, const std::optional<T>& part,
-                       const parts::Design& design) {
-  return part ? key + ":\n" + lines_of(*part, design, kIndent) : std::string();
+std::string part(std::string_view key, const std::optional<T>& value, const Design& names) {
+  return value ? block(key, part_lines(*value, names, "  ")) : std::string();
 }
 
 template <class T>
-std::string named_lines(const std::string& key, const std::vector<parts::Named<T>>& all,
-                        const parts::Design& design) {
-  if (all.empty()) return {};
-  std::string out = key + ":\n";
-  for (const parts::Named<T>& named : all) {
-    const std::string inside = lines_of(named.value, design, 2 * kIndent);
-    out += "  " + yaml_text(named.name) + ":\n" + inside;
+std::string named(std::string_view key, const std::vector<parts::Named<T>>& list,
+                  const Design& names) {
+  std::string lines;
+  for (const parts::Named<T>& item : list) {
+    lines += fmt::format("  {}:\n{}", yaml_text(item.name), part_lines(item.value, names, "    "));
   }
-  return out;
+  return block(key, lines);
 }
 
-std::string section_lines(const parts::Design& design) {
-  if (design.sections.empty()) return {};
-  std::string out = "sections:\n";
-  for (const parts::Named<sections::Shape>& named : design.sections) {
-    out += "  " + yaml_text(named.name) + ":\n    shape: " +
-           shape_words()[named.value.index()] + "\n";
-    sections::Shape shape = named.value;
-    FieldWriter writer(design, 2 * kIndent);
-    std::visit([&](auto& s) { parts::fields(writer, s); }, shape);
-    out += writer.lines();
-  }
-  return out;
-}
-
-std::string material_lines(const parts::Design& design) {
-  if (design.materials.empty()) return {};
-  std::string out = "materials:\n";
-  for (const parts::Named<sections::Material>& named : design.materials) {
-    sections::Material steel = named.value;
-    FieldWriter writer(design, 2 * kIndent);
-    parts::fields(writer, steel);
-    out += "  " + yaml_text(named.name) + ":\n" + writer.lines();
-  }
-  return out;
-}
-
-std::string point_lines(const parts::Design& design) {
-  if (design.points.empty()) return {};
-  std::string out = "points:\n";
-  for (const parts::Named<std::array<double, 3>>& named : design.points) {
+std::string points(const Design& design) {
+  std::string lines;
+  for (const auto& point : design.points) {
     std::vector<std::string> at;
-    for (const double x : named.value) {
+    for (const double x : point.value) {
       at.push_back(write_quantity(x, parts::Dimension::length, design.inches));
     }
-    out += "  " + yaml_text(named.name) + ": [" + join(at, ", ") + "]\n";
+    lines += fmt::format("  {}: [{}]\n", yaml_text(point.name), join(at, ", "));
   }
-  return out;
+  return block("points", lines);
 }
 
-std::string factor_lines(const parts::Design& design) {
-  checks::RequiredFactors factors = design.factors;
-  std::string out = "factors:\n";
-  for (const checks::FactorEntry& factor : checks::factor_entries(factors)) {
-    out += "  " + factor.key + ": " +
-           write_quantity(*factor.value, parts::Dimension::ratio, design.inches) + "\n";
-  }
-  return out;
+std::string load_cases(const Design& design) {
+  if (design.load_cases.empty()) return {};
+  return fmt::format("load_cases: [{}]\n", join(design.load_cases, ", "));
 }
 
-std::string variant_lines(const parts::Design& design) {
-  if (design.variants.empty()) return {};
-  std::string out = "variants:\n";
+std::string factors(checks::RequiredFactors values) {
+  std::string lines;
+  for (const checks::FactorEntry& entry : checks::factor_entries(values)) {
+    lines += line("  ", entry.key, write_quantity(*entry.value, parts::Dimension::ratio, true));
+  }
+  return block("factors", lines);
+}
+
+std::string variants(const Design& design) {
+  std::string lines;
   for (const parts::Variant& variant : design.variants) {
-    out += "  " + yaml_text(variant.name) + ":\n";
+    const char* end = variant.patches.empty() ? ": {}\n" : ":\n";
+    lines += fmt::format("  {}{}", yaml_text(variant.name), end);
     for (const parts::Patch& patch : variant.patches) {
-      out += "    " + yaml_text(patch.path) + ": " +
-             (patch.value.empty() ? std::string("left out") : yaml_text(patch.value)) + "\n";
+      lines += line("    ", patch.path, patch.value.empty() ? "none" : patch.value);
     }
   }
-  return out;
+  return block("variants", lines);
 }
 
 }  // namespace
 
-std::string yaml_text(std::string_view text) {
-  const std::string_view kRisky = ":#{}[],&*!|>'\"%@`?";
-  const bool plain = !text.empty() && text.front() != '-' && text.front() != ' ' &&
-                     text.back() != ' ' && text.find_first_of(kRisky) == std::string_view::npos;
-  if (plain) return std::string(text);
-  std::string out = "\"";
-  for (const char c : text) {
-    if (c == '"' || c == '\\') out += '\\';
-    out += c;
-  }
-  return out + "\"";
-}
-
-void FieldWriter::line(std::string_view key, const std::string& value) {
-  lines_ += std::string(static_cast<std::size_t>(indent_), ' ') + std::string(key) + ": " + value +
-            "\n";
-}
-
-void FieldWriter::points(const parts::FieldInfo& info, std::vector<std::string>& value) {
-  if (value.empty()) return;
-  std::vector<std::string> items;
-  for (const std::string& name : value) items.push_back(yaml_text(name));
-  line(info.key, "[" + join(items, ", ") + "]");
-}
-
-std::string write(const parts::Design& design) {
-  std::string out = "title: " + yaml_text(design.title) + "\n";
-  out += std::string("units: ") + (design.inches ? "inches" : "millimeters") + "\n";
-  out += part_lines("vehicle", design.vehicle, design);
-  out += material_lines(design) + section_lines(design);
-  out += named_lines("joints", design.joints, design) + point_lines(design);
-  out += part_lines("lateral_link", design.lateral_link, design);
-  out += part_lines("bracket", design.bracket, design);
-  out += part_lines("brace", design.brace, design);
-  out += part_lines("arm", design.arm, design);
-  out += part_lines("axle", design.axle, design);
-  out += named_lines("members", design.members, design);
-  out += named_lines("supports", design.supports, design);
-  out += named_lines("springs", design.springs, design);
-  out += named_lines("forces", design.forces, design);
-  if (!design.load_cases.empty()) {
-    out += "load_cases: [" + join(design.load_cases, ", ") + "]\n";
-  }
-  return out + factor_lines(design) + variant_lines(design);
+std::string write(const Design& design) {
+  return line("", "title", design.title) +
+         line("", "units", design.inches ? "inches" : "millimeters") +
+         part("vehicle", design.vehicle, design) + points(design) +
+         named("materials", design.materials, design) + named("sections", design.sections, design) +
+         named("joints", design.joints, design) +
+         part("lateral_link", design.lateral_link, design) +
+         part("bracket", design.bracket, design) + part("brace", design.brace, design) +
+         part("arm", design.arm, design) + part("axle", design.axle, design) +
+         named("members", design.members, design) + named("supports", design.supports, design) +
+         named("springs", design.springs, design) + named("forces", design.forces, design) +
+         load_cases(design) + factors(design.factors) + variants(design);
 }
 
 }  // namespace cases

@@ -101,7 +101,16 @@ BucklingMode make_mode(const System& system, const Sparse& geometric, const Eige
     const Eigen::VectorXd q = motion(system.block_unknowns()[i]);
     energy(static_cast<Eigen::Index>(i)) = q.dot(system.stiffness()[i] * q);
   }
-  energy /= energy.sum();
+  const double sum = energy.sum();
+  mode.joint_energy.reserve(n_beams);
+  for (std::size_t i = 0; i < n_beams; ++i) {
+    const EndMap& map = system.beams()[i].map;
+    const Eigen::VectorXd q = motion(map.unknowns);
+    const double in_joints = q.dot(map.springs * q);
+    mode.joint_energy.push_back(in_joints / sum);
+    energy(static_cast<Eigen::Index>(i)) -= in_joints;
+  }
+  energy /= sum;
   mode.beam_energy.assign(energy.begin(), energy.begin() + static_cast<std::ptrdiff_t>(n_beams));
   mode.spring_energy.assign(energy.begin() + static_cast<std::ptrdiff_t>(n_beams), energy.end());
   return mode;

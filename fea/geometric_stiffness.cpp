@@ -4,7 +4,8 @@ namespace fea {
 namespace {
 
 // Freedoms of the beam, named as in the energy: a twist, b = ry, c = rz.
-enum : int { kU1, kV1, kW1, kA1, kB1, kC1, kU2, kV2, kW2, kA2, kB2, kC2 };
+constexpr int kU1 = 0, kV1 = 1, kW1 = 2, kA1 = 3, kB1 = 4, kC1 = 5;
+constexpr int kU2 = 6, kV2 = 7, kW2 = 8, kA2 = 9, kB2 = 10, kC2 = 11;
 
 class Symmetric {
  public:

@@ -64,7 +64,8 @@ Eigen::VectorXd rigid(const System& system, const Vector3& center_g, Eigen::Inde
   body(which) = 1.0;
   Eigen::VectorXd motion = Eigen::VectorXd::Zero(system.n_unknowns());
   for (int i = 0; i < static_cast<int>(system.model().nodes.size()); ++i) {
-    motion.segment<6>(6 * i) = carried(system.model()[NodeId{i}].at_g - center_g) * body;
+    motion.segment<6>(first_unknown({i})) =
+        carried(system.model()[NodeId{i}].at_g - center_g) * body;
   }
   for (std::size_t b = 0; b < system.beams().size(); ++b) {
     const BeamPart& part = system.beams()[b];

@@ -68,7 +68,7 @@ Mechanism describe(const System& system, const Eigen::VectorXd& motion) {
   double along = 0.0;
   double turned = 0.0;
   for (int i = 0; i < n_nodes; ++i) {
-    const Moved here = moved(motion.segment<6>(6 * i));
+    const Moved here = moved(motion.segment<6>(first_unknown({i})));
     if (here.along > along * (1.0 + kNegligible)) {
       along = here.along;
       farthest = NodeId{i};
@@ -85,7 +85,7 @@ Mechanism describe(const System& system, const Eigen::VectorXd& motion) {
   }
   const bool moves = along > kNegligible * lever * turned;
   const NodeId node = moves ? farthest : most_turned;
-  const Moved most = moved(motion.segment<6>(6 * node.index));
+  const Moved most = moved(motion.segment<6>(first_unknown(node)));
   return {node, most.motion / most.motion.cwiseAbs().maxCoeff(),
           words(label(system.model(), node), most, moves)};
 }

@@ -83,9 +83,9 @@ LoadCase prepare(const System& system, const Loads& loads) {
   require_valid(system.model(), loads);
   LoadCase out{loads, member_loads(system, loads), Eigen::VectorXd::Zero(system.n_unknowns())};
   for (const NodeLoad& load : loads.nodes) {
-    out.vector.segment<3>(6 * load.node.index) += load.force_g;
-    out.vector.segment<3>(6 * load.node.index + 3) +=
-        load.moment_g + load.offset_g.cross(load.force_g);
+    const Eigen::Index first = first_unknown(load.node);
+    out.vector.segment<3>(first) += load.force_g;
+    out.vector.segment<3>(first + 3) += load.moment_g + load.offset_g.cross(load.force_g);
   }
   for (std::size_t i = 0; i < out.members.size(); ++i) {
     const BeamPart& beam = system.beams()[i];

@@ -159,7 +159,7 @@ double Solution::residual() const {
 
 Vector6 Solution::placement(NodeId node) const {
   INVARIANT(node.index >= 0);
-  return data_->motion.segment<6>(6 * node.index);
+  return data_->motion.segment<6>(first_unknown(node));
 }
 
 Vector6 Solution::end_placement(BeamId beam, int end) const {
@@ -169,7 +169,7 @@ Vector6 Solution::end_placement(BeamId beam, int end) const {
 }
 
 Vector6 Solution::reaction(NodeId node) const {
-  return data_->reactions.segment<6>(6 * node.index);
+  return data_->reactions.segment<6>(first_unknown(node));
 }
 
 Vector6 Solution::spring_force(SpringId spring) const {

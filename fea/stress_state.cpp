@@ -69,8 +69,13 @@ StressState stress_state(const System& system, const LoadCase& load_case,
     state.ends_l.push_back(state.elastic_l.back() - load_case.members[i].equivalent_l);
   }
   for (const SpringPart& spring : system.springs()) {
-    const Vector6 apart =
-        (spring.connection.far_g - spring.connection.near_g) * motion(spring.unknowns);
+    const Connection& ends = spring.connection;
+    const Eigen::VectorXd q = motion(spring.unknowns);
+    const Vector6 apart = (ends.far_g - ends.near_g) * q;
+    const Vector6 noise =
+        kRounding * (spring.stiffness_g.cwiseAbs() *
+                     ((ends.far_g.cwiseAbs() + ends.near_g.cwiseAbs()) * q.cwiseAbs()));
+    grow(state.rounding, noise.head<3>(), noise.tail<3>());
     state.springs_g.push_back(spring.stiffness_g * apart);
   }
   return state;

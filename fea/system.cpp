@@ -81,13 +81,15 @@ Eigen::VectorXd diagonal_scale(const Eigen::VectorXd& diagonal, const std::vecto
 }
 
 /// D M D with the stored pattern kept as it is.
-Sparse scaled(Sparse matrix, const Eigen::VectorXd& scale) {
-  for (int column = 0; column < matrix.outerSize(); ++column) {
-    for (Sparse::InnerIterator it(matrix, column); it; ++it) {
-      it.valueRef() *= scale(it.row()) * scale(it.col());
+Sparse scaled(const Sparse& matrix, const Eigen::VectorXd& scale) {
+  Sparse out = matrix;
+  double* values = out.valuePtr();
+  for (int column = 0; column < out.outerSize(); ++column) {
+    for (int k = out.outerIndexPtr()[column]; k < out.outerIndexPtr()[column + 1]; ++k) {
+      values[k] *= scale(out.innerIndexPtr()[k]) * scale(column);
     }
   }
-  return matrix;
+  return out;
 }
 
 }  // namespace

@@ -11,6 +11,11 @@
 
 namespace fea {
 
+/// Number of a node's first unknown.
+[[nodiscard]] inline Eigen::Index first_unknown(NodeId node) {
+  return 6 * static_cast<Eigen::Index>(node.index);
+}
+
 /// A beam ready for assembly.
 struct BeamPart {
   double length = base::kUnset;  ///< [m]

@@ -28,8 +28,7 @@ const Finding* first_of(const studies::Answer& answer, State state) {
 }
 
 std::string whose(const Finding& f) {
-  return f.part.empty() ? what_gives_briefly(f)
-                        : part_words(f.part) + ", " + what_gives_briefly(f);
+  return f.part.empty() ? what_gives_briefly(f) : part_words(f.part) + ", " + what_gives_briefly(f);
 }
 
 /// "3 checks are over, 1 is not decided"; empty when the sentence has said it all.
@@ -76,6 +75,13 @@ std::string reason_of(const studies::Answer& answer) {
 std::string part_words(const std::string& part) {
   std::string words = part;
   std::replace(words.begin(), words.end(), '_', ' ');
+  return words;
+}
+
+std::string key_words(const std::string& key) {
+  // Whose friction or track it is goes without saying.
+  constexpr std::string_view kVehicle = "vehicle.";
+  std::string words = part_words(key.rfind(kVehicle, 0) == 0 ? key.substr(kVehicle.size()) : key);
   std::replace(words.begin(), words.end(), '.', ' ');
   return words;
 }
@@ -84,8 +90,7 @@ std::string what_gives(const Finding& finding) {
   if (finding.where.empty()) return finding.check;
   // "root weld at the rail" names its check already.
   if (finding.where.find(finding.check) != std::string::npos) return finding.where;
-  if (finding.where.find(finding.check) != std::string::npos) return finding.where;
-  constexpr std::array<std::string_view, 7> kPlaces = {"at ",      "in ",   "on ",  "near ",
+  constexpr std::array<std::string_view, 7> kPlaces = {"at ",      "in ",     "on ", "near ",
                                                        "between ", "beside ", "of "};
   const bool reads_on = std::any_of(kPlaces.begin(), kPlaces.end(), [&](std::string_view place) {
     return finding.where.rfind(place, 0) == 0;
@@ -150,7 +155,7 @@ Tone state_tone(State state) {
 }
 
 std::string buckling_words(const studies::CriticalFactor& factor) {
-  return fmt::format("{} at {} x the load of: {}", part_words(factor.what), multiple(factor.factor),
+  return fmt::format("{} at {} times {}", part_words(factor.what), multiple(factor.factor),
                      factor.load_case);
 }
 

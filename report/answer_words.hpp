@@ -7,8 +7,11 @@
 
 namespace report {
 
-/// "lateral_link" -> "lateral link", "arm.lower" -> "arm lower".
+/// "lateral_link" -> "lateral link".
 [[nodiscard]] std::string part_words(const std::string& part);
+
+/// "vehicle.friction" -> "friction", "arm.frame_joint" -> "arm frame joint".
+[[nodiscard]] std::string key_words(const std::string& key);
 
 /// "yield at the bend", "column, lower tube": the check and where, all of it.
 [[nodiscard]] std::string what_gives(const checks::Finding& finding);
@@ -22,7 +25,7 @@ namespace report {
 [[nodiscard]] std::string state_word(checks::State state);
 [[nodiscard]] Tone state_tone(checks::State state);
 
-/// "brace at 3.21 x the load of: slid into a curb, left".
+/// "brace at 3.21 times slid into a curb, left".
 [[nodiscard]] std::string buckling_words(const studies::CriticalFactor& factor);
 
 /// The verdict, what decides it, and the kinds of check that have no part in it.

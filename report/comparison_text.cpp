@@ -48,6 +48,13 @@ std::string worst_words(const Figures& f) {
   return fmt::format("{} {}", part_words(f.worst), percent(f.worst_utilization));
 }
 
+/// The worst part alone, for a line that has no room for the check.
+std::string worst_part_words(const Figures& f) {
+  const std::string part = part_words(f.worst.substr(0, f.worst.rfind(", ")));
+  if (f.worst.empty() || f.verdict == studies::Verdict::not_decided) return part;
+  return fmt::format("{} {}", part, percent(f.worst_utilization));
+}
+
 /// What is not known of a design is left out with a dash: a frame without a bracket has no root.
 std::string or_dash(bool is_known, const std::string& words) {
   return is_known ? words : "-";
@@ -70,7 +77,8 @@ std::vector<Quantity> quantities(const Figures& f, bool inches) {
                fmt::format("{} {}", shown(f.worst_stress, Measure::stress, inches),
                            part_words(f.worst_stress_part))),
        single(f.worst_stress)},
-      {"buckles at", std::isfinite(f.critical_factor) ? multiple(f.critical_factor) + " x load" : "-",
+      {"buckles at",
+       std::isfinite(f.critical_factor) ? multiple(f.critical_factor) + " x load" : "-",
        single(f.critical_factor)},
       {"mass", or_dash(std::isfinite(f.mass), shown_mass(f.mass, inches)), single(f.mass)},
   };
@@ -112,8 +120,8 @@ std::string blocks(const Comparison& c, const TextStyle& style) {
   std::string out;
   for (const Figures& f : c.variants) {
     TextTable table;
-    table.columns = {{.least_width = 14}, {.least_width = 12}, {.least_width = 12},
-                     {.least_width = 12}};
+    table.columns = {
+        {.least_width = 14}, {.least_width = 12}, {.least_width = 12}, {.least_width = 12}};
     table.head = {{"", Tone::label},
                   {c.base.name.empty() ? "base" : c.base.name, Tone::label},
                   {f.name, Tone::label},
@@ -148,6 +156,12 @@ bool leaves_brace_out(const std::string& name) {
          lower.find("without the brace") != std::string::npos;
 }
 
+/// A share in percent; what is not quite all of it is not rounded to 100.
+std::string share_words(double share) {
+  const double size = std::abs(share);
+  return fmt::format("{:.{}f}", size, size >= 99.5 && size < 100.0 ? 1 : 0);
+}
+
 std::string benefit_line(const Comparison& c, const TextStyle& style) {
   const std::optional<std::string> words = brace_benefit(c);
   return words ? paragraph(*words, style.width, 0, 2) : "";
@@ -164,48 +178,53 @@ std::optional<std::string> brace_benefit(const Comparison& c) {
   const double least = 100.0 * (1.0 - left.high);
   const double most = 100.0 * (1.0 - left.low);
   constexpr const char* kWhy = "depending on how stiff the rail is";
-  const std::string low = fmt::format("{:.0f}", std::abs(least));
-  const std::string high = fmt::format("{:.0f}", std::abs(most));
+  const std::string low = share_words(least);
+  const std::string high = share_words(most);
   if (most <= 0.0) {
-    return fmt::format("The brace takes nothing off the root moment: it adds {}-{} %, {}.", high,
+    return fmt::format("brace: takes nothing off the root moment, adds {}-{} % to it, {}", high,
                        low, kWhy);
   }
   if (least < 0.0) {
-    return fmt::format("The brace takes up to {} % off the root moment or adds up to {} %, {}.",
-                       high, low, kWhy);
+    return fmt::format("brace: takes up to {} % off the root moment or adds up to {} %, {}", high,
+                       low, kWhy);
   }
-  if (low == high) return fmt::format("The brace takes {} % off the root moment.", high);
-  return fmt::format("The brace takes {}-{} % off the root moment, {}.", low, high, kWhy);
+  if (low == high) return fmt::format("brace: takes {} % off the root moment", high);
+  return fmt::format("brace: takes {}-{} % off the root moment, {}", low, high, kWhy);
 }
 
 std::string comparison_body(const Comparison& c, const TextStyle& style) {
   const TextTable table = side_by_side(c);
-  std::string out = natural_width(table) <= style.width
-                        ? laid_out(table, style.width, style.color)
-                        : blocks(c, style);
-  out += paragraph("ranges run over the stiffness of rail, brace end and bushings; 100 % = the "
-                   "limit; buckles at: lowest multiple of a load case",
-                   style.width, 0, 2);
+  std::string out = natural_width(table) <= style.width ? laid_out(table, style.width, style.color)
+                                                        : blocks(c, style);
+  out += paragraph(
+      "ranges run over the stiffness of rail, brace end and bushings; 100 % = the "
+      "limit; buckles at: lowest multiple of a load case",
+      style.width, 0, 2);
   return out + benefit_line(c, style) + failures(c, style);
 }
 
 std::string variant_lines(const Comparison& c, const TextStyle& style) {
   TextTable table;
-  table.columns = {{.least_width = 12}, {.least_width = 6},  {.least_width = 14},
-                   {.least_width = 14}, {.least_width = 10}};
+  table.columns = {{.least_width = 12},
+                   {.least_width = 6},
+                   {.least_width = 14},
+                   {.least_width = 14},
+                   {.least_width = 10}};
   table.head = {{"variant", Tone::label},
                 {"verdict", Tone::label},
                 {"worst", Tone::label},
                 {"root moment", Tone::label},
-                {"to base", Tone::label}};
+                {"x base", Tone::label}};
   const auto add_row = [&](const Figures& f, bool is_base) {
     const Range r = ratio(f.root_moment, c.base.root_moment);
     table.rows.push_back(
         {{f.name.empty() && is_base ? "base" : f.name},
          {verdict_word(f.verdict), verdict_tone(f.verdict)},
-         {worst_words(f)},
+         {worst_part_words(f)},
          {known(f.root_moment) ? shown_range(f.root_moment, Measure::moment, c.inches) : "-"},
-         {is_base ? "" : known(r) ? ratio_range(r) + " x" : "-"}});
+         {is_base    ? ""
+          : known(r) ? ratio_range(r)
+                     : "-"}});
   };
   add_row(c.base, true);
   for (const Figures& f : c.variants) add_row(f, false);

@@ -49,9 +49,8 @@ std::string result_line(const Finding& f, bool inches) {
     line = fmt::format("demand {}, capacity {}; ", shown_worked({f.demand, f.measure}, inches),
                        shown_worked({f.capacity, f.measure}, inches));
   }
-  return line + fmt::format("safety factor {}, asked {}; utilization {}",
-                            multiple(f.safety_factor), number(f.required),
-                            percent(f.utilization()));
+  return line + fmt::format("safety factor {}, asked {}; utilization {}", multiple(f.safety_factor),
+                            number(f.required), percent(f.utilization()));
 }
 
 /// One bullet an item.
@@ -135,9 +134,10 @@ std::string finding_text(const Finding& finding, bool inches, const TextStyle& s
 std::string full_text(const Answer& answer, const TextStyle& style) {
   std::string out;
   if (!answer.title.empty()) out += paragraph("case: " + answer.title, style.width, 0, 2);
-  out += paragraph("utilization: 100 % = the limit; safety factor: multiple of the load at which "
-                   "it just holds; asked: factor required",
-                   style.width, 0, 2);
+  out += paragraph(
+      "utilization: 100 % = the limit; safety factor: multiple of the load at which "
+      "it just holds; asked: factor required",
+      style.width, 0, 2);
   for (const Finding& f : answer.findings) {
     out += '\n';
     out += finding_text(f, answer.inches, style);

@@ -270,9 +270,8 @@ std::string json(const studies::Answer& answer, const Program& program) {
   Json out = opening(program, answer.title, answer.inches);
   out["not_offered"] = strings(answer.not_offered);
   out["verdict"] = words_of(answer.verdict);
-  out["findings"] = list_of(answer.findings, [&](const checks::Finding& f) {
-    return finding(f, answer.inches);
-  });
+  out["findings"] =
+      list_of(answer.findings, [&](const checks::Finding& f) { return finding(f, answer.inches); });
   out["critical"] = list_of(answer.critical, critical);
   out["own_critical"] = list_of(answer.own, critical);
   out["load_cases"] = strings(answer.load_cases);

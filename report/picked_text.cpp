@@ -33,8 +33,11 @@ std::vector<TableCell> row(const std::string& what, const Candidate& c, bool inc
 
 TextTable empty_table() {
   TextTable table;
-  table.columns = {{.least_width = 10}, {.least_width = 20}, {.numbers = true},
-                   {.numbers = true},   {.least_width = 16}};
+  table.columns = {{.least_width = 10},
+                   {.least_width = 20},
+                   {.numbers = true},
+                   {.numbers = true},
+                   {.least_width = 16}};
   table.head = {{"", Tone::label},
                 {"size", Tone::label},
                 {"mass", Tone::label},
@@ -75,17 +78,17 @@ std::string what_stops_the_lighter(const Picked& p, const TextStyle& style) {
                    [](const auto& a, const auto& b) { return a.second > b.second; });
   std::vector<std::string> words;
   for (const auto& [what, n] : by_count) words.push_back(fmt::format("{} ({})", what, n));
-  return paragraph(fmt::format("{} of {} sizes{} do not pass, stopped by: {}", n_lighter,
-                               p.tried.size(), p.lightest ? " are lighter and" : "",
-                               joined(words, ", ")),
-                   style.width, 0, 2);
+  return paragraph(
+      fmt::format("{} of {} sizes{} do not pass, stopped by: {}", n_lighter, p.tried.size(),
+                  p.lightest ? " are lighter and" : "", joined(words, ", ")),
+      style.width, 0, 2);
 }
 
 std::string all_tried(const Picked& p, const TextStyle& style) {
   TextTable table = empty_table();
   for (const Candidate& c : p.tried) table.rows.push_back(row("", c, p.inches));
-  std::string out = heading("Every size tried, by mass", style) +
-                    laid_out(table, style.width, style.color);
+  std::string out =
+      heading("Every size tried, by mass", style) + laid_out(table, style.width, style.color);
   if (p.assumed.empty()) return out;
   out += heading("Assumed", style);
   for (const parts::Assumption& a : p.assumed) {
@@ -100,22 +103,22 @@ std::string picked_text(const Picked& p, const TextStyle& style) {
   const std::string head = p.lightest ? "LIGHTEST THAT PASSES" : "NONE PASSES";
   std::string first = fmt::format(
       "{}: {}", head,
-      p.lightest
-          ? fmt::format("{} for the {}, {}, at {} of its limit", size_words(*p.lightest),
-                        part_words(p.part),
-                        shown_mass_per_length(p.lightest->mass_per_length, p.inches),
-                        percent(p.lightest->utilization))
-          : fmt::format("no size of the stock list holds for the {} ({} tried)",
-                        part_words(p.part), p.tried.size()));
+      p.lightest ? fmt::format("{} for the {}, {}, at {} of its limit", size_words(*p.lightest),
+                               part_words(p.part),
+                               shown_mass_per_length(p.lightest->mass_per_length, p.inches),
+                               percent(p.lightest->utilization))
+                 : fmt::format("no size of the stock list holds for the {} ({} tried)",
+                               part_words(p.part), p.tried.size()));
   first += ". " + not_offered_sentence(studies::checks_not_offered());
   std::string out = paragraph(first, style.width);
   out = toned(head, p.lightest ? Tone::within : Tone::over, style.color) + out.substr(head.size());
   if (!p.now.empty()) out += paragraph("now in the case: " + p.now, style.width, 0, 2);
   out += neighbors(p, style) + what_stops_the_lighter(p, style);
   if (p.others_over) {
-    out += paragraph("Another part of this design is over its limit or not decided: `check` says "
-                     "which.",
-                     style.width, 0, 2);
+    out += paragraph(
+        "Another part of this design is over its limit or not decided: `check` says "
+        "which.",
+        style.width, 0, 2);
   }
   if (style.full) out += all_tried(p, style);
   out += caution_lines(style);

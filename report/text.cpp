@@ -52,32 +52,34 @@ std::string part_of_row(const Finding& f) {
 }
 
 std::string what_of_row(const Finding& f) {
-  return is_tipping(f) ? "tips " + f.part.substr(kTippingAxle.size()) : what_gives(f);
+  return is_tipping(f) ? "tips " + f.part.substr(kTippingAxle.size()) : what_gives_briefly(f);
 }
 
 std::string table_of_parts(const Answer& answer, const TextStyle& style) {
   TextTable table;
-  table.columns = {{.least_width = 12}, {.least_width = 16}, {.least_width = 16},
-                   {.numbers = true},   {.numbers = true},   {.numbers = true}};
+  table.columns = {{.least_width = 12},         {.least_width = 10},
+                   {.least_width = 16},         {.numbers = true, .gap = 1},
+                   {.numbers = true, .gap = 1}, {.numbers = true, .gap = 1}};
   for (const char* name :
        {"part", "what gives first", "worst case", "safety factor", "asked", "utilization"}) {
     table.head.push_back({name, Tone::label});
   }
   for (const Finding* f : worst_of_parts(answer)) {
     const bool decided = f->state != State::undecided;
-    table.rows.push_back({{part_of_row(*f)},
-                          {what_of_row(*f)},
-                          {f->load_case},
-                          {decided ? multiple(f->safety_factor) : "?"},
-                          {number(f->required)},
-                          {decided ? percent(f->utilization()) : "not decided",
-                           state_tone(f->state)}});
+    table.rows.push_back(
+        {{part_of_row(*f)},
+         {what_of_row(*f)},
+         {f->load_case},
+         {decided ? multiple(f->safety_factor) : "?"},
+         {number(f->required)},
+         {decided ? percent(f->utilization()) : "not decided", state_tone(f->state)}});
   }
   if (table.rows.empty()) return "";
   return laid_out(table, style.width, style.color) +
-         paragraph("utilization: 100 % = the limit; safety factor: multiple of the load at which "
-                   "it just holds; asked: factor required",
-                   style.width, 0, 2);
+         paragraph(
+             "utilization: 100 % = the limit; safety factor: multiple of the load at which "
+             "it just holds; asked: factor required",
+             style.width, 0, 2);
 }
 
 /// Why something is not decided, where the verdict has not said it.
@@ -86,8 +88,7 @@ std::string undecided_reasons(const Answer& answer, const TextStyle& style) {
   std::vector<std::string> reasons;
   for (const Finding& f : answer.findings) {
     if (f.state != State::undecided) continue;
-    reasons.push_back(
-        fmt::format("{}, {}: {}", part_words(f.part), what_gives(f), f.reason));
+    reasons.push_back(fmt::format("{}, {}: {}", part_words(f.part), what_gives(f), f.reason));
   }
   if (answer.verdict == studies::Verdict::not_decided && !reasons.empty()) {
     reasons.erase(reasons.begin());
@@ -116,16 +117,17 @@ std::string own_words(const Answer& answer) {
   constexpr std::size_t kMost = 3;
   std::vector<std::string> words;
   for (const CriticalFactor& c : answer.own) {
-    if (words.size() < kMost) words.push_back(buckling_words(c));
+    if (words.size() < kMost) {
+      words.push_back(fmt::format("{} at {} times", part_words(c.what), multiple(c.factor)));
+    }
   }
-  return joined(words, "; ");
+  return joined(words, ", ");
 }
 
 std::string buckling_lines(const Answer& answer, const TextStyle& style) {
   const bool missed = std::any_of(
-      answer.findings.begin(), answer.findings.end(), [](const Finding& f) {
-        return f.state == State::undecided && f.check == "frame stability";
-      });
+      answer.findings.begin(), answer.findings.end(),
+      [](const Finding& f) { return f.state == State::undecided && f.check == "frame stability"; });
   std::string out;
   if (!answer.critical.empty()) {
     out += paragraph("buckles first, assembled: " + assembly_words(answer), style.width, 0, 2);
@@ -136,7 +138,7 @@ std::string buckling_lines(const Answer& answer, const TextStyle& style) {
     out += paragraph("buckles first: nothing in the load cases solved", style.width, 0, 2);
   }
   if (!answer.own.empty()) {
-    out += paragraph("each part alone, between its joints: " + own_words(answer), style.width, 0, 2);
+    out += paragraph("alone, between its joints: " + own_words(answer), style.width, 0, 2);
   }
   return out;
 }
@@ -160,7 +162,7 @@ std::string short_list(const std::string& head, const std::vector<std::string>& 
 std::string assumed_lines(const Answer& answer, const TextStyle& style) {
   std::vector<std::string> items;
   for (const parts::Assumption& a : answer.assumed) {
-    items.push_back(part_words(a.key) + " " + a.value);
+    items.push_back(key_words(a.key) + " " + a.value);
   }
   const std::string where = style.command_for_more.empty() ? "" : " (--all: each with its basis)";
   return short_list("assumed: ", items, ", ", where, where, kAssumedLines, style.width);

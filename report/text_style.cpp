@@ -18,8 +18,9 @@ constexpr const char* kShortCaution =
 }  // namespace
 
 std::string caution_lines(const TextStyle& style) {
-  if (style.full) return "\n" + paragraph("CAUTION: " + joined(studies::cautions(), " "), style.width, 0, 2);
-  return paragraph(kShortCaution, style.width, 0, 2);
+  if (!style.full) return paragraph(kShortCaution, style.width, 0, 2);
+  return fmt::format("\n{}", paragraph(fmt::format("CAUTION: {}", joined(studies::cautions(), " ")),
+                                       style.width, 0, 2));
 }
 
 std::string heading(const std::string& words, const TextStyle& style) {

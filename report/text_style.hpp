@@ -7,10 +7,10 @@ namespace report {
 /// How an answer is written for a terminal.
 struct TextStyle {
   bool color = false;
-  bool full = false;             ///< every finding with its worked lines, every assumption
-  std::string command_for_more;  ///< the command that shows the full answer; empty = none
-  std::string program;           ///< name, version and commit, at the end of a full answer
-  int width = 80;                ///< columns no line passes
+  bool full = false;                  ///< every finding with its worked lines, every assumption
+  std::string command_for_more = {};  ///< the command that shows the full answer; empty = none
+  std::string program = {};           ///< name, version and commit, at the end of a full answer
+  int width = 80;                     ///< columns no line passes
 };
 
 /// The cautions that every output carries: all of them in a full answer, else in short.

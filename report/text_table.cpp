@@ -10,8 +10,6 @@
 namespace report {
 namespace {
 
-constexpr int kGap = 2;
-
 int longest_word(const std::string& text) {
   int longest = 0;
   for (const std::string& line : wrapped_lines(text, 1 << 14)) {
@@ -25,36 +23,48 @@ int longest_word(const std::string& text) {
   return longest;
 }
 
+/// Width at which no cell of a column wraps, and no word of its head.
+int content_width(const TextTable& table, std::size_t column) {
+  int width = column < table.head.size() ? longest_word(table.head[column].text) : 0;
+  for (const std::vector<TableCell>& row : table.rows) {
+    if (column < row.size()) width = std::max(width, display_width(row[column].text));
+  }
+  return width;
+}
+
 /// Natural width of each column. The head of a column of numbers wraps rather than widen it.
-std::vector<int> column_widths(const TextTable& table) {
-  std::vector<int> widths(table.columns.size(), 0);
-  for (std::size_t c = 0; c < widths.size(); ++c) {
-    if (c < table.head.size()) {
-      widths[c] = table.columns[c].numbers ? longest_word(table.head[c].text)
-                                           : display_width(table.head[c].text);
-    }
-    for (const std::vector<TableCell>& row : table.rows) {
-      if (c < row.size()) widths[c] = std::max(widths[c], display_width(row[c].text));
+std::vector<int> natural_widths(const TextTable& table) {
+  std::vector<int> widths;
+  for (std::size_t c = 0; c < table.columns.size(); ++c) {
+    widths.push_back(content_width(table, c));
+    if (c < table.head.size() && !table.columns[c].numbers) {
+      widths[c] = std::max(widths[c], display_width(table.head[c].text));
     }
   }
   return widths;
 }
 
-int total(const std::vector<int>& widths) {
-  const int gaps = kGap * std::max(static_cast<int>(widths.size()) - 1, 0);
-  return std::accumulate(widths.begin(), widths.end(), gaps);
+int total(const std::vector<int>& widths, const TextTable& table) {
+  int sum = std::accumulate(widths.begin(), widths.end(), 0);
+  for (std::size_t c = 1; c < table.columns.size(); ++c) sum += table.columns[c].gap;
+  return sum;
 }
 
-/// Takes a column at a time from the widest column of words until the table fits.
-void shrink(std::vector<int>& widths, const std::vector<TableColumn>& columns, int width) {
-  while (total(widths) > width) {
+/// Takes columns away until the table fits: first where only the head wraps, then from the widest
+/// column of words, and last from whatever is widest.
+void shrink(std::vector<int>& widths, const TextTable& table, int width) {
+  for (std::size_t c = 0; c < widths.size(); ++c) {
+    const int spare = widths[c] - content_width(table, c);
+    widths[c] -= std::clamp(total(widths, table) - width, 0, std::max(spare, 0));
+  }
+  while (total(widths, table) > width) {
     std::size_t widest = widths.size();
     for (std::size_t c = 0; c < widths.size(); ++c) {
-      if (columns[c].numbers || widths[c] <= columns[c].least_width) continue;
+      const TableColumn& column = table.columns[c];
+      if (column.numbers || widths[c] <= column.least_width) continue;
       if (widest == widths.size() || widths[c] > widths[widest]) widest = c;
     }
     if (widest == widths.size()) {
-      // Nothing of words is left to take from: the widest column gives, whatever it holds.
       widest = static_cast<std::size_t>(
           std::distance(widths.begin(), std::max_element(widths.begin(), widths.end())));
       if (widths[widest] <= 1) return;
@@ -87,7 +97,7 @@ void append_row(std::string& out, const std::vector<TableCell>& row, const TextT
         pending = 0;
       }
       if (!table.columns[c].numbers) pending += rest;
-      pending += kGap;
+      if (c + 1 < table.columns.size()) pending += table.columns[c + 1].gap;
     }
     out += text + "\n";
   }
@@ -96,15 +106,15 @@ void append_row(std::string& out, const std::vector<TableCell>& row, const TextT
 }  // namespace
 
 int natural_width(const TextTable& table) {
-  return total(column_widths(table));
+  return total(natural_widths(table), table);
 }
 
 std::string laid_out(const TextTable& table, int width, bool color, int indent) {
   for (const std::vector<TableCell>& row : table.rows) {
     INVARIANT(row.size() <= table.columns.size());
   }
-  std::vector<int> widths = column_widths(table);
-  shrink(widths, table.columns, width - indent);
+  std::vector<int> widths = natural_widths(table);
+  shrink(widths, table, width - indent);
   std::string out;
   if (!table.head.empty()) append_row(out, table.head, table, widths, indent, color);
   for (const std::vector<TableCell>& row : table.rows) {

@@ -13,8 +13,9 @@ struct TableCell {
 };
 
 struct TableColumn {
-  bool numbers = false;   ///< right-aligned, and never narrower than its longest number
-  int least_width = 8;    ///< of a column of words, when the table must shrink
+  bool numbers = false;  ///< right-aligned, and never narrower than its longest number
+  int least_width = 8;   ///< of a column of words, when the table must shrink
+  int gap = 2;           ///< spaces before it, unless it is the first
 };
 
 /// Rows of cells; a cell that does not fit its column goes on in the next line.

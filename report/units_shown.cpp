@@ -113,8 +113,8 @@ std::string shown_range(const studies::Range& range, Measure measure, bool inche
   if (!known(range.low) || !known(range.high)) {
     return shown(known(range.low) ? range.low : range.high, measure, inches);
   }
-  const Unit unit = everyday_unit(
-      measure, inches, std::max(std::abs(range.low), std::abs(range.high)));
+  const Unit unit =
+      everyday_unit(measure, inches, std::max(std::abs(range.low), std::abs(range.high)));
   const std::string low = number(range.low / unit.in_si);
   const std::string high = number(range.high / unit.in_si);
   if (low == high) return joined_unit(high, unit);

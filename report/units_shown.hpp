@@ -28,7 +28,7 @@ namespace report {
 /// The `numbers` of a worked line with each `{n}` replaced by the n-th value.
 [[nodiscard]] std::string numbers_of(const checks::WorkedLine& line, bool inches);
 
-[[nodiscard]] std::string shown_mass(double kilograms, bool inches);               ///< lb or kg
+[[nodiscard]] std::string shown_mass(double kilograms, bool inches);                ///< lb or kg
 [[nodiscard]] std::string shown_mass_per_length(double kg_per_meter, bool inches);  ///< lb/ft, kg/m
 
 /// "93.2 %", with as many digits as tell it from 100 %.

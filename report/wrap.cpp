@@ -32,17 +32,17 @@ Character character_at(std::string_view text, std::size_t at) {
 
 /// Blocks of the Unicode standard whose characters take two columns.
 bool is_wide(std::uint32_t code) {
-  constexpr std::array<std::pair<std::uint32_t, std::uint32_t>, 8> kWide = {
-      {{0x1100, 0x115F},
-       {0x2E80, 0xA4CF},
-       {0xAC00, 0xD7A3},
-       {0xF900, 0xFAFF},
-       {0xFE30, 0xFE6F},
-       {0xFF00, 0xFF60},
-       {0x1F300, 0x1F9FF},
-       {0x20000, 0x3FFFD}}};
-  return std::any_of(kWide.begin(), kWide.end(),
-                     [&](const auto& block) { return code >= block.first && code <= block.second; });
+  constexpr std::array<std::pair<std::uint32_t, std::uint32_t>, 8> kWide = {{{0x1100, 0x115F},
+                                                                             {0x2E80, 0xA4CF},
+                                                                             {0xAC00, 0xD7A3},
+                                                                             {0xF900, 0xFAFF},
+                                                                             {0xFE30, 0xFE6F},
+                                                                             {0xFF00, 0xFF60},
+                                                                             {0x1F300, 0x1F9FF},
+                                                                             {0x20000, 0x3FFFD}}};
+  return std::any_of(kWide.begin(), kWide.end(), [&](const auto& block) {
+    return code >= block.first && code <= block.second;
+  });
 }
 
 bool is_control(std::uint32_t code) {

@@ -8,7 +8,10 @@
 namespace studies {
 
 Comparison compare_with(const parts::Design& design, const Figures& base, const Watch& watch) {
-  Comparison out{.title = design.title, .inches = design.inches, .base = base};
+  Comparison out;
+  out.title = design.title;
+  out.inches = design.inches;
+  out.base = base;
   const double n = static_cast<double>(design.variants.size());
   for (std::size_t i = 0; i < design.variants.size(); ++i) {
     const parts::Variant& variant = design.variants[i];

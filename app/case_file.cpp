@@ -1,0 +1,69 @@
+#include "app/case_file.hpp"
+
+#include <array>
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <memory>
+
+#include <fmt/format.h>
+
+#include "app/program.hpp"
+
+namespace app {
+namespace {
+
+constexpr std::size_t kLargest = std::size_t{16} << 20U;  // no case file comes near 16 MB
+
+struct Close {
+  void operator()(std::FILE* file) const {
+    if (file != stdin) std::fclose(file);
+  }
+};
+
+std::string read_all(const std::string& path, const std::string& name) {
+  const std::unique_ptr<std::FILE, Close> file(path == "-" ? stdin
+                                                           : std::fopen(path.c_str(), "rb"));
+  if (!file) {
+    throw base::InputError(base::Where{name, 0, 0, {}},
+                           fmt::format("cannot be opened: {}", std::strerror(errno)));
+  }
+  std::string text;
+  std::array<char, 65536> block = {};
+  while (const std::size_t n = std::fread(block.data(), 1, block.size(), file.get())) {
+    text.append(block.data(), n);
+    if (text.size() > kLargest) {
+      throw base::InputError(base::Where{name, 0, 0, {}}, "is over 16 MB: this is no case file");
+    }
+  }
+  if (std::ferror(file.get()) != 0) {
+    throw base::InputError(base::Where{name, 0, 0, {}},
+                           fmt::format("cannot be read: {}", std::strerror(errno)));
+  }
+  return text;
+}
+
+Output refused(const std::string& messages) {
+  return {.messages = messages, .status = kExitInput};
+}
+
+}  // namespace
+
+Output with_case(const std::string& path, const std::function<Output(const parts::Design&)>& run) {
+  const std::string name = path == "-" ? "standard input" : path;
+  const cases::Reading reading = cases::read(read_all(path, name), name);
+  if (!reading.design) {
+    std::string messages;
+    for (const base::InputError& problem : reading.problems) {
+      messages += fmt::format("{}\n", problem.what());
+    }
+    return refused(messages);
+  }
+  try {
+    return run(*reading.design);
+  } catch (const base::InputError& error) {
+    return refused(fmt::format("{}\n", reading.locate(error).what()));
+  }
+}
+
+}  // namespace app

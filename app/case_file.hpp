@@ -1,0 +1,18 @@
+#pragma once
+
+#include <functional>
+#include <string>
+
+#include "app/output.hpp"
+#include "cases/reader.hpp"
+
+namespace app {
+
+/// Reads the case and hands its design on. A case that cannot be used ends here, with each problem
+/// on a line of its own: "file:line:column: key: problem".
+/// @param path  "-" = standard input
+/// @param run   may throw base::InputError with a key of the case, which is then located in it
+[[nodiscard]] Output with_case(const std::string& path,
+                               const std::function<Output(const parts::Design&)>& run);
+
+}  // namespace app

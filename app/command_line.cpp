@@ -1,0 +1,124 @@
+#include "app/command_line.hpp"
+
+#include <map>
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include "app/program.hpp"
+#include "report/text_style.hpp"
+
+namespace app {
+namespace {
+
+constexpr const char* kExitStatuses =
+    "Exit status: 0 within the limits checked; 1 over a limit, or not decided;\n"
+    "2 the case or the command is wrong; 3 a fault of the program.\n";
+
+void add_case_options(CLI::App& command, AnswerOptions& options) {
+  command.add_option("CASE", options.case_file, "case file, or - for standard input")
+      ->required()
+      ->option_text(" ");
+  command.add_option("--json", options.json, "write JSON to FILE, or - for JSON alone")
+      ->option_text("FILE|-");
+}
+
+/// The layout of the help texts, within 80 columns.
+std::shared_ptr<CLI::Formatter> formatter() {
+  auto made = std::make_shared<CLI::Formatter>();
+  made->column_width(22);
+  made->label("SUBCOMMAND", "COMMAND");
+  made->label("OPTIONS", "options");
+  made->label("Positionals", "Arguments");
+  return made;
+}
+
+Notice wrong_command(const CLI::ParseError& error) {
+  return {fmt::format("linkmargin: {}\nlinkmargin --help says what can be asked.\n", error.what()),
+          kExitInput};
+}
+
+/// The parser with the places its answers go to, which must not move once it is built.
+class CommandLine {
+ public:
+  CommandLine() {
+    app_.name("linkmargin");
+    app_.formatter(formatter());
+    app_.require_subcommand(1);
+    app_.fallthrough();  // lets --color stand after the command too
+    app_.set_help_flag("-h,--help", "this text");
+    app_.footer(kExitStatuses + report::caution_lines({}));
+    app_.add_flag("--version", version_, "name, version and commit");
+    const std::map<std::string, ColorChoice> choices = {{"auto", ColorChoice::automatic},
+                                                        {"always", ColorChoice::always},
+                                                        {"never", ColorChoice::never}};
+    app_.add_option("--color", color_, "auto, always or never")
+        ->option_text("WHEN")
+        ->transform(CLI::CheckedTransformer(choices).description(""));
+    check_ = add_command("check", "does it hold, what goes first, by what margin");
+    add_case_options(*check_, answer_);
+    check_->add_flag("--all", answer_.all, "every check with its worked lines, every assumption");
+    compare_ = add_command("compare", "variants of a case side by side");
+    add_case_options(*compare_, answer_);
+    compare_
+        ->add_option("--set", changes_,
+                     "a variant: \"lateral_link.tube=1-1/2 x 0.250 in DOM\"; may be repeated")
+        ->option_text("PATH=VALUE")
+        ->allow_extra_args(false);
+    pick_ = add_command("pick", "the lightest bar or tube in stock that passes, for one part");
+    add_case_options(*pick_, answer_);
+    pick_->add_option("--part", part_, "lateral_link, brace, arm.lower, arm.upper or a member")
+        ->required()
+        ->option_text("NAME");
+    pick_->add_flag("--all", answer_.all, "every size that was tried");
+    new_ = add_command("new", "a small case file to start from, on standard output");
+  }
+
+  Request parse(int argc, const char* const* argv) {
+    try {
+      app_.parse(argc, argv);
+    } catch (const CLI::CallForHelp&) {
+      return {Notice{app_.help(), kExitWithin}, color_};
+    } catch (const CLI::ParseError& error) {
+      // --version needs no command.
+      if (!version_) return {wrong_command(error), color_};
+    }
+    return {request(), color_};
+  }
+
+ private:
+  CLI::App* add_command(const std::string& name, const std::string& meaning) {
+    CLI::App* command = app_.add_subcommand(name, meaning);
+    command->group("Commands");
+    command->set_help_flag("-h,--help", "this text");
+    return command;
+  }
+
+  [[nodiscard]] decltype(Request::what) request() const {
+    if (version_) return Notice{program_line() + "\n", kExitWithin};
+    if (check_->parsed()) return CheckRequest{answer_};
+    if (compare_->parsed()) return CompareRequest{answer_, changes_};
+    if (pick_->parsed()) return PickRequest{answer_, part_};
+    return NewRequest{};
+  }
+
+  CLI::App app_{"linkmargin checks the strength of fabricated suspension links and brackets."};
+  CLI::App* check_ = nullptr;
+  CLI::App* compare_ = nullptr;
+  CLI::App* pick_ = nullptr;
+  CLI::App* new_ = nullptr;
+  bool version_ = false;
+  ColorChoice color_ = ColorChoice::automatic;
+  AnswerOptions answer_;
+  std::vector<std::string> changes_;
+  std::string part_;
+};
+
+}  // namespace
+
+Request parse_command_line(int argc, const char* const* argv) {
+  CommandLine line;
+  return line.parse(argc, argv);
+}
+
+}  // namespace app

@@ -1,0 +1,29 @@
+#pragma once
+
+#include <functional>
+#include <string>
+
+#include "app/request.hpp"
+
+namespace app {
+
+/// What a command has to say, composed in full before any of it is written.
+struct Output {
+  std::string text = {};       ///< to standard output
+  std::string messages = {};   ///< to standard error
+  std::string json_file = {};  ///< empty = none
+  std::string json = {};       ///< to json_file
+  int status = 0;
+};
+
+/// An answer in the forms that were asked for: text, JSON in a file beside it, or JSON alone. Only
+/// those are composed.
+[[nodiscard]] Output answer_output(const AnswerOptions& options,
+                                   const std::function<std::string()>& text,
+                                   const std::function<std::string()>& json, int status);
+
+/// Writes everything. The exit status is the output's, or 2 with a message when something could
+/// not be written (a full disk, a closed pipe).
+[[nodiscard]] int write_out(const Output& output);
+
+}  // namespace app

@@ -1,0 +1,32 @@
+#pragma once
+
+#include <chrono>
+
+#include "studies/watch.hpp"
+
+namespace app {
+
+/// A line on the terminal that says how far a long run is: "  34 %  load case 3 of 12, soft rail".
+/// It appears when standard error is a terminal and the run has taken a second, and is gone when
+/// this object is.
+class ProgressLine {
+ public:
+  ProgressLine();
+  ~ProgressLine();
+  ProgressLine(const ProgressLine&) = delete;
+  ProgressLine& operator=(const ProgressLine&) = delete;
+
+  /// For the studies; must not outlive this object.
+  [[nodiscard]] studies::Watch watch();
+
+ private:
+  using Clock = std::chrono::steady_clock;
+
+  void show(const studies::Progress& progress);
+
+  int columns_ = 0;  // of the terminal; 0 = none
+  Clock::time_point next_;
+  int shown_ = 0;  // columns that the line takes now
+};
+
+}  // namespace app

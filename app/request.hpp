@@ -1,0 +1,46 @@
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+/// The command line: the only folder with files, a terminal and an environment.
+namespace app {
+
+enum class ColorChoice { automatic, always, never };
+
+/// Where an answer comes from and in which form it is wanted.
+struct AnswerOptions {
+  std::string case_file;  ///< "-" = standard input
+  std::string json;       ///< file, "-" = standard output instead of text, empty = none
+  bool all = false;       ///< everything that is known, instead of a screen
+};
+
+struct CheckRequest {
+  AnswerOptions options;
+};
+
+struct CompareRequest {
+  AnswerOptions options;
+  std::vector<std::string> changes;  ///< "path=value", each a variant or several
+};
+
+struct PickRequest {
+  AnswerOptions options;
+  std::string part;
+};
+
+struct NewRequest {};
+
+/// Text that the command line itself asks for (help, version), or what is wrong with it.
+struct Notice {
+  std::string text;
+  int status = 0;  ///< 0 goes to standard output, others to standard error
+};
+
+struct Request {
+  std::variant<Notice, CheckRequest, CompareRequest, PickRequest, NewRequest> what;
+  ColorChoice color = ColorChoice::automatic;
+};
+
+}  // namespace app

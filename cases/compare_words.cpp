@@ -1,0 +1,119 @@
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include <fmt/format.h>
+
+#include "base/input_error.hpp"
+#include "cases/number.hpp"
+#include "cases/patch.hpp"
+#include "cases/phrase.hpp"
+#include "cases/words.hpp"
+
+namespace cases {
+namespace {
+
+using base::InputError;
+using parts::Design;
+using parts::Patch;
+using parts::Variant;
+
+constexpr std::array<std::string_view, 6> kParts = {"brace", "bracket",      "arm",
+                                                    "axle",  "lateral_link", "vehicle"};
+
+/// "no brace" -> the part left out.
+std::optional<Patch> part_left_out(const std::string& words) {
+  if (words.rfind("no ", 0) != 0) return std::nullopt;
+  std::string part = squeeze(words.substr(3));
+  std::replace(part.begin(), part.end(), ' ', '_');
+  if (std::find(kParts.begin(), kParts.end(), part) != kParts.end()) return Patch{part, ""};
+  const std::vector<std::string> known(kParts.begin(), kParts.end());
+  throw InputError("", "there is no part " + quoted(part) + did_you_mean(part, known));
+}
+
+/// "2 in bend", "2 in bend, forward" -> "2 in off straight, forward".
+std::optional<Patch> bend(const std::string& words) {
+  if (words == "straight" || words == "no bend") return Patch{"lateral_link.bend", "none"};
+  const std::size_t at = words.find(" bend");
+  const bool whole_word = at != std::string::npos &&
+                          (at + 5 == words.size() || words[at + 5] == ',' || words[at + 5] == ' ');
+  if (!whole_word) return std::nullopt;
+  std::string toward = squeeze(words.substr(at + 5));
+  if (!toward.empty() && toward[0] != ',') toward.insert(0, ", ");
+  return Patch{"lateral_link.bend", words.substr(0, at) + " off straight" + toward};
+}
+
+Patch patch_from(const std::string& words) {
+  const std::string small = lower(words);
+  if (const auto patch = bend(small)) return *patch;
+  if (const auto patch = part_left_out(small)) return *patch;
+  if (number_at_start(words)) return {"lateral_link.tube", words};
+  throw InputError("", quoted(words) +
+                           " is not understood; would do: `no brace`, `straight`, `2 in "
+                           "bend`, `1-1/2 in solid bar`, `bracket.drop = 7 in`");
+}
+
+/// Alternatives that share what stands before the first number and after the last one:
+/// "1-1/2 x 0.120 or 0.250 in DOM".
+std::vector<std::string> sharing(const std::vector<std::string>& pieces) {
+  const std::string& first = pieces.front();
+  const std::string& last = pieces.back();
+  const std::string head = first.substr(0, number_at_end(first));
+  const auto number = number_at_start(last);
+  if (head.size() == first.size() || !number) return pieces;
+  const std::string tail = last.substr(number->length);
+  std::vector<std::string> all = {first + tail};
+  for (std::size_t i = 1; i + 1 < pieces.size(); ++i) all.push_back(head + pieces[i] + tail);
+  all.push_back(head + last);
+  return all;
+}
+
+using ToVariant = Variant (*)(const std::string& path, const std::string& words);
+
+Variant from_words(const std::string&, const std::string& words) {
+  return {words, {patch_from(words)}};
+}
+
+Variant from_value(const std::string& path, const std::string& value) {
+  const bool out = names_a_part(path) && leaves_out(value);
+  return {fmt::format("{} = {}", path, value), {{path, out ? "" : value}}};
+}
+
+std::vector<Variant> tried(const Design& design, const std::string& path,
+                           const std::vector<std::string>& alternatives, ToVariant to_variant) {
+  std::vector<Variant> all;
+  for (const std::string& alternative : alternatives) {
+    all.push_back(to_variant(path, alternative));
+    (void)apply(design, all.back());
+  }
+  return all;
+}
+
+/// Each alternative stands alone, or they share their ends; the way that can be applied is meant.
+std::vector<Variant> alternatives(const Design& design, const std::string& path,
+                                  const std::string& words, ToVariant to_variant) {
+  const std::vector<std::string> pieces = split(words, " or ");
+  const std::vector<std::string> shared = sharing(pieces);
+  if (shared == pieces) return tried(design, path, pieces, to_variant);
+  try {
+    return tried(design, path, pieces, to_variant);
+  } catch (const InputError&) {
+    return tried(design, path, shared, to_variant);
+  }
+}
+
+}  // namespace
+
+std::vector<Variant> variants_from_words(const Design& design, std::string_view raw) {
+  const std::string words = squeeze(raw);
+  const std::size_t equals = words.find('=');
+  if (equals == std::string::npos) return alternatives(design, {}, words, from_words);
+  const std::string path(trim(std::string_view(words).substr(0, equals)));
+  const std::string value(trim(std::string_view(words).substr(equals + 1)));
+  if (path.empty() || value.empty()) {
+    throw InputError(path, quoted(words) + " is not `path = value`, e.g. `bracket.drop = 7 in`");
+  }
+  return alternatives(design, path, value, from_value);
+}
+
+}  // namespace cases

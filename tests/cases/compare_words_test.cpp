@@ -1,0 +1,85 @@
+#include <catch2/catch.hpp>
+
+#include "cases/patch.hpp"
+#include "tests/cases/case_texts.hpp"
+#include "tests/cases/rich_case.hpp"
+
+using case_texts::thrown;
+using Catch::Matchers::Contains;
+
+namespace {
+
+/// "name: path -> value" of each variant that the words ask for, one a line.
+std::string asked(std::string_view words, const std::string& text = case_texts::kLink) {
+  std::string all;
+  for (const parts::Variant& v : cases::variants_from_words(case_texts::design(text), words)) {
+    all += (all.empty() ? "" : "\n") + v.name + ":";
+    for (const parts::Patch& p : v.patches) all += " " + p.path + " -> " + p.value;
+  }
+  return all;
+}
+
+std::string refused(std::string_view words) {
+  return thrown([&] { (void)asked(words); });
+}
+
+}  // namespace
+
+TEST_CASE("short words leave out a part, bend the link or change its stick", "[cases][compare]") {
+  CHECK(asked("no brace") == "no brace: brace -> ");
+  CHECK(asked("No  Brace") == "No Brace: brace -> ");
+  CHECK(asked("straight") == "straight: lateral_link.bend -> none");
+  CHECK(asked("2 in bend") == "2 in bend: lateral_link.bend -> 2 in off straight");
+  CHECK(asked("2 in bend, forward") ==
+        "2 in bend, forward: lateral_link.bend -> 2 in off straight, forward");
+  CHECK(asked("1-1/2 in solid bar") ==
+        "1-1/2 in solid bar: lateral_link.tube -> 1-1/2 in solid bar");
+}
+
+TEST_CASE("a path and a value change that value", "[cases][compare]") {
+  CHECK(asked("lateral_link.tube = 1-1/2 x 0.188 in DOM") ==
+        "lateral_link.tube = 1-1/2 x 0.188 in DOM: lateral_link.tube -> 1-1/2 x 0.188 in DOM");
+  CHECK(asked("bracket.drop=7 in") == "bracket.drop = 7 in: bracket.drop -> 7 in");
+  CHECK(asked("brace = none") == "brace = none: brace -> ");
+  CHECK(asked("members.strut.section = 2 x 0.250 in DOM", case_texts::kRich) ==
+        "members.strut.section = 2 x 0.250 in DOM: members.strut.section -> 2 x 0.250 in DOM");
+}
+
+TEST_CASE("alternatives in one line share what stands around them", "[cases][compare]") {
+  CHECK(asked("1-1/2 x 0.120 or 0.188 or 0.250 in DOM") ==
+        "1-1/2 x 0.120 in DOM: lateral_link.tube -> 1-1/2 x 0.120 in DOM\n"
+        "1-1/2 x 0.188 in DOM: lateral_link.tube -> 1-1/2 x 0.188 in DOM\n"
+        "1-1/2 x 0.250 in DOM: lateral_link.tube -> 1-1/2 x 0.250 in DOM");
+  CHECK(asked("bracket.drop = 7 or 11 in") ==
+        "bracket.drop = 7 in: bracket.drop -> 7 in\n"
+        "bracket.drop = 11 in: bracket.drop -> 11 in");
+  CHECK(asked("bracket.plates = 2 of 1/4 or 3/8 in A36") ==
+        "bracket.plates = 2 of 1/4 in A36: bracket.plates -> 2 of 1/4 in A36\n"
+        "bracket.plates = 2 of 3/8 in A36: bracket.plates -> 2 of 3/8 in A36");
+  CHECK(asked("1-1/2 or 1-3/4 x 0.250 in DOM") ==
+        "1-1/2 x 0.250 in DOM: lateral_link.tube -> 1-1/2 x 0.250 in DOM\n"
+        "1-3/4 x 0.250 in DOM: lateral_link.tube -> 1-3/4 x 0.250 in DOM");
+}
+
+TEST_CASE("alternatives that are whole by themselves stand alone", "[cases][compare]") {
+  CHECK(asked("1-1/2 in solid bar or 1-3/4 x 0.250 in DOM") ==
+        "1-1/2 in solid bar: lateral_link.tube -> 1-1/2 in solid bar\n"
+        "1-3/4 x 0.250 in DOM: lateral_link.tube -> 1-3/4 x 0.250 in DOM");
+  CHECK(asked("no brace or straight") ==
+        "no brace: brace -> \nstraight: lateral_link.bend -> none");
+  CHECK(asked("vehicle.friction = 0.7 or 0.8") ==
+        "vehicle.friction = 0.7: vehicle.friction -> 0.7\n"
+        "vehicle.friction = 0.8: vehicle.friction -> 0.8");
+}
+
+TEST_CASE("words that cannot be applied are refused", "[cases][compare]") {
+  CHECK(refused("no brase") == "there is no part `brase`; did you mean `brace`?");
+  CHECK_THAT(refused("cheaper"), Contains("`cheaper` is not understood; would do: `no brace`"));
+  CHECK(refused("no bracket") == "brace: a brace holds a bracket: add `bracket:`");
+  CHECK(refused("bracket.drop = 7") ==
+        "bracket.drop: 7 has no unit; a length needs one, e.g. in or mm");
+  CHECK_THAT(refused("bracket.drop ="), Contains("is not `path = value`"));
+  CHECK_THAT(refused("1-1/2 x 0.9 in DOM"), Contains("lateral_link.tube: a wall of 0.9 in"));
+  CHECK(thrown([] { (void)asked("1-1/2 in solid bar", case_texts::kCantilever); }) ==
+        "lateral_link.tube: the case has no `lateral_link`");
+}

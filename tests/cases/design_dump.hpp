@@ -1,0 +1,149 @@
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "parts/design.hpp"
+#include "parts/section_fields.hpp"
+
+/// Every field of a design to the last bit, written by nothing that the program itself uses, so
+/// that two designs can be compared where unset numbers equal each other.
+namespace design_dump {
+
+inline std::string text_of(double value) {
+  return fmt::format("{:a} ", value);
+}
+inline std::string text_of(const std::string& value) {
+  return value + "|";
+}
+
+template <std::size_t N>
+std::string text_of(const std::array<double, N>& values) {
+  std::string all;
+  for (const double value : values) all += text_of(value);
+  return all;
+}
+
+struct Dump {
+  std::string all;
+  template <class Info>
+  void quantity(const Info& info, double& value, const parts::Quantity&) {
+    all += std::string(info.key) + "=" + text_of(value);
+  }
+  template <class Info, class T>
+  void phrase(const Info& info, T& value);
+  template <class Info, class Enum, class Words>
+  void choice(const Info& info, Enum& value, const Words&) {
+    all += fmt::format("{}={} ", info.key, static_cast<int>(value));
+  }
+  template <class Info>
+  void flag(const Info& info, bool& value) {
+    all += fmt::format("{}={} ", info.key, value);
+  }
+  template <class Info>
+  void text(const Info& info, std::string& value) {
+    all += std::string(info.key) + "=" + text_of(value);
+  }
+  template <class Info>
+  void point(const Info& info, std::string& value) {
+    text(info, value);
+  }
+  template <class Info>
+  void points(const Info& info, std::vector<std::string>& values) {
+    for (std::string& value : values) text(info, value);
+  }
+};
+
+inline std::string text_of(sections::Shape shape) {
+  Dump dump;
+  std::visit([&](auto& s) { parts::fields(dump, s); }, shape);
+  return fmt::format("shape {} {}", shape.index(), dump.all);
+}
+inline std::string text_of(sections::Material m) {
+  Dump dump;
+  parts::fields(dump, m);
+  return m.id + dump.all + m.basis + m.haz_basis + m.mark + m.source;
+}
+inline std::string text_of(const parts::Stick& s) {
+  return text_of(s.shape) + text_of(s.material);
+}
+inline std::string text_of(const parts::Plates& p) {
+  return fmt::format("{} {}{}", p.count, text_of(p.thickness), text_of(p.material));
+}
+inline std::string text_of(const parts::FilletWeld& w) {
+  return fmt::format("{} {}", w.both_sides, text_of(w.leg));
+}
+inline std::string text_of(const parts::Rail& r) {
+  return fmt::format("{} ", r.boxed) +
+         text_of(std::array<double, 4>{r.width, r.height, r.wall, r.frame_plate});
+}
+inline std::string text_of(const parts::RailFaces& f) {
+  return fmt::format("{} {} {} ", f.bottom, f.inner_side, f.outer_side);
+}
+inline std::string text_of(const parts::JointSpec& j) {
+  return fmt::format("{} {} {} {}", static_cast<int>(j.kind), static_cast<int>(j.grade),
+                     static_cast<int>(j.axis), text_of(j.rates));
+}
+inline std::string text_of(const parts::LinkEnds& e) {
+  return fmt::format("{} {}", e.welded, text_of(e.joint));
+}
+inline std::string text_of(const parts::Bend& b) {
+  return fmt::format("{} {}", static_cast<int>(b.toward), text_of(b.off_straight));
+}
+inline std::string text_of(const parts::BraceAt& b) {
+  return text_of(b.above_bolt);
+}
+inline std::string text_of(const parts::Held& h) {
+  std::string all;
+  for (const bool held : h.freedoms) all += held ? "1" : "0";
+  return all;
+}
+
+template <class Info, class T>
+void Dump::phrase(const Info& info, T& value) {
+  all += std::string(info.key) + "=" + text_of(value);
+}
+
+template <class T>
+std::string part(std::string_view name, const std::optional<T>& value) {
+  if (!value) return {};
+  Dump dump;
+  T copy = *value;
+  fields(dump, copy);
+  return fmt::format("{}: {}\n", name, dump.all);
+}
+
+template <class T>
+std::string named(std::string_view group, const std::vector<parts::Named<T>>& list) {
+  std::string all;
+  for (const parts::Named<T>& item : list) {
+    all += part(fmt::format("{}.{}", group, item.name), std::optional<T>(item.value));
+  }
+  return all;
+}
+
+inline std::string design_text(const parts::Design& d) {
+  std::string all = fmt::format("{} {}\n", d.title, d.inches);
+  for (const auto& p : d.points) all += p.name + ": " + text_of(p.value) + "\n";
+  for (const auto& m : d.materials) all += m.name + ": " + text_of(m.value) + "\n";
+  for (const auto& s : d.sections) all += s.name + ": " + text_of(s.value) + "\n";
+  all += part("vehicle", d.vehicle) + named("joints", d.joints) +
+         part("lateral_link", d.lateral_link) + part("bracket", d.bracket) +
+         part("brace", d.brace) + part("arm", d.arm) + part("axle", d.axle) +
+         named("members", d.members) + named("supports", d.supports) + named("springs", d.springs) +
+         named("forces", d.forces);
+  for (const std::string& name : d.load_cases) all += name + " ";
+  checks::RequiredFactors factors = d.factors;
+  for (const auto& entry : checks::factor_entries(factors)) all += text_of(*entry.value);
+  for (const parts::Variant& v : d.variants) {
+    all += "\nvariant " + text_of(v.name);
+    for (const parts::Patch& p : v.patches) all += text_of(p.path) + text_of(p.value);
+  }
+  return all;
+}
+
+}  // namespace design_dump

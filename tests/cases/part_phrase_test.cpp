@@ -1,0 +1,134 @@
+#include <catch2/catch.hpp>
+
+#include "cases/phrase.hpp"
+#include "tests/cases/case_texts.hpp"
+
+using case_texts::thrown;
+using Catch::Matchers::Contains;
+using Catch::Matchers::WithinRel;
+
+namespace {
+
+parts::Design with_joint() {
+  parts::Design design;
+  design.joints.push_back({"soft mount", {{1e6, 2e6, 3e6, 0, 10, 10}}});
+  return design;
+}
+
+template <class T>
+T read(std::string_view text) {
+  return cases::read_phrase<T>(text, with_joint()).value;
+}
+
+template <class T>
+std::string refused(std::string_view text) {
+  return thrown([&] { (void)cases::read_phrase<T>(text, with_joint()); });
+}
+
+/// What is written after reading, in inches.
+template <class T>
+std::string rewritten(std::string_view text) {
+  return cases::write_phrase(read<T>(text), with_joint());
+}
+
+}  // namespace
+
+TEST_CASE("plates read and write", "[cases][phrase]") {
+  const auto plates = read<parts::Plates>("Two of  5/16 in mild steel");
+  CHECK(plates.count == 2);
+  CHECK_THAT(plates.thickness, WithinRel(0.0079375, 1e-12));
+  CHECK(plates.material.id == "A36");
+  CHECK(rewritten<parts::Plates>("2 of 5/16 in mild steel") == "2 of 0.3125 in A36");
+  CHECK(read<parts::Plates>("2 of 0.3125 in A36") == plates);
+  CHECK_THAT(
+      refused<parts::Plates>("5/16 in mild steel"),
+      Contains("does not say how many plates") && Contains("e.g. `2 of 5/16 in mild steel`"));
+  CHECK_THAT(refused<parts::Plates>("3 of 5/16 in mild steel"), Contains("is not 1 or 2 plates"));
+  CHECK_THAT(refused<parts::Plates>("2 of 5/16 in"), Contains("does not name its steel"));
+  CHECK(refused<parts::Plates>("2 of 5/16 in mild stel") ==
+        "unknown steel `mild stel`; did you mean `mild steel`?");
+  CHECK_THAT(refused<parts::Plates>("2 of 5/16 mild steel"), Contains("has no unit of length"));
+}
+
+TEST_CASE("fillet welds read and write", "[cases][phrase]") {
+  CHECK_THAT(read<parts::FilletWeld>("1/4 in fillet, both sides of each plate").leg,
+             WithinRel(0.00635, 1e-12));
+  CHECK(rewritten<parts::FilletWeld>("1/4 in Fillet, one side of each plate") ==
+        "0.25 in fillet, one side of each plate");
+  CHECK(read<parts::FilletWeld>("6 mm fillet both sides").both_sides);
+  CHECK_THAT(refused<parts::FilletWeld>("1/4 in fillet"),
+             Contains("does not say `both sides` or `one side`"));
+  CHECK_THAT(refused<parts::FilletWeld>("1/4 in groove, both sides"),
+             Contains("is not the leg of a fillet"));
+}
+
+TEST_CASE("rails read and write", "[cases][phrase]") {
+  const auto rail = read<parts::Rail>("boxed, 3 x 6 x 3/16 in, 1/4 in frame plate");
+  CHECK(rail.boxed);
+  CHECK_THAT(rail.width, WithinRel(0.0762, 1e-12));
+  CHECK_THAT(rail.height, WithinRel(0.1524, 1e-12));
+  CHECK_THAT(rail.frame_plate, WithinRel(0.00635, 1e-12));
+  CHECK(rewritten<parts::Rail>("Open, 70 x 160 x 5 mm") == "open, 70 x 160 x 5 mm");
+  CHECK(read<parts::Rail>("open, 3 x 6 x 3/16 in, no frame plate").frame_plate == 0.0);
+  CHECK_THAT(refused<parts::Rail>("3 x 6 x 3/16 in"),
+             Contains("does not start with boxed or open"));
+  CHECK_THAT(refused<parts::Rail>("boxed, 3 x 6 in"), Contains("width x height x wall"));
+  CHECK_THAT(refused<parts::Rail>("boxed, 3 x 6 x 1.5 in"),
+             Contains("has a wall of 1.5 in, too thick for a rail of 3 in x 6 in"));
+  CHECK_THAT(refused<parts::Rail>("boxed, 3 x 6 x 3/16 in, 1/4 in plate"),
+             Contains("which is no frame plate"));
+}
+
+TEST_CASE("rail faces read and write", "[cases][phrase]") {
+  for (const char* text : {"bottom", "inner side", "bottom and inner side", "bottom and both sides",
+                           "both sides", "bottom and outer side"}) {
+    CHECK(rewritten<parts::RailFaces>(text) == text);
+  }
+  CHECK(read<parts::RailFaces>("Bottom, inner side and outer side").wraps_both_corners());
+  CHECK_THAT(refused<parts::RailFaces>("top"), Contains("names no faces of the rail"));
+}
+
+TEST_CASE("ends of a link read and write", "[cases][phrase]") {
+  for (const char* text : {"weld-on rubber bushing", "weld-on hard bushing", "weld-on ball joint",
+                           "weld-on pin", "weld-on hard bushing along y", "weld-on soft mount",
+                           "tapped ball joint", "clamped rubber bushing"}) {
+    INFO(text);
+    CHECK(rewritten<parts::LinkEnds>(text) == text);
+  }
+  CHECK(read<parts::LinkEnds>("Threaded rod end").welded);
+  CHECK_FALSE(read<parts::LinkEnds>("tapped rod end").welded);
+  CHECK(read<parts::LinkEnds>("threaded rod end").joint.kind == parts::JointKind::ball);
+  CHECK_THAT(refused<parts::LinkEnds>("glued bushing"),
+             Contains("`glued bushing` is no kind of end; would do: weld-on bushing"));
+  CHECK_THAT(refused<parts::LinkEnds>("weld-on welded"), Contains("is no kind of end"));
+}
+
+TEST_CASE("joints read and write", "[cases][phrase]") {
+  for (const char* text : {"welded", "ball joint", "pin along y", "rubber bushing along z",
+                           "hard bushing along x", "soft mount"}) {
+    INFO(text);
+    CHECK(rewritten<parts::JointSpec>(text) == text);
+  }
+  CHECK(read<parts::JointSpec>("Rod End").kind == parts::JointKind::ball);
+  CHECK(read<parts::JointSpec>("soft mount").rates[2] == 3e6);
+  CHECK_THAT(refused<parts::JointSpec>("soft mont"), Contains("did you mean `soft mount`?"));
+  CHECK_THAT(refused<parts::JointSpec>("welded along y"), Contains("unknown joint"));
+}
+
+TEST_CASE("bends, places on a bracket and held freedoms read and write", "[cases][phrase]") {
+  for (const char* text : {"none", "2 in off straight", "2 in off straight, forward",
+                           "2 in off straight, down", "2 in off straight, rearward"}) {
+    CHECK(rewritten<parts::Bend>(text) == text);
+  }
+  CHECK(read<parts::Bend>("straight").off_straight == 0.0);
+  CHECK_THAT(refused<parts::Bend>("2 in"), Contains("would do: `none`, `2 in off straight`"));
+  CHECK_THAT(refused<parts::Bend>("2 in off straight, left"), Contains("is no bend"));
+
+  CHECK(rewritten<parts::BraceAt>("At the  bolt") == "at the bolt");
+  CHECK(rewritten<parts::BraceAt>("2 in above the bolt") == "2 in above the bolt");
+  CHECK_THAT(refused<parts::BraceAt>("near the bolt"), Contains("would do: `at the bolt`"));
+
+  for (const char* text : {"all", "x y z", "x z rx"}) CHECK(rewritten<parts::Held>(text) == text);
+  CHECK(read<parts::Held>("rx, x, z") == read<parts::Held>("x z rx"));
+  CHECK_THAT(refused<parts::Held>("x q"), Contains("would do: `all`, or some of `x y z rx ry rz`"));
+}
