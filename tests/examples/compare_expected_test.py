@@ -1,7 +1,9 @@
 #!/usr/bin/env python3
 """What scripts/compare-expected lets pass and what it finds: compare_expected_test.py SCRIPT"""
+import contextlib
 import importlib.machinery
 import importlib.util
+import io
 import pathlib
 import sys
 import tempfile
@@ -41,24 +43,27 @@ class Lines(unittest.TestCase):
         self.assertEqual(len(compare.differences("exit 0\na\n", "exit 1\na\n")), 1)
 
 
-class Folder(unittest.TestCase):
-    def in_folder(self, *names):
+class Example(unittest.TestCase):
+    def compared(self, expected):
+        """The exit status for a program that prints its arguments: "check one.yaml"."""
         with tempfile.TemporaryDirectory() as folder:
-            for name in names:
-                (pathlib.Path(folder) / name).write_text("exit 0\ncheck one.yaml\n")
-            return compare.main("echo", folder)
+            case = pathlib.Path(folder) / "one.yaml"
+            if expected is not None:
+                case.with_suffix(".expected.txt").write_text(expected)
+            with contextlib.redirect_stdout(io.StringIO()):
+                return compare.main("echo", case)
 
-    def test_an_example_that_prints_what_was_expected_passes(self):
-        self.assertEqual(self.in_folder("one.yaml", "one.expected.txt"), 0)
+    def test_what_was_expected_passes(self):
+        self.assertEqual(self.compared("exit 0\ncheck one.yaml\n"), 0)
 
-    def test_an_example_without_an_expected_file_is_found(self):
-        self.assertEqual(self.in_folder("one.yaml"), 1)
+    def test_another_line_is_found(self):
+        self.assertEqual(self.compared("exit 0\ncheck two.yaml\n"), 1)
 
-    def test_an_expected_file_without_an_example_is_found(self):
-        self.assertEqual(self.in_folder("one.yaml", "one.expected.txt", "two.expected.txt"), 1)
+    def test_another_exit_status_is_found(self):
+        self.assertEqual(self.compared("exit 1\ncheck one.yaml\n"), 1)
 
-    def test_an_empty_folder_is_found(self):
-        self.assertEqual(self.in_folder(), 1)
+    def test_a_missing_expected_file_is_found(self):
+        self.assertEqual(self.compared(None), 1)
 
 
 if __name__ == "__main__":
