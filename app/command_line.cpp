@@ -1,6 +1,6 @@
 #include "app/command_line.hpp"
 
-#include <map>
+#include <memory>
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -33,9 +33,24 @@ std::shared_ptr<CLI::Formatter> formatter() {
   return made;
 }
 
-Notice wrong_command(const CLI::ParseError& error) {
-  return {fmt::format("linkmargin: {}\nlinkmargin --help says what can be asked.\n", error.what()),
+Notice wrong_command(const std::string& problem) {
+  return {fmt::format("linkmargin: {}\nlinkmargin --help says what can be asked.\n", problem),
           kExitInput};
+}
+
+/// What is wrong when none of the commands was found among the arguments.
+Notice no_command(int argc, const char* const* argv) {
+  for (int i = 1; i < argc; ++i) {
+    if (argv[i][0] == '-') continue;
+    return wrong_command(
+        fmt::format("there is no command `{}`; there is check, compare, pick and new", argv[i]));
+  }
+  return wrong_command("a command is missing: check, compare, pick or new");
+}
+
+std::string color_problem(const std::string& word) {
+  if (word == "auto" || word == "always" || word == "never") return "";
+  return fmt::format("`{}` is none of auto, always, never", word);
 }
 
 /// The parser with the places its answers go to, which must not move once it is built.
@@ -49,12 +64,9 @@ class CommandLine {
     app_.set_help_flag("-h,--help", "this text");
     app_.footer(kExitStatuses + report::caution_lines({}));
     app_.add_flag("--version", version_, "name, version and commit");
-    const std::map<std::string, ColorChoice> choices = {{"auto", ColorChoice::automatic},
-                                                        {"always", ColorChoice::always},
-                                                        {"never", ColorChoice::never}};
     app_.add_option("--color", color_, "auto, always or never")
         ->option_text("WHEN")
-        ->transform(CLI::CheckedTransformer(choices).description(""));
+        ->check(CLI::Validator(color_problem, ""));
     check_ = add_command("check", "does it hold, what goes first, by what margin");
     add_case_options(*check_, answer_);
     check_->add_flag("--all", answer_.all, "every check with its worked lines, every assumption");
@@ -78,12 +90,13 @@ class CommandLine {
     try {
       app_.parse(argc, argv);
     } catch (const CLI::CallForHelp&) {
-      return {Notice{app_.help(), kExitWithin}, color_};
+      return {Notice{app_.help(), kExitWithin}};
     } catch (const CLI::ParseError& error) {
+      if (app_.get_subcommands().empty() && !version_) return {no_command(argc, argv)};
       // --version needs no command.
-      if (!version_) return {wrong_command(error), color_};
+      if (!version_) return {wrong_command(error.what())};
     }
-    return {request(), color_};
+    return {request(), color()};
   }
 
  private:
@@ -92,6 +105,11 @@ class CommandLine {
     command->group("Commands");
     command->set_help_flag("-h,--help", "this text");
     return command;
+  }
+
+  [[nodiscard]] ColorChoice color() const {
+    if (color_ == "always") return ColorChoice::always;
+    return color_ == "never" ? ColorChoice::never : ColorChoice::automatic;
   }
 
   [[nodiscard]] decltype(Request::what) request() const {
@@ -108,7 +126,7 @@ class CommandLine {
   CLI::App* pick_ = nullptr;
   CLI::App* new_ = nullptr;
   bool version_ = false;
-  ColorChoice color_ = ColorChoice::automatic;
+  std::string color_ = "auto";
   AnswerOptions answer_;
   std::vector<std::string> changes_;
   std::string part_;

@@ -43,11 +43,16 @@ std::optional<Patch> bend(const std::string& words) {
   return Patch{"lateral_link.bend", words.substr(0, at) + " off straight" + toward};
 }
 
-Patch patch_from(const std::string& words) {
+Patch patch_from(const Design& design, const std::string& words) {
   const std::string small = lower(words);
   if (const auto patch = bend(small)) return *patch;
   if (const auto patch = part_left_out(small)) return *patch;
-  if (number_at_start(words)) return {"lateral_link.tube", words};
+  if (number_at_start(words)) {
+    if (design.lateral_link) return {"lateral_link.tube", words};
+    throw InputError("", fmt::format("the case has no lateral link for {}; say which part, e.g. "
+                                     "`members.NAME.section = {}`",
+                                     quoted(words), words));
+  }
   throw InputError("", quoted(words) +
                            " is not understood; would do: `no brace`, `straight`, `2 in "
                            "bend`, `1-1/2 in solid bar`, `bracket.drop = 7 in`");
@@ -68,13 +73,14 @@ std::vector<std::string> sharing(const std::vector<std::string>& pieces) {
   return all;
 }
 
-using ToVariant = Variant (*)(const std::string& path, const std::string& words);
+using ToVariant = Variant (*)(const Design& design, const std::string& path,
+                              const std::string& words);
 
-Variant from_words(const std::string&, const std::string& words) {
-  return {words, {patch_from(words)}};
+Variant from_words(const Design& design, const std::string&, const std::string& words) {
+  return {words, {patch_from(design, words)}};
 }
 
-Variant from_value(const std::string& path, const std::string& value) {
+Variant from_value(const Design&, const std::string& path, const std::string& value) {
   const bool out = names_a_part(path) && leaves_out(value);
   return {fmt::format("{} = {}", path, value), {{path, out ? "" : value}}};
 }
@@ -83,7 +89,7 @@ std::vector<Variant> tried(const Design& design, const std::string& path,
                            const std::vector<std::string>& alternatives, ToVariant to_variant) {
   std::vector<Variant> all;
   for (const std::string& alternative : alternatives) {
-    all.push_back(to_variant(path, alternative));
+    all.push_back(to_variant(design, path, alternative));
     (void)apply(design, all.back());
   }
   return all;

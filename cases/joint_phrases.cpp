@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <optional>
 
@@ -90,10 +91,11 @@ std::string joint_words(const JointSpec& joint, const parts::Design& names,
       break;
   }
   if (joint.kind == JointKind::bushing && joint.grade == BushingGrade::given) {
-    for (const auto& given : names.joints) {
-      if (given.value.rates == joint.rates) return given.name;
-    }
-    INVARIANT(!"a joint of given rates without a name");
+    const auto named =
+        std::find_if(names.joints.begin(), names.joints.end(),
+                     [&](const auto& given) { return given.value.rates == joint.rates; });
+    INVARIANT(named != names.joints.end());  // given rates come from `joints:` alone
+    return named->name;
   }
   if (joint.axis == usual) return text;
   return text + " along " + std::string(kAxisNames[static_cast<std::size_t>(joint.axis)]);

@@ -197,12 +197,11 @@ std::string write_phrase(const Stick& stick, const parts::Design& names) {
     return write_sizes({s->depth, s->width, s->wall}, names.inches) + ", " +
            write_sizes({s->corner}, names.inches) + " corners, " + steel;
   }
-  for (const auto& section : names.sections) {
-    if (same_shape(section.value, stick.shape)) return section.name + " " + steel;
-  }
-  // Twin plates and sections by numbers come from `sections:` alone.
-  INVARIANT(!"a stick of a section without a name");
-  return {};
+  const auto named =
+      std::find_if(names.sections.begin(), names.sections.end(),
+                   [&](const auto& section) { return same_shape(section.value, stick.shape); });
+  INVARIANT(named != names.sections.end());  // the other shapes come from `sections:` alone
+  return named->name + " " + steel;
 }
 
 }  // namespace cases

@@ -14,7 +14,8 @@ namespace {
 constexpr Eigen::Index kDenseBelow = 60;  // as fast as the iteration
 constexpr Eigen::Index kDenseRescue = 1500;
 constexpr int kRounds = 5;
-constexpr double kPositive = 1.0e-10;   // mu below this part of the largest is rounding
+constexpr double kPositive = 1.0e-10;  // mu below this part of the largest is rounding
+constexpr double kBeyondUse = 1.0e7;
 constexpr double kAside = 1.0e-4;       // where the pivots are counted, off a factor
 constexpr double kSameFactor = 5.0e-4;  // factors this near count as one of higher multiplicity
 
@@ -86,6 +87,17 @@ std::optional<std::vector<EigenPair>> find(const System& system, const Sparse& g
   return pairs;
 }
 
+/// Whether a factor can only come from the rounding of large rigid motions: over ten million, and
+/// at that multiple the forces that are there would strain the stiffest beam by its whole length.
+bool is_rounding(const System& system, const StressState& state, double factor) {
+  double stiffest = 0.0;
+  for (const BeamPart& beam : system.beams()) {
+    stiffest = std::max(stiffest, beam.stiffness_l(0, 0) * beam.length);
+  }
+  return stiffest > 0.0 && factor > kBeyondUse &&
+         factor * state.size(system.typical_length()).force > stiffest;
+}
+
 BucklingMode make_mode(const System& system, const Sparse& geometric, const EigenPair& pair) {
   const Eigen::VectorXd motion = Pencil(system, geometric).motion(pair.vector);
   BucklingMode mode;
@@ -135,10 +147,11 @@ BucklingResult buckle(const Factored& factored, const Loads& loads,
   const std::optional<std::vector<EigenPair>> pairs =
       nothing ? std::vector<EigenPair>{} : find(system, geometric, options);
   if (!pairs) return result;
-  result.status = pairs->empty() ? BucklingStatus::no_compression : BucklingStatus::found;
   for (const EigenPair& pair : *pairs) {
+    if (is_rounding(system, state, 1.0 / pair.mu)) break;
     result.modes.push_back(make_mode(system, geometric, pair));
   }
+  result.status = result.modes.empty() ? BucklingStatus::no_compression : BucklingStatus::found;
   return result;
 }
 

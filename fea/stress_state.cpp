@@ -15,14 +15,12 @@ void grow(StressState::Size& size, const Vector3& force, const Vector3& moment) 
   size.moment = std::max(size.moment, moment.cwiseAbs().maxCoeff());
 }
 
-/// K q with what is below its rounding set to zero: else the noise of a large rigid motion would
-/// count as forces that can buckle something.
+/// K q, and what rounding can make of zero in it.
 Vector12 elastic_forces(const Matrix12& k, const Vector12& q, StressState::Size& rounding) {
-  const Vector12 exact = k * q;
   const Vector12 noise = kRounding * (k.cwiseAbs() * q.cwiseAbs());
   grow(rounding, noise.segment<3>(0), noise.segment<3>(3));
   grow(rounding, noise.segment<3>(6), noise.segment<3>(9));
-  return (exact.array().abs() > noise.array()).select(exact, 0.0);
+  return k * q;
 }
 
 StressState::Size raw_size(const StressState& state) {

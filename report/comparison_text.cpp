@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <cstddef>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -18,6 +20,9 @@ using checks::Measure;
 using studies::Comparison;
 using studies::Figures;
 using studies::Range;
+
+constexpr double kFarAway = 100.0;  // multiples of a load from there on are not given in digits
+constexpr const char* kNone = "-";
 
 /// One quantity of a design: in words, and as a range that ratios are taken of.
 struct Quantity {
@@ -44,20 +49,24 @@ Range ratio(const Range& of, const Range& to) {
 
 std::string worst_words(const Figures& f) {
   if (f.worst.empty()) return "";
-  if (!std::isfinite(f.worst_utilization)) return part_words(f.worst);
+  if (!std::isfinite(f.worst_utilization)) {
+    return fmt::format("{}, not decided", part_words(f.worst));
+  }
   return fmt::format("{} {}", part_words(f.worst), percent(f.worst_utilization));
 }
 
 /// The worst part alone, for a line that has no room for the check.
 std::string worst_part_words(const Figures& f) {
   const std::string part = part_words(f.worst.substr(0, f.worst.rfind(", ")));
-  if (f.worst.empty() || f.verdict == studies::Verdict::not_decided) return part;
-  return fmt::format("{} {}", part, percent(f.worst_utilization));
+  if (f.worst.empty()) return part;
+  return std::isfinite(f.worst_utilization)
+             ? fmt::format("{} {}", part, percent(f.worst_utilization))
+             : fmt::format("{}, not decided", part);
 }
 
 /// What is not known of a design is left out with a dash: a frame without a bracket has no root.
 std::string or_dash(bool is_known, const std::string& words) {
-  return is_known ? words : "-";
+  return is_known ? words : kNone;
 }
 
 std::vector<Quantity> quantities(const Figures& f, bool inches) {
@@ -78,8 +87,8 @@ std::vector<Quantity> quantities(const Figures& f, bool inches) {
                            part_words(f.worst_stress_part))),
        single(f.worst_stress)},
       {"buckles at",
-       std::isfinite(f.critical_factor) ? multiple(f.critical_factor) + " x load" : "-",
-       single(f.critical_factor)},
+       or_dash(std::isfinite(f.critical_factor), multiple(f.critical_factor) + " x load"),
+       f.critical_factor < kFarAway ? single(f.critical_factor) : Range{}},
       {"mass", or_dash(std::isfinite(f.mass), shown_mass(f.mass, inches)), single(f.mass)},
   };
 }
@@ -88,6 +97,20 @@ std::vector<Quantity> quantities(const Figures& f, bool inches) {
 std::string ratio_words(const Quantity& of, const Quantity& to) {
   const Range r = ratio(of.range, to.range);
   return known(r) ? ratio_range(r) + " x base" : "";
+}
+
+/// The quantities that any of the designs has.
+std::vector<std::size_t> rows_to_show(const Comparison& c) {
+  std::vector<std::vector<Quantity>> designs = {quantities(c.base, c.inches)};
+  for (const Figures& f : c.variants) designs.push_back(quantities(f, c.inches));
+  std::vector<std::size_t> rows;
+  for (std::size_t i = 0; i < designs.front().size(); ++i) {
+    if (std::any_of(designs.begin(), designs.end(),
+                    [&](const std::vector<Quantity>& d) { return d[i].words != kNone; })) {
+      rows.push_back(i);
+    }
+  }
+  return rows;
 }
 
 /// Rows = quantities, columns = base and variants.
@@ -101,13 +124,17 @@ TextTable side_by_side(const Comparison& c) {
     table.head.push_back({f.name.empty() ? "base" : f.name, Tone::label});
   };
   add_design(c.base);
-  for (const Quantity& q : base) table.rows.push_back({{q.name}, {q.words, q.tone}});
+  const std::vector<std::size_t> rows = rows_to_show(c);
+  for (const std::size_t i : rows) {
+    table.rows.push_back({{base[i].name}, {base[i].words, base[i].tone}});
+  }
   for (const Figures& f : c.variants) {
     add_design(f);
     const std::vector<Quantity> its = quantities(f, c.inches);
-    for (std::size_t i = 0; i < its.size(); ++i) {
+    for (std::size_t row = 0; row < rows.size(); ++row) {
+      const std::size_t i = rows[row];
       const std::string times = ratio_words(its[i], base[i]);
-      table.rows[i].push_back(
+      table.rows[row].push_back(
           {its[i].words + (times.empty() ? "" : " (" + times + ")"), its[i].tone});
     }
   }
@@ -127,7 +154,7 @@ std::string blocks(const Comparison& c, const TextStyle& style) {
                   {f.name, Tone::label},
                   {"", Tone::label}};
     const std::vector<Quantity> its = quantities(f, c.inches);
-    for (std::size_t i = 0; i < its.size(); ++i) {
+    for (const std::size_t i : rows_to_show(c)) {
       table.rows.push_back({{its[i].name},
                             {base[i].words, base[i].tone},
                             {its[i].words, its[i].tone},
@@ -204,35 +231,35 @@ std::string comparison_body(const Comparison& c, const TextStyle& style) {
 }
 
 std::string variant_lines(const Comparison& c, const TextStyle& style) {
+  // A frame without a bracket has no root moment to show.
+  const bool has_root = known(c.base.root_moment) ||
+                        std::any_of(c.variants.begin(), c.variants.end(),
+                                    [](const Figures& f) { return known(f.root_moment); });
   TextTable table;
-  table.columns = {{.least_width = 12},
-                   {.least_width = 6},
-                   {.least_width = 14},
-                   {.least_width = 14},
-                   {.least_width = 10}};
-  table.head = {{"variant", Tone::label},
-                {"verdict", Tone::label},
-                {"worst", Tone::label},
-                {"root moment", Tone::label},
-                {"x base", Tone::label}};
-  const auto add_row = [&](const Figures& f, bool is_base) {
-    const Range r = ratio(f.root_moment, c.base.root_moment);
+  table.columns = {{.least_width = 12}, {.least_width = 7}, {.least_width = 14}};
+  table.head = {{"variant", Tone::label}, {"verdict", Tone::label}, {"worst", Tone::label}};
+  if (has_root) {
+    table.columns.insert(table.columns.end(), {{.least_width = 14}, {.least_width = 8}});
+    table.head.push_back({"root moment", Tone::label});
+    table.head.push_back({"x base", Tone::label});
+  }
+  const auto add_row = [&](const Figures& f, const std::string& times) {
     table.rows.push_back(
-        {{f.name.empty() && is_base ? "base" : f.name},
-         {verdict_word(f.verdict), verdict_tone(f.verdict)},
-         {worst_part_words(f)},
-         {known(f.root_moment) ? shown_range(f.root_moment, Measure::moment, c.inches) : "-"},
-         {is_base    ? ""
-          : known(r) ? ratio_range(r)
-                     : "-"}});
+        {{f.name}, {verdict_word(f.verdict), verdict_tone(f.verdict)}, {worst_part_words(f)}});
+    if (!has_root) return;
+    table.rows.back().push_back(
+        {or_dash(known(f.root_moment), shown_range(f.root_moment, Measure::moment, c.inches))});
+    table.rows.back().push_back({times});
   };
-  add_row(c.base, true);
-  for (const Figures& f : c.variants) add_row(f, false);
+  add_row(c.base, "");
+  for (const Figures& f : c.variants) {
+    const Range r = ratio(f.root_moment, c.base.root_moment);
+    add_row(f, or_dash(known(r), ratio_range(r)));
+  }
   return laid_out(table, style.width, style.color) + benefit_line(c, style) + failures(c, style);
 }
 
 std::string comparison_text(const Comparison& c, const TextStyle& style) {
-  std::vector<std::string> verdicts;
   const std::string base = c.base.name.empty() ? "base" : c.base.name;
   std::string first = verdict_head(c.base.verdict);
   std::string rest = ": " + base + (c.base.worst.empty() ? "" : ", worst " + worst_words(c.base));

@@ -22,10 +22,11 @@ std::string size_words(const Candidate& c) {
   return c.steel.empty() ? c.item.label : c.item.label + ", " + c.steel;
 }
 
-std::vector<TableCell> row(const std::string& what, const Candidate& c, bool inches) {
+std::vector<TableCell> row(const std::string& what, const std::string& size, const Candidate& c,
+                           bool inches) {
   const Tone tone = verdict_tone(c.verdict);
   return {{what},
-          {size_words(c)},
+          {size},
           {shown_mass_per_length(c.mass_per_length, inches)},
           {std::isfinite(c.utilization) ? percent(c.utilization) : "not decided", tone},
           {c.stopped_by.empty() ? verdict_word(c.verdict) : c.stopped_by, tone}};
@@ -33,11 +34,11 @@ std::vector<TableCell> row(const std::string& what, const Candidate& c, bool inc
 
 TextTable empty_table() {
   TextTable table;
-  table.columns = {{.least_width = 10},
-                   {.least_width = 20},
-                   {.numbers = true},
-                   {.numbers = true},
-                   {.least_width = 16}};
+  table.columns = {{.least_width = 8},
+                   {.least_width = 25},
+                   {.numbers = true, .gap = 1},
+                   {.numbers = true, .gap = 1},
+                   {.least_width = 14}};
   table.head = {{"", Tone::label},
                 {"size", Tone::label},
                 {"mass", Tone::label},
@@ -46,13 +47,24 @@ TextTable empty_table() {
   return table;
 }
 
+/// The sizes around the lightest that passes, and of which steel they are.
 std::string neighbors(const Picked& p, const TextStyle& style) {
   TextTable table = empty_table();
-  if (p.next_down) table.rows.push_back(row("next lighter", *p.next_down, p.inches));
-  if (p.lightest) table.rows.push_back(row("lightest", *p.lightest, p.inches));
-  if (p.next_up) table.rows.push_back(row("next heavier", *p.next_up, p.inches));
+  std::vector<std::string> steels;
+  const auto add = [&](const std::string& what, const std::optional<Candidate>& c) {
+    if (!c) return;
+    table.rows.push_back(row(what, c->item.label, *c, p.inches));
+    const std::string steel = fmt::format("{}: {}", c->item.label, c->steel);
+    if (!c->steel.empty()) steels.push_back(steel);
+  };
+  add("lighter", p.next_down);
+  add("lightest", p.lightest);
+  add("heavier", p.next_up);
   if (table.rows.empty()) return "";
+  const bool same_steel = (!p.next_down || p.next_down->steel == p.lightest->steel) &&
+                          (!p.next_up || p.next_up->steel == p.lightest->steel);
   return laid_out(table, style.width, style.color) +
+         (same_steel ? "" : paragraph("steel: " + joined(steels, "; "), style.width, 0, 2)) +
          paragraph("utilization: 100 % = the limit, worst of this part's checks", style.width, 0,
                    2);
 }
@@ -86,7 +98,7 @@ std::string what_stops_the_lighter(const Picked& p, const TextStyle& style) {
 
 std::string all_tried(const Picked& p, const TextStyle& style) {
   TextTable table = empty_table();
-  for (const Candidate& c : p.tried) table.rows.push_back(row("", c, p.inches));
+  for (const Candidate& c : p.tried) table.rows.push_back(row("", size_words(c), c, p.inches));
   std::string out =
       heading("Every size tried, by mass", style) + laid_out(table, style.width, style.color);
   if (p.assumed.empty()) return out;

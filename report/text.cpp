@@ -82,23 +82,35 @@ std::string table_of_parts(const Answer& answer, const TextStyle& style) {
              style.width, 0, 2);
 }
 
-/// Why something is not decided, where the verdict has not said it.
+/// Adds an item unless it is there.
+void add_once(std::vector<std::string>& items, const std::string& item) {
+  if (std::find(items.begin(), items.end(), item) == items.end()) items.push_back(item);
+}
+
+/// Why something is not decided, each reason once with the parts it leaves open, unless the verdict
+/// has said it.
 std::string undecided_reasons(const Answer& answer, const TextStyle& style) {
   constexpr std::size_t kMost = 3;
   std::vector<std::string> reasons;
   for (const Finding& f : answer.findings) {
-    if (f.state != State::undecided) continue;
-    reasons.push_back(fmt::format("{}, {}: {}", part_words(f.part), what_gives(f), f.reason));
+    if (f.state == State::undecided) add_once(reasons, f.reason);
   }
   if (answer.verdict == studies::Verdict::not_decided && !reasons.empty()) {
     reasons.erase(reasons.begin());
   }
   std::string out;
   for (std::size_t i = 0; i < reasons.size() && i < kMost; ++i) {
-    out += paragraph("not decided: " + reasons[i], style.width, 0, 2);
+    std::vector<std::string> left_open;
+    for (const Finding& f : answer.findings) {
+      if (f.state == State::undecided && f.reason == reasons[i]) {
+        add_once(left_open, part_words(f.part));
+      }
+    }
+    out += paragraph(fmt::format("not decided: {}: {}", joined(left_open, "; "), reasons[i]),
+                     style.width, 0, 2);
   }
   if (reasons.size() > kMost) {
-    out += fmt::format("not decided: {} more\n", reasons.size() - kMost);
+    out += fmt::format("not decided for {} more reasons\n", reasons.size() - kMost);
   }
   return out;
 }
@@ -121,7 +133,7 @@ std::string own_words(const Answer& answer) {
       words.push_back(fmt::format("{} at {} times", part_words(c.what), multiple(c.factor)));
     }
   }
-  return joined(words, ", ");
+  return joined(words, "; ");
 }
 
 std::string buckling_lines(const Answer& answer, const TextStyle& style) {

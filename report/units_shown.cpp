@@ -144,8 +144,13 @@ std::string numbers_of(const checks::WorkedLine& line, bool inches) {
     const auto index =
         static_cast<std::size_t>(std::stoul(line.numbers.substr(open + 1, close - open - 1)));
     INVARIANT(index < line.values.size());
-    out += line.numbers.substr(at, open - at) + shown_worked(line.values[index], inches);
+    out += line.numbers.substr(at, open - at);
     at = close + 1;
+    const std::string value = shown_worked(line.values[index], inches);
+    // A power is of the number with its unit and its sign.
+    const bool to_a_power = at < line.numbers.size() && line.numbers[at] == '^';
+    const bool single = value.find_first_not_of("0123456789.") == std::string::npos;
+    out += to_a_power && !single ? fmt::format("({})", value) : value;
   }
   return out + line.numbers.substr(at);
 }

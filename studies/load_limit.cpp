@@ -6,7 +6,7 @@
 namespace studies {
 namespace {
 
-constexpr double kAccuracy = 1.0e-7;
+constexpr double kAccuracy = 1.0e-6;
 constexpr int kMostSteps = 100;
 
 /// `spare` > 0 where the check holds. It is multiple / ratio - multiple, which is a straight line
@@ -29,7 +29,10 @@ double between(const std::function<double(double)>& ratio, Point holds, Point fa
   int same_side = 0;
   for (int step = 0;
        step < kMostSteps && fails.multiple - holds.multiple > kAccuracy * holds.multiple; ++step) {
-    const Point point = at(ratio, crossing(holds, fails));
+    const double straight = crossing(holds, fails);
+    const bool inside = straight > holds.multiple && straight < fails.multiple;
+    const Point point =
+        at(ratio, inside ? straight : 0.5 * (holds.multiple + fails.multiple));
     if (std::abs(point.spare) < kAccuracy * point.multiple) return point.multiple;
     if (point.spare < 0.0) {
       fails = point;
@@ -46,9 +49,10 @@ double between(const std::function<double(double)>& ratio, Point holds, Point fa
 
 }  // namespace
 
-double load_limit(const std::function<double(double)>& ratio, double at_one, double highest) {
+double load_limit(const std::function<double(double)>& ratio, double at_one, double highest,
+                  double guess) {
   Point last{1.0, 1.0 / at_one - 1.0};
-  Point next = at(ratio, std::min(1.0 / at_one, highest));
+  Point next = at(ratio, std::min(guess > 0.0 ? guess : 1.0 / at_one, highest));
   // Secant steps until the root is met or lies between two points.
   for (int step = 0; step < kMostSteps; ++step) {
     if (std::abs(next.spare) < kAccuracy * next.multiple) return next.multiple;

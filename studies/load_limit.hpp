@@ -9,10 +9,11 @@ namespace studies {
 /// @param ratio     demand over capacity at a multiple > 0  [-]
 /// @param at_one    ratio(1), > 0
 /// @param highest   search no farther; the answer is then `highest`
-/// @return relative accuracy 1e-7
+/// @param guess     where to look first; not a number = 1 / at_one
+/// @return relative accuracy 1e-6
 /// Method: secant and false position with the Illinois change (Dowell and Jarratt 1971) on the
 /// spare load, multiple / ratio - multiple.
 [[nodiscard]] double load_limit(const std::function<double(double)>& ratio, double at_one,
-                                double highest);
+                                double highest, double guess);
 
 }  // namespace studies

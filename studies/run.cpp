@@ -24,17 +24,22 @@ namespace {
 
 // Multiples of the load are not searched farther than this.
 constexpr double kHighestMultiple = 100.0;
-// Load cases and sets whose estimated utilization comes this near the worst one are solved to the
-// limit too: the estimate is good to a few percent.
-constexpr double kNearWorst = 0.85;
+// A second multiple at which every case is solved, to see how the demand grows with the load.
+constexpr double kSecondMultiple = 1.5;
+// Cases whose estimated utilization comes this near the worst one are solved to the limit too: the
+// estimate is good to a few percent.
+constexpr double kNearWorst = 0.95;
+// Under this utilization only the case that comes first by the estimate is solved to the limit.
+constexpr double kFarWithin = 0.5;
 
 /// One load case solved with one stiffness set.
 struct Cell {
   std::size_t set = 0;
   std::size_t load_case = 0;
   CaseSolution solved;
+  CaseSolution farther;  ///< at kSecondMultiple
   std::map<std::string, std::string> trouble;
-  double lowest_factor = base::kUnset;  ///< critical, of the assembly; unset = none
+  double lowest_factor = std::numeric_limits<double>::infinity();  ///< critical, of the assembly
 };
 
 /// A cell as seen by one criterion.
@@ -42,7 +47,8 @@ struct Ranked {
   const Cell* cell = nullptr;
   double ratio = base::kUnset;  ///< demand over capacity at the load itself
   double required = base::kUnset;
-  double estimate = base::kUnset;  ///< of the utilization, amplified by the critical factor
+  double limit = base::kUnset;     ///< estimated multiple at which the check just holds
+  double estimate = base::kUnset;  ///< required / limit
 };
 
 class Runner {
@@ -93,8 +99,8 @@ class Runner {
     Cell cell{.set = s,
               .load_case = c,
               .solved = model.solve(cases_[c], 1.0),
-              .trouble = {},
-              .lowest_factor = base::kUnset};
+              .farther = model.solve(cases_[c], kSecondMultiple),
+              .trouble = {}};
     cell.trouble = trouble_by_part(model, cell.solved);
     SolvedCase shown = solved_case(model, cell.solved);
     shown.load_case = cases_[c].name;
@@ -254,7 +260,9 @@ class Runner {
         report(criterion, cell, {&solution, nullptr, base::kUnset, r.required});
         return;
       }
-      r.estimate = r.ratio * r.required * amplification(cell.lowest_factor, r.required);
+      r.limit = std::min(estimated_limit(r.ratio, ratio_of(criterion, assembly, cell.farther)),
+                         cell.lowest_factor);
+      r.estimate = r.required / r.limit;
       ranked.push_back(r);
     }
     std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& a, const Ranked& b) {
@@ -263,11 +271,18 @@ class Runner {
     report_worst(criterion, ranked);
   }
 
-  /// How much more a second-order demand grows up to `multiple` than the load does.
-  static double amplification(double critical, double multiple) {
-    if (std::isnan(critical)) return 1.0;
-    if (!(critical > 1.02 * multiple)) return 50.0;
-    return (1.0 - 1.0 / critical) / (1.0 - multiple / critical);
+  /// Where demand / capacity reaches 1, on the low side, from its values at the load and at
+  /// kSecondMultiple: in proportion to either, or as a beam-column's, a m / (1 - x m).
+  static double estimated_limit(double at_one, double farther) {
+    if (!(at_one > 0.0) && !(farther > 0.0)) return kHighestMultiple;
+    if (!std::isfinite(farther)) return std::min(1.0 / at_one, kSecondMultiple);
+    double limit = std::min({1.0 / at_one, kSecondMultiple / farther, kHighestMultiple});
+    const double growth = farther / (kSecondMultiple * at_one);
+    if (growth > 1.0) {
+      const double x = (growth - 1.0) / (kSecondMultiple * growth - 1.0);
+      limit = std::min(limit, 1.0 / (at_one * (1.0 - x) + x));
+    }
+    return limit;
   }
 
   /// Solves to the limit every cell that may be the worst, and keeps the worst.
@@ -277,11 +292,15 @@ class Runner {
     double worst_utilization = -1.0;
     const Ranked* last = nullptr;
     for (const Ranked& r : ranked) {
-      if (worst != nullptr && r.estimate < kNearWorst * worst_utilization) break;
+      if (worst != nullptr && (r.estimate < kNearWorst * worst_utilization ||
+                               worst_utilization < kFarWithin)) {
+        break;
+      }
       const bool same_again = last != nullptr && last->cell->load_case == r.cell->load_case &&
                               std::abs(last->estimate - r.estimate) < 1e-9 * r.estimate;
       if (same_again) continue;
       last = &r;
+      if (worst != nullptr && holds_at(criterion, r, r.required / worst_utilization)) continue;
       const double factor = r.ratio > 0.0 ? limit(criterion, r) : kHighestMultiple;
       if (r.required / factor > worst_utilization) {
         worst = &r;
@@ -295,19 +314,36 @@ class Runner {
         models_[cell.set]->solve(cases_[cell.load_case], worst_factor);
     report(criterion, cell, {&cell.solved.solution, &at_limit.solution, worst_factor,
                              worst->required});
+    const double ratio = ratio_of(criterion, models_[cell.set]->assembly(), at_limit);
+    if (worst_factor < kHighestMultiple && ratio < 0.99 && !out_.answer.findings.empty()) {
+      out_.answer.findings.back().notes.emplace_back(
+          "at this multiple the frame as a whole gives way, before this place reaches its limit");
+    }
+  }
+
+  /// Demand over capacity at a multiple of the load; infinite where the frame cannot carry it.
+  [[nodiscard]] double ratio_at(const Criterion& criterion, const Ranked& r,
+                                double multiple) const {
+    const SetModel& model = *models_[r.cell->set];
+    return ratio_of(criterion, model.assembly(),
+                    model.solve(cases_[r.cell->load_case], multiple));
+  }
+
+  static double ratio_of(const Criterion& criterion, const parts::Assembly& assembly,
+                         const CaseSolution& solved) {
+    if (solved.solution.status() != fea::SolveStatus::converged || !solved.contact_settled) {
+      return std::numeric_limits<double>::infinity();
+    }
+    return demand_over_capacity(criterion, assembly, solved.solution);
+  }
+
+  [[nodiscard]] bool holds_at(const Criterion& criterion, const Ranked& r, double multiple) const {
+    return ratio_at(criterion, r, multiple) <= 1.0;
   }
 
   [[nodiscard]] double limit(const Criterion& criterion, const Ranked& r) const {
-    const SetModel& model = *models_[r.cell->set];
-    const parts::DesignCase& load_case = cases_[r.cell->load_case];
-    const auto ratio = [&](double multiple) {
-      const CaseSolution solved = model.solve(load_case, multiple);
-      if (solved.solution.status() != fea::SolveStatus::converged) {
-        return std::numeric_limits<double>::infinity();
-      }
-      return demand_over_capacity(criterion, model.assembly(), solved.solution);
-    };
-    return load_limit(ratio, r.ratio, kHighestMultiple);
+    return load_limit([&](double multiple) { return ratio_at(criterion, r, multiple); }, r.ratio,
+                      kHighestMultiple, r.limit);
   }
 
   void report(const Criterion& criterion, const Cell& cell, const Outcome& outcome) {

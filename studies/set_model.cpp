@@ -52,11 +52,20 @@ fea::Loads SetModel::loads(const parts::DesignCase& load_case, double multiple,
   return loads;
 }
 
+unsigned SetModel::usable_stops() const {
+  unsigned usable = 0;
+  for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
+    const parts::BumpStop& stop = assembly_.stops[i];
+    if (!std::isnan(stop.travel) && !std::isnan(stop.rate)) usable |= 1U << i;
+  }
+  return usable;
+}
+
 unsigned SetModel::stops_that_touch(const fea::Solution& solution) const {
   unsigned touching = 0;
   for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
     const parts::BumpStop& stop = assembly_.stops[i];
-    if (std::isnan(stop.travel) || std::isnan(stop.rate)) continue;
+    if ((usable_stops() & (1U << i)) == 0) continue;
     if (seat_travel(stop, solution) > stop.travel) touching |= 1U << i;
   }
   return touching;
@@ -64,9 +73,19 @@ unsigned SetModel::stops_that_touch(const fea::Solution& solution) const {
 
 CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple) const {
   constexpr int kMostContactRounds = 8;
+  // Forces settled to 1e-7 leave a safety factor good to six digits.
+  const fea::SolveOptions options{.tolerance = 1.0e-7};
   unsigned closed = 0;
+  bool tried_all = false;
   for (int round = 0;; ++round) {
-    fea::Solution solution = fea::solve(factored(closed), loads(load_case, multiple, closed));
+    fea::Solution solution = fea::solve(factored(closed), loads(load_case, multiple, closed), options);
+    if (solution.status() == fea::SolveStatus::unstable && !tried_all && usable_stops() != 0) {
+      // On open stops the axle may tip where closed ones hold it.
+      tried_all = true;
+      closed = usable_stops();
+      continue;
+    }
+    if (solution.status() != fea::SolveStatus::converged) return {std::move(solution), closed, true};
     const unsigned touching = stops_that_touch(solution);
     if (touching == closed || round == kMostContactRounds) {
       return {std::move(solution), closed, touching == closed};

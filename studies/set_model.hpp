@@ -40,6 +40,8 @@ class SetModel {
   [[nodiscard]] const fea::Factored& factored(unsigned closed_stops) const;
   [[nodiscard]] fea::Loads loads(const parts::DesignCase& load_case, double multiple,
                                  unsigned closed_stops) const;
+  /// Bit i: the travel and rate of bump stop i are known.
+  [[nodiscard]] unsigned usable_stops() const;
   [[nodiscard]] unsigned stops_that_touch(const fea::Solution& solution) const;
 
   const parts::Design& design_;

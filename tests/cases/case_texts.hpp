@@ -62,7 +62,8 @@ inline std::string with(std::string text, const std::string& piece, const std::s
 inline std::string problems(const std::string& text) {
   std::string all;
   for (const base::InputError& problem : cases::read(text, "case.yaml").problems) {
-    all += (all.empty() ? "" : "\n") + std::string(problem.what());
+    if (!all.empty()) all += "\n";
+    all += problem.what();
   }
   return all;
 }

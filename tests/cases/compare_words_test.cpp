@@ -1,4 +1,5 @@
 #include <catch2/catch.hpp>
+#include <fmt/format.h>
 
 #include "cases/patch.hpp"
 #include "tests/cases/case_texts.hpp"
@@ -13,8 +14,10 @@ namespace {
 std::string asked(std::string_view words, const std::string& text = case_texts::kLink) {
   std::string all;
   for (const parts::Variant& v : cases::variants_from_words(case_texts::design(text), words)) {
-    all += (all.empty() ? "" : "\n") + v.name + ":";
-    for (const parts::Patch& p : v.patches) all += " " + p.path + " -> " + p.value;
+    if (!all.empty()) all += "\n";
+    all += v.name;
+    all += ":";
+    for (const parts::Patch& p : v.patches) all += fmt::format(" {} -> {}", p.path, p.value);
   }
   return all;
 }
@@ -81,5 +84,6 @@ TEST_CASE("words that cannot be applied are refused", "[cases][compare]") {
   CHECK_THAT(refused("bracket.drop ="), Contains("is not `path = value`"));
   CHECK_THAT(refused("1-1/2 x 0.9 in DOM"), Contains("lateral_link.tube: a wall of 0.9 in"));
   CHECK(thrown([] { (void)asked("1-1/2 in solid bar", case_texts::kCantilever); }) ==
-        "lateral_link.tube: the case has no `lateral_link`");
+        "the case has no lateral link for `1-1/2 in solid bar`; say which part, e.g. "
+        "`members.NAME.section = 1-1/2 in solid bar`");
 }

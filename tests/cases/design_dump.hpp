@@ -30,30 +30,23 @@ std::string text_of(const std::array<double, N>& values) {
 
 struct Dump {
   std::string all;
-  template <class Info>
-  void quantity(const Info& info, double& value, const parts::Quantity&) {
+  void quantity(const parts::FieldInfo& info, double& value, const parts::Quantity&) {
     all += std::string(info.key) + "=" + text_of(value);
   }
-  template <class Info, class T>
-  void phrase(const Info& info, T& value);
-  template <class Info, class Enum, class Words>
-  void choice(const Info& info, Enum& value, const Words&) {
+  template <class T>
+  void phrase(const parts::FieldInfo& info, T& value);
+  template <class Enum, class Words>
+  void choice(const parts::FieldInfo& info, Enum& value, const Words&) {
     all += fmt::format("{}={} ", info.key, static_cast<int>(value));
   }
-  template <class Info>
-  void flag(const Info& info, bool& value) {
+  void flag(const parts::FieldInfo& info, bool& value) {
     all += fmt::format("{}={} ", info.key, value);
   }
-  template <class Info>
-  void text(const Info& info, std::string& value) {
+  void text(const parts::FieldInfo& info, std::string& value) {
     all += std::string(info.key) + "=" + text_of(value);
   }
-  template <class Info>
-  void point(const Info& info, std::string& value) {
-    text(info, value);
-  }
-  template <class Info>
-  void points(const Info& info, std::vector<std::string>& values) {
+  void point(const parts::FieldInfo& info, std::string& value) { text(info, value); }
+  void points(const parts::FieldInfo& info, std::vector<std::string>& values) {
     for (std::string& value : values) text(info, value);
   }
 };
@@ -103,8 +96,8 @@ inline std::string text_of(const parts::Held& h) {
   return all;
 }
 
-template <class Info, class T>
-void Dump::phrase(const Info& info, T& value) {
+template <class T>
+void Dump::phrase(const parts::FieldInfo& info, T& value) {
   all += std::string(info.key) + "=" + text_of(value);
 }
 

@@ -1,6 +1,7 @@
 #include "cases/document.hpp"
 
 #include <catch2/catch.hpp>
+#include <fmt/format.h>
 
 #include "tests/cases/case_texts.hpp"
 
@@ -83,9 +84,7 @@ TEST_CASE("anchors, aliases and tags are refused, runaway ones too", "[cases][do
         "out");
   std::string bomb = "a0: &a0 [x, x]\n";
   for (int i = 1; i < 40; ++i) {
-    const std::string before = "*a" + std::to_string(i - 1);
-    bomb += "a" + std::to_string(i) + ": &a" + std::to_string(i) + " [" + before + ", " + before +
-            "]\n";
+    bomb += fmt::format("a{0}: &a{0} [*a{1}, *a{1}]\n", i, i - 1);
   }
   CHECK_THAT(problems(bomb), Contains("case.yaml:1:5: a0: anchors (&) and aliases (*)"));
   CHECK(problems("title: t\nvehicle:\n  tire: !!str 37 in\n") ==

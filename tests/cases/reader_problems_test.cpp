@@ -73,7 +73,7 @@ TEST_CASE("a wall that leaves no hole is refused with what would do", "[cases][p
         "case.yaml:9:9: lateral_link.tube: a wall of 0.75 in is not under half of the outside "
         "diameter (1-1/2 in); give a wall under 0.75 in, or a bar, `1-1/2 in solid bar`");
   CHECK_THAT(rich_with("wall: 0.188 in", "wall: 1 in"),
-             Contains("case.yaml:26:53: sections.tube.wall: ") && Contains("give a wall under"));
+             Contains("case.yaml:26:50: sections.tube.wall: ") && Contains("give a wall under"));
 }
 
 TEST_CASE("parts without length are refused", "[cases][problems]") {
@@ -191,7 +191,7 @@ TEST_CASE("all independent problems of a file are reported together, by line",
 TEST_CASE("a section with a problem of its own is not reported again where it is used",
           "[cases][problems]") {
   CHECK(rich_with("thickness: 1/4 in", "thickness: 1/4") ==
-        "case.yaml:29:54: sections.twin.thickness: 1/4 has no unit; a length needs one, e.g. in or "
+        "case.yaml:29:53: sections.twin.thickness: 1/4 has no unit; a length needs one, e.g. in or "
         "mm");
 }
 

@@ -1,6 +1,8 @@
 #include "cases/reader.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <random>
 
 #include <catch2/catch.hpp>
 
@@ -99,4 +101,27 @@ TEST_CASE("a problem found after reading is placed at its key or the nearest abo
   CHECK(located("bracket.plates") == "case.yaml:12:3: bracket.plates: wrong");
   CHECK(located("vehicle.wheelbase") == "case.yaml:2:1: vehicle.wheelbase: wrong");
   CHECK(located("nothing") == "case.yaml: nothing: wrong");
+}
+
+TEST_CASE("a damaged case file is read or refused, never worse", "[cases][reader]") {
+  std::mt19937 random(11);
+  for (const std::string& whole : {kLink, case_texts::kRich}) {
+    for (int i = 0; i < 1500; ++i) {
+      std::string text = whole;
+      for (int n = 0; n < 1 + i % 3; ++n) {
+        const std::size_t at = random() % text.size();
+        const std::size_t length = 1 + random() % 8;
+        if (random() % 2 == 0) text.erase(at, length);
+        const std::string piece = text.substr(std::min(at, text.size() - 1), length);
+        if (random() % 2 == 0) text.insert(random() % text.size(), piece);
+      }
+      const cases::Reading reading = cases::read(text, "case.yaml");
+      CHECK(reading.design.has_value() == reading.problems.empty());
+      for (const base::InputError& problem : reading.problems) {
+        INFO(problem.what());
+        CHECK(problem.where().line > 0);
+        CHECK(problem.where().column > 0);
+      }
+    }
+  }
 }

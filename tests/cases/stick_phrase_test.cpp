@@ -12,7 +12,9 @@ namespace {
 
 parts::Design with_own_names() {
   parts::Design design;
-  design.materials.push_back({"shop steel", {.id = "shop steel", .yield = 3e8}});
+  sections::Material own = sections::find_material("A36").value();
+  own.id = "shop steel";
+  design.materials.push_back({"shop steel", own});
   design.sections.push_back({"beam", sections::TwinPlate{0.1, 0.008, 0.05}});
   design.sections.push_back({"beam wide", sections::TwinPlate{0.1, 0.008, 0.09}});
   return design;

@@ -152,6 +152,26 @@ TEST_CASE("repeated factors of a round column are all listed", "[fea][buckling]"
   }
 }
 
+TEST_CASE("every one of many equal columns is listed", "[fea][buckling]") {
+  // Five round columns side by side: the lowest factor ten times over.
+  fea::Model model;
+  fea::Loads loads;
+  for (int i = 0; i < 5; ++i) {
+    const Vector3 foot(0.3 * i, 0.1 * i, 0.0);
+    const Chain post = chain(model, foot, foot + Vector3::UnitZ(), 8, kTube, kSteel);
+    fea_test::hold(model, post.nodes.front(), {true, true, true, false, false, true});
+    fea_test::hold(model, post.nodes.back(), {true, true, false, false, false, false});
+    loads = loads + push(post.nodes.back(), {0.0, 0.0, -1000.0});
+  }
+  const fea::BucklingResult r = fea::buckle(fea::factor(model), loads, {.n_modes = 11});
+  REQUIRE(r.status == BucklingStatus::found);
+  REQUIRE(r.modes.size() == 11);
+  const double euler = 9.8696044011 * kSteel.young * kTube.iyy / 1000.0;
+  for (std::size_t i = 0; i < 11; ++i) {
+    CHECK_THAT(r.modes[i].factor, WithinRel(i < 10 ? euler : 4.0 * euler, 5e-3));
+  }
+}
+
 TEST_CASE("tension or no load buckles nothing", "[fea][buckling]") {
   for (const int n : {4, 30}) {
     const fea::Factored factored = fea::factor(round_column(n));
@@ -160,6 +180,17 @@ TEST_CASE("tension or no load buckles nothing", "[fea][buckling]") {
     CHECK(pulled.modes.empty());
     CHECK(fea::buckle(factored, {}).status == BucklingStatus::no_compression);
   }
+}
+
+TEST_CASE("the rounding of a large rigid motion buckles nothing", "[fea][buckling]") {
+  // A frame pushed at the very node that stands on soft springs: nothing else carries load.
+  fea::Model model;
+  const Chain arm = chain(model, {0.1, 0.2, 0.3}, {0.7, -0.4, 1.0}, 12, kTube, kSteel);
+  fea::Spring soft{.a = arm.nodes.front()};
+  soft.stiffness.diagonal() << 1.0e3, 2.0e3, 3.0e3, 500.0, 500.0, 500.0;
+  model.add(soft);
+  const fea::Loads loads = push(arm.nodes.front(), {300.0, -200.0, -400.0}, {20.0, 10.0, 5.0});
+  CHECK(fea::buckle(fea::factor(model), loads).status == BucklingStatus::no_compression);
 }
 
 TEST_CASE("a tie much stronger than the strut beside it does not hide its factor",

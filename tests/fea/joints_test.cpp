@@ -149,8 +149,15 @@ TEST_CASE("a rigid arm behaves as a very stiff piece", "[fea][joints]") {
 
   const Vector3 force(200.0, -300.0, -6000.0);
   const Vector3 moment(50.0, 20.0, 80.0);
-  const fea::Loads on_arms = push(head, force, moment);
-  const fea::Loads on_pieces = push(over.nodes.back(), force, moment);
+  fea::Loads on_arms = push(head, force, moment);
+  fea::Loads on_pieces = push(over.nodes.back(), force, moment);
+  // A heavy load on the pieces next to the arms: it goes through the arms as well.
+  for (const fea::BeamId id : {flexible.beams.front(), flexible.beams.back()}) {
+    on_arms.points.push_back({.beam = id, .at = 0.03, .force_g = {300.0, -200.0, -4000.0}});
+  }
+  for (const fea::BeamId id : {middle.beams.front(), middle.beams.back()}) {
+    on_pieces.points.push_back({.beam = id, .at = 0.03, .force_g = {300.0, -200.0, -4000.0}});
+  }
   for (const fea::Method method : {fea::Method::linear, fea::Method::second_order}) {
     const Vector6 s = fea::solve(fea::factor(arms), on_arms, {.method = method}).placement(head);
     const Vector6 t =

@@ -173,3 +173,32 @@ TEST_CASE("slender, soft and small things that do hold are not taken for mechani
   }
   CHECK(words(rubber).empty());
 }
+
+TEST_CASE("a stiffness that is nothing beside the frame holds nothing", "[fea][mechanism]") {
+  // A thousandth of a newton per meter, under a bar of many pieces.
+  fea::Model model;
+  const Chain bar = chain(model, Vector3::Zero(), {0.9, 0.0, 0.0}, 60, kTube, kSteel);
+  fea_test::hold(model, bar.nodes.front(), {false, true, true, true, true, true});
+  fea::Spring thread{.a = bar.nodes.front()};
+  thread.stiffness(0, 0) = 1.0e-3;
+  model.add(thread);
+  CHECK(words(model) == "node 0 can move along x");
+}
+
+TEST_CASE("what rounding leaves of a right angle holds nothing", "[fea][mechanism]") {
+  // Two bars that keep a node from turning about x alone; the axes of one joint were turned by
+  // cos and sin of 90 degrees, which are not quite 0 and 1.
+  const double cosine = std::cos(0.5 * base::kPi);
+  const double sine = std::sin(0.5 * base::kPi);
+  fea::Matrix3 turned;
+  turned << cosine, -sine, 0.0, sine, cosine, 0.0, 0.0, 0.0, 1.0;
+  fea::Model model;
+  const Chain one = chain(model, Vector3::Zero(), {1.0, 0.0, 0.0}, 1, kTube, kSteel);
+  chain(model, Vector3::Zero(), {1.0, 0.0, 0.0}, 1, kTube, kSteel, one.nodes[0], one.nodes[1]);
+  model.beams[0].b.joint =
+      joint({fea::kRigid, fea::kRigid, fea::kRigid, 0.0, fea::kRigid, 0.0}, turned);
+  model.beams[1].b.joint = joint({fea::kRigid, fea::kRigid, fea::kRigid, fea::kRigid, 0.0, 0.0});
+  fea_test::clamp(model, one.nodes[0]);
+  fea_test::hold(model, one.nodes[1], {false, false, false, false, false, true});
+  CHECK(words(model) == "node 1 can turn about y");
+}

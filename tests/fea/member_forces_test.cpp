@@ -144,6 +144,23 @@ TEST_CASE("second-order resultants match at the nodes and are given along the be
   }
 }
 
+TEST_CASE("the second-order torque is the one that twists the member",
+          "[fea][forces][second-order]") {
+  // A flat bar bent both ways is twisted by its own bending moments: T = G J d(rx)/dx along it,
+  // though nothing twists it in the undeformed position.
+  const int n = 16;
+  const fea::Solution s =
+      fea::solve(fea::factor(cantilever(n)), push(NodeId{n}, {0.0, 40.0, 90.0}));
+  REQUIRE(s.status() == fea::SolveStatus::converged);
+  const double piece = kLength / n;
+  for (int i = 0; i < n; ++i) {
+    const double twist = s.placement(NodeId{i + 1})(3) - s.placement(NodeId{i})(3);
+    const double torque = kElastic.shear * kBar.torsion * twist / piece;
+    const double middle = 0.5 * (s.forces_at(BeamId{i}, 0.0).t + s.forces_at(BeamId{i}, piece).t);
+    CHECK_THAT(middle, WithinAbs(torque, 0.001));  // of 0.156 at the wall
+  }
+}
+
 TEST_CASE("members stand with their z axis up unless told otherwise", "[fea][axes]") {
   fea::Model model;
   const Chain askew = chain(model, Vector3::Zero(), {1.0, 1.0, 0.3}, 1, kBar, kElastic);

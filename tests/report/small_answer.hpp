@@ -21,12 +21,13 @@ inline checks::Finding root_weld() {
   f.capacity = 289.6 * kMpa;
   f.measure = Measure::stress;
   f.source = "elastic line method on the throat; nominal 0.60 F_EXX (AISC 360-22 J2.4)";
-  f.lines = {{"tau = F / A", "{0} / {1} = {2}",
-              {{40.0e3, Measure::force},
-               {120.9e-6, Measure::area},
-               {330.9 * kMpa, Measure::stress}}},
-             {"capacity = 0.60 F_EXX", "0.60 * {0} = {1}",
-              {{482.6 * kMpa, Measure::stress}, {289.6 * kMpa, Measure::stress}}}};
+  f.lines = {
+      {"tau = F / A",
+       "{0} / {1} = {2}",
+       {{40.0e3, Measure::force}, {120.9e-6, Measure::area}, {330.9 * kMpa, Measure::stress}}},
+      {"capacity = 0.60 F_EXX",
+       "0.60 * {0} = {1}",
+       {{482.6 * kMpa, Measure::stress}, {289.6 * kMpa, Measure::stress}}}};
   f.notes = {"the leg decides, not the plate"};
   checks::decide(f, 1.271, 1.5);
   return f;

@@ -1,0 +1,144 @@
+#include "report/text.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "tests/report/lines_of.hpp"
+#include "tests/report/small_answer.hpp"
+
+using Catch::Matchers::Contains;
+using Catch::Matchers::StartsWith;
+
+namespace {
+
+std::string screen(const studies::Answer& answer) {
+  return report::text(answer, {.command_for_more = "linkmargin check case.yaml --all"});
+}
+
+std::string read_on(const studies::Answer& answer) {
+  return written::flat(screen(answer));
+}
+
+studies::Answer all_within() {
+  studies::Answer a = invented::answer();
+  a.findings = {invented::column("brace", 4.02, 3.0)};
+  a.verdict = studies::Verdict::within;
+  a.comparison.reset();
+  return a;
+}
+
+studies::Answer undecided() {
+  studies::Answer a = all_within();
+  checks::leave_undecided(a.findings[0], "the rating of its ball joint is missing");
+  a.verdict = studies::Verdict::not_decided;
+  return a;
+}
+
+}  // namespace
+
+TEST_CASE("the answer on a screen reads like this", "[report][text]") {
+  CHECK(screen(invented::answer()) ==
+        R"(OVER: bracket, root weld, at 118 % of the limit (slid into a curb, left wheel).
+Not offered yet: bolts, tabs and eyes, welds other than the bracket's root,
+threads, rail wall, thin-wall buckling of plates, fatigue.
+part          what gives  worst case                    safety asked utilization
+              first                                     factor
+bracket       root weld   slid into a curb, left wheel    1.27  1.50       118 %
+lateral link  column      slid into a curb, right wheel   2.21  2.00        90 %
+brace         column      slid into a curb, right wheel   4.02  1.50        37 %
+utilization: 100 % = the limit; safety factor: multiple of the load at which it
+  just holds; asked: factor required
+buckles first, assembled: lateral link at 7.90 times slid into a curb, right
+  wheel
+alone, between its joints: lateral link at 8.10 times; brace at 11.0 times
+variant             verdict  worst          root moment         x base
+as drawn            OVER     bracket 118 %  738-2,950 ft-lbf
+no brace            OVER     bracket 362 %  3,250-3,320 ft-lbf  1.12-4.40
+1-1/2 in solid bar  OVER     bracket 118 %  738-2,950 ft-lbf    1.00
+brace: takes 11-77 % off the root moment, depending on how stiff the rail is
+assumed: friction 0.9, hub height 17.85 in, mass center height unknown, axle
+  weight 5500 lb as force, and 10 more (--all: each with its basis)
+not checked: steering and parking loads; load cases not run: both wheels hit
+  hard, dragged over a rock, hard stop, one wheel hits hard; and 2 more (--all)
+CAUTION: these parts can kill when they fail. Qualified welder, procedure and
+  inspection; local vehicle code; a licensed engineer decides.
+more: linkmargin check case.yaml --all
+)");
+}
+
+TEST_CASE("the answer to a small case fits a screen of 25 lines and 80 columns", "[report][text]") {
+  const std::string out = screen(invented::answer());
+  CHECK(written::lines(out).size() <= 25);
+  CHECK(written::widest(out) <= 80);
+  CHECK(written::is_clean(out));
+}
+
+TEST_CASE("the verdict comes first and names what it does not cover", "[report][text]") {
+  CHECK_THAT(read_on(invented::answer()), StartsWith("OVER: bracket, root weld, at 118 %"));
+  CHECK_THAT(read_on(all_within()), StartsWith("WITHIN THE LIMITS CHECKED: "));
+  CHECK_THAT(read_on(undecided()), StartsWith("NOT DECIDED: brace, column") &&
+                                       Contains("the rating of its ball joint is missing"));
+  for (const studies::Answer& a : {invented::answer(), all_within(), undecided()}) {
+    const std::string out = screen(a);
+    CHECK_THAT(out.substr(0, 400), Contains("Not offered yet: bolts"));
+    CHECK(written::is_clean(out));
+    CHECK(written::widest(out) <= 80);
+  }
+}
+
+TEST_CASE("a part that is over is not hidden behind one that is not decided", "[report][text]") {
+  studies::Answer a = invented::answer();
+  checks::Finding open = invented::yield("bracket", "plates at the rail", 2.0, 1.5);
+  checks::leave_undecided(open, "its link turns too far");
+  a.findings.insert(a.findings.begin(), open);
+  const std::string out = read_on(a);
+  CHECK_THAT(out, StartsWith("OVER: bracket, root weld, at 118 %"));
+  CHECK_THAT(out, Contains("1 over, 1 not decided") || Contains("1 not decided"));
+  CHECK_THAT(screen(a), Contains("bracket       root weld"));
+  CHECK_THAT(out, Contains("not decided: bracket: its link turns too far"));
+}
+
+TEST_CASE("one reason that leaves several parts open is said once", "[report][text]") {
+  studies::Answer a = invented::answer();
+  for (const char* part : {"brace", "lateral_link"}) {
+    checks::Finding open = invented::column(part, 2.0, 1.5);
+    checks::leave_undecided(open, "the link turns too far");
+    a.findings.insert(a.findings.begin(), open);
+  }
+  CHECK_THAT(read_on(a), Contains("not decided: lateral link; brace: the link turns too far"));
+}
+
+TEST_CASE("a tipping axle is named as such, apart from the member that buckles", "[report][text]") {
+  studies::Answer a = invented::answer();
+  a.critical.insert(a.critical.begin(), {1.6, "the axle tips on its springs and bushings", true,
+                                         false, "hard stop", "soft rail"});
+  const std::string out = read_on(a);
+  CHECK_THAT(out, Contains("the axle tips on its springs and bushings at 1.60 times hard stop"));
+  CHECK_THAT(out, Contains("then lateral link at 7.90"));
+}
+
+TEST_CASE("no compression is said, and so is a search that failed", "[report][text]") {
+  studies::Answer a = all_within();
+  a.critical.clear();
+  a.own.clear();
+  CHECK_THAT(read_on(a), Contains("buckles first: nothing in the load cases solved"));
+  checks::Finding failed;
+  failed.check = "frame stability";
+  failed.part = "assembly";
+  checks::leave_undecided(failed, "the critical load factor of the frame was not found");
+  a.findings.insert(a.findings.begin(), failed);
+  a.verdict = studies::Verdict::not_decided;
+  CHECK_THAT(read_on(a), !Contains("nothing in the load cases") && Contains("not found"));
+}
+
+TEST_CASE("an answer without anything in it still prints no false word", "[report][text]") {
+  const std::string out = screen({});
+  CHECK_THAT(out, StartsWith("NOT DECIDED: nothing was checked."));
+  CHECK_THAT(out, Contains("CAUTION") && !Contains("WITHIN"));
+  CHECK(written::is_clean(out));
+}
+
+TEST_CASE("color is used only when it is asked for", "[report][text]") {
+  CHECK(screen(invented::answer()).find('\x1b') == std::string::npos);
+  const std::string colored = report::text(invented::answer(), {.color = true});
+  CHECK_THAT(colored, StartsWith("\x1b[1;31mOVER\x1b[0m: bracket"));
+}

@@ -1,0 +1,142 @@
+#include "studies/pick.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+
+#include "base/input_error.hpp"
+#include "tests/studies/read_case.hpp"
+
+using Catch::Matchers::Contains;
+using studies::Verdict;
+using studies_tests::read_case;
+
+namespace {
+
+constexpr double kPi = 3.14159265358979323846;
+constexpr double kKsi = 6.894757293168361e6;
+constexpr double kYoung = 200.0e9;
+constexpr double kLength = 40.0 * 0.0254;
+
+/// A rod on ball joints under `pull` along its axis; negative presses.
+std::string rod(double pull, const std::string& section = "1 x 0.120 in DOM") {
+  return fmt::format(
+      "title: rod\n"
+      "points:\n"
+      "  foot: [0, 0, 0 in]\n"
+      "  head: [0, 40, 0 in]\n"
+      "members:\n"
+      "  rod:\n"
+      "    from: foot\n"
+      "    to: head\n"
+      "    section: {}\n"
+      "    from_joint: ball joint\n"
+      "    to_joint: ball joint\n"
+      "supports:\n"
+      "  foot:\n"
+      "    at: foot\n"
+      "  head:\n"
+      "    at: head\n"
+      "    held: x z rx ry rz\n"
+      "forces:\n"
+      "  load:\n"
+      "    at: head\n"
+      "    force_y: {} N\n",
+      section, pull);
+}
+
+/// Outside and inside diameter, and the yield strength beside a weld: DOM 1020 35 ksi (ASTM A513,
+/// normalized, read), 1018 bar 32 ksi (hot rolled, Shigley table A-20, read).
+struct Round {
+  double outside;
+  double inside;
+  double yield;
+  [[nodiscard]] double area() const {
+    return kPi / 4.0 * (outside * outside - inside * inside);
+  }
+  [[nodiscard]] double radius() const { return 0.25 * std::hypot(outside, inside); }
+};
+
+Round round_of(const studies::Candidate& candidate) {
+  if (const auto* bar = std::get_if<sections::RoundBar>(&candidate.item.shape)) {
+    return {bar->diameter, 0.0, 32.0 * kKsi};
+  }
+  const auto& tube = std::get<sections::RoundTube>(candidate.item.shape);
+  return {tube.outside, tube.outside - 2.0 * tube.wall, 35.0 * kKsi};
+}
+
+/// Utilization of a pulled rod: 1.5 N / (A Fy).
+double pulled(const Round& round, double pull) {
+  return 1.5 * pull / (round.area() * round.yield);
+}
+
+/// Utilization of a pressed rod: 3 P / Pn, AISC 360-22 E3, from memory.
+double pressed(const Round& round, double press) {
+  const double slenderness = kLength / round.radius();
+  const double elastic = kPi * kPi * kYoung / (slenderness * slenderness);
+  const double nominal = slenderness <= 4.71 * std::sqrt(kYoung / round.yield)
+                             ? std::pow(0.658, round.yield / elastic) * round.yield
+                             : 0.877 * elastic;
+  return 3.0 * press / (nominal * round.area());
+}
+
+/// Every candidate against its utilization by hand, and the choice against the list.
+template <class Utilization>
+void check_choice(const studies::Picked& picked, const Utilization& by_hand) {
+  REQUIRE(picked.tried.size() > 100);
+  REQUIRE(picked.lightest.has_value());
+  REQUIRE(picked.next_down.has_value());
+  double lightest = 1.0e9;
+  for (const studies::Candidate& c : picked.tried) {
+    const Round round = round_of(c);
+    INFO(c.item.label << ", " << c.steel << ": " << c.stopped_by);
+    CHECK(c.mass_per_length == Approx(7850.0 * round.area()).epsilon(1e-9));
+    CHECK(c.utilization == Approx(by_hand(round)).epsilon(2e-3));
+    CHECK((c.verdict == Verdict::within) == (by_hand(round) <= 1.0));
+    if (by_hand(round) <= 1.0) lightest = std::min(lightest, 7850.0 * round.area());
+  }
+  CHECK(picked.lightest->mass_per_length == Approx(lightest).epsilon(1e-9));
+  CHECK(picked.next_down->mass_per_length <= picked.lightest->mass_per_length);
+  CHECK(picked.next_down->verdict == Verdict::over);
+  REQUIRE(picked.next_up.has_value());
+  CHECK(picked.next_up->mass_per_length >= picked.lightest->mass_per_length);
+  CHECK(picked.next_up->verdict == Verdict::within);
+}
+
+}  // namespace
+
+TEST_CASE("pick finds the lightest rod that carries a pull, tried by mass", "[studies]") {
+  const double pull = 60.0e3;
+  const studies::Picked picked = studies::pick(read_case(rod(pull)), "rod");
+  check_choice(picked, [&](const Round& round) { return pulled(round, pull); });
+  // One strength and no buckling: among tubes more mass is always less utilization.
+  double last = 1.0e9;
+  double last_mass = 0.0;
+  for (const studies::Candidate& c : picked.tried) {
+    CHECK(c.mass_per_length >= last_mass);
+    last_mass = c.mass_per_length;
+    if (!std::holds_alternative<sections::RoundTube>(c.item.shape)) continue;
+    CHECK(c.utilization <= last * (1.0 + 1e-6));
+    last = c.utilization;
+  }
+}
+
+TEST_CASE("pick finds the lightest strut, wide and thin rather than stout", "[studies]") {
+  const double press = 30.0e3;
+  const studies::Picked picked = studies::pick(read_case(rod(-press)), "rod");
+  check_choice(picked, [&](const Round& round) { return pressed(round, press); });
+  // The lightest of all that pass is no bar: a bar of its weight buckles.
+  CHECK(std::holds_alternative<sections::RoundTube>(picked.lightest->item.shape));
+}
+
+TEST_CASE("pick says which parts there are, and that only round ones can be picked",
+          "[studies]") {
+  const parts::Design design = read_case(rod(1000.0));
+  CHECK_THROWS_WITH(studies::pick(design, "lateral_link"),
+                    Contains("there is no such part") && Contains("there is rod"));
+  CHECK_THROWS_AS(studies::pick(design, "brace"), base::InputError);
+  const parts::Design flat = read_case(rod(1000.0, "2 x 1/4 in flat bar A36"));
+  CHECK_THROWS_WITH(studies::pick(flat, "rod"), Contains("not round"));
+}

@@ -1,0 +1,147 @@
+// Columns and frame stability at 0.98 and 1.02 of their limits. Required on routine loads: 3.0.
+#include <cmath>
+
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+
+#include "tests/verdict/hand_formulas.hpp"
+#include "tests/verdict/judged_case.hpp"
+
+using Catch::Matchers::Contains;
+using verdict_tests::check_flips;
+using verdict_tests::check_others_within;
+using verdict_tests::finding;
+using verdict_tests::judged;
+
+namespace {
+
+constexpr double kRequired = 3.0;
+
+/// A strut on ball joints, pressed along its axis.
+std::string strut(const std::string& section, double length, double press) {
+  return fmt::format(
+      "title: strut\n"
+      "points:\n"
+      "  foot: [0, 0, 0 m]\n"
+      "  head: [0, {}, 0 m]\n"
+      "members:\n"
+      "  strut:\n"
+      "    from: foot\n"
+      "    to: head\n"
+      "    section: {}\n"
+      "    from_joint: ball joint\n"
+      "    to_joint: ball joint\n"
+      "supports:\n"
+      "  foot:\n"
+      "    at: foot\n"
+      "  head:\n"
+      "    at: head\n"
+      "    held: x z rx ry rz\n"
+      "forces:\n"
+      "  press:\n"
+      "    at: head\n"
+      "    force_y: {} N\n",
+      length, section, -press);
+}
+
+/// A mast that is welded to the ground and free at its top.
+std::string mast(double height, double weight) {
+  return fmt::format(
+      "title: mast\n"
+      "points:\n"
+      "  foot: [0, 0, 0 m]\n"
+      "  top: [0, 0, {} m]\n"
+      "members:\n"
+      "  mast:\n"
+      "    from: foot\n"
+      "    to: top\n"
+      "    section: 60 x 5 mm S355H\n"
+      "supports:\n"
+      "  foot:\n"
+      "    at: foot\n"
+      "forces:\n"
+      "  weight:\n"
+      "    at: top\n"
+      "    force_z: {} N\n",
+      height, -weight);
+}
+
+double nominal(const hand::Section& s, double length) {
+  const double radius = std::sqrt(s.inertia / s.area);
+  return hand::column_stress(hand::kYoungEn, hand::kS355H, length / radius) * s.area;
+}
+
+}  // namespace
+
+TEST_CASE("a stocky and a slender strut are over once they pass the column curve", "[verdict]") {
+  // AISC 360-22 E3, from memory. Lc/r of 78 and 156; the curve changes at 4.71 sqrt(E/Fy) = 114.6.
+  for (const double length : {1.0, 2.0}) {
+    const double limit = nominal(hand::tube(0.040, 0.004), length) / kRequired;
+    check_flips(
+        {.case_text = [&](double u) { return strut("40 x 4 mm S355H", length, u * limit); },
+         .part = "strut",
+         .check = "column"});
+  }
+}
+
+TEST_CASE("a rectangular strut buckles about its weaker axis", "[verdict]") {
+  const double length = 1.5;
+  const double limit = nominal(hand::box(0.040, 0.080, 0.004, 0.008), length) / kRequired;
+  check_flips(
+      {.case_text = [&](double u) { return strut("80 x 40 x 4 mm S355H", length, u * limit); },
+       .part = "strut",
+       .check = "column"});
+}
+
+TEST_CASE("a free-standing mast is over once a quarter of Euler's load is reached", "[verdict]") {
+  // Fixed below, free above: pi^2 E I / (2 L)^2, Timoshenko and Gere, Theory of Elastic Stability,
+  // sec. 2.1, from memory. The column check with K = 1 alone would let four times as much pass.
+  const double height = 2.0;
+  const double limit =
+      hand::euler_load(hand::kYoungEn, hand::tube(0.060, 0.005).inertia, 2.0 * height) / kRequired;
+  check_flips({.case_text = [&](double u) { return mast(height, u * limit); },
+               .part = "mast",
+               .check = "frame stability",
+               .tolerance = 3e-3});
+  CHECK(finding(judged(mast(height, 1.02 * limit)), "mast", "column").utilization() < 0.4);
+}
+
+TEST_CASE("a round wall too thin for the column check is not decided, a thicker one is",
+          "[verdict]") {
+  // D/t under 0.45 E/Fy = 266.2: AISC 360-22 E7, from memory.
+  const double most = 0.45 * hand::kYoungEn / hand::kS355H;
+  const auto text = [&](double share) {
+    return strut(fmt::format("300 x {} mm S355H", 300.0 / (share * most)), 3.0, 1000.0);
+  };
+  const studies::Answer thin = judged(text(1.02));
+  CHECK(thin.verdict == studies::Verdict::not_decided);
+  CHECK(finding(thin, "strut", "column").state == checks::State::undecided);
+  CHECK_THAT(finding(thin, "strut", "column").reason, Contains("outside the method"));
+  check_others_within(thin, "strut", "column");
+  const studies::Answer thicker = judged(text(0.98));
+  CHECK(thicker.verdict == studies::Verdict::within);
+  CHECK(finding(thicker, "strut", "column").state == checks::State::within);
+}
+
+TEST_CASE("a flat wall too thin for the column check is not decided, a thicker one is",
+          "[verdict]") {
+  // (h - 3 t) / t up to 1.40 sqrt(E/Fy) = 34.05: AISC 360-22 table B4.1a, from memory.
+  const double most = 1.40 * std::sqrt(hand::kYoungEn / hand::kS355H);
+  const auto text = [&](double share) {
+    return strut(fmt::format("120 x 80 x {} mm S355H", 120.0 / (share * most + 3.0)), 3.0, 1000.0);
+  };
+  const studies::Answer thin = judged(text(1.02));
+  CHECK(thin.verdict == studies::Verdict::not_decided);
+  CHECK(finding(thin, "strut", "column").state == checks::State::undecided);
+  CHECK(judged(text(0.98)).verdict == studies::Verdict::within);
+}
+
+TEST_CASE("a load over the critical one is over, though the rest cannot be decided", "[verdict]") {
+  const double critical =
+      hand::euler_load(hand::kYoungEn, hand::tube(0.060, 0.005).inertia, 2.0 * 2.0);
+  const studies::Answer answer = judged(mast(2.0, 1.02 * critical));
+  CHECK(answer.verdict == studies::Verdict::over);
+  CHECK(finding(answer, "mast", "frame stability").state == checks::State::over);
+  CHECK(finding(answer, "mast", "yield").state == checks::State::undecided);
+  CHECK_THAT(finding(answer, "mast", "yield").reason, Contains("critical"));
+}

@@ -1,0 +1,111 @@
+// An axle on radius arms that rises evenly when both wheels hit hard. Two wheel loads more than at
+// rest lift it against its two coils: it rises by axle weight / rate of one coil (bump factor 3,
+// upper end of 2 to 3 for an axle on a bump, Ibrahim, Loads on Vehicle Structures, read).
+#include <cmath>
+
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+
+#include "tests/verdict/hand_formulas.hpp"
+#include "tests/verdict/judged_case.hpp"
+
+using Catch::Matchers::Contains;
+using studies::Verdict;
+using verdict_tests::finding;
+using verdict_tests::judged;
+
+namespace {
+
+constexpr double kAxleWeight = 12.0e3;  // [N]
+constexpr double kLink = 0.900;         // level, bolt to bolt  [m]
+
+/// Arms and link turn on pins, so that nothing but the coils resists the rise.
+std::string bump(double rise, const std::string& stops) {
+  return fmt::format(
+      "title: bump\n"
+      "vehicle:\n"
+      "  axle_weight: {} N\n"
+      "  tire: 800 mm\n"
+      "  hub_height: 400 mm\n"
+      "  track: 1.6 m\n"
+      "points:\n"
+      "  link at frame: [0, 450, 400 mm]\n"
+      "  link at axle: [0, -450, 400 mm]\n"
+      "  arm lower bolt: [-100, 400, 400 mm]\n"
+      "  arm upper bolt: [0, 400, 550 mm]\n"
+      "  arm at frame: [-1300, 400, 400 mm]\n"
+      "lateral_link:\n"
+      "  frame_bolt: link at frame\n"
+      "  axle_bolt: link at axle\n"
+      "  tube: 50 x 10 mm S355H\n"
+      "  ends: weld-on pin\n"
+      "bracket:\n"
+      "  drop: 200 mm\n"
+      "  plates: 2 of 12 mm S355\n"
+      "  depth_at_rail: 100 mm\n"
+      "  weld: 6 mm fillet, both sides of each plate\n"
+      "  rail: boxed, 100 x 150 x 4 mm\n"
+      "  welded_to: bottom\n"
+      "  rail_stiffness: 200 kN m/rad\n"
+      "arm:\n"
+      "  axle_lower: arm lower bolt\n"
+      "  axle_upper: arm upper bolt\n"
+      "  frame: arm at frame\n"
+      "  joins_at: 400 mm\n"
+      "  lower: 60 x 8 mm S355H\n"
+      "  upper: 40 x 6 mm S355H\n"
+      "  axle_joint: pin along y\n"
+      "  frame_joint: pin along y\n"
+      "axle:\n"
+      "  coil_spacing: 900 mm\n"
+      "  coil_rate: {} N/m\n{}"
+      "load_cases: [both wheels hit hard]\n",
+      kAxleWeight, kAxleWeight / rise, stops);
+}
+
+const char* const kFarStops =
+    "  bump_travel: 120 mm\n"
+    "  stop_rate: 1000 N/mm\n";
+
+}  // namespace
+
+TEST_CASE("a link that turns more than 3 degrees is not decided, nor is its bracket",
+          "[verdict]") {
+  const auto text = [](double share) {
+    return bump(kLink * std::tan(share * 3.0 * hand::kPi / 180.0), kFarStops);
+  };
+  const studies::Answer far = judged(text(1.02));
+  CHECK(far.verdict == Verdict::not_decided);
+  CHECK(finding(far, "lateral_link", "yield").state == checks::State::undecided);
+  CHECK_THAT(finding(far, "lateral_link", "yield").reason, Contains("3.1 degrees"));
+  CHECK(finding(far, "bracket", "weld").state == checks::State::undecided);
+  CHECK(finding(far, "bracket", "yield").state == checks::State::undecided);
+  CHECK(finding(far, "arm, left", "yield").state == checks::State::within);
+  const studies::Answer near = judged(text(0.98));
+  CHECK(near.verdict == Verdict::within);
+  CHECK(finding(near, "lateral_link", "yield").state == checks::State::within);
+}
+
+TEST_CASE("travel that a bump stop might end is not decided until the stop is given",
+          "[verdict]") {
+  // Up to 25 mm a stop that is not given counts as open (proposal, no source).
+  const studies::Answer unknown = judged(bump(1.02 * 0.025, ""));
+  CHECK(unknown.verdict == Verdict::not_decided);
+  CHECK_THAT(finding(unknown, "arm, left", "yield").reason, Contains("axle.bump_travel"));
+  CHECK(judged(bump(0.98 * 0.025, "")).verdict == Verdict::within);
+  CHECK(judged(bump(1.02 * 0.025, kFarStops)).verdict == Verdict::within);
+}
+
+TEST_CASE("a bump stop that closes takes its part of the load", "[verdict]") {
+  // Beyond 20 mm of travel the stop's rate adds to the coil's: from k z = W to
+  // k z + r (z - travel) = W, per side. Without the stop it would rise 40 mm.
+  const double rate = kAxleWeight / 0.040;
+  const double stop = 1000.0e3;
+  const double rise = (kAxleWeight + stop * 0.020) / (rate + stop);
+  const studies::Answer answer =
+      judged(bump(0.040, "  bump_travel: 20 mm\n  stop_rate: 1000 N/mm\n"));
+  CHECK(answer.verdict == Verdict::within);
+  for (const studies::AtPoint& at : answer.solved.front().displacements) {
+    if (at.point == "axle") CHECK(at.value[2] == Approx(rise).epsilon(1e-6));
+  }
+}

@@ -1,0 +1,126 @@
+// A braced bracket on a rail of unknown stiffness: the stiff rail loads the bracket, the soft one
+// the brace. Side force shared by two springs in parallel, common practice, no source. Bounds 15 and
+// 2000 kN m/rad (proposal, no source).
+#include <cmath>
+#include <string>
+
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+
+#include "tests/verdict/hand_formulas.hpp"
+#include "tests/verdict/judged_case.hpp"
+
+using verdict_tests::check_flips;
+using verdict_tests::finding;
+using verdict_tests::judged;
+
+namespace {
+
+constexpr double kDrop = 0.250;
+constexpr double kDepth = 0.100;
+constexpr double kPlates = 2.0 * 0.012;  // thickness of both
+constexpr double kBraceLength = 0.850;
+constexpr double kSlope = 15.0 * hand::kPi / 180.0;
+constexpr double kMount = 10.0e6;
+constexpr double kSoft = 15.0e3;
+constexpr double kStiff = 2000.0e3;
+
+struct Braced {
+  std::string tube;
+  hand::Section brace;
+};
+
+std::string case_text(const Braced& design, double push, const std::string& rail_stiffness) {
+  return fmt::format(
+      "title: braced bracket\n"
+      "lateral_link:\n"
+      "  bolt_to_bolt: 900 mm\n"
+      "  rise: 0 mm\n"
+      "  tube: 50 x 10 mm S355H\n"
+      "  ends: weld-on pin\n"
+      "bracket:\n"
+      "  drop: 250 mm\n"
+      "  plates: 2 of 12 mm S355\n"
+      "  depth_at_rail: 100 mm\n"
+      "  depth_at_bolt: 100 mm\n"
+      "  weld: 6 mm fillet, both sides of each plate\n"
+      "  rail: boxed, 100 x 150 x 4 mm\n"
+      "  welded_to: bottom\n"
+      "  rail_stiffness: {}\n"
+      "brace:\n"
+      "  tube: {}\n"
+      "  length: 850 mm\n"
+      "  slope: 15 deg\n"
+      "  far_end: bolted to opposite rail\n"
+      "  end_mount: 10 kN/mm\n"
+      "forces:\n"
+      "  push:\n"
+      "    at: axle bolt\n"
+      "    force_y: {} N\n",
+      rail_stiffness, design.tube, push);
+}
+
+/// What the bracket keeps of a side force at its bolt.
+double bracket_share(double rail, const Braced& design) {
+  const double inertia = kPlates * std::pow(kDepth, 3) / 12.0;
+  // Shear area 5/6 of the section within 2 % (Timoshenko); its give is a few percent.
+  const double shear = kDrop / (hand::kShearEn * 0.85 * kPlates * kDepth);
+  const double give = std::pow(kDrop, 3) / (3.0 * hand::kYoungEn * inertia) + shear +
+                      kDrop * kDrop / rail;
+  const double along = kBraceLength / (hand::kYoungEn * design.brace.area) + 1.0 / kMount;
+  const double brace = std::pow(std::cos(kSlope), 2) / along;
+  return 1.0 / (1.0 + brace * give);
+}
+
+/// Throat stress in the root weld of a side force of one; the brace pulls along the plates too.
+double weld_stress(double share) {
+  const double throat = 4.0 * 0.006 / std::sqrt(2.0);
+  const double area = throat * kDepth;
+  const double inertia = throat * std::pow(kDepth, 3) / 12.0;
+  const double kick = (1.0 - share) * std::tan(kSlope);
+  return std::hypot(share / area, share * kDrop * 0.5 * kDepth / inertia + kick / area);
+}
+
+}  // namespace
+
+TEST_CASE("a weld that only a stiff rail overloads is over when the rail is not sure",
+          "[verdict]") {
+  const Braced design{"38 x 4 mm S355H", hand::tube(0.038, 0.004)};
+  const double stiff = weld_stress(bracket_share(kStiff, design));
+  const double soft = weld_stress(bracket_share(kSoft, design));
+  const double limit = 0.60 * hand::kE70 / stiff / 2.0;
+  REQUIRE(soft < 0.5 * stiff);
+  check_flips({.case_text = [&](double u) { return case_text(design, u * limit, "not sure"); },
+               .part = "bracket",
+               .check = "weld",
+               .tolerance = 4e-3,
+               .set = "stiff rail"});
+  const studies::Answer entered_soft = judged(case_text(design, 1.02 * limit, "15 kN m/rad"));
+  CHECK(entered_soft.verdict == studies::Verdict::within);
+  CHECK(finding(entered_soft, "bracket", "weld").utilization() ==
+        Approx(1.02 * soft / stiff).epsilon(0.02));
+  const studies::Answer entered_stiff = judged(case_text(design, 1.02 * limit, "2000 kN m/rad"));
+  CHECK(entered_stiff.verdict == studies::Verdict::over);
+  CHECK(finding(entered_stiff, "bracket", "weld").set == "as given");
+}
+
+TEST_CASE("a brace that only a soft rail overloads is over when the rail is not sure",
+          "[verdict]") {
+  // Pushed toward the opposite rail: the brace is a strut. AISC 360-22 E3, from memory.
+  const Braced design{"25 x 3 mm S355H", hand::tube(0.025, 0.003)};
+  const double radius = std::sqrt(design.brace.inertia / design.brace.area);
+  const double strength =
+      hand::column_stress(hand::kYoungEn, hand::kS355H, kBraceLength / radius) * design.brace.area;
+  const double soft = (1.0 - bracket_share(kSoft, design)) / std::cos(kSlope);
+  const double stiff = (1.0 - bracket_share(kStiff, design)) / std::cos(kSlope);
+  const double limit = strength / soft / 3.0;
+  REQUIRE(stiff < 0.6 * soft);
+  check_flips({.case_text = [&](double u) { return case_text(design, -u * limit, "not sure"); },
+               .part = "brace",
+               .check = "column",
+               .tolerance = 4e-3,
+               .set = "soft rail"});
+  CHECK(judged(case_text(design, -1.02 * limit, "2000 kN m/rad")).verdict ==
+        studies::Verdict::within);
+  CHECK(judged(case_text(design, -1.02 * limit, "15 kN m/rad")).verdict == studies::Verdict::over);
+}
