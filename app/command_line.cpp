@@ -73,11 +73,10 @@ class CommandLine {
     compare_ = add_command("compare", "variants of a case side by side");
     add_case_options(*compare_, answer_);
     compare_
-        ->add_option("--set", changes_,
-                     "a variant: \"lateral_link.tube=1-1/2 x 0.250 in DOM\"; may be repeated")
+        ->add_option("--set", changes_, "a variant, such as bracket.drop=\"7 in\"; may be repeated")
         ->option_text("PATH=VALUE")
         ->allow_extra_args(false);
-    pick_ = add_command("pick", "the lightest bar or tube in stock that passes, for one part");
+    pick_ = add_command("pick", "the lightest bar or tube in stock that passes");
     add_case_options(*pick_, answer_);
     pick_->add_option("--part", part_, "lateral_link, brace, arm.lower, arm.upper or a member")
         ->required()

@@ -37,12 +37,12 @@ studies::Watch ProgressLine::watch() {
 
 void ProgressLine::show(const studies::Progress& progress) {
   const double percent = std::clamp(100.0 * progress.fraction, 0.0, 100.0);
+  const std::string head = fmt::format("{:4.0f} %  ", percent);
   // The last column stays free: a terminal may wrap when it is written to.
-  const std::string line =
-      report::wrapped_lines(fmt::format("{:.0f} %  {}", percent, progress.what), columns_ - 5)
-          .front();
-  const int width = 2 + report::display_width(line);
-  std::fputs(fmt::format("\r  {}{}", line, spaces(shown_ - width)).c_str(), stderr);
+  const int room = columns_ - 1 - report::display_width(head);
+  const std::string line = head + report::wrapped_lines(progress.what, room).front();
+  const int width = report::display_width(line);
+  std::fputs(fmt::format("\r{}{}", line, spaces(shown_ - width)).c_str(), stderr);
   std::fflush(stderr);
   shown_ = width;
   next_ = Clock::now() + kBetween;

@@ -39,7 +39,6 @@ struct Cell {
   CaseSolution solved;
   CaseSolution farther;  ///< at kSecondMultiple
   std::map<std::string, std::string> trouble;
-  double lowest_factor = std::numeric_limits<double>::infinity();  ///< critical, of the assembly
 };
 
 /// A cell as seen by one criterion.
@@ -106,6 +105,9 @@ class Runner {
     shown.load_case = cases_[c].name;
     shown.set = model.set().name;
     if (!cell.trouble.empty()) shown.trouble = cell.trouble.begin()->second;
+    if (cell.solved.solution.status() == fea::SolveStatus::unstable) {
+      shown.trouble = "the load is at or above a critical one: the frame cannot carry it";
+    }
 
     const fea::BucklingResult buckling = model.buckle(cases_[c], cell.solved);
     const std::vector<ModeOf> modes = modes_of(buckling, model.assembly());
@@ -116,7 +118,6 @@ class Runner {
       shown.critical.push_back(critical);
       out_.answer.critical.push_back(critical);
     }
-    if (!modes.empty()) cell.lowest_factor = modes.front().critical.factor;
     add_stability(cell, buckling, modes);
     for (CriticalFactor own : own_factors(model.assembly(), cell.solved.solution)) {
       own.load_case = shown.load_case;
@@ -132,16 +133,21 @@ class Runner {
   void add_stability(const Cell& cell, const fea::BucklingResult& buckling,
                      const std::vector<ModeOf>& modes) {
     const bool abuse = cases_[cell.load_case].abuse;
-    if (buckling.status == fea::BucklingStatus::failed) {
-      keep_stability(cell, checks::frame_stability(
-                               {.outcome = checks::StabilityOutcome::failed,
-                                .critical_factor = base::kUnset,
-                                .part_that_goes = {},
-                                .share = base::kUnset,
-                                .problem = "the critical factors could not be proved complete",
-                                .required = checks::required(design_.factors,
-                                                             checks::Item::buckling, abuse)}));
-      return;
+    const bool gives_way = cell.solved.solution.status() == fea::SolveStatus::unstable;
+    const bool said = !modes.empty() && modes.front().critical.factor <= 1.0;
+    if (buckling.status == fea::BucklingStatus::failed || (gives_way && !said)) {
+      keep_stability(
+          cell, checks::frame_stability(
+                    {.outcome = checks::StabilityOutcome::failed,
+                     .critical_factor = base::kUnset,
+                     .part_that_goes = {},
+                     .share = base::kUnset,
+                     .problem = gives_way ? "the frame gives way under the load itself, in the "
+                                            "deformed position"
+                                          : "the critical factors could not be proved complete",
+                     .required = checks::required(design_.factors, checks::Item::buckling,
+                                                  abuse)}));
+      if (buckling.status == fea::BucklingStatus::failed) return;
     }
     bool seen_tipping = false;
     bool seen_member = false;
@@ -253,15 +259,14 @@ class Runner {
         continue;
       }
       Ranked r{.cell = &cell,
-               .ratio = demand_over_capacity(criterion, assembly, solution),
+               .ratio = ratio_of(criterion, assembly, cell.solved),
                .required = required_factor(criterion, assembly, design_.factors,
                                            cases_[cell.load_case].abuse)};
       if (std::isnan(r.ratio)) {
         report(criterion, cell, {&solution, nullptr, base::kUnset, r.required});
         return;
       }
-      r.limit = std::min(estimated_limit(r.ratio, ratio_of(criterion, assembly, cell.farther)),
-                         cell.lowest_factor);
+      r.limit = estimated_limit(r.ratio, ratio_of(criterion, assembly, cell.farther));
       r.estimate = r.required / r.limit;
       ranked.push_back(r);
     }
@@ -288,7 +293,7 @@ class Runner {
   /// Solves to the limit every cell that may be the worst, and keeps the worst.
   void report_worst(const Criterion& criterion, const std::vector<Ranked>& ranked) {
     const Ranked* worst = nullptr;
-    double worst_factor = base::kUnset;
+    Limit worst_limit;
     double worst_utilization = -1.0;
     const Ranked* last = nullptr;
     for (const Ranked& r : ranked) {
@@ -301,23 +306,34 @@ class Runner {
       if (same_again) continue;
       last = &r;
       if (worst != nullptr && holds_at(criterion, r, r.required / worst_utilization)) continue;
-      const double factor = r.ratio > 0.0 ? limit(criterion, r) : kHighestMultiple;
-      if (r.required / factor > worst_utilization) {
+      const Limit limit = r.ratio > 0.0 ? limit_of(criterion, r) : Limit{};
+      if (r.required / limit.factor > worst_utilization) {
         worst = &r;
-        worst_factor = factor;
-        worst_utilization = r.required / factor;
+        worst_limit = limit;
+        worst_utilization = r.required / limit.factor;
       }
     }
-    if (worst == nullptr) return;
-    const Cell& cell = *worst->cell;
-    const CaseSolution at_limit =
-        models_[cell.set]->solve(cases_[cell.load_case], worst_factor);
-    report(criterion, cell, {&cell.solved.solution, &at_limit.solution, worst_factor,
-                             worst->required});
-    const double ratio = ratio_of(criterion, models_[cell.set]->assembly(), at_limit);
-    if (worst_factor < kHighestMultiple && ratio < 0.99 && !out_.answer.findings.empty()) {
-      out_.answer.findings.back().notes.emplace_back(
-          "at this multiple the frame as a whole gives way, before this place reaches its limit");
+    if (worst != nullptr) report_limit(criterion, *worst, worst_limit);
+  }
+
+  /// A safety factor, and how far the frame was followed to find it.
+  struct Limit {
+    double factor = kHighestMultiple;
+    double reached = kHighestMultiple;  ///< less than `factor` where the frame gives way first
+  };
+
+  void report_limit(const Criterion& criterion, const Ranked& worst, const Limit& limit) {
+    const Cell& cell = *worst.cell;
+    const CaseSolution reached =
+        models_[cell.set]->solve(cases_[cell.load_case], limit.reached);
+    const bool carries = cell.solved.solution.status() == fea::SolveStatus::converged;
+    report(criterion, cell, {carries ? &cell.solved.solution : &reached.solution,
+                             &reached.solution, limit.factor, worst.required});
+    if (limit.reached < limit.factor && !out_.answer.findings.empty()) {
+      out_.answer.findings.back().notes.push_back(fmt::format(
+          "the frame gives way at {:.3g} times the load (see frame stability); beyond it the demand "
+          "is taken in proportion to the load{}",
+          limit.reached, carries ? "" : "; the numbers below are at that multiple"));
     }
   }
 
@@ -341,9 +357,15 @@ class Runner {
     return ratio_at(criterion, r, multiple) <= 1.0;
   }
 
-  [[nodiscard]] double limit(const Criterion& criterion, const Ranked& r) const {
-    return load_limit([&](double multiple) { return ratio_at(criterion, r, multiple); }, r.ratio,
-                      kHighestMultiple, r.limit);
+  /// Where the frame gives way before the check reaches its limit, the demand there is taken on in
+  /// proportion: losing stability is a check of its own, with its own factor.
+  [[nodiscard]] Limit limit_of(const Criterion& criterion, const Ranked& r) const {
+    const auto ratio = [&](double multiple) { return ratio_at(criterion, r, multiple); };
+    const double reached = load_limit(ratio, r.ratio, kHighestMultiple, r.limit);
+    if (reached >= kHighestMultiple) return {};
+    const double there = ratio(reached);
+    if (!(there < 0.99)) return {reached, reached};
+    return {std::min(there > 0.0 ? reached / there : kHighestMultiple, kHighestMultiple), reached};
   }
 
   void report(const Criterion& criterion, const Cell& cell, const Outcome& outcome) {

@@ -38,10 +38,9 @@ std::map<std::string, std::string> trouble_by_part(const SetModel& model,
                                                    const CaseSolution& solved) {
   std::map<std::string, std::string> trouble;
   const parts::Assembly& assembly = model.assembly();
-  if (solved.solution.status() == fea::SolveStatus::unstable) {
-    trouble[""] = "the load is at or above a critical one: the frame cannot carry it";
-    return trouble;
-  }
+  // A load at or above a critical one is a matter of stability: that check says so, and the others
+  // are followed as far as the frame can carry.
+  if (solved.solution.status() == fea::SolveStatus::unstable) return trouble;
   if (solved.solution.status() == fea::SolveStatus::not_converged) {
     trouble[""] = "the second-order solution did not converge";
     return trouble;

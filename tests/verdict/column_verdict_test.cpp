@@ -95,15 +95,18 @@ TEST_CASE("a rectangular strut buckles about its weaker axis", "[verdict]") {
 
 TEST_CASE("a free-standing mast is over once a quarter of Euler's load is reached", "[verdict]") {
   // Fixed below, free above: pi^2 E I / (2 L)^2, Timoshenko and Gere, Theory of Elastic Stability,
-  // sec. 2.1, from memory. The column check with K = 1 alone would let four times as much pass.
+  // sec. 2.1, from memory. The column check with K = 1 alone would let over three times as much
+  // pass; its own limit is never reached, as the frame gives way before.
   const double height = 2.0;
   const double limit =
       hand::euler_load(hand::kYoungEn, hand::tube(0.060, 0.005).inertia, 2.0 * height) / kRequired;
   check_flips({.case_text = [&](double u) { return mast(height, u * limit); },
                .part = "mast",
                .check = "frame stability",
-               .tolerance = 3e-3});
-  CHECK(finding(judged(mast(height, 1.02 * limit)), "mast", "column").utilization() < 0.4);
+               .tolerance = 3e-3,
+               .goes_along = "column"});
+  const checks::Finding column = finding(judged(mast(height, limit)), "mast", "column");
+  CHECK(column.capacity > 3.3 * kRequired * column.demand);
 }
 
 TEST_CASE("a round wall too thin for the column check is not decided, a thicker one is",

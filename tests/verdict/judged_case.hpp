@@ -15,9 +15,9 @@ namespace verdict_tests {
 [[nodiscard]] checks::Finding finding(const studies::Answer& answer, const std::string& part,
                                       const std::string& check);
 
-/// Whether every finding is within, but for those of one part and one kind of check.
+/// Every finding must be within, but for those of one part and one kind of check, or two.
 void check_others_within(const studies::Answer& answer, const std::string& part,
-                         const std::string& check);
+                         const std::string& check, const std::string& other_check = {});
 
 /// A case just inside and just outside of one limit, everything else far within.
 struct Limit {
@@ -27,6 +27,7 @@ struct Limit {
   std::string check;
   double tolerance = 1e-3;  ///< of the utilization: what the hand formula leaves out
   std::string set = {};     ///< stiffness set that must govern; empty = any
+  std::string goes_along = {};  ///< another check of the part that may be over with it
 };
 
 /// Judges the case at 0.98 and 1.02 of its limit: verdict and finding must be within, then over.

@@ -19,7 +19,7 @@ namespace {
 constexpr double kAxleWeight = 12.0e3;  // [N]
 constexpr double kLink = 0.900;         // level, bolt to bolt  [m]
 
-/// Arms and link turn on pins, so that nothing but the coils resists the rise.
+/// Arms turn on pins and the link on ball joints, so that nothing but the coils resists the rise.
 std::string bump(double rise, const std::string& stops) {
   return fmt::format(
       "title: bump\n"
@@ -38,7 +38,8 @@ std::string bump(double rise, const std::string& stops) {
       "  frame_bolt: link at frame\n"
       "  axle_bolt: link at axle\n"
       "  tube: 50 x 10 mm S355H\n"
-      "  ends: weld-on pin\n"
+      "  ends: weld-on ball joint\n"
+      "  static_rating: 500 kN\n"
       "bracket:\n"
       "  drop: 200 mm\n"
       "  plates: 2 of 12 mm S355\n"

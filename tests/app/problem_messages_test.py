@@ -1,0 +1,59 @@
+#!/usr/bin/env python3
+"""A case that cannot be used is answered in the form of a compiler's messages:
+problem_messages_test.py PROGRAM"""
+import unittest
+
+import program_run
+from program_run import WITHIN, case_file, run
+
+
+class Problems(unittest.TestCase):
+    def refused(self, text):
+        """The messages about a case, without the folder of its file."""
+        path = case_file(self, text)
+        result = run("check", path)
+        self.assertEqual((result.returncode, result.stdout), (2, ""))
+        return result.stderr.replace(path, "case.yaml")
+
+    def test_each_has_file_line_column_and_key(self):
+        messages = self.refused(WITHIN.replace("-500 N", "-500"))
+        self.assertRegex(messages, r"^case\.yaml:16:\d+: forces\.load\.force_z: .*unit")
+
+    def test_all_are_told_at_once_one_a_line(self):
+        bad = WITHIN.replace("-500 N", "-500").replace("40 x 5 mm E355", "40 x 50 mm E355")
+        lines = self.refused(bad).splitlines()
+        self.assertEqual(len(lines), 2, lines)
+        for line in lines:
+            self.assertRegex(line, r"^case\.yaml:\d+:\d+: [\w.]+: ")
+
+    def test_what_the_solver_finds_is_placed_in_the_file_too(self):
+        loose = WITHIN.replace("supports:\n  wall:\n    at: root\n", "")
+        self.assertRegex(self.refused(loose), r"^case\.yaml:\d+:\d+: points\.\w+: .*can move")
+
+    def test_standard_input_is_named(self):
+        result = run("check", "-", case=WITHIN.replace("-500 N", "-500"))
+        self.assertRegex(result.stderr, r"^standard input:16:\d+: forces\.load")
+
+    def test_an_empty_case_is_a_message(self):
+        self.assertNotEqual(self.refused(""), "")
+
+    def test_an_unknown_command_names_those_there_are(self):
+        self.assertIn("check, compare, pick and new", run("chek").stderr)
+
+    def test_a_wrong_change_is_named_as_it_was_typed(self):
+        path = case_file(self, WITHIN)
+        result = run("compare", path, "--set", "members.arm.section=40 mm wide")
+        self.assertIn('--set "members.arm.section=40 mm wide"', result.stderr)
+
+    def test_an_unknown_part_names_those_there_are(self):
+        path = case_file(self, WITHIN)
+        self.assertRegex(run("pick", path, "--part", "wing").stderr, r"wing: .*\barm\b")
+
+    def test_a_stream_without_end_is_refused(self):
+        result = run("check", "/dev/zero")
+        self.assertEqual(result.returncode, 2)
+        self.assertIn("no case file", result.stderr)
+
+
+if __name__ == "__main__":
+    program_run.main()
