@@ -29,8 +29,6 @@ constexpr double kSecondMultiple = 1.5;
 // Cases whose estimated utilization comes this near the worst one are solved to the limit too: the
 // estimate is good to a few percent.
 constexpr double kNearWorst = 0.95;
-// Under this utilization only the case that comes first by the estimate is solved to the limit.
-constexpr double kFarWithin = 0.5;
 
 /// One load case solved with one stiffness set.
 struct Cell {
@@ -280,7 +278,9 @@ class Runner {
   /// kSecondMultiple: in proportion to either, or as a beam-column's, a m / (1 - x m).
   static double estimated_limit(double at_one, double farther) {
     if (!(at_one > 0.0) && !(farther > 0.0)) return kHighestMultiple;
-    if (!std::isfinite(farther)) return std::min(1.0 / at_one, kSecondMultiple);
+    if (!std::isfinite(at_one)) return 0.5;
+    // The frame gives way in between: taken as growing half as much again as the load does.
+    if (!std::isfinite(farther)) return std::min(1.0 / (1.5 * at_one), kHighestMultiple);
     double limit = std::min({1.0 / at_one, kSecondMultiple / farther, kHighestMultiple});
     const double growth = farther / (kSecondMultiple * at_one);
     if (growth > 1.0) {
@@ -297,10 +297,7 @@ class Runner {
     double worst_utilization = -1.0;
     const Ranked* last = nullptr;
     for (const Ranked& r : ranked) {
-      if (worst != nullptr && (r.estimate < kNearWorst * worst_utilization ||
-                               worst_utilization < kFarWithin)) {
-        break;
-      }
+      if (worst != nullptr && r.estimate < kNearWorst * worst_utilization) break;
       const bool same_again = last != nullptr && last->cell->load_case == r.cell->load_case &&
                               std::abs(last->estimate - r.estimate) < 1e-9 * r.estimate;
       if (same_again) continue;

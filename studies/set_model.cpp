@@ -61,14 +61,21 @@ unsigned SetModel::usable_stops() const {
   return usable;
 }
 
-unsigned SetModel::stops_that_touch(const fea::Solution& solution) const {
-  unsigned touching = 0;
+unsigned SetModel::most_wrong_stop(const fea::Solution& solution, unsigned closed) const {
+  unsigned wrong = 0;
+  double most = 0.0;
   for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
+    const unsigned bit = 1U << i;
+    if ((usable_stops() & bit) == 0) continue;
     const parts::BumpStop& stop = assembly_.stops[i];
-    if ((usable_stops() & (1U << i)) == 0) continue;
-    if (seat_travel(stop, solution) > stop.travel) touching |= 1U << i;
+    const double overlap = seat_travel(stop, solution) - stop.travel;
+    const double miss = (closed & bit) == 0 ? overlap : -overlap;
+    if (miss > most) {
+      most = miss;
+      wrong = bit;
+    }
   }
-  return touching;
+  return wrong;
 }
 
 CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple) const {
@@ -86,11 +93,10 @@ CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple
       continue;
     }
     if (solution.status() != fea::SolveStatus::converged) return {std::move(solution), closed, true};
-    const unsigned touching = stops_that_touch(solution);
-    if (touching == closed || round == kMostContactRounds) {
-      return {std::move(solution), closed, touching == closed};
-    }
-    closed = touching;
+    // One at a time: two stops that change together can go on changing for ever.
+    const unsigned wrong = most_wrong_stop(solution, closed);
+    if (wrong == 0 || round == kMostContactRounds) return {std::move(solution), closed, wrong == 0};
+    closed ^= wrong;
   }
 }
 

@@ -42,7 +42,8 @@ class SetModel {
                                  unsigned closed_stops) const;
   /// Bit i: the travel and rate of bump stop i are known.
   [[nodiscard]] unsigned usable_stops() const;
-  [[nodiscard]] unsigned stops_that_touch(const fea::Solution& solution) const;
+  /// The bit of the stop that is farthest from being open or closed as it should; 0 = all are right.
+  [[nodiscard]] unsigned most_wrong_stop(const fea::Solution& solution, unsigned closed) const;
 
   const parts::Design& design_;
   parts::StiffnessSet set_;

@@ -4,8 +4,8 @@
 #include <fstream>
 #include <sstream>
 
-#include <catch2/catch.hpp>
 #include <Eigen/Geometry>
+#include <catch2/catch.hpp>
 
 #include "studies/set_model.hpp"
 #include "tests/studies/read_case.hpp"

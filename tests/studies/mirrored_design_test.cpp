@@ -120,7 +120,6 @@ TEST_CASE("left and right loads use a symmetric frame alike", "[studies]") {
   for (const auto& [place, utilization] : left) {
     if (place.second == "frame stability") continue;  // which post names the mode is a tie
     INFO(place.first << ", " << place.second);
-    CHECK(right.at({other_side(place.first), place.second}) ==
-          Approx(utilization).epsilon(1e-6));
+    CHECK(right.at({other_side(place.first), place.second}) == Approx(utilization).epsilon(1e-6));
   }
 }

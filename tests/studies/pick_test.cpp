@@ -53,9 +53,7 @@ struct Round {
   double outside;
   double inside;
   double yield;
-  [[nodiscard]] double area() const {
-    return kPi / 4.0 * (outside * outside - inside * inside);
-  }
+  [[nodiscard]] double area() const { return kPi / 4.0 * (outside * outside - inside * inside); }
   [[nodiscard]] double radius() const { return 0.25 * std::hypot(outside, inside); }
 };
 
@@ -93,13 +91,17 @@ void check_choice(const studies::Picked& picked, const Utilization& by_hand) {
     const Round round = round_of(c);
     INFO(c.item.label << ", " << c.steel << ": " << c.stopped_by);
     CHECK(c.mass_per_length == Approx(7850.0 * round.area()).epsilon(1e-9));
-    CHECK(c.utilization == Approx(by_hand(round)).epsilon(2e-3));
     CHECK((c.verdict == Verdict::within) == (by_hand(round) <= 1.0));
+    if (c.verdict == Verdict::not_decided) {  // buckled before its load was reached
+      CHECK(std::isnan(c.utilization));
+    } else {
+      CHECK(c.utilization == Approx(by_hand(round)).epsilon(2e-3));
+    }
     if (by_hand(round) <= 1.0) lightest = std::min(lightest, 7850.0 * round.area());
   }
   CHECK(picked.lightest->mass_per_length == Approx(lightest).epsilon(1e-9));
   CHECK(picked.next_down->mass_per_length <= picked.lightest->mass_per_length);
-  CHECK(picked.next_down->verdict == Verdict::over);
+  CHECK(picked.next_down->verdict != Verdict::within);
   REQUIRE(picked.next_up.has_value());
   CHECK(picked.next_up->mass_per_length >= picked.lightest->mass_per_length);
   CHECK(picked.next_up->verdict == Verdict::within);
@@ -131,8 +133,7 @@ TEST_CASE("pick finds the lightest strut, wide and thin rather than stout", "[st
   CHECK(std::holds_alternative<sections::RoundTube>(picked.lightest->item.shape));
 }
 
-TEST_CASE("pick says which parts there are, and that only round ones can be picked",
-          "[studies]") {
+TEST_CASE("pick says which parts there are, and that only round ones can be picked", "[studies]") {
   const parts::Design design = read_case(rod(1000.0));
   CHECK_THROWS_WITH(studies::pick(design, "lateral_link"),
                     Contains("there is no such part") && Contains("there is rod"));

@@ -77,10 +77,9 @@ TEST_CASE("a stocky and a slender strut are over once they pass the column curve
   // AISC 360-22 E3, from memory. Lc/r of 78 and 156; the curve changes at 4.71 sqrt(E/Fy) = 114.6.
   for (const double length : {1.0, 2.0}) {
     const double limit = nominal(hand::tube(0.040, 0.004), length) / kRequired;
-    check_flips(
-        {.case_text = [&](double u) { return strut("40 x 4 mm S355H", length, u * limit); },
-         .part = "strut",
-         .check = "column"});
+    check_flips({.case_text = [&](double u) { return strut("40 x 4 mm S355H", length, u * limit); },
+                 .part = "strut",
+                 .check = "column"});
   }
 }
 

@@ -5,15 +5,15 @@
 namespace hand {
 
 inline constexpr double kPi = 3.14159265358979323846;
-inline constexpr double kKsi = 6.894757293168361e6;   // [Pa]
-inline constexpr double kPound = 4.4482216152605;     // [N]
+inline constexpr double kKsi = 6.894757293168361e6;  // [Pa]
+inline constexpr double kPound = 4.4482216152605;    // [N]
 
 // Strengths and moduli as the steel tables give them.
-inline constexpr double kS355 = 355.0e6;      // EN 10025-2 table 7, up to 16 mm, read
-inline constexpr double kS355H = 355.0e6;     // EN 10219-1, up to 16 mm, from memory
-inline constexpr double kYoungEn = 210.0e9;   // EN 1993-1-1, 3.2.6, from memory
+inline constexpr double kS355 = 355.0e6;     // EN 10025-2 table 7, up to 16 mm, read
+inline constexpr double kS355H = 355.0e6;    // EN 10219-1, up to 16 mm, from memory
+inline constexpr double kYoungEn = 210.0e9;  // EN 1993-1-1, 3.2.6, from memory
 inline constexpr double kShearEn = kYoungEn / 2.6;
-inline constexpr double kE70 = 70.0 * kKsi;   // F_EXX of E70 filler, AWS A5.1, from memory
+inline constexpr double kE70 = 70.0 * kKsi;  // F_EXX of E70 filler, AWS A5.1, from memory
 
 struct Section {
   double area;

@@ -1,6 +1,7 @@
 // Ratings of ball joints and rod ends at 0.98 and 1.02 of their limit, and missing ones. A link's
 // load reverses: 5.0 required on the static rating (a bearing maker's selection page, read, maker
-// withheld: common practice, no source); an ultimate rating counts by 1 / 1.5 (proposal, no source).
+// withheld: common practice, no source); an ultimate rating counts by 1 / 1.5 (proposal, no
+// source).
 #include <algorithm>
 #include <cmath>
 
@@ -43,19 +44,17 @@ std::string case_text(double push, const std::string& rating) {
 
 TEST_CASE("a rod end is over once its force passes a fifth of its static rating", "[verdict]") {
   const double limit = kRating * kCosine / kRequired;
-  check_flips({.case_text =
-                   [&](double u) {
-                     return case_text(u * limit, "  static_rating: 150 kN\n");
-                   },
-               .part = "lateral_link",
-               .check = "joint rating"});
+  check_flips(
+      {.case_text = [&](double u) { return case_text(u * limit, "  static_rating: 150 kN\n"); },
+       .part = "lateral_link",
+       .check = "joint rating"});
 }
 
 TEST_CASE("an ultimate rating counts by two thirds, and the lower of two ratings decides",
           "[verdict]") {
   const double limit = kRating / 1.5 * kCosine / kRequired;
-  for (const char* ratings : {"  ultimate_rating: 150 kN\n",
-                              "  ultimate_rating: 150 kN\n  static_rating: 101 kN\n"}) {
+  for (const char* ratings :
+       {"  ultimate_rating: 150 kN\n", "  ultimate_rating: 150 kN\n  static_rating: 101 kN\n"}) {
     check_flips({.case_text = [&](double u) { return case_text(u * limit, ratings); },
                  .part = "lateral_link",
                  .check = "joint rating"});

@@ -15,9 +15,9 @@ namespace verdict_tests {
 [[nodiscard]] checks::Finding finding(const studies::Answer& answer, const std::string& part,
                                       const std::string& check);
 
-/// Every finding must be within, but for those of one part and one kind of check, or two.
+/// Every finding must be within, but for those of one part and one kind of check.
 void check_others_within(const studies::Answer& answer, const std::string& part,
-                         const std::string& check, const std::string& other_check = {});
+                         const std::string& check);
 
 /// A case just inside and just outside of one limit, everything else far within.
 struct Limit {
@@ -25,9 +25,8 @@ struct Limit {
   std::function<std::string(double utilization)> case_text;
   std::string part;
   std::string check;
-  double tolerance = 1e-3;  ///< of the utilization: what the hand formula leaves out
-  std::string set = {};     ///< stiffness set that must govern; empty = any
-  std::string goes_along = {};  ///< another check of the part that may be over with it
+  double tolerance = 1e-3;      ///< of the utilization: what the hand formula leaves out
+  std::string set = {};         ///< stiffness set that must govern; empty = any
 };
 
 /// Judges the case at 0.98 and 1.02 of its limit: verdict and finding must be within, then over.

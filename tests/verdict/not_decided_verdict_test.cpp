@@ -70,8 +70,7 @@ const char* const kFarStops =
 
 }  // namespace
 
-TEST_CASE("a link that turns more than 3 degrees is not decided, nor is its bracket",
-          "[verdict]") {
+TEST_CASE("a link that turns more than 3 degrees is not decided, nor is its bracket", "[verdict]") {
   const auto text = [](double share) {
     return bump(kLink * std::tan(share * 3.0 * hand::kPi / 180.0), kFarStops);
   };
@@ -87,8 +86,42 @@ TEST_CASE("a link that turns more than 3 degrees is not decided, nor is its brac
   CHECK(finding(near, "lateral_link", "yield").state == checks::State::within);
 }
 
-TEST_CASE("travel that a bump stop might end is not decided until the stop is given",
+TEST_CASE("a bracket that leans far is not decided, or judged by no less than its statics",
           "[verdict]") {
+  // Root spring k against a side force F on a rigid arm h: k a = F h cos(a), a of 23 degrees.
+  const double rate = 15.0e3;
+  const double force = 26.25e3;
+  const double drop = 0.250;
+  double lean = 0.0;
+  for (int i = 0; i < 200; ++i) lean = force * drop * std::cos(lean) / rate;
+  const double throat = 4.0 * 0.006 / std::sqrt(2.0);
+  const double stress = std::hypot(force / (throat * 0.100),
+                                   rate * lean * 0.050 / (throat * std::pow(0.100, 3) / 12.0));
+  const studies::Answer answer =
+      judged(fmt::format("title: soft rail\n"
+                         "lateral_link:\n"
+                         "  bolt_to_bolt: 900 mm\n"
+                         "  rise: 0 mm\n"
+                         "  tube: 50 x 10 mm S355H\n"
+                         "  ends: weld-on pin\n"
+                         "bracket:\n"
+                         "  drop: 250 mm\n"
+                         "  plates: 2 of 12 mm S355\n"
+                         "  depth_at_rail: 100 mm\n"
+                         "  weld: 6 mm fillet, both sides of each plate\n"
+                         "  rail: boxed, 100 x 150 x 4 mm\n"
+                         "  welded_to: bottom\n"
+                         "  rail_stiffness: 15 kN m/rad\n"
+                         "forces:\n"
+                         "  push:\n"
+                         "    at: axle bolt\n"
+                         "    force_y: {} N\n",
+                         force));
+  const checks::Finding weld = finding(answer, "bracket", "weld");
+  if (weld.state != checks::State::undecided) CHECK(weld.demand > 0.99 * stress);
+}
+
+TEST_CASE("travel that a bump stop might end is not decided until the stop is given", "[verdict]") {
   // Up to 25 mm a stop that is not given counts as open (proposal, no source).
   const studies::Answer unknown = judged(bump(1.02 * 0.025, ""));
   CHECK(unknown.verdict == Verdict::not_decided);

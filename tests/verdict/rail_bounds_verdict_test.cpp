@@ -1,6 +1,6 @@
 // A braced bracket on a rail of unknown stiffness: the stiff rail loads the bracket, the soft one
-// the brace. Side force shared by two springs in parallel, common practice, no source. Bounds 15 and
-// 2000 kN m/rad (proposal, no source).
+// the brace. Side force shared by two springs in parallel, common practice, no source. Bounds 15
+// and 2000 kN m/rad (proposal, no source).
 #include <cmath>
 #include <string>
 
@@ -65,8 +65,8 @@ double bracket_share(double rail, const Braced& design) {
   const double inertia = kPlates * std::pow(kDepth, 3) / 12.0;
   // Shear area 5/6 of the section within 2 % (Timoshenko); its give is a few percent.
   const double shear = kDrop / (hand::kShearEn * 0.85 * kPlates * kDepth);
-  const double give = std::pow(kDrop, 3) / (3.0 * hand::kYoungEn * inertia) + shear +
-                      kDrop * kDrop / rail;
+  const double give =
+      std::pow(kDrop, 3) / (3.0 * hand::kYoungEn * inertia) + shear + kDrop * kDrop / rail;
   const double along = kBraceLength / (hand::kYoungEn * design.brace.area) + 1.0 / kMount;
   const double brace = std::pow(std::cos(kSlope), 2) / along;
   return 1.0 / (1.0 + brace * give);

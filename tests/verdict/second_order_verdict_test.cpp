@@ -61,9 +61,9 @@ std::string pulled_mast(double height, double weight, double pull) {
 }
 
 /// Push at which the bend of a pinned V yields, over the factor required: M = P e tan(u) / u at the
-/// apex, u = L/2 sqrt(P / E I); two cantilevers back to back, Timoshenko and Gere, Theory of Elastic
-/// Stability, sec. 1.2, from memory. A bow of L/1000 adds to e (straightness on which AISC 360-22
-/// E3 rests, from memory).
+/// apex, u = L/2 sqrt(P / E I); two cantilevers back to back, Timoshenko and Gere, Theory of
+/// Elastic Stability, sec. 1.2, from memory. A bow of L/1000 adds to e (straightness on which AISC
+/// 360-22 E3 rests, from memory).
 double bent_link_limit(double off_straight) {
   const hand::Section s = hand::tube(0.040, 0.005);
   const double e = off_straight + kLength / 1000.0;
@@ -97,9 +97,8 @@ TEST_CASE("a bent link on ball joints is judged as one on pins, its joints far w
        .part = "lateral_link",
        .check = "yield",
        .tolerance = 4e-3});
-  const checks::Finding joint =
-      finding(judged(bent_link("weld-on ball joint", 0.020, limit)), "lateral_link",
-              "joint rating");
+  const checks::Finding joint = finding(judged(bent_link("weld-on ball joint", 0.020, limit)),
+                                        "lateral_link", "joint rating");
   CHECK(joint.utilization() == Approx(5.0 * limit / 2.0e6).epsilon(1e-3));
 }
 
@@ -122,9 +121,8 @@ TEST_CASE("a beam-column is judged at the load times the factor, not at the stre
     return (hand::kS355H - stress(multiple, 0.0)) / per_pull;
   };
   REQUIRE(kRequired * stress(1.0, pull_for(1.02)) < 0.9 * hand::kS355H);
-  check_flips(
-      {.case_text = [&](double u) { return pulled_mast(height, weight, pull_for(u)); },
-       .part = "mast",
-       .check = "yield",
-       .tolerance = 4e-3});
+  check_flips({.case_text = [&](double u) { return pulled_mast(height, weight, pull_for(u)); },
+               .part = "mast",
+               .check = "yield",
+               .tolerance = 4e-3});
 }

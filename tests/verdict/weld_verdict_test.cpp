@@ -1,6 +1,6 @@
 // The root weld of a bracket at 0.98 and 1.02 of its limit. Required: 2.0 routine, 1.5 abuse.
-// The weld as a line: Blodgett, Design of Welded Structures, sec. 7.4, from memory. Nominal strength
-// 0.60 F_EXX on the throat, 0.707 of the leg: AISC 360-22 J2.4 and J2.2a, from memory.
+// The weld as a line: Blodgett, Design of Welded Structures, sec. 7.4, from memory. Nominal
+// strength 0.60 F_EXX on the throat, 0.707 of the leg: AISC 360-22 J2.4 and J2.2a, from memory.
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -77,15 +77,14 @@ double corner_stress() {
   const double y_c = kSide * -0.5 * kBottom / length;  // inner side at -50 mm
   const double z_c = kSide * 0.5 * kSide / length;
   const double of_bottom = std::pow(kBottom, 3) / 12.0 + kBottom * (y_c * y_c + z_c * z_c);
-  const double of_side = std::pow(kSide, 3) / 12.0 +
-                         kSide * (std::pow(-0.5 * kBottom - y_c, 2) +
-                                  std::pow(0.5 * kSide - z_c, 2));
+  const double of_side = std::pow(kSide, 3) / 12.0 + kSide * (std::pow(-0.5 * kBottom - y_c, 2) +
+                                                              std::pow(0.5 * kSide - z_c, 2));
   const double polar = kLines * kThroat * (of_bottom + of_side);
   const double moment = kDrop + z_c;
   double worst = 0.0;
   using Point = std::array<double, 2>;
-  for (const Point& p : {Point{0.5 * kBottom, 0.0}, Point{-0.5 * kBottom, 0.0},
-                         Point{-0.5 * kBottom, kSide}}) {
+  for (const Point& p :
+       {Point{0.5 * kBottom, 0.0}, Point{-0.5 * kBottom, 0.0}, Point{-0.5 * kBottom, kSide}}) {
     const double across = 1.0 / (kLines * kThroat * length) - moment / polar * (p[1] - z_c);
     const double up = moment / polar * (p[0] - y_c);
     worst = std::max(worst, std::hypot(across, up));
@@ -123,10 +122,9 @@ TEST_CASE("against a curb the weld is over once 1.75 axle weights pass its limit
   // Side curb factor by Garrett, in Brown, Robertson, Serpento, Motor Vehicle Structures, p. 24,
   // read. Abuse: 1.5 required.
   const double limit = kStrength / bottom_stress() / 1.5 / 1.75;
-  check_flips({.case_text =
-                   [&](double u) {
-                     return case_text(truck(u * limit, "slid into a curb"), "bottom");
-                   },
-               .part = "bracket",
-               .check = "weld"});
+  check_flips(
+      {.case_text =
+           [&](double u) { return case_text(truck(u * limit, "slid into a curb"), "bottom"); },
+       .part = "bracket",
+       .check = "weld"});
 }

@@ -92,11 +92,10 @@ TEST_CASE("a bar under tension, bending and torque is over once von Mises passes
   check_flips({.case_text =
                    [&](double u) {
                      const double f = u * multiple;
-                     return cantilever(
-                         "40 mm round bar A36", 0.4,
-                         fmt::format("    force_y: {} N\n    moment_x: {} N m\n"
-                                     "    moment_y: {} N m\n",
-                                     f * n, f * m, f * t));
+                     return cantilever("40 mm round bar A36", 0.4,
+                                       fmt::format("    force_y: {} N\n    moment_x: {} N m\n"
+                                                   "    moment_y: {} N m\n",
+                                                   f * n, f * m, f * t));
                    },
                .part = "beam",
                .check = "yield"});
@@ -136,10 +135,9 @@ TEST_CASE("a welded DOM tube is judged by 35 ksi, not by its 55", "[verdict]") {
     return cantilever("1-1/2 x 0.250 in DOM", length,
                       fmt::format("    force_z: {} N\n", -u * limit), more);
   };
-  check_flips({.case_text = [&](double u) { return text(u, ""); }, .part = "beam",
-               .check = "yield"});
-  CHECK(finding(judged(text(1.02, "")), "beam", "yield").capacity ==
-        Approx(241.3e6).epsilon(2e-4));
+  check_flips(
+      {.case_text = [&](double u) { return text(u, ""); }, .part = "beam", .check = "yield"});
+  CHECK(finding(judged(text(1.02, "")), "beam", "yield").capacity == Approx(241.3e6).epsilon(2e-4));
   const studies::Answer unwelded = judged(text(1.02, "    welded: no\n"));
   CHECK(unwelded.verdict == studies::Verdict::within);
   CHECK(finding(unwelded, "beam", "yield").utilization() ==
