@@ -85,6 +85,10 @@ std::vector<StiffnessSet> stiffness_sets(const Design& design) {
         name += mount == Bound::low ? "brace end gives" : "brace end rigid";
       }
       sets.push_back({name.empty() ? "as given" : name, rail, mount, {}});
+      // Soft rail with a rigid brace end is the worst for the brace, stiff rail with one that gives
+      // for the bracket: the bushings vary about those two.
+      const bool extreme = rails.size() == 1 || mounts.size() == 1 || rail != mount;
+      if (!extreme) continue;
       for (const std::string& group : bushing_groups(design)) {
         for (const Bound bushing : {Bound::low, Bound::high}) {
           const std::string prefix = name.empty() ? "" : name + ", ";

@@ -19,8 +19,9 @@ struct StiffnessSet {
 /// Groups of bushings that share a rate: "link bushings", "arm axle bushings", ...
 [[nodiscard]] std::vector<std::string> bushing_groups(const Design& design);
 
-/// Every combination of the ends of rail and brace mount, each with the bushings as given and with
-/// one group at a time at half or double (or the ends of its grade's range).
+/// Every combination of the ends of rail and brace mount with the bushings as given; about the
+/// combinations that are worst for brace and bracket, one group of bushings at a time at half or
+/// double (or the ends of its grade's range).
 [[nodiscard]] std::vector<StiffnessSet> stiffness_sets(const Design& design);
 
 /// The six rates of a bushing in a set, bolt along the joint's x axis for graded ones, along the

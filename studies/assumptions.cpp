@@ -35,7 +35,7 @@ void add_bracket(std::vector<Assumption>& out, const parts::Design& design) {
     const parts::RootStiffness soft = parts::root_stiffness(b, parts::Bound::low);
     const parts::RootStiffness stiff = parts::root_stiffness(b, parts::Bound::high);
     out.push_back({"bracket.rail_stiffness",
-                   fmt::format("{:.3g} and {:.3g} kN m/rad", soft.value / 1000.0,
+                   fmt::format("{:.4g} and {:.4g} kN m/rad", soft.value / 1000.0,
                                stiff.value / 1000.0),
                    soft.basis + (soft.basis == stiff.basis ? "" : "; " + stiff.basis)});
   }

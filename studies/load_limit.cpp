@@ -7,6 +7,8 @@ namespace studies {
 namespace {
 
 constexpr double kAccuracy = 1.0e-6;
+// The edge beyond which the frame cannot carry is not searched for more closely than this.
+constexpr double kEdgeAccuracy = 0.01;
 constexpr int kMostSteps = 100;
 
 /// `spare` > 0 where the check holds. It is multiple / ratio - multiple, which is a straight line
@@ -14,10 +16,12 @@ constexpr int kMostSteps = 100;
 struct Point {
   double multiple;
   double spare;
+  bool carries = true;  ///< the ratio is finite there
 };
 
 Point at(const std::function<double(double)>& ratio, double multiple) {
-  return {multiple, multiple / ratio(multiple) - multiple};
+  const double there = ratio(multiple);
+  return {multiple, multiple / there - multiple, std::isfinite(there)};
 }
 
 double crossing(const Point& a, const Point& b) {
@@ -29,6 +33,8 @@ double between(const std::function<double(double)>& ratio, Point holds, Point fa
   int same_side = 0;
   for (int step = 0;
        step < kMostSteps && fails.multiple - holds.multiple > kAccuracy * holds.multiple; ++step) {
+    const double gap = fails.multiple - holds.multiple;
+    if (!fails.carries && gap < kEdgeAccuracy * holds.multiple) break;
     const double straight = crossing(holds, fails);
     const bool inside = straight > holds.multiple && straight < fails.multiple;
     const Point point =

@@ -13,40 +13,14 @@
 #include "checks/frame_stability.hpp"
 #include "studies/assumptions.hpp"
 #include "studies/criterion.hpp"
-#include "studies/load_limit.hpp"
 #include "studies/set_model.hpp"
 #include "studies/solved_case.hpp"
 #include "studies/stability.hpp"
 #include "studies/trouble.hpp"
+#include "studies/worst_case.hpp"
 
 namespace studies {
 namespace {
-
-// Multiples of the load are not searched farther than this.
-constexpr double kHighestMultiple = 100.0;
-// A second multiple at which every case is solved, to see how the demand grows with the load.
-constexpr double kSecondMultiple = 1.5;
-// Cases whose estimated utilization comes this near the worst one are solved to the limit too: the
-// estimate is good to a few percent.
-constexpr double kNearWorst = 0.95;
-
-/// One load case solved with one stiffness set.
-struct Cell {
-  std::size_t set = 0;
-  std::size_t load_case = 0;
-  CaseSolution solved;
-  CaseSolution farther;  ///< at kSecondMultiple
-  std::map<std::string, std::string> trouble;
-};
-
-/// A cell as seen by one criterion.
-struct Ranked {
-  const Cell* cell = nullptr;
-  double ratio = base::kUnset;  ///< demand over capacity at the load itself
-  double required = base::kUnset;
-  double limit = base::kUnset;     ///< estimated multiple at which the check just holds
-  double estimate = base::kUnset;  ///< required / limit
-};
 
 class Runner {
  public:
@@ -86,28 +60,24 @@ class Runner {
         tell(0.7 * static_cast<double>(s * cases_.size() + c) /
                  static_cast<double>(sets.size() * cases_.size()),
              fmt::format("load case {} of {}, {}", c + 1, cases_.size(), sets[s].name));
-        solve_one(s, c);
+        solve_one(*models_.back(), cases_[c]);
       }
     }
   }
 
-  void solve_one(std::size_t s, std::size_t c) {
-    const SetModel& model = *models_[s];
-    Cell cell{.set = s,
-              .load_case = c,
-              .solved = model.solve(cases_[c], 1.0),
-              .farther = model.solve(cases_[c], kSecondMultiple),
-              .trouble = {}};
-    cell.trouble = trouble_by_part(model, cell.solved);
-    SolvedCase shown = solved_case(model, cell.solved);
-    shown.load_case = cases_[c].name;
+  void solve_one(const SetModel& model, const parts::DesignCase& load_case) {
+    Cell cell(model, load_case);
+    const CaseSolution& solved = cell.kept(1.0);
+    cell.trouble = trouble_by_part(model, solved);
+    SolvedCase shown = solved_case(model, solved);
+    shown.load_case = load_case.name;
     shown.set = model.set().name;
     if (!cell.trouble.empty()) shown.trouble = cell.trouble.begin()->second;
-    if (cell.solved.solution.status() == fea::SolveStatus::unstable) {
+    if (solved.solution.status() == fea::SolveStatus::unstable) {
       shown.trouble = "the load is at or above a critical one: the frame cannot carry it";
     }
 
-    const fea::BucklingResult buckling = model.buckle(cases_[c], cell.solved);
+    const fea::BucklingResult buckling = model.buckle(load_case, solved);
     const std::vector<ModeOf> modes = modes_of(buckling, model.assembly());
     for (const ModeOf& mode : modes) {
       CriticalFactor critical = mode.critical;
@@ -117,12 +87,12 @@ class Runner {
       out_.answer.critical.push_back(critical);
     }
     add_stability(cell, buckling, modes);
-    for (CriticalFactor own : own_factors(model.assembly(), cell.solved.solution)) {
+    for (CriticalFactor own : own_factors(model.assembly(), solved.solution)) {
       own.load_case = shown.load_case;
       own.set = shown.set;
       out_.answer.own.push_back(own);
     }
-    measure(model, cell);
+    measure(cell);
     out_.answer.solved.push_back(std::move(shown));
     cells_.push_back(std::move(cell));
   }
@@ -130,8 +100,8 @@ class Runner {
   /// The two ways a frame loses its stiffness are asked different factors: each gets its lowest.
   void add_stability(const Cell& cell, const fea::BucklingResult& buckling,
                      const std::vector<ModeOf>& modes) {
-    const bool abuse = cases_[cell.load_case].abuse;
-    const bool gives_way = cell.solved.solution.status() == fea::SolveStatus::unstable;
+    const bool abuse = cell.load_case().abuse;
+    const bool gives_way = cell.kept(1.0).solution.status() == fea::SolveStatus::unstable;
     const bool said = !modes.empty() && modes.front().critical.factor <= 1.0;
     if (buckling.status == fea::BucklingStatus::failed || (gives_way && !said)) {
       keep_stability(
@@ -186,17 +156,17 @@ class Runner {
   }
 
   void place(checks::Finding& finding, const Cell& cell) const {
-    finding.load_case = cases_[cell.load_case].name;
-    finding.set = models_[cell.set]->set().name;
+    finding.load_case = cell.load_case().name;
+    finding.set = cell.model().set().name;
   }
 
   /// The figures that `compare` shows.
-  void measure(const SetModel& model, const Cell& cell) {
-    const parts::Assembly& assembly = model.assembly();
-    const fea::Solution& solution = cell.solved.solution;
+  void measure(const Cell& cell) {
+    const parts::Assembly& assembly = cell.assembly();
+    const fea::Solution& solution = cell.kept(1.0).solution;
     if (solution.status() != fea::SolveStatus::converged) return;
     if (assembly.root) {
-      PerSet& per_set = per_set_[cell.set];
+      PerSet& per_set = per_set_[cell.model().set().name];
       per_set.deflection =
           std::max(per_set.deflection, std::abs(solution.placement(*assembly.bracket_bolt)[1]));
       per_set.moment = std::max(per_set.moment, std::abs(solution.reaction(assembly.root->node)[3]));
@@ -246,133 +216,57 @@ class Runner {
   void check_one(const Criterion& criterion) {
     const std::string part = part_of_criterion(criterion);
     if (!wanted(part)) return;
-    std::vector<Ranked> ranked;
+    std::vector<Asked> asked;
     bool left_undecided = false;
     for (const Cell& cell : cells_) {
-      const parts::Assembly& assembly = models_[cell.set]->assembly();
-      const fea::Solution& solution = cell.solved.solution;
       if (const std::string* reason = trouble_for(cell, part)) {
         if (!left_undecided) undecided(criterion, cell, *reason);
         left_undecided = true;
         continue;
       }
-      Ranked r{.cell = &cell,
-               .ratio = ratio_of(criterion, assembly, cell.solved),
-               .required = required_factor(criterion, assembly, design_.factors,
-                                           cases_[cell.load_case].abuse)};
-      if (std::isnan(r.ratio)) {
-        report(criterion, cell, {&solution, nullptr, base::kUnset, r.required});
+      const double required = required_factor(criterion, cell.assembly(), design_.factors,
+                                              cell.load_case().abuse);
+      if (std::isnan(cell.ratio_kept(criterion, 1.0))) {
+        report(criterion, cell, {&cell.kept(1.0).solution, nullptr, base::kUnset, required});
         return;
       }
-      r.limit = estimated_limit(r.ratio, ratio_of(criterion, assembly, cell.farther));
-      r.estimate = r.required / r.limit;
-      ranked.push_back(r);
+      asked.push_back({&cell, required});
     }
-    std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& a, const Ranked& b) {
-      return a.estimate > b.estimate;
-    });
-    report_worst(criterion, ranked);
+    if (const std::optional<WorstCase> worst = worst_case(criterion, asked)) {
+      report_worst(criterion, *worst);
+    }
   }
 
-  /// Where demand / capacity reaches 1, on the low side, from its values at the load and at
-  /// kSecondMultiple: in proportion to either, or as a beam-column's, a m / (1 - x m).
-  static double estimated_limit(double at_one, double farther) {
-    if (!(at_one > 0.0) && !(farther > 0.0)) return kHighestMultiple;
-    if (!std::isfinite(at_one)) return 0.5;
-    // The frame gives way in between: taken as growing half as much again as the load does.
-    if (!std::isfinite(farther)) return std::min(1.0 / (1.5 * at_one), kHighestMultiple);
-    double limit = std::min({1.0 / at_one, kSecondMultiple / farther, kHighestMultiple});
-    const double growth = farther / (kSecondMultiple * at_one);
-    if (growth > 1.0) {
-      const double x = (growth - 1.0) / (kSecondMultiple * growth - 1.0);
-      limit = std::min(limit, 1.0 / (at_one * (1.0 - x) + x));
-    }
-    return limit;
-  }
-
-  /// Solves to the limit every cell that may be the worst, and keeps the worst.
-  void report_worst(const Criterion& criterion, const std::vector<Ranked>& ranked) {
-    const Ranked* worst = nullptr;
-    Limit worst_limit;
-    double worst_utilization = -1.0;
-    const Ranked* last = nullptr;
-    for (const Ranked& r : ranked) {
-      if (worst != nullptr && r.estimate < kNearWorst * worst_utilization) break;
-      const bool same_again = last != nullptr && last->cell->load_case == r.cell->load_case &&
-                              std::abs(last->estimate - r.estimate) < 1e-9 * r.estimate;
-      if (same_again) continue;
-      last = &r;
-      if (worst != nullptr && holds_at(criterion, r, r.required / worst_utilization)) continue;
-      const Limit limit = r.ratio > 0.0 ? limit_of(criterion, r) : Limit{};
-      if (r.required / limit.factor > worst_utilization) {
-        worst = &r;
-        worst_limit = limit;
-        worst_utilization = r.required / limit.factor;
-      }
-    }
-    if (worst != nullptr) report_limit(criterion, *worst, worst_limit);
-  }
-
-  /// A safety factor, and how far the frame was followed to find it.
-  struct Limit {
-    double factor = kHighestMultiple;
-    double reached = kHighestMultiple;  ///< less than `factor` where the frame gives way first
-  };
-
-  void report_limit(const Criterion& criterion, const Ranked& worst, const Limit& limit) {
-    const Cell& cell = *worst.cell;
-    const CaseSolution reached =
-        models_[cell.set]->solve(cases_[cell.load_case], limit.reached);
-    const bool carries = cell.solved.solution.status() == fea::SolveStatus::converged;
-    report(criterion, cell, {carries ? &cell.solved.solution : &reached.solution,
-                             &reached.solution, limit.factor, worst.required});
-    if (limit.reached < limit.factor && !out_.answer.findings.empty()) {
-      out_.answer.findings.back().notes.push_back(fmt::format(
+  void report_worst(const Criterion& criterion, const WorstCase& worst) {
+    const Cell& cell = *worst.asked.cell;
+    const LoadLimit& limit = worst.limit;
+    const fea::Solution& at_load = cell.kept(1.0).solution;
+    const bool carries = at_load.status() == fea::SolveStatus::converged;
+    const CaseSolution reached = cell.model().solve(
+        cell.load_case(), std::min(limit.reached, limit.factor));
+    const bool shows_limit = limit.ends == LoadLimit::Ends::at_limit;
+    const std::size_t before = out_.answer.findings.size();
+    report(criterion, cell, {carries ? &at_load : &reached.solution,
+                             shows_limit || !carries ? &reached.solution : nullptr, limit.factor,
+                             worst.asked.required});
+    if (out_.answer.findings.size() == before) return;
+    std::vector<std::string>& notes = out_.answer.findings.back().notes;
+    if (limit.ends == LoadLimit::Ends::far_within) {
+      notes.emplace_back(
+          "far within: followed to the required multiple of the load, beyond it in proportion");
+    } else if (limit.ends == LoadLimit::Ends::gives_way) {
+      notes.push_back(fmt::format(
           "the frame gives way at {:.3g} times the load (see frame stability); beyond it the demand "
           "is taken in proportion to the load{}",
           limit.reached, carries ? "" : "; the numbers below are at that multiple"));
     }
   }
 
-  /// Demand over capacity at a multiple of the load; infinite where the frame cannot carry it.
-  [[nodiscard]] double ratio_at(const Criterion& criterion, const Ranked& r,
-                                double multiple) const {
-    const SetModel& model = *models_[r.cell->set];
-    return ratio_of(criterion, model.assembly(),
-                    model.solve(cases_[r.cell->load_case], multiple));
-  }
-
-  static double ratio_of(const Criterion& criterion, const parts::Assembly& assembly,
-                         const CaseSolution& solved) {
-    if (solved.solution.status() != fea::SolveStatus::converged || !solved.contact_settled) {
-      return std::numeric_limits<double>::infinity();
-    }
-    return demand_over_capacity(criterion, assembly, solved.solution);
-  }
-
-  [[nodiscard]] bool holds_at(const Criterion& criterion, const Ranked& r, double multiple) const {
-    return ratio_at(criterion, r, multiple) <= 1.0;
-  }
-
-  /// Where the frame gives way before the check reaches its limit, the demand there is taken on in
-  /// proportion: losing stability is a check of its own, with its own factor.
-  [[nodiscard]] Limit limit_of(const Criterion& criterion, const Ranked& r) const {
-    const auto ratio = [&](double multiple) { return ratio_at(criterion, r, multiple); };
-    const double reached = load_limit(ratio, r.ratio, kHighestMultiple, r.limit);
-    if (reached >= kHighestMultiple) return {};
-    const double there = ratio(reached);
-    if (!(there < 0.99)) return {reached, reached};
-    return {std::min(there > 0.0 ? reached / there : kHighestMultiple, kHighestMultiple), reached};
-  }
-
   void report(const Criterion& criterion, const Cell& cell, const Outcome& outcome) {
     std::optional<checks::Finding> found =
-        finding(criterion, models_[cell.set]->assembly(), outcome);
+        finding(criterion, cell.assembly(), outcome);
     if (!found) return;
     place(*found, cell);
-    if (outcome.safety_factor >= kHighestMultiple) {
-      found->notes.push_back(fmt::format("multiples over {:g} are not searched", kHighestMultiple));
-    }
     out_.answer.findings.push_back(std::move(*found));
   }
 
@@ -393,8 +287,8 @@ class Runner {
         left.check = "joint rating";
         break;
     }
-    left.required = required_factor(criterion, models_[cell.set]->assembly(), design_.factors,
-                                    cases_[cell.load_case].abuse);
+    left.required = required_factor(criterion, cell.assembly(), design_.factors,
+                                    cell.load_case().abuse);
     checks::leave_undecided(left, reason);
     place(left, cell);
     out_.answer.findings.push_back(std::move(left));
@@ -414,7 +308,7 @@ class Runner {
   std::vector<parts::DesignCase> cases_;
   std::vector<std::unique_ptr<SetModel>> models_;
   std::vector<Cell> cells_;
-  std::map<std::size_t, PerSet> per_set_;
+  std::map<std::string, PerSet> per_set_;
   std::vector<checks::Finding> stability_;
   Run out_;
 };
@@ -478,7 +372,11 @@ void Runner::finish() {
   figures.name = name_;
   figures.verdict = answer.verdict;
   if (!answer.findings.empty()) {
-    const checks::Finding& worst = answer.findings.front();
+    // What is over says more than what is not decided.
+    const auto over = std::find_if(
+        answer.findings.begin(), answer.findings.end(),
+        [](const checks::Finding& f) { return f.state == checks::State::over; });
+    const checks::Finding& worst = over == answer.findings.end() ? answer.findings.front() : *over;
     figures.worst = worst.part + ", " + worst.check;
     figures.worst_utilization = worst.utilization();
   }

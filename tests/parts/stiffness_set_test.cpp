@@ -53,8 +53,8 @@ TEST_CASE("sets hold both ends of rail and brace, and one bushing group at a tim
   d.lateral_link->ends.joint = {.kind = parts::JointKind::bushing};
   d.bracket = parts_test::hand_check_bracket();
   d.brace.emplace();
-  // 2 rails x 2 brace ends x (bushings as given, soft, stiff)
-  CHECK(parts::stiffness_sets(d).size() == 12);
+  // 2 rails x 2 brace ends with the bushings as given, and about 2 of them soft and stiff ones
+  CHECK(parts::stiffness_sets(d).size() == 8);
   d.bracket->rail_stiffness = 1.0e5;
   CHECK(parts::stiffness_sets(d).size() == 6);
   d.brace.reset();

@@ -25,8 +25,8 @@ struct Limit {
   std::function<std::string(double utilization)> case_text;
   std::string part;
   std::string check;
-  double tolerance = 1e-3;      ///< of the utilization: what the hand formula leaves out
-  std::string set = {};         ///< stiffness set that must govern; empty = any
+  double tolerance = 1e-3;  ///< of the utilization: what the hand formula leaves out
+  std::string set = {};     ///< stiffness set that must govern; empty = any
 };
 
 /// Judges the case at 0.98 and 1.02 of its limit: verdict and finding must be within, then over.

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <cstddef>
+#include <map>
+#include <string>
+
+#include "studies/criterion.hpp"
+#include "studies/set_model.hpp"
+
+namespace studies {
+
+/// One load case with one stiffness set, and its solutions at the multiples asked for so far.
+class Cell {
+ public:
+  Cell(const SetModel& model, const parts::DesignCase& load_case)
+      : model_(&model), load_case_(&load_case) {}
+
+  [[nodiscard]] const SetModel& model() const { return *model_; }
+  [[nodiscard]] const parts::Assembly& assembly() const { return model_->assembly(); }
+  [[nodiscard]] const parts::DesignCase& load_case() const { return *load_case_; }
+
+  /// The solution at a multiple of the load; solved at first use, then kept.
+  [[nodiscard]] const CaseSolution& kept(double multiple) const;
+  /// Demand over capacity at a multiple, kept or not; infinite where the frame cannot carry it.
+  [[nodiscard]] double ratio_kept(const Criterion& criterion, double multiple) const;
+  [[nodiscard]] double ratio_at(const Criterion& criterion, double multiple) const;
+
+  std::map<std::string, std::string> trouble;  ///< why findings cannot be decided, by part
+
+ private:
+  [[nodiscard]] double ratio_of(const Criterion& criterion, const CaseSolution& solved) const;
+
+  const SetModel* model_;
+  const parts::DesignCase* load_case_;
+  mutable std::map<double, CaseSolution> kept_;
+};
+
+}  // namespace studies

@@ -1,0 +1,118 @@
+#include "studies/worst_case.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "studies/load_limit.hpp"
+
+namespace studies {
+namespace {
+
+using Ends = LoadLimit::Ends;
+
+// A second multiple for checks that are asked for no more than the load itself.
+constexpr double kSecondMultiple = 1.5;
+// Cells whose estimated utilization comes this near the worst one are searched too: the estimate
+// is good to a few percent.
+constexpr double kNearWorst = 0.95;
+// Sets of one load case whose estimates differ by less than this are taken as one.
+constexpr double kSameEstimate = 2.0e-4;
+// Half of the capacity to spare at the required multiple.
+constexpr double kFarWithin = 0.5;
+
+struct Ranked {
+  Asked asked;
+  double at_one = base::kUnset;       ///< demand over capacity at the load itself
+  double at_required = base::kUnset;  ///< at the required multiple of it
+  double limit = base::kUnset;        ///< estimated multiple at which the check just holds
+  [[nodiscard]] double estimate() const { return asked.required / limit; }
+};
+
+/// Where demand / capacity reaches 1, on the low side, from its values at the load and at another
+/// multiple: in proportion to either, or as a beam-column's, a m / (1 - x m).
+double estimated_limit(double at_one, double multiple, double there) {
+  if (!(at_one > 0.0) && !(there > 0.0)) return kHighestMultiple;
+  if (!std::isfinite(at_one)) return 0.5;
+  // The frame gives way in between: taken as growing half as much again as the load does.
+  if (!std::isfinite(there)) return std::min(1.0 / (1.5 * at_one), kHighestMultiple);
+  double limit = std::min({1.0 / at_one, multiple / there, kHighestMultiple});
+  const double growth = there / (multiple * at_one);
+  if (growth > 1.0) {
+    const double x = (growth - 1.0) / (multiple * growth - 1.0);
+    limit = std::min(limit, 1.0 / (at_one * (1.0 - x) + x));
+  }
+  return limit;
+}
+
+Ranked ranked(const Criterion& criterion, const Asked& asked) {
+  Ranked out{.asked = asked};
+  out.at_one = asked.cell->ratio_kept(criterion, 1.0);
+  out.at_required = asked.cell->ratio_kept(criterion, asked.required);
+  const bool second = asked.required > 1.0;
+  out.limit = second ? estimated_limit(out.at_one, asked.required, out.at_required)
+                     : estimated_limit(out.at_one, kSecondMultiple,
+                                       asked.cell->ratio_kept(criterion, kSecondMultiple));
+  return out;
+}
+
+double in_proportion(double multiple, double ratio) {
+  return ratio > 0.0 ? std::min(multiple / ratio, kHighestMultiple) : kHighestMultiple;
+}
+
+LoadLimit limit_of(const Criterion& criterion, const Ranked& r) {
+  if (!(r.at_one > 0.0) && !(r.at_required > 0.0)) return {Ends::far_within};
+  const auto ratio = [&](double multiple) {
+    return r.asked.cell->ratio_at(criterion, multiple);
+  };
+  const double reached = load_limit(ratio, r.at_one, kHighestMultiple, r.limit);
+  if (reached >= kHighestMultiple) return {Ends::far_within};
+  const double there = ratio(reached);
+  if (!(there < 0.99)) return {Ends::at_limit, reached, reached};
+  // Losing stability is a check of its own, with its own factor. A demand over half of the capacity
+  // may be one that soars as the frame gives way: nothing is added to what was reached then.
+  const double factor = there > kFarWithin ? reached : in_proportion(reached, there);
+  return {Ends::gives_way, factor, reached};
+}
+
+/// When every cell is far within its limit, the one with the largest demand at its required
+/// multiple.
+std::optional<WorstCase> far_within(const std::vector<Ranked>& all) {
+  const auto most = std::max_element(all.begin(), all.end(), [](const Ranked& a, const Ranked& b) {
+    return a.at_required < b.at_required;
+  });
+  if (!(most->at_required < kFarWithin)) return std::nullopt;
+  return WorstCase{most->asked,
+                   {Ends::far_within, in_proportion(most->asked.required, most->at_required),
+                    most->asked.required}};
+}
+
+}  // namespace
+
+std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vector<Asked>& asked) {
+  if (asked.empty()) return std::nullopt;
+  std::vector<Ranked> all;
+  for (const Asked& a : asked) all.push_back(ranked(criterion, a));
+  if (const std::optional<WorstCase> far = far_within(all)) return far;
+  std::stable_sort(all.begin(), all.end(), [](const Ranked& a, const Ranked& b) {
+    return a.estimate() > b.estimate();
+  });
+  std::optional<WorstCase> worst;
+  double utilization = 0.0;
+  const Ranked* last = nullptr;
+  for (const Ranked& r : all) {
+    if (worst && r.estimate() < kNearWorst * utilization) break;
+    const bool same_again =
+        last != nullptr && &last->asked.cell->load_case() == &r.asked.cell->load_case() &&
+        std::abs(last->estimate() - r.estimate()) < kSameEstimate * r.estimate();
+    if (same_again) continue;
+    last = &r;
+    if (worst && r.asked.cell->ratio_at(criterion, r.asked.required / utilization) <= 1.0) continue;
+    const LoadLimit limit = limit_of(criterion, r);
+    if (worst && !(r.asked.required / limit.factor > utilization)) continue;
+    worst = WorstCase{r.asked, limit};
+    utilization = r.asked.required / limit.factor;
+  }
+  return worst;
+}
+
+}  // namespace studies

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "studies/cell.hpp"
+
+namespace studies {
+
+// Multiples of the load are not searched farther than this.
+inline constexpr double kHighestMultiple = 100.0;
+
+/// How far a check was followed in one cell, and the safety factor that gives.
+struct LoadLimit {
+  enum class Ends {
+    at_limit,    ///< the check just holds at `reached`
+    far_within,  ///< it holds at the required multiple with half of its capacity to spare
+    gives_way,   ///< the frame gives way at `reached`, before this check reaches its limit
+  };
+  Ends ends = Ends::at_limit;
+  double factor = kHighestMultiple;   ///< beyond `reached` the demand is taken in proportion
+  double reached = kHighestMultiple;  ///< multiple of the load
+};
+
+/// A cell that a check can be decided in, and the factor asked for there.
+struct Asked {
+  const Cell* cell = nullptr;
+  double required = base::kUnset;
+};
+
+/// The cell in which a check comes nearest to its limit.
+struct WorstCase {
+  Asked asked;
+  LoadLimit limit;
+};
+
+/// Whether the check holds is decided in every cell at its required multiple, loads multiplied
+/// before the solve. The safety factor of the worst one is then searched for.
+/// @param asked  cells in which the check gives a number at the load itself, or the frame gives way
+/// @return nothing when there are no cells
+[[nodiscard]] std::optional<WorstCase> worst_case(const Criterion& criterion,
+                                                  const std::vector<Asked>& asked);
+
+}  // namespace studies
