@@ -22,7 +22,18 @@ double Cell::ratio_of(const Criterion& criterion, const CaseSolution& solved) co
   if (solved.solution.status() != fea::SolveStatus::converged || !solved.contact_settled) {
     return std::numeric_limits<double>::infinity();
   }
-  return demand_over_capacity(criterion, assembly(), solved.solution);
+  return demand_over_capacity(criterion, assembly(), judged_by(criterion, solved));
+}
+
+const fea::Solution& Cell::judged_by(const Criterion& criterion,
+                                     const CaseSolution& solved) const {
+  const bool bracket = criterion.kind == Criterion::Kind::weld ||
+                       (criterion.kind == Criterion::Kind::yield && assembly().root &&
+                        assembly().pieces[criterion.index].part == assembly().root->part);
+  if (!bracket || solved.solution.status() != fea::SolveStatus::converged) return solved.solution;
+  const double second = demand_over_capacity(criterion, assembly(), solved.solution);
+  const double linear = demand_over_capacity(criterion, assembly(), solved.linear);
+  return linear > second ? solved.linear : solved.solution;
 }
 
 }  // namespace studies

@@ -169,7 +169,9 @@ class Runner {
       PerSet& per_set = per_set_[cell.model().set().name];
       per_set.deflection =
           std::max(per_set.deflection, std::abs(solution.placement(*assembly.bracket_bolt)[1]));
-      per_set.moment = std::max(per_set.moment, std::abs(solution.reaction(assembly.root->node)[3]));
+      per_set.moment = std::max({per_set.moment,
+                                 std::abs(solution.reaction(assembly.root->node)[3]),
+                                 std::abs(cell.kept(1.0).linear.reaction(assembly.root->node)[3])});
     }
     for (const parts::Piece& piece : assembly.pieces) {
       const double stress = worst_stress(piece, assembly, solution).von_mises;
@@ -240,14 +242,15 @@ class Runner {
   void report_worst(const Criterion& criterion, const WorstCase& worst) {
     const Cell& cell = *worst.asked.cell;
     const LoadLimit& limit = worst.limit;
-    const fea::Solution& at_load = cell.kept(1.0).solution;
+    const fea::Solution& at_load = cell.judged_by(criterion, cell.kept(1.0));
     const bool carries = at_load.status() == fea::SolveStatus::converged;
     const CaseSolution reached = cell.model().solve(
         cell.load_case(), std::min(limit.reached, limit.factor));
+    const fea::Solution& at_limit = cell.judged_by(criterion, reached);
     const bool shows_limit = limit.ends == LoadLimit::Ends::at_limit;
     const std::size_t before = out_.answer.findings.size();
-    report(criterion, cell, {carries ? &at_load : &reached.solution,
-                             shows_limit || !carries ? &reached.solution : nullptr, limit.factor,
+    report(criterion, cell, {carries ? &at_load : &at_limit,
+                             shows_limit || !carries ? &at_limit : nullptr, limit.factor,
                              worst.asked.required});
     if (out_.answer.findings.size() == before) return;
     std::vector<std::string>& notes = out_.answer.findings.back().notes;

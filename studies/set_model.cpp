@@ -85,17 +85,25 @@ CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple
   unsigned closed = 0;
   bool tried_all = false;
   for (int round = 0;; ++round) {
-    fea::Solution solution = fea::solve(factored(closed), loads(load_case, multiple, closed), options);
+    const fea::Loads now = loads(load_case, multiple, closed);
+    fea::Solution solution = fea::solve(factored(closed), now, options);
+    const auto linear = [&] {
+      return fea::solve(factored(closed), now, {.method = fea::Method::linear});
+    };
     if (solution.status() == fea::SolveStatus::unstable && !tried_all && usable_stops() != 0) {
       // On open stops the axle may tip where closed ones hold it.
       tried_all = true;
       closed = usable_stops();
       continue;
     }
-    if (solution.status() != fea::SolveStatus::converged) return {std::move(solution), closed, true};
+    if (solution.status() != fea::SolveStatus::converged) {
+      return {std::move(solution), linear(), closed, true};
+    }
     // One at a time: two stops that change together can go on changing for ever.
     const unsigned wrong = most_wrong_stop(solution, closed);
-    if (wrong == 0 || round == kMostContactRounds) return {std::move(solution), closed, wrong == 0};
+    if (wrong == 0 || round == kMostContactRounds) {
+      return {std::move(solution), linear(), closed, wrong == 0};
+    }
     closed ^= wrong;
   }
 }

@@ -15,6 +15,7 @@ namespace studies {
 /// One load case solved at one multiple.
 struct CaseSolution {
   fea::Solution solution;
+  fea::Solution linear;        ///< equilibrium in the undeformed position, stops as below
   unsigned closed_stops = 0;   ///< bit i: bump stop i is closed
   bool contact_settled = true;
 };
