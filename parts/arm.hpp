@@ -11,15 +11,15 @@ namespace parts {
 /// A radius arm: a lower tube from the axle to the frame, and an upper arm from a second bolt at
 /// the axle that joins the lower tube part-way. Without `axle_upper` it is a single-tube arm.
 struct Arm {
-  std::string axle_lower;             ///< point: lower bolt at the axle
-  std::string axle_upper;             ///< point: upper bolt at the axle; empty = none
-  std::string frame;                  ///< point: joint at the frame
-  double joins_at = base::kUnset;     ///< along the lower tube, from the axle bolt  [m]
+  std::string axle_lower;          ///< point: lower bolt at the axle
+  std::string axle_upper;          ///< point: upper bolt at the axle; empty = none
+  std::string frame;               ///< point: joint at the frame
+  double joins_at = base::kUnset;  ///< along the lower tube, from the axle bolt  [m]
   Stick lower;
   Stick upper;
   JointSpec axle_joint = {.kind = JointKind::bushing, .axis = Axis::y};
   JointSpec frame_joint = {.kind = JointKind::bushing, .axis = Axis::y};
-  bool mirror = true;                 ///< the same arm on the other side
+  bool mirror = true;  ///< the same arm on the other side
   bool operator==(const Arm&) const = default;
 };
 
@@ -30,16 +30,17 @@ void fields(Visitor& v, Arm& arm) {
   v.point({"axle_lower", required, "lower bolt at the axle"}, arm.axle_lower);
   v.point({"axle_upper", optional, "upper bolt at the axle"}, arm.axle_upper);
   v.point({"frame", required, "joint at the frame"}, arm.frame);
-  v.quantity({"joins_at", optional, "where the upper arm joins, along the lower tube from its bolt"},
-             arm.joins_at, positive(length));
+  v.quantity(
+      {"joins_at", optional, "where the upper arm joins, along the lower tube from its bolt"},
+      arm.joins_at, positive(length));
   v.phrase({"lower", required, "lower tube or bar, with its steel"}, arm.lower);
   v.phrase({"upper", optional, "upper arm, with its steel"}, arm.upper);
   v.phrase({"axle_joint", assumed, "joint at each axle bolt",
             "rubber bushings; common practice, no source"},
            arm.axle_joint);
-  v.phrase({"frame_joint", assumed, "joint at the frame",
-            "rubber bushing; common practice, no source"},
-           arm.frame_joint);
+  v.phrase(
+      {"frame_joint", assumed, "joint at the frame", "rubber bushing; common practice, no source"},
+      arm.frame_joint);
   v.flag({"mirror", assumed, "the same arm on the other side", "arms come in pairs"}, arm.mirror);
 }
 

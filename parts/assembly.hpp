@@ -29,19 +29,19 @@ struct Piece {
   double strength = base::kUnset;  ///< yield strength that applies throughout  [Pa]
   std::string strength_basis;
   checks::Duty duty = checks::Duty::ordinary;
-  bool column = false;             ///< straight between two joints: AISC E3 applies
-  double length = base::kUnset;    ///< joint to joint, straight  [m]
+  bool column = false;           ///< straight between two joints: AISC E3 applies
+  double length = base::kUnset;  ///< joint to joint, straight  [m]
   bool spin_held = false;  ///< free to spin about its own axis; held by a stated small stiffness
-  double mass = base::kUnset;      ///< [kg]
+  double mass = base::kUnset;  ///< [kg]
 };
 
 /// The weld of a bracket to its rail.
 struct RootWeld {
   std::string part;
-  fea::NodeId node;           ///< at the centroid of the weld
+  fea::NodeId node;  ///< at the centroid of the weld
   fea::Vector3 at_g;
-  checks::WeldGroup group;    ///< in the axes of the case
-  double plate = base::kUnset;  ///< plate thickness  [m]
+  checks::WeldGroup group;        ///< in the axes of the case
+  double plate = base::kUnset;    ///< plate thickness  [m]
   double thinner = base::kUnset;  ///< thinner of the parts joined  [m]
 };
 
@@ -50,7 +50,7 @@ struct RatedJoint {
   std::string part;
   std::string where;
   fea::BeamId beam;
-  int end = 0;  ///< 0 = a, 1 = b
+  int end = 0;                            ///< 0 = a, 1 = b
   double static_rating = base::kUnset;    ///< [N]
   double ultimate_rating = base::kUnset;  ///< [N]
   bool reversing = true;
@@ -86,13 +86,13 @@ struct Assembly {
   std::vector<Chord> chords;
   std::vector<BumpStop> stops;
   std::vector<NamedNode> points;
-  std::vector<NamedNode> held;          ///< nodes whose reaction is reported
-  std::vector<std::string> beam_part;   ///< part of each beam
+  std::vector<NamedNode> held;         ///< nodes whose reaction is reported
+  std::vector<std::string> beam_part;  ///< part of each beam
   std::optional<RootWeld> root;
   std::optional<fea::NodeId> bracket_bolt;
-  std::optional<fea::NodeId> axle;      ///< at the wheels' center, hub height
+  std::optional<fea::NodeId> axle;           ///< at the wheels' center, hub height
   std::optional<fea::NodeId> link_axle_end;  ///< where the axle pushes, when there is no axle
-  std::vector<std::string> assumed;     ///< what the model takes for granted, in words
+  std::vector<std::string> assumed;          ///< what the model takes for granted, in words
 };
 
 /// Builds the frame of a design.

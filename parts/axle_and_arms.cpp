@@ -77,10 +77,8 @@ void add_axle(Builder& builder) {
   const double seat = (std::isnan(axle.seat_height) ? hub : axle.seat_height) - hub;
   for (const double side : {1.0, -1.0}) {
     const fea::Vector3 offset(0.0, side * 0.5 * axle.coil_spacing, seat);
-    fea::Spring coil{.a = node,
-                     .b = {},
-                     .offset_a_g = offset,
-                     .name = side > 0.0 ? "left coil" : "right coil"};
+    fea::Spring coil{
+        .a = node, .b = {}, .offset_a_g = offset, .name = side > 0.0 ? "left coil" : "right coil"};
     coil.stiffness(2, 2) = axle.coil_rate;
     out.model.add(coil);
     out.stops.push_back({node, offset, axle.bump_travel, axle.stop_rate,

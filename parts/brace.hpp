@@ -16,8 +16,8 @@ enum class BraceEnd { welded, bolted };
 /// The diagonal tube from the bracket to the opposite rail.
 struct Brace {
   Stick stick;
-  double length = base::kUnset;     ///< [m]
-  double slope = base::kUnset;      ///< rises toward the opposite rail  [rad]
+  double length = base::kUnset;  ///< [m]
+  double slope = base::kUnset;   ///< rises toward the opposite rail  [rad]
   BraceAt meets_bracket;
   BraceEnd far_end = BraceEnd::welded;
   double end_mount = base::kUnset;  ///< give of its end along the brace; unset = both bounds [N/m]

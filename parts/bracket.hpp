@@ -24,8 +24,8 @@ struct RailFaces {
   bool outer_side = false;
   [[nodiscard]] bool wraps_both_corners() const { return bottom && inner_side && outer_side; }
   [[nodiscard]] bool one_flat_face() const {
-    return static_cast<int>(bottom) + static_cast<int>(inner_side) +
-               static_cast<int>(outer_side) == 1;
+    return static_cast<int>(bottom) + static_cast<int>(inner_side) + static_cast<int>(outer_side) ==
+           1;
   }
   bool operator==(const RailFaces&) const = default;
 };
@@ -33,16 +33,16 @@ struct RailFaces {
 /// A bracket that hangs from a frame rail and carries the lateral link's bolt. Its plates stand
 /// across the truck (bolt along x), tapered from rail to bolt.
 struct Bracket {
-  double drop = base::kUnset;           ///< rail bottom to bolt  [m]
+  double drop = base::kUnset;  ///< rail bottom to bolt  [m]
   Plates plates;
   double depth_at_rail = base::kUnset;  ///< across the truck  [m]
   double depth_at_bolt = base::kUnset;  ///< unset = half of depth_at_rail  [m]
   double gap = 0.050;                   ///< clear between the plates  [m]
   FilletWeld weld;
-  double filler = 482.633e6;            ///< classification strength F_EXX  [Pa]
+  double filler = 482.633e6;  ///< classification strength F_EXX  [Pa]
   Rail rail;
   RailFaces welded_to;
-  double up_the_side = base::kUnset;    ///< weld on a rail side; unset = half the rail height [m]
+  double up_the_side = base::kUnset;     ///< weld on a rail side; unset = half the rail height [m]
   double rail_stiffness = base::kUnset;  ///< root about the rail; unset = both bounds  [N m/rad]
   double cross_member_ahead = base::kUnset;   ///< bracket to the next cross member  [m]
   double cross_member_behind = base::kUnset;  ///< [m]
@@ -63,9 +63,9 @@ void fields(Visitor& v, Bracket& b) {
               "width of a common bushing; common practice, no source"},
              b.gap, positive(length));
   v.phrase({"weld", required, "leg of the fillet, and on which sides of each plate"}, b.weld);
-  v.quantity({"filler", assumed, "tensile strength of the filler (F_EXX)",
-              "E70 filler, AWS A5.1 / A5.18"},
-             b.filler, positive(stress));
+  v.quantity(
+      {"filler", assumed, "tensile strength of the filler (F_EXX)", "E70 filler, AWS A5.1 / A5.18"},
+      b.filler, positive(stress));
   v.phrase({"rail", required, "boxed or open, width x height x wall, frame plate"}, b.rail);
   v.phrase({"welded_to", required, "faces of the rail the plates are welded to"}, b.welded_to);
   v.quantity({"up_the_side", optional, "length of the weld up a rail side"}, b.up_the_side,

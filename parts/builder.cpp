@@ -31,7 +31,9 @@ fea::Matrix3 axes_along(const fea::Vector3& along_g) {
   return axes;
 }
 
-fea::BeamEnd beam_end(const RunEnd& end) { return {end.node, end.offset_g, end.joint}; }
+fea::BeamEnd beam_end(const RunEnd& end) {
+  return {end.node, end.offset_g, end.joint};
+}
 
 }  // namespace
 

@@ -24,7 +24,7 @@ struct RunSpec {
   bool welded = true;  ///< weld heat reaches it
   checks::Duty duty = checks::Duty::ordinary;
   std::optional<fea::Vector3> z_toward_g = std::nullopt;
-  int pieces = 4;      ///< beams between way points
+  int pieces = 4;  ///< beams between way points
 };
 
 /// A design on its way to an Assembly.

@@ -35,7 +35,7 @@ struct Assumption {
 
 /// One change to the base case: a path and the value it gets, or a part that is left out.
 struct Patch {
-  std::string path;   ///< "lateral_link.tube"; "brace" with an empty value leaves the part out
+  std::string path;  ///< "lateral_link.tube"; "brace" with an empty value leaves the part out
   std::string value;
   bool operator==(const Patch&) const = default;
 };

@@ -47,7 +47,7 @@ struct FieldInfo {
   std::string_view key;
   Presence presence = Presence::required;
   std::string_view meaning = {};    ///< one line, for the format reference and messages
-  std::string_view basis = {};  ///< where an assumed value comes from
+  std::string_view basis = {};      ///< where an assumed value comes from
   std::string_view other_key = {};  ///< a second spelling that is accepted
 };
 
@@ -60,9 +60,15 @@ struct Quantity {
   bool may_be_unsure = false;  ///< `not sure` is allowed and leaves it unset: both bounds are used
 };
 
-inline constexpr Quantity positive(Dimension d) { return {.dimension = d, .above = 0.0}; }
-inline constexpr Quantity not_negative(Dimension d) { return {.dimension = d, .at_least = 0.0}; }
-inline constexpr Quantity any(Dimension d) { return {.dimension = d}; }
+inline constexpr Quantity positive(Dimension d) {
+  return {.dimension = d, .above = 0.0};
+}
+inline constexpr Quantity not_negative(Dimension d) {
+  return {.dimension = d, .at_least = 0.0};
+}
+inline constexpr Quantity any(Dimension d) {
+  return {.dimension = d};
+}
 
 /// A word of the format and what it stands for.
 template <class Enum>

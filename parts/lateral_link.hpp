@@ -32,7 +32,7 @@ struct LateralLink {
   double rise = base::kUnset;          ///< frame bolt above axle bolt  [m]
   std::string frame_bolt;              ///< point, instead of the two lengths
   std::string axle_bolt;
-  std::vector<std::string> through;    ///< points the center line bends at, frame to axle
+  std::vector<std::string> through;  ///< points the center line bends at, frame to axle
   Stick stick;
   LinkEnds ends;
   Bend bend;

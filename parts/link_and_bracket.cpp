@@ -25,8 +25,7 @@ LinkPlace place_link(const Builder& builder, const LateralLink& link) {
     return {builder.point(link.frame_bolt, "lateral_link.frame_bolt"),
             builder.point(link.axle_bolt, "lateral_link.axle_bolt")};
   }
-  const double run =
-      std::sqrt(link.bolt_to_bolt * link.bolt_to_bolt - link.rise * link.rise);
+  const double run = std::sqrt(link.bolt_to_bolt * link.bolt_to_bolt - link.rise * link.rise);
   const double height =
       builder.design().vehicle ? to_vehicle(*builder.design().vehicle).tire_radius : 0.0;
   return {{0.0, 0.5 * run, height + link.rise}, {0.0, -0.5 * run, height}};
@@ -76,9 +75,8 @@ int taper_pieces(const Bracket& bracket) {
     for (int i = 0; i < n; ++i) {
       const double from = static_cast<double>(i) / n;
       const double to = static_cast<double>(i + 1) / n;
-      const double depth = depth_at_bolt(bracket) + 0.5 * (from + to) *
-                                                        (bracket.depth_at_rail -
-                                                         depth_at_bolt(bracket));
+      const double depth = depth_at_bolt(bracket) +
+                           0.5 * (from + to) * (bracket.depth_at_rail - depth_at_bolt(bracket));
       sum += (to * to * to - from * from * from) / (depth * depth * depth);
     }
     return sum;
@@ -128,8 +126,8 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
   piece.mass = 0.0;
   const auto shape_at = [&](double s) {
     const double part = s / bracket.drop;
-    return plate_shape(bracket, depth_at_bolt(bracket) +
-                                    part * (bracket.depth_at_rail - depth_at_bolt(bracket)));
+    return plate_shape(
+        bracket, depth_at_bolt(bracket) + part * (bracket.depth_at_rail - depth_at_bolt(bracket)));
   };
   std::optional<fea::NodeId> brace_node;
   if (builder.design().brace && !(brace_at > 0.0)) brace_node = bolt;
@@ -143,16 +141,15 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
     } else {
       end = {builder.add_node(at_g, "bracket", "bracket"), fea::Vector3::Zero(), {}};
     }
-    const sections::AreaProps section = sections::area_props(
-        shape_at(0.5 * (stations[i - 1] + stations[i])), steel.poisson);
-    const fea::BeamId beam =
-        builder.add_beam({.a = {last, fea::Vector3::Zero(), {}},
-                          .b = end,
-                          .section = section,
-                          .elastic = {steel.elastic, steel.shear_modulus()},
-                          .z_toward_g = fea::Vector3::UnitY(),
-                          .name = "bracket"},
-                         "bracket");
+    const sections::AreaProps section =
+        sections::area_props(shape_at(0.5 * (stations[i - 1] + stations[i])), steel.poisson);
+    const fea::BeamId beam = builder.add_beam({.a = {last, fea::Vector3::Zero(), {}},
+                                               .b = end,
+                                               .section = section,
+                                               .elastic = {steel.elastic, steel.shear_modulus()},
+                                               .z_toward_g = fea::Vector3::UnitY(),
+                                               .name = "bracket"},
+                                              "bracket");
     piece.beams.push_back({beam, shape_at(stations[i - 1]), shape_at(stations[i])});
     piece.mass += section.area * (stations[i] - stations[i - 1]) * steel.density;
     if (brace_at > 0.0 && std::abs(stations[i] - brace_at) < 1e-9 * bracket.drop) {
@@ -168,13 +165,13 @@ void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
   const Brace& brace = *builder.design().brace;
   Assembly& out = builder.out();
   const fea::Vector3 along(0.0, inward_y * std::cos(brace.slope), std::sin(brace.slope));
-  const fea::NodeId far = builder.add_node(out.model[at].at_g + brace.length * along,
-                                           "brace far end", "brace");
+  const fea::NodeId far =
+      builder.add_node(out.model[at].at_g + brace.length * along, "brace far end", "brace");
   out.model.add(fea::Support{far, {true, true, true, true, true, true}});
   out.held.push_back({"brace far end", far});
 
   constexpr double kSoftMount = 10.0e6;  // [N/m], proposal, no source
-  const double mount = !std::isnan(brace.end_mount)           ? brace.end_mount
+  const double mount = !std::isnan(brace.end_mount)            ? brace.end_mount
                        : builder.set().brace_end == Bound::low ? kSoftMount
                                                                : fea::kRigid;
   fea::Matrix3 axes;
@@ -285,8 +282,8 @@ void add_link_and_bracket(Builder& builder) {
   if (link.ends.joint.kind == JointKind::ball) {
     out.rated_joints.push_back({"lateral_link", "frame end", first_beam, 0, link.static_rating,
                                 link.ultimate_rating, true});
-    out.rated_joints.push_back({"lateral_link", "axle end", last_beam, 1, link.static_rating,
-                                link.ultimate_rating, true});
+    out.rated_joints.push_back(
+        {"lateral_link", "axle end", last_beam, 1, link.static_rating, link.ultimate_rating, true});
   }
 }
 

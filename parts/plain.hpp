@@ -17,7 +17,7 @@ struct Member {
   Stick stick;
   JointSpec from_joint;
   JointSpec to_joint;
-  bool welded = true;  ///< weld heat reaches it: weld-zone strength where that is lower
+  bool welded = true;       ///< weld heat reaches it: weld-zone strength where that is lower
   Axis z_toward = Axis::z;  ///< its section's depth lies along this axis
   bool operator==(const Member&) const = default;
 };
@@ -37,7 +37,7 @@ struct PlainSupport {
 /// Between two points, or from a point to the ground.
 struct PlainSpring {
   std::string from;
-  std::string to;  ///< empty = ground
+  std::string to;                                    ///< empty = ground
   std::array<double, 6> rates = {0, 0, 0, 0, 0, 0};  ///< [N/m, N m/rad], axes of the case
   bool operator==(const PlainSpring&) const = default;
 };
@@ -87,8 +87,8 @@ void fields(Visitor& v, PlainSpring& s) {
   v.point({"from", required, "point it starts at"}, s.from);
   v.point({"to", optional, "point it ends at; the ground when not given"}, s.to);
   for (std::size_t i = 0; i < 6; ++i) {
-    v.quantity({detail::kRateKeys[i], optional, "its rate; none unless given"},
-               s.rates[i], not_negative(i < 3 ? stiffness : rotational_stiffness));
+    v.quantity({detail::kRateKeys[i], optional, "its rate; none unless given"}, s.rates[i],
+               not_negative(i < 3 ? stiffness : rotational_stiffness));
   }
 }
 

@@ -9,7 +9,9 @@
 namespace parts {
 namespace {
 
-fea::Vector3 unit(Axis axis) { return fea::Vector3::Unit(static_cast<int>(axis)); }
+fea::Vector3 unit(Axis axis) {
+  return fea::Vector3::Unit(static_cast<int>(axis));
+}
 
 void add_member(Builder& builder, const Named<Member>& named) {
   const Member& member = named.value;
@@ -35,8 +37,8 @@ void add_member(Builder& builder, const Named<Member>& named) {
       {},
       {to, fea::Vector3::Zero(), builder.connection(member.to_joint, "member bushings", along)});
   out.pieces[index].column = true;
-  out.pieces[index].spin_held = member.from_joint.kind == JointKind::ball &&
-                                member.to_joint.kind == JointKind::ball;
+  out.pieces[index].spin_held =
+      member.from_joint.kind == JointKind::ball && member.to_joint.kind == JointKind::ball;
 }
 
 void add_spring(Builder& builder, const Named<PlainSpring>& named) {
@@ -46,8 +48,7 @@ void add_spring(Builder& builder, const Named<PlainSpring>& named) {
   fea::Spring spring{.a = from, .b = {}, .name = named.name};
   if (!plain.to.empty()) {
     const fea::NodeId to = builder.point_node(plain.to, key + ".to");
-    const fea::Vector3 reach =
-        builder.out().model[to].at_g - builder.out().model[from].at_g;
+    const fea::Vector3 reach = builder.out().model[to].at_g - builder.out().model[from].at_g;
     spring.b = to;
     spring.offset_a_g = 0.5 * reach;
     spring.offset_b_g = -0.5 * reach;

@@ -12,13 +12,14 @@
 namespace parts {
 namespace {
 
-fea::Vector3 vector(const std::array<double, 3>& a) { return {a[0], a[1], a[2]}; }
+fea::Vector3 vector(const std::array<double, 3>& a) {
+  return {a[0], a[1], a[2]};
+}
 
 /// On the rigid axle: at the wheel's center, with the moment of the point the ground pushes at.
 fea::NodeLoad wheel_load(const Assembly& assembly, const loads::Vehicle& vehicle,
                          const loads::Push& push) {
-  const bool left =
-      push.role == loads::Role::left_contact || push.role == loads::Role::left_hub;
+  const bool left = push.role == loads::Role::left_contact || push.role == loads::Role::left_hub;
   const bool contact =
       push.role == loads::Role::left_contact || push.role == loads::Role::right_contact;
   const fea::Vector3 force = vector(push.force);
@@ -98,9 +99,8 @@ std::vector<DesignCase> design_cases(const Design& design) {
     }
   }
   for (const Named<PlainForce>& force : design.forces) {
-    auto found = std::find_if(cases.begin(), cases.end(), [&](const DesignCase& c) {
-      return c.name == force.value.load_case;
-    });
+    auto found = std::find_if(cases.begin(), cases.end(),
+                              [&](const DesignCase& c) { return c.name == force.value.load_case; });
     if (found == cases.end()) {
       cases.push_back({.name = force.value.load_case,
                        .abuse = !force.value.routine,

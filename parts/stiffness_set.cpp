@@ -92,8 +92,7 @@ std::vector<StiffnessSet> stiffness_sets(const Design& design) {
       for (const std::string& group : bushing_groups(design)) {
         for (const Bound bushing : {Bound::low, Bound::high}) {
           const std::string prefix = name.empty() ? "" : name + ", ";
-          sets.push_back(
-              {prefix + bound_word(bushing) + group, rail, mount, {{group, bushing}}});
+          sets.push_back({prefix + bound_word(bushing) + group, rail, mount, {{group, bushing}}});
         }
       }
     }
@@ -109,7 +108,9 @@ std::array<double, 6> rates_in(const JointSpec& joint, Bound bound) {
   return rates;
 }
 
-bool root_is_bounded(const Bracket& bracket) { return std::isnan(bracket.rail_stiffness); }
+bool root_is_bounded(const Bracket& bracket) {
+  return std::isnan(bracket.rail_stiffness);
+}
 
 RootStiffness root_stiffness(const Bracket& bracket, Bound bound) {
   if (!root_is_bounded(bracket)) return {bracket.rail_stiffness, "root stiffness as entered"};

@@ -34,13 +34,12 @@ void fields(Visitor& v, VehicleEntry& e) {
   v.quantity({"wheelbase", optional, "front axle to rear axle"}, e.wheelbase, positive(length));
   v.quantity({"mass_center_height", optional, "ground to the truck's mass center"},
              e.mass_center_height, positive(length));
-  v.quantity({"unsprung_weight", optional, "axle and wheels without the truck"},
-             e.unsprung_weight, positive(force));
+  v.quantity({"unsprung_weight", optional, "axle and wheels without the truck"}, e.unsprung_weight,
+             positive(force));
   v.quantity({"friction", assumed, "tire on ground",
               "upper end of dry pavement; Wong, Theory of Ground Vehicles (from memory)"},
              e.friction, {.dimension = ratio, .above = 0.0, .at_most = 2.0});
-  v.flag({"off_road", assumed, "bumps at 4 x the static load instead of 3 x",
-          "road use; proposal"},
+  v.flag({"off_road", assumed, "bumps at 4 x the static load instead of 3 x", "road use; proposal"},
          e.off_road);
 }
 

@@ -15,8 +15,9 @@ const std::vector<std::string>& cautions() {
 
 const std::vector<std::string>& checks_not_offered() {
   static const std::vector<std::string> kNotOffered = {
-      "bolts", "tabs and eyes", "welds other than the bracket's root", "threads", "rail wall",
-      "thin-wall buckling of plates", "fatigue"};
+      "bolts",   "tabs and eyes", "welds other than the bracket's root",
+      "threads", "rail wall",     "thin-wall buckling of plates",
+      "fatigue"};
   return kNotOffered;
 }
 

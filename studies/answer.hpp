@@ -21,9 +21,9 @@ struct Range {
 /// A multiple of a load case at which something buckles, and what.
 struct CriticalFactor {
   double factor = base::kUnset;
-  std::string what;         ///< "brace", "the axle tips on its springs"
-  bool axle_tips = false;   ///< the springs and bushings hold most of the strain energy
-  bool own = false;         ///< a member's own factor between its joints, not the assembly's
+  std::string what;        ///< "brace", "the axle tips on its springs"
+  bool axle_tips = false;  ///< the springs and bushings hold most of the strain energy
+  bool own = false;        ///< a member's own factor between its joints, not the assembly's
   std::string load_case;
   std::string set;
 };
@@ -47,7 +47,7 @@ struct SolvedCase {
   std::string load_case;
   std::string set;
   bool converged = false;
-  std::string trouble;      ///< why not, in words
+  std::string trouble;  ///< why not, in words
   double residual = base::kUnset;
   std::vector<PieceEnds> pieces;
   std::vector<AtPoint> reactions;
@@ -59,15 +59,15 @@ struct SolvedCase {
 struct Figures {
   std::string name;
   Verdict verdict = Verdict::not_decided;
-  std::string worst;              ///< "bracket, root weld" of the worst finding
+  std::string worst;  ///< "bracket, root weld" of the worst finding
   double worst_utilization = base::kUnset;
-  Range tip_deflection;           ///< bracket bolt across the truck, largest case  [m]
-  Range root_moment;              ///< bracket root about the rail, largest case  [N m]
+  Range tip_deflection;  ///< bracket bolt across the truck, largest case  [m]
+  Range root_moment;     ///< bracket root about the rail, largest case  [N m]
   double weld_utilization = base::kUnset;
   double worst_stress = base::kUnset;  ///< largest von Mises stress of any part  [Pa]
   std::string worst_stress_part;
   double critical_factor = base::kUnset;  ///< lowest; unset = nothing is compressed
-  double mass = base::kUnset;     ///< of all parts in the design  [kg]
+  double mass = base::kUnset;             ///< of all parts in the design  [kg]
 };
 
 struct Comparison {

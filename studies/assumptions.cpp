@@ -22,22 +22,20 @@ std::string length_text(double meters, bool inches) {
 void add_bracket(std::vector<Assumption>& out, const parts::Design& design) {
   const parts::Bracket& b = *design.bracket;
   if (std::isnan(b.depth_at_bolt)) {
-    out.push_back({"bracket.depth_at_bolt",
-                   length_text(parts::depth_at_bolt(b), design.inches),
+    out.push_back({"bracket.depth_at_bolt", length_text(parts::depth_at_bolt(b), design.inches),
                    "half of the depth at the rail; proposal"});
   }
   if (std::isnan(b.up_the_side) && (b.welded_to.inner_side || b.welded_to.outer_side)) {
-    out.push_back({"bracket.up_the_side",
-                   length_text(parts::weld_up_the_side(b), design.inches),
+    out.push_back({"bracket.up_the_side", length_text(parts::weld_up_the_side(b), design.inches),
                    "half of the rail's height; proposal"});
   }
   if (parts::root_is_bounded(b)) {
     const parts::RootStiffness soft = parts::root_stiffness(b, parts::Bound::low);
     const parts::RootStiffness stiff = parts::root_stiffness(b, parts::Bound::high);
-    out.push_back({"bracket.rail_stiffness",
-                   fmt::format("{:.4g} and {:.4g} kN m/rad", soft.value / 1000.0,
-                               stiff.value / 1000.0),
-                   soft.basis + (soft.basis == stiff.basis ? "" : "; " + stiff.basis)});
+    out.push_back(
+        {"bracket.rail_stiffness",
+         fmt::format("{:.4g} and {:.4g} kN m/rad", soft.value / 1000.0, stiff.value / 1000.0),
+         soft.basis + (soft.basis == stiff.basis ? "" : "; " + stiff.basis)});
   }
   out.push_back({"bracket plates", "across the truck, bolt along it, under the rail's middle",
                  "the usual bracket of a lateral link; common practice, no source"});
@@ -81,13 +79,12 @@ std::vector<Assumption> all_assumptions(const parts::Design& design,
     const std::string what =
         piece.name.empty() ? piece.part : fmt::format("{}, {}", piece.part, piece.name);
     const double in_units = piece.strength / (design.inches ? base::kKsi : base::kMegapascal);
-    out.push_back({what + " yield",
-                   fmt::format("{:.3g} {}", in_units, design.inches ? "ksi" : "MPa"),
-                   fmt::format("weld-zone strength throughout ({}); away from welds {:.3g} {}",
-                               piece.material.haz_basis,
-                               piece.material.yield /
-                                   (design.inches ? base::kKsi : base::kMegapascal),
-                               design.inches ? "ksi" : "MPa")});
+    out.push_back(
+        {what + " yield", fmt::format("{:.3g} {}", in_units, design.inches ? "ksi" : "MPa"),
+         fmt::format("weld-zone strength throughout ({}); away from welds {:.3g} {}",
+                     piece.material.haz_basis,
+                     piece.material.yield / (design.inches ? base::kKsi : base::kMegapascal),
+                     design.inches ? "ksi" : "MPa")});
   }
   for (const std::string& words : assembly.assumed) out.push_back({"model", words, "this version"});
   return out;

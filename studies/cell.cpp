@@ -25,8 +25,7 @@ double Cell::ratio_of(const Criterion& criterion, const CaseSolution& solved) co
   return demand_over_capacity(criterion, assembly(), judged_by(criterion, solved));
 }
 
-const fea::Solution& Cell::judged_by(const Criterion& criterion,
-                                     const CaseSolution& solved) const {
+const fea::Solution& Cell::judged_by(const Criterion& criterion, const CaseSolution& solved) const {
   const bool bracket = criterion.kind == Criterion::Kind::weld ||
                        (criterion.kind == Criterion::Kind::yield && assembly().root &&
                         assembly().pieces[criterion.index].part == assembly().root->part);

@@ -25,8 +25,9 @@ class Cell {
   [[nodiscard]] double ratio_kept(const Criterion& criterion, double multiple) const;
   [[nodiscard]] double ratio_at(const Criterion& criterion, double multiple) const;
 
-  /// The solution a criterion is judged by: second order, or the linear one for a bracket where that
-  /// asks more. A bracket that leans far shortens its own lever, which small rotations overstate.
+  /// The solution a criterion is judged by: second order, or the linear one for a bracket where
+  /// that asks more. A bracket that leans far shortens its own lever, which small rotations
+  /// overstate.
   [[nodiscard]] const fea::Solution& judged_by(const Criterion& criterion,
                                                const CaseSolution& solved) const;
 

@@ -10,8 +10,7 @@ Answer check(const parts::Design& design, const Watch& watch) {
   const double share = 1.0 / static_cast<double>(1 + design.variants.size());
   Run base = run(design, "as drawn", part_of(watch, 0.0, share, ""));
   if (!design.variants.empty()) {
-    base.answer.comparison =
-        compare_with(design, base.figures, part_of(watch, share, 1.0, ""));
+    base.answer.comparison = compare_with(design, base.figures, part_of(watch, share, 1.0, ""));
   }
   return std::move(base.answer);
 }

@@ -57,10 +57,9 @@ std::string place_word(const parts::Piece& piece, const PieceStress& stress) {
     return station < 0.01 ? "plates at the bolt"
                           : fmt::format("plates, {:.0f} % of the way up", 100.0 * station);
   }
-  const std::string along =
-      station < 0.01   ? "at its first end"
-      : station > 0.99 ? "at its far end"
-                       : fmt::format("{:.0f} % along", 100.0 * station);
+  const std::string along = station < 0.01   ? "at its first end"
+                            : station > 0.99 ? "at its far end"
+                                             : fmt::format("{:.0f} % along", 100.0 * station);
   return piece.name.empty() ? along : piece.name + ", " + along;
 }
 
@@ -125,8 +124,8 @@ double compression(const parts::Piece& piece, const parts::Assembly& assembly,
   double largest = -std::numeric_limits<double>::infinity();
   for (const parts::PieceBeam& beam : piece.beams) {
     const double length = fea::length(assembly.model, assembly.model[beam.beam]);
-    largest = std::max({largest, -solution.forces_at(beam.beam, 0.0).n,
-                        -solution.forces_at(beam.beam, length).n});
+    largest = std::max(
+        {largest, -solution.forces_at(beam.beam, 0.0).n, -solution.forces_at(beam.beam, length).n});
   }
   return largest;
 }
@@ -141,8 +140,7 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
     case Criterion::Kind::column: {
       const parts::Piece& piece = assembly.pieces[criterion.index];
       const double pressing = compression(piece, assembly, solution);
-      const std::optional<checks::Finding> column =
-          checks::column(column_input(piece, pressing));
+      const std::optional<checks::Finding> column = checks::column(column_input(piece, pressing));
       return column ? pressing / column->capacity : 0.0;
     }
     case Criterion::Kind::weld: {

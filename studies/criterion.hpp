@@ -46,9 +46,9 @@ struct Outcome {
 
 /// Largest von Mises stress of a piece in one solution, and where.
 struct PieceStress {
-  double von_mises = 0.0;     ///< [Pa]; NaN when it cannot be told
-  std::size_t beam = 0;       ///< in the piece
-  bool at_b = false;          ///< at that beam's end b, otherwise a
+  double von_mises = 0.0;  ///< [Pa]; NaN when it cannot be told
+  std::size_t beam = 0;    ///< in the piece
+  bool at_b = false;       ///< at that beam's end b, otherwise a
   sections::Resultants resultants;
 };
 [[nodiscard]] PieceStress worst_stress(const parts::Piece& piece, const parts::Assembly& assembly,

@@ -37,8 +37,7 @@ double between(const std::function<double(double)>& ratio, Point holds, Point fa
     if (!fails.carries && gap < kEdgeAccuracy * holds.multiple) break;
     const double straight = crossing(holds, fails);
     const bool inside = straight > holds.multiple && straight < fails.multiple;
-    const Point point =
-        at(ratio, inside ? straight : 0.5 * (holds.multiple + fails.multiple));
+    const Point point = at(ratio, inside ? straight : 0.5 * (holds.multiple + fails.multiple));
     if (std::abs(point.spare) < kAccuracy * point.multiple) return point.multiple;
     if (point.spare < 0.0) {
       fails = point;
@@ -70,8 +69,8 @@ double load_limit(const std::function<double(double)>& ratio, double at_one, dou
     const bool outward = next.spare > 0.0 ? trial > next.multiple : trial < next.multiple;
     const double fallback = next.multiple * (next.spare > 0.0 ? 2.0 : 0.5);
     last = next;
-    next = at(ratio, std::min(std::isfinite(trial) && trial > 0.0 && outward ? trial : fallback,
-                              highest));
+    next = at(ratio,
+              std::min(std::isfinite(trial) && trial > 0.0 && outward ? trial : fallback, highest));
   }
   return last.multiple;
 }

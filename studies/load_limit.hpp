@@ -10,7 +10,8 @@ namespace studies {
 /// @param at_one    ratio(1), > 0
 /// @param highest   search no farther; the answer is then `highest`
 /// @param guess     where to look first; not a number = 1 / at_one
-/// @return relative accuracy 1e-6; where the frame gives way first, a multiple it still carries, less
+/// @return relative accuracy 1e-6; where the frame gives way first, a multiple it still carries,
+/// less
 ///         than 1 % under the one it does not
 /// Method: secant and false position with the Illinois change (Dowell and Jarratt 1971) on the
 /// spare load, multiple / ratio - multiple.

@@ -28,9 +28,7 @@ parts::Stick* stick_of(parts::Design& design, const std::string& part) {
 
 std::string parts_to_pick(const parts::Design& design) {
   std::string names;
-  const auto add = [&](const std::string& name) {
-    names += (names.empty() ? "" : ", ") + name;
-  };
+  const auto add = [&](const std::string& name) { names += (names.empty() ? "" : ", ") + name; };
   if (design.lateral_link) add("lateral_link");
   if (design.brace) add("brace");
   if (design.arm) add("arm.lower");
@@ -57,10 +55,10 @@ Candidate tried(const parts::Design& design, const std::string& part,
   changed.variants.clear();
   parts::Stick& stick = *stick_of(changed, part);
   stick = {item.shape, steel_for(now, item.shape)};
-  Candidate candidate{.item = item,
-                      .steel = stick.material.description,
-                      .mass_per_length =
-                          sections::area_props(item.shape).area * stick.material.density};
+  Candidate candidate{
+      .item = item,
+      .steel = stick.material.description,
+      .mass_per_length = sections::area_props(item.shape).area * stick.material.density};
   const Answer answer = run(changed, item.label, {}, part).answer;
   candidate.verdict = Verdict::within;
   candidate.utilization = 0.0;

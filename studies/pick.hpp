@@ -12,7 +12,7 @@ namespace studies {
 struct Candidate {
   sections::StockItem item;
   std::string steel;
-  double mass_per_length = base::kUnset;  ///< [kg/m]
+  double mass_per_length = base::kUnset;   ///< [kg/m]
   Verdict verdict = Verdict::not_decided;  ///< of this part's findings alone
   double utilization = base::kUnset;       ///< worst of this part
   std::string stopped_by = {};             ///< check, load case and state; empty when it passes

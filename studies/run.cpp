@@ -105,16 +105,16 @@ class Runner {
     const bool said = !modes.empty() && modes.front().critical.factor <= 1.0;
     if (buckling.status == fea::BucklingStatus::failed || (gives_way && !said)) {
       keep_stability(
-          cell, checks::frame_stability(
-                    {.outcome = checks::StabilityOutcome::failed,
-                     .critical_factor = base::kUnset,
-                     .part_that_goes = {},
-                     .share = base::kUnset,
-                     .problem = gives_way ? "the frame gives way under the load itself, in the "
-                                            "deformed position"
-                                          : "the critical factors could not be proved complete",
-                     .required = checks::required(design_.factors, checks::Item::buckling,
-                                                  abuse)}));
+          cell,
+          checks::frame_stability(
+              {.outcome = checks::StabilityOutcome::failed,
+               .critical_factor = base::kUnset,
+               .part_that_goes = {},
+               .share = base::kUnset,
+               .problem = gives_way ? "the frame gives way under the load itself, in the "
+                                      "deformed position"
+                                    : "the critical factors could not be proved complete",
+               .required = checks::required(design_.factors, checks::Item::buckling, abuse)}));
       if (buckling.status == fea::BucklingStatus::failed) return;
     }
     bool seen_tipping = false;
@@ -127,14 +127,13 @@ class Runner {
           mode.critical.axle_tips ? checks::Item::tipping : checks::Item::buckling;
       const checks::Duty duty = mode.critical.what == "lateral_link" ? checks::Duty::lateral_link
                                                                      : checks::Duty::ordinary;
-      keep_stability(
-          cell, checks::frame_stability({.outcome = checks::StabilityOutcome::found,
-                                         .critical_factor = mode.critical.factor,
-                                         .part_that_goes = mode.critical.what,
-                                         .share = mode.share,
-                                         .problem = {},
-                                         .required = checks::required(design_.factors, item, abuse,
-                                                                      duty)}));
+      keep_stability(cell, checks::frame_stability(
+                               {.outcome = checks::StabilityOutcome::found,
+                                .critical_factor = mode.critical.factor,
+                                .part_that_goes = mode.critical.what,
+                                .share = mode.share,
+                                .problem = {},
+                                .required = checks::required(design_.factors, item, abuse, duty)}));
     }
   }
 
@@ -144,9 +143,9 @@ class Runner {
     place(*finding, cell);
     if (finding->part.empty()) finding->part = "assembly";
     if (!wanted(finding->part) && finding->part != "assembly") return;
-    const auto same = std::find_if(
-        stability_.begin(), stability_.end(),
-        [&](const checks::Finding& other) { return other.part == finding->part; });
+    const auto same =
+        std::find_if(stability_.begin(), stability_.end(),
+                     [&](const checks::Finding& other) { return other.part == finding->part; });
     if (same == stability_.end()) {
       stability_.push_back(std::move(*finding));
     } else if (finding->state == checks::State::undecided ||
@@ -169,9 +168,9 @@ class Runner {
       PerSet& per_set = per_set_[cell.model().set().name];
       per_set.deflection =
           std::max(per_set.deflection, std::abs(solution.placement(*assembly.bracket_bolt)[1]));
-      per_set.moment = std::max({per_set.moment,
-                                 std::abs(solution.reaction(assembly.root->node)[3]),
-                                 std::abs(cell.kept(1.0).linear.reaction(assembly.root->node)[3])});
+      per_set.moment =
+          std::max({per_set.moment, std::abs(solution.reaction(assembly.root->node)[3]),
+                    std::abs(cell.kept(1.0).linear.reaction(assembly.root->node)[3])});
     }
     for (const parts::Piece& piece : assembly.pieces) {
       const double stress = worst_stress(piece, assembly, solution).von_mises;
@@ -226,8 +225,8 @@ class Runner {
         left_undecided = true;
         continue;
       }
-      const double required = required_factor(criterion, cell.assembly(), design_.factors,
-                                              cell.load_case().abuse);
+      const double required =
+          required_factor(criterion, cell.assembly(), design_.factors, cell.load_case().abuse);
       if (std::isnan(cell.ratio_kept(criterion, 1.0))) {
         report(criterion, cell, {&cell.kept(1.0).solution, nullptr, base::kUnset, required});
         return;
@@ -244,30 +243,30 @@ class Runner {
     const LoadLimit& limit = worst.limit;
     const fea::Solution& at_load = cell.judged_by(criterion, cell.kept(1.0));
     const bool carries = at_load.status() == fea::SolveStatus::converged;
-    const CaseSolution reached = cell.model().solve(
-        cell.load_case(), std::min(limit.reached, limit.factor));
+    const CaseSolution reached =
+        cell.model().solve(cell.load_case(), std::min(limit.reached, limit.factor));
     const fea::Solution& at_limit = cell.judged_by(criterion, reached);
     const bool shows_limit = limit.ends == LoadLimit::Ends::at_limit;
     const std::size_t before = out_.answer.findings.size();
-    report(criterion, cell, {carries ? &at_load : &at_limit,
-                             shows_limit || !carries ? &at_limit : nullptr, limit.factor,
-                             worst.asked.required});
+    report(criterion, cell,
+           {carries ? &at_load : &at_limit, shows_limit || !carries ? &at_limit : nullptr,
+            limit.factor, worst.asked.required});
     if (out_.answer.findings.size() == before) return;
     std::vector<std::string>& notes = out_.answer.findings.back().notes;
     if (limit.ends == LoadLimit::Ends::far_within) {
       notes.emplace_back(
           "far within: followed to the required multiple of the load, beyond it in proportion");
     } else if (limit.ends == LoadLimit::Ends::gives_way) {
-      notes.push_back(fmt::format(
-          "the frame gives way at {:.3g} times the load (see frame stability); beyond it the demand "
-          "is taken in proportion to the load{}",
-          limit.reached, carries ? "" : "; the numbers below are at that multiple"));
+      notes.push_back(
+          fmt::format("the frame gives way at {:.3g} times the load (see frame stability); beyond "
+                      "it the demand "
+                      "is taken in proportion to the load{}",
+                      limit.reached, carries ? "" : "; the numbers below are at that multiple"));
     }
   }
 
   void report(const Criterion& criterion, const Cell& cell, const Outcome& outcome) {
-    std::optional<checks::Finding> found =
-        finding(criterion, cell.assembly(), outcome);
+    std::optional<checks::Finding> found = finding(criterion, cell.assembly(), outcome);
     if (!found) return;
     place(*found, cell);
     out_.answer.findings.push_back(std::move(*found));
@@ -290,8 +289,8 @@ class Runner {
         left.check = "joint rating";
         break;
     }
-    left.required = required_factor(criterion, cell.assembly(), design_.factors,
-                                    cell.load_case().abuse);
+    left.required =
+        required_factor(criterion, cell.assembly(), design_.factors, cell.load_case().abuse);
     checks::leave_undecided(left, reason);
     place(left, cell);
     out_.answer.findings.push_back(std::move(left));
@@ -331,9 +330,8 @@ std::vector<CriticalFactor> lowest_of_each(std::vector<CriticalFactor> all) {
   });
   std::vector<CriticalFactor> kept;
   for (CriticalFactor& c : all) {
-    const bool seen = std::any_of(kept.begin(), kept.end(), [&](const CriticalFactor& k) {
-      return k.what == c.what;
-    });
+    const bool seen = std::any_of(kept.begin(), kept.end(),
+                                  [&](const CriticalFactor& k) { return k.what == c.what; });
     if (!seen) kept.push_back(std::move(c));
   }
   return kept;
@@ -376,9 +374,9 @@ void Runner::finish() {
   figures.verdict = answer.verdict;
   if (!answer.findings.empty()) {
     // What is over says more than what is not decided.
-    const auto over = std::find_if(
-        answer.findings.begin(), answer.findings.end(),
-        [](const checks::Finding& f) { return f.state == checks::State::over; });
+    const auto over =
+        std::find_if(answer.findings.begin(), answer.findings.end(),
+                     [](const checks::Finding& f) { return f.state == checks::State::over; });
     const checks::Finding& worst = over == answer.findings.end() ? answer.findings.front() : *over;
     figures.worst = worst.part + ", " + worst.check;
     figures.worst_utilization = worst.utilization();

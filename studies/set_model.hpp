@@ -15,8 +15,8 @@ namespace studies {
 /// One load case solved at one multiple.
 struct CaseSolution {
   fea::Solution solution;
-  fea::Solution linear;        ///< equilibrium in the undeformed position, stops as below
-  unsigned closed_stops = 0;   ///< bit i: bump stop i is closed
+  fea::Solution linear;       ///< equilibrium in the undeformed position, stops as below
+  unsigned closed_stops = 0;  ///< bit i: bump stop i is closed
   bool contact_settled = true;
 };
 
@@ -43,7 +43,8 @@ class SetModel {
                                  unsigned closed_stops) const;
   /// Bit i: the travel and rate of bump stop i are known.
   [[nodiscard]] unsigned usable_stops() const;
-  /// The bit of the stop that is farthest from being open or closed as it should; 0 = all are right.
+  /// The bit of the stop that is farthest from being open or closed as it should; 0 = all are
+  /// right.
   [[nodiscard]] unsigned most_wrong_stop(const fea::Solution& solution, unsigned closed) const;
 
   const parts::Design& design_;

@@ -8,8 +8,7 @@
 
 namespace studies {
 
-std::vector<ModeOf> modes_of(const fea::BucklingResult& buckling,
-                             const parts::Assembly& assembly) {
+std::vector<ModeOf> modes_of(const fea::BucklingResult& buckling, const parts::Assembly& assembly) {
   std::vector<ModeOf> all;
   for (const fea::BucklingMode& mode : buckling.modes) {
     std::map<std::string, double> by_part;
@@ -19,9 +18,9 @@ std::vector<ModeOf> modes_of(const fea::BucklingResult& buckling,
       by_part[assembly.beam_part[i]] += mode.beam_energy[i];
       soft += mode.joint_energy[i];
     }
-    const auto most = std::max_element(
-        by_part.begin(), by_part.end(),
-        [](const auto& a, const auto& b) { return a.second < b.second; });
+    const auto most =
+        std::max_element(by_part.begin(), by_part.end(),
+                         [](const auto& a, const auto& b) { return a.second < b.second; });
     ModeOf found;
     found.critical.factor = mode.factor;
     if (assembly.axle && soft > 0.5) {
@@ -46,13 +45,13 @@ std::vector<CriticalFactor> own_factors(const parts::Assembly& assembly,
     if (!(pressing > 0.0)) continue;
     const sections::AreaProps section = sections::area_props(piece.beams.front().at_a);
     const double weaker = std::min(section.iyy, section.izz);
-    all.push_back({.factor = checks::euler_load(piece.material.elastic, weaker, piece.length) /
-                             pressing,
-                   .what = piece.name.empty() ? piece.part : piece.part + ", " + piece.name,
-                   .axle_tips = false,
-                   .own = true,
-                   .load_case = {},
-                   .set = {}});
+    all.push_back(
+        {.factor = checks::euler_load(piece.material.elastic, weaker, piece.length) / pressing,
+         .what = piece.name.empty() ? piece.part : piece.part + ", " + piece.name,
+         .axle_tips = false,
+         .own = true,
+         .load_case = {},
+         .set = {}});
   }
   return all;
 }

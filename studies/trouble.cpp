@@ -58,10 +58,10 @@ std::map<std::string, std::string> trouble_by_part(const SetModel& model,
   for (const parts::Chord& chord : assembly.chords) {
     const double turn = turn_of(chord, assembly, solved.solution);
     if (!(turn > kMostTurn)) continue;
-    const std::string reason =
-        fmt::format("it turns {:.1f} degrees from ride height; over 3 needs the large-displacement "
-                    "solution, which this version does not offer",
-                    turn / base::kDegree);
+    const std::string reason = fmt::format(
+        "it turns {:.1f} degrees from ride height; over 3 needs the large-displacement "
+        "solution, which this version does not offer",
+        turn / base::kDegree);
     trouble[chord.part] = reason;
     if (chord.part == "lateral_link") {
       trouble["bracket"] = "its link: " + reason;

@@ -61,9 +61,7 @@ double in_proportion(double multiple, double ratio) {
 
 LoadLimit limit_of(const Criterion& criterion, const Ranked& r) {
   if (!(r.at_one > 0.0) && !(r.at_required > 0.0)) return {Ends::far_within};
-  const auto ratio = [&](double multiple) {
-    return r.asked.cell->ratio_at(criterion, multiple);
-  };
+  const auto ratio = [&](double multiple) { return r.asked.cell->ratio_at(criterion, multiple); };
   const double reached = load_limit(ratio, r.at_one, kHighestMultiple, r.limit);
   if (reached >= kHighestMultiple) return {Ends::far_within};
   const double there = ratio(reached);
@@ -93,9 +91,8 @@ std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vecto
   std::vector<Ranked> all;
   for (const Asked& a : asked) all.push_back(ranked(criterion, a));
   if (const std::optional<WorstCase> far = far_within(all)) return far;
-  std::stable_sort(all.begin(), all.end(), [](const Ranked& a, const Ranked& b) {
-    return a.estimate() > b.estimate();
-  });
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Ranked& a, const Ranked& b) { return a.estimate() > b.estimate(); });
   std::optional<WorstCase> worst;
   double utilization = 0.0;
   const Ranked* last = nullptr;

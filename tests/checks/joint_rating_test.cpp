@@ -25,10 +25,8 @@ TEST_CASE("a static rating is compared with the force; an ultimate one counts 1 
 }
 
 TEST_CASE("with both ratings the lower of static and ultimate / 1.5 decides", "[checks][joint]") {
-  const checks::Finding f = checks::joint_rating({.force = 10.0e3,
-                                                  .static_rating = 60.0e3,
-                                                  .ultimate_rating = 75.0e3,
-                                                  .required = 1.0});
+  const checks::Finding f = checks::joint_rating(
+      {.force = 10.0e3, .static_rating = 60.0e3, .ultimate_rating = 75.0e3, .required = 1.0});
   CHECK_THAT(f.capacity, WithinRel(50.0e3, 1e-12));
 }
 

@@ -51,15 +51,13 @@ parts::Design braking_design() {
 TEST_CASE("braking is carried by the arm's pivot and a couple in its axle bolts", "[parts]") {
   const parts::Design d = braking_design();
   const parts::Assembly assembly = parts::assemble(d, {});
-  const parts::DesignCase braking{
-      .name = "braking",
-      .abuse = false,
-      .basis = {},
-      .pushes = {{loads::Role::left_contact, {-10.0e3, 0.0, 8.0e3}},
-                 {loads::Role::right_contact, {-10.0e3, 0.0, 8.0e3}}},
-      .forces = {}};
-  const fea::Solution s = fea::solve(fea::factor(assembly.model),
-                                     parts::put(assembly, d, braking),
+  const parts::DesignCase braking{.name = "braking",
+                                  .abuse = false,
+                                  .basis = {},
+                                  .pushes = {{loads::Role::left_contact, {-10.0e3, 0.0, 8.0e3}},
+                                             {loads::Role::right_contact, {-10.0e3, 0.0, 8.0e3}}},
+                                  .forces = {}};
+  const fea::Solution s = fea::solve(fea::factor(assembly.model), parts::put(assembly, d, braking),
                                      {.method = fea::Method::linear});
   // V = (Fx R + 0.1 Fx) / 0.9 = 5.556 kN; pivot resultant 11.44 kN.
   for (const parts::NamedNode& held : assembly.held) {
@@ -92,7 +90,6 @@ TEST_CASE("nothing is loaded at ride height", "[parts]") {
                                .basis = {},
                                .pushes = loads::static_pushes(parts::to_vehicle(*d.vehicle)),
                                .forces = {}};
-  const fea::Solution s =
-      fea::solve(fea::factor(assembly.model), parts::put(assembly, d, rest));
+  const fea::Solution s = fea::solve(fea::factor(assembly.model), parts::put(assembly, d, rest));
   CHECK(s.placement(*assembly.axle).norm() < 1e-9);
 }

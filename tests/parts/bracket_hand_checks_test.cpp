@@ -38,11 +38,10 @@ double axial(const Solved& s, const std::string& part) {
 
 checks::Finding root_weld(const Solved& s) {
   const fea::Vector6 held = s.solution.reaction(s.assembly.root->node);
-  return checks::weld({.group = s.assembly.root->group,
-                       .wrench = {.force = -held.head<3>(),
-                                  .moment = -held.tail<3>(),
-                                  .at = s.assembly.root->at_g},
-                       .required = 1.0});
+  return checks::weld(
+      {.group = s.assembly.root->group,
+       .wrench = {.force = -held.head<3>(), .moment = -held.tail<3>(), .at = s.assembly.root->at_g},
+       .required = 1.0});
 }
 
 }  // namespace
@@ -90,8 +89,8 @@ TEST_CASE("a brace at the bolt leaves the bracket 1 / (1 + k_brace / k_bracket)"
   d.bracket = parts_test::hand_check_bracket();
   // The bracket's tip rate is 3 kN/mm with the rail's give: the root spring that makes it so.
   const double bending = 0.25 * 0.25 * 0.25 / (3.0 * 205.0e9 * 1.0e-6);
-  const sections::AreaProps plates = sections::area_props(
-      sections::TwinPlate{.depth = 0.1, .thickness = 0.006, .gap = 0.05});
+  const sections::AreaProps plates =
+      sections::area_props(sections::TwinPlate{.depth = 0.1, .thickness = 0.006, .gap = 0.05});
   const double shear = 0.25 / (parts_test::steel().shear_modulus() * plates.shear_z);
   d.bracket->rail_stiffness = 0.25 * 0.25 / (1.0 / 3.0e6 - bending - shear);
   d.brace.emplace();
@@ -122,9 +121,8 @@ TEST_CASE("a bent link's stress is the exact second-order one of the V shape", "
     const Solved s = solve(d, method);
     double stress = 0.0;
     for (const parts::PieceBeam& beam : s.assembly.pieces.front().beams) {
-      stress = std::max(stress,
-                        sections::worst_point(beam.at_a, s.solution.forces_at(beam.beam, 0.0))
-                            .von_mises);
+      stress = std::max(
+          stress, sections::worst_point(beam.at_a, s.solution.forces_at(beam.beam, 0.0)).von_mises);
     }
     return stress;
   };

@@ -54,8 +54,8 @@ TEST_CASE("a tapered bracket's tip give is within 0.5 % of its integral", "[part
     const double x = 0.25 * (i + 0.5) / n;
     const sections::AreaProps p = sections::area_props(sections::TwinPlate{
         .depth = 0.04 + (0.1 - 0.04) * x / 0.25, .thickness = 0.006, .gap = 0.05});
-    give += (x * x / (205.0e9 * p.iyy) +
-             1.0 / (parts_test::steel().shear_modulus() * p.shear_z)) * 0.25 / n;
+    give += (x * x / (205.0e9 * p.iyy) + 1.0 / (parts_test::steel().shear_modulus() * p.shear_z)) *
+            0.25 / n;
   }
   CHECK_THAT(std::abs(s.placement(*a.bracket_bolt)[1]), WithinRel(15.0e3 * give, 5e-3));
 }

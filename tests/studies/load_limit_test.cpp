@@ -1,9 +1,9 @@
 #include "studies/load_limit.hpp"
 
-#include <catch2/catch.hpp>
-
 #include <cmath>
 #include <limits>
+
+#include <catch2/catch.hpp>
 
 #include "base/units.hpp"
 
@@ -12,7 +12,8 @@ using Catch::Matchers::WithinRel;
 TEST_CASE("a ratio that grows with the load reaches 1 at its reciprocal", "[studies]") {
   for (const double slope : {0.02, 0.4, 1.0, 3.0, 250.0}) {
     const auto ratio = [&](double m) { return slope * m; };
-    CHECK_THAT(studies::load_limit(ratio, ratio(1.0), 100.0, base::kUnset), WithinRel(1.0 / slope, 1e-5));
+    CHECK_THAT(studies::load_limit(ratio, ratio(1.0), 100.0, base::kUnset),
+               WithinRel(1.0 / slope, 1e-5));
   }
 }
 
@@ -31,9 +32,7 @@ TEST_CASE("a beam-column's ratio is followed to its root, near the critical load
 }
 
 TEST_CASE("a frame that fails at the load itself has its limit below it", "[studies]") {
-  const auto ratio = [](double m) {
-    return m < 0.5 ? m : std::numeric_limits<double>::infinity();
-  };
+  const auto ratio = [](double m) { return m < 0.5 ? m : std::numeric_limits<double>::infinity(); };
   CHECK_THAT(studies::load_limit(ratio, ratio(1.0), 100.0, base::kUnset), WithinRel(0.5, 0.01));
 }
 
