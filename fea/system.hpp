@@ -4,9 +4,9 @@
 
 #include <Eigen/SparseCholesky>
 
-#include "fea/assembly.hpp"
 #include "fea/beam_element.hpp"
 #include "fea/end_map.hpp"
+#include "fea/matrix_assembly.hpp"
 #include "fea/solver.hpp"
 
 namespace fea {

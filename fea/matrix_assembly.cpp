@@ -1,4 +1,4 @@
-#include "fea/assembly.hpp"
+#include "fea/matrix_assembly.hpp"
 
 #include <algorithm>
 
