@@ -103,6 +103,33 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
   return all;
 }
 
+const std::string& part_judged(const Criterion& criterion, const parts::Assembly& assembly) {
+  switch (criterion.kind) {
+    case Criterion::Kind::weld:
+      return assembly.root->part;
+    case Criterion::Kind::joint:
+      return assembly.rated_joints[criterion.index].part;
+    case Criterion::Kind::yield:
+    case Criterion::Kind::column:
+      break;
+  }
+  return assembly.pieces[criterion.index].part;
+}
+
+std::string check_name(Criterion::Kind kind) {
+  switch (kind) {
+    case Criterion::Kind::yield:
+      return "yield";
+    case Criterion::Kind::column:
+      return "column";
+    case Criterion::Kind::weld:
+      return "weld";
+    case Criterion::Kind::joint:
+      break;
+  }
+  return "joint rating";
+}
+
 PieceStress worst_stress(const parts::Piece& piece, const parts::Assembly& assembly,
                          const fea::Solution& solution) {
   PieceStress worst{.von_mises = -1.0, .beam = 0, .at_b = false, .resultants = {}};

@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "checks/finding.hpp"
@@ -20,6 +21,13 @@ struct Criterion {
 
 /// Every check of a design. The same list, in the same order, for each of its stiffness sets.
 [[nodiscard]] std::vector<Criterion> criteria(const parts::Assembly& assembly);
+
+/// The part that a criterion is about: "lateral_link", "arm, left".
+[[nodiscard]] const std::string& part_judged(const Criterion& criterion,
+                                             const parts::Assembly& assembly);
+
+/// The name that a finding of this kind carries: "yield", "column", "weld", "joint rating".
+[[nodiscard]] std::string check_name(Criterion::Kind kind);
 
 /// Demand over capacity in one solution: the check holds up to 1.
 /// NaN when it cannot be decided; the finding says why.

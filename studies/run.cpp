@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <map>
 #include <memory>
+#include <optional>
 #include <utility>
 
 #include <fmt/format.h>
@@ -192,20 +192,6 @@ class Runner {
     }
   }
 
-  [[nodiscard]] std::string part_of_criterion(const Criterion& criterion) const {
-    const parts::Assembly& assembly = models_.front()->assembly();
-    switch (criterion.kind) {
-      case Criterion::Kind::weld:
-        return assembly.root->part;
-      case Criterion::Kind::joint:
-        return assembly.rated_joints[criterion.index].part;
-      case Criterion::Kind::yield:
-      case Criterion::Kind::column:
-        break;
-    }
-    return assembly.pieces[criterion.index].part;
-  }
-
   static const std::string* trouble_for(const Cell& cell, const std::string& part) {
     for (const std::string& key : {std::string(), part}) {
       const auto found = cell.trouble.find(key);
@@ -215,7 +201,7 @@ class Runner {
   }
 
   void check_one(const Criterion& criterion) {
-    const std::string part = part_of_criterion(criterion);
+    const std::string& part = part_judged(criterion, models_.front()->assembly());
     if (!wanted(part)) return;
     std::vector<Asked> asked;
     bool left_undecided = false;
@@ -243,14 +229,14 @@ class Runner {
     const LoadLimit& limit = worst.limit;
     const fea::Solution& at_load = cell.judged_by(criterion, cell.kept(1.0));
     const bool carries = at_load.status() == fea::SolveStatus::converged;
-    const CaseSolution reached =
-        cell.model().solve(cell.load_case(), std::min(limit.reached, limit.factor));
-    const fea::Solution& at_limit = cell.judged_by(criterion, reached);
-    const bool shows_limit = limit.ends == LoadLimit::Ends::at_limit;
+    std::optional<CaseSolution> reached;
+    if (limit.ends == LoadLimit::Ends::at_limit || !carries) {
+      reached = cell.model().solve(cell.load_case(), limit.reached);
+    }
+    const fea::Solution* at_limit = reached ? &cell.judged_by(criterion, *reached) : nullptr;
     const std::size_t before = out_.answer.findings.size();
     report(criterion, cell,
-           {carries ? &at_load : &at_limit, shows_limit || !carries ? &at_limit : nullptr,
-            limit.factor, worst.asked.required});
+           {carries ? &at_load : at_limit, at_limit, limit.factor, worst.asked.required});
     if (out_.answer.findings.size() == before) return;
     std::vector<std::string>& notes = out_.answer.findings.back().notes;
     if (limit.ends == LoadLimit::Ends::far_within) {
@@ -274,21 +260,8 @@ class Runner {
 
   void undecided(const Criterion& criterion, const Cell& cell, const std::string& reason) {
     checks::Finding left;
-    left.part = part_of_criterion(criterion);
-    switch (criterion.kind) {
-      case Criterion::Kind::yield:
-        left.check = "yield";
-        break;
-      case Criterion::Kind::column:
-        left.check = "column";
-        break;
-      case Criterion::Kind::weld:
-        left.check = "weld";
-        break;
-      case Criterion::Kind::joint:
-        left.check = "joint rating";
-        break;
-    }
+    left.part = part_judged(criterion, cell.assembly());
+    left.check = check_name(criterion.kind);
     left.required =
         required_factor(criterion, cell.assembly(), design_.factors, cell.load_case().abuse);
     checks::leave_undecided(left, reason);
