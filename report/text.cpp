@@ -159,7 +159,11 @@ std::string buckling_lines(const Answer& answer, const TextStyle& style) {
 std::string short_list(const std::string& head, const std::vector<std::string>& items,
                        std::string_view separator, const std::string& all_end,
                        const std::string& cut_end, std::size_t most, int width) {
-  for (std::size_t n = items.size(); n > 0; --n) {
+  // What is longer than this cannot fit, at up to four bytes a column.
+  const std::size_t room = 4 * most * static_cast<std::size_t>(width);
+  std::size_t n = 0;
+  for (std::size_t bytes = 0; n < items.size() && bytes <= room; ++n) bytes += items[n].size();
+  for (; n > 0; --n) {
     const std::vector<std::string> some(items.begin(),
                                         items.begin() + static_cast<std::ptrdiff_t>(n));
     const std::string end =
