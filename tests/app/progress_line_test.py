@@ -47,13 +47,15 @@ def tower(stories, cases=3):
 
 
 class OnTerminal:
-    """A check whose standard error is a terminal; its answer goes to a pipe."""
+    """A check whose standard error is a terminal; its answer goes to a file, which never fills up
+    while the terminal is read."""
 
     def __init__(self, path):
         self.leader, follower = pty.openpty()
+        self.answer = tempfile.TemporaryFile()
         self.process = subprocess.Popen(
             [program_run.PROGRAM, "check", path],
-            stdout=subprocess.PIPE,
+            stdout=self.answer,
             stderr=follower,
             start_new_session=True,
         )
@@ -72,9 +74,11 @@ class OnTerminal:
     def finish(self):
         while self.read_some():
             pass
-        out = self.process.communicate()[0]
+        self.process.wait()
         os.close(self.leader)
-        return out.decode("utf-8")
+        with self.answer:
+            self.answer.seek(0)
+            return self.answer.read().decode("utf-8")
 
 
 def screen_after(text):
