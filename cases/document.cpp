@@ -189,8 +189,9 @@ void parse(std::string_view text, TreeBuilder& builder) {
   } catch (const YAML::Exception& error) {
     const Place place =
         error.mark.is_null() ? Place{} : place_of(text, error.mark.line, error.mark.column);
-    throw problem_at(place, "this is not YAML (" + error.msg +
-                                "); check the indent, the form `key: value` and the quotes");
+    throw problem_at(
+        place, "this is not YAML (" + error.msg +
+                   "); check the indent, the space after each colon (`key: value`) and the quotes");
   }
 }
 

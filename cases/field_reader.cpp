@@ -66,7 +66,7 @@ void FieldReader::quantity(const FieldInfo& info, double& value, const parts::Qu
   const Entry* entry = take(info, example);
   if (entry == nullptr) {
     if (assumes(info)) {
-      context_.assume(path_of(info.key), write_quantity(value, limits.dimension, inches),
+      context_.assume(path_of(info.key), shown_quantity(value, limits.dimension, inches),
                       info.basis);
     }
     return;

@@ -113,7 +113,7 @@ void change_part(Design& design, std::optional<T> Design::*member, const Path& p
                  const Patch& patch) {
   std::optional<T>& part = design.*member;
   if (path.field.empty() && leaves_out(patch.value)) {
-    if (!part) throw InputError(path.whole, "the case has none to leave out");
+    if (!part) throw InputError(path.whole, "the case has none to leave out; delete this entry");
     part.reset();
     forget_assumed(design, path.group);
     return;

@@ -35,6 +35,33 @@ bool names_no_number(std::string_view text) {
   throw InputError("", quoted(text) + " is not a finite number");
 }
 
+/// "9,5 in" may be meant as 9.5 or as 95: the message says how each is written.
+[[noreturn]] void refuse_comma(const std::string& text, std::size_t comma) {
+  std::size_t end = comma + 1;
+  while (end < text.size() && is_digit(text[end])) ++end;
+  const std::string before = text.substr(0, comma);
+  const std::string after = text.substr(comma + 1, end - comma - 1);
+  std::string hint = "give one value; several, in `compare`, are joined by `or`: 6 or 8 in";
+  if (after.size() == 3) {
+    hint =
+        fmt::format("write {}{} without it, or {}.{} with a point", before, after, before, after);
+  } else if (!after.empty()) {
+    hint = fmt::format("write {}.{} with a point", before, after);
+  }
+  throw InputError("", quoted(text) + " has a comma: " + hint);
+}
+
+/// "2 ft 10 in" and "2' 10\"": the length after feet, empty when there are no feet with more
+/// behind them.
+std::string_view after_feet(std::string_view unit) {
+  for (const std::string_view feet : {"feet", "foot", "ft", "'"}) {
+    if (lower(unit.substr(0, feet.size())) != feet) continue;
+    const std::string_view rest = trim(unit.substr(feet.size()));
+    return !rest.empty() && is_digit(rest[0]) ? rest : std::string_view{};
+  }
+  return {};
+}
+
 double read_ratio(double number, std::string_view unit, std::string_view text) {
   if (unit.empty()) return number;
   if (unit == "%") return number / 100.0;
@@ -69,13 +96,16 @@ Measured read_quantity(std::string_view raw, Dimension dimension) {
   if (!number) refuse_text(text, dimension);
   if (!std::isfinite(number->value)) refuse_not_finite(text);
   const std::string_view unit = trim(std::string_view(text).substr(number->length));
-  if (!unit.empty() && unit[0] == ',') {
-    throw InputError("", quoted(text) + " has a comma; write the number without it, e.g. 5500 lb");
-  }
+  if (!unit.empty() && unit[0] == ',') refuse_comma(text, number->length);
   if (dimension == Dimension::ratio) return {read_ratio(number->value, unit, text), {}};
   if (unit.empty()) {
     throw InputError("", fmt::format("{} has no unit; {} needs one, e.g. {}", text,
                                      dimension_name(dimension), example_units(dimension)));
+  }
+  if (dimension == Dimension::length && !after_feet(unit).empty()) {
+    const double inches = read_quantity(after_feet(unit), dimension).si;
+    constexpr double kFoot = 12.0 * base::kInch;
+    return {number->value * kFoot + (text[0] == '-' ? -inches : inches), {}};
   }
   const Measured measured = with_unit(number->value, unit, text, dimension);
   if (!std::isfinite(measured.si)) refuse_not_finite(text);

@@ -24,6 +24,10 @@ struct Measured {
 /// @param inches  inches and pounds rather than millimeters and newtons
 [[nodiscard]] std::string write_quantity(double si, parts::Dimension dimension, bool inches);
 
+/// A value to be read, not read back: four digits in the first customary unit that suits.
+/// @param si  finite
+[[nodiscard]] std::string shown_quantity(double si, parts::Dimension dimension, bool inches);
+
 /// A value that would do, for messages: "9 in" or "230 mm".
 [[nodiscard]] std::string_view example_quantity(parts::Dimension dimension, bool inches);
 

@@ -87,6 +87,18 @@ std::string write_quantity(double si, Dimension dimension, bool inches) {
   return best.empty() ? in_unit(si, units.si) : best;
 }
 
+std::string shown_quantity(double si, Dimension dimension, bool inches) {
+  INVARIANT(std::isfinite(si));
+  const Customary& units = customary(dimension);
+  const Names& names = inches ? units.inch_pound : units.metric;
+  const auto in = [si](std::string_view unit) {
+    return unit.empty() ? si : si / read_unit(unit).factor;
+  };
+  const bool large = std::abs(in(names[0])) >= 1.0e4 && std::abs(in(names[1])) < 1.0e4;
+  const std::string_view unit = names[large ? 1 : 0];
+  return fmt::format("{:.4g}{}{}", in(unit), unit.empty() ? "" : " ", unit);
+}
+
 std::string_view example_quantity(Dimension dimension, bool inches) {
   const Customary& units = customary(dimension);
   return inches ? units.inch_example : units.metric_example;

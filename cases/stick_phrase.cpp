@@ -175,7 +175,7 @@ Phrase<Stick> read_phrase(std::string_view raw, const parts::Design& names) {
   Phrase<Stick> phrase = with_steel(shape, words, text, names);
   if (!corner) {
     phrase.assumed.push_back(
-        {"corner", write_quantity(usual, parts::Dimension::length, names.inches),
+        {"corner", shown_quantity(usual, parts::Dimension::length, names.inches),
          "outside corner radius of 2 walls (2.5 over 6 mm, 3 over 10 mm); EN 10219-2 annex B, "
          "from memory"});
   }

@@ -35,11 +35,14 @@ constexpr std::array kUnits{
     SimpleUnit{"ft", 0.3048, kLength, true},
     SimpleUnit{"foot", 0.3048, kLength, true},
     SimpleUnit{"feet", 0.3048, kLength, true},
+    SimpleUnit{"'", 0.3048, kLength},
     SimpleUnit{"mm", base::kMillimeter, kLength},
     SimpleUnit{"cm", 0.01, kLength},
     SimpleUnit{"m", 1.0, kLength},
     SimpleUnit{"lb", base::kPoundMass, kMass, true},
     SimpleUnit{"lbs", base::kPoundMass, kMass, true},
+    SimpleUnit{"pound", base::kPoundMass, kMass, true},
+    SimpleUnit{"pounds", base::kPoundMass, kMass, true},
     SimpleUnit{"lbf", base::kPoundForce, kForce, true},
     SimpleUnit{"kip", 1000.0 * base::kPoundForce, kForce, true},
     SimpleUnit{"kips", 1000.0 * base::kPoundForce, kForce, true},
@@ -102,6 +105,13 @@ const SimpleUnit* find_unit(std::string_view name) {
 
 const SimpleUnit& known_unit(std::string_view name) {
   if (const SimpleUnit* unit = find_unit(name)) return *unit;
+  const std::string word = lower(name);
+  if (word == "ga" || word == "gauge" || word == "gage") {
+    throw base::InputError("",
+                           "a gauge number is no thickness (gauges of tube, sheet and wire "
+                           "differ); write the thickness");
+  }
+  if (word[0] == 'x') throw base::InputError("", quoted(name) + " after the first size");
   std::vector<std::string> names;
   for (const SimpleUnit& unit : kUnits) names.emplace_back(unit.name);
   throw base::InputError("", "unknown unit " + quoted(name) + did_you_mean(name, names));

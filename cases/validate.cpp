@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "cases/believable.hpp"
 #include "cases/quantity.hpp"
 
 namespace cases {
@@ -258,6 +259,7 @@ Problems clashing_values(const Design& design) {
                             travel ? "stop_rate" : "bump_travel", travel ? "9000 lb/in" : "3 in"));
   }
   add_plain(out, design);
+  for (InputError& odd : unbelievable_values(design)) out.push_back(std::move(odd));
   return out;
 }
 

@@ -35,8 +35,8 @@ std::optional<Finding> frame_stability(const FrameStabilityInput& input) {
          {factor, {1.0 / (1.0 - 1.0 / input.critical_factor), Measure::ratio}}});
   }
   if (!std::isnan(input.share) && !input.part_that_goes.empty()) {
-    finding.notes.push_back(fmt::format("{} takes {:.0f} % of the strain energy of the mode",
-                                        input.part_that_goes, 100.0 * input.share));
+    finding.notes.push_back(fmt::format("{:.0f} % of the strain energy of the mode: {}",
+                                        100.0 * input.share, input.part_that_goes));
   }
   decide(finding, input.critical_factor, input.required);
   return finding;

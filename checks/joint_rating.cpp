@@ -15,7 +15,7 @@ Finding joint_rating(const JointRatingInput& input) {
   const bool has_ultimate = !std::isnan(input.ultimate_rating);
   if (!has_static && !has_ultimate) {
     leave_undecided(finding,
-                    "rating missing: enter static_rating or ultimate_rating from its "
+                    "rating missing: enter static_rating or ultimate_rating (under its part) from its "
                     "maker's sheet");
     return finding;
   }

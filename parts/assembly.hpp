@@ -30,7 +30,7 @@ struct Piece {
   std::string strength_basis;
   checks::Duty duty = checks::Duty::ordinary;
   bool column = false;           ///< straight between two joints: AISC E3 applies
-  double length = base::kUnset;  ///< joint to joint, straight  [m]
+  double length = base::kUnset;  ///< straight, between the points that hold it sideways  [m]
   bool spin_held = false;  ///< free to spin about its own axis; held by a stated small stiffness
   double mass = base::kUnset;  ///< [kg]
 };

@@ -53,9 +53,14 @@ void add_arm(Builder& builder, const std::string& part, double side) {
                                             part + " junction", "arm.joins_at");
   const RunEnd junction{join, fea::Vector3::Zero(), {}};
   spec.name = "lower tube ahead of the junction";
-  const Piece ahead = finish(builder.add_run(spec, at_axle(lower_g, chord), {}, junction), true);
+  // The junction holds the tube up and down, but nothing holds it sideways between its joints.
+  const auto finish_lower = [&](std::size_t index) {
+    out.pieces[index].length = chord.norm();
+    return finish(index, true);
+  };
+  const Piece ahead = finish_lower(builder.add_run(spec, at_axle(lower_g, chord), {}, junction));
   spec.name = "lower tube behind the junction";
-  const Piece behind = finish(builder.add_run(spec, junction, {}, frame_end), true);
+  const Piece behind = finish_lower(builder.add_run(spec, junction, {}, frame_end));
   const fea::Vector3 upper_g = mirrored(builder.point(arm.axle_upper, "arm.axle_upper"), side);
   spec.name = "upper arm";
   spec.stick = arm.upper;
@@ -74,6 +79,7 @@ void add_axle(Builder& builder) {
   const fea::NodeId node = builder.add_node({0.0, 0.0, hub}, "axle", "axle");
   out.axle = node;
   out.points.push_back({"axle", node});
+  out.held.push_back({"axle, by coils and bump stops", node});
   const double seat = (std::isnan(axle.seat_height) ? hub : axle.seat_height) - hub;
   for (const double side : {1.0, -1.0}) {
     const fea::Vector3 offset(0.0, side * 0.5 * axle.coil_spacing, seat);

@@ -89,6 +89,11 @@ std::optional<fea::Joint> Builder::connection(const JointSpec& joint, const std:
                     rates_in(joint, bound_of(group))};
 }
 
+std::string strength_words(const sections::Material& steel) {
+  return fmt::format("{}, {}{}", steel.description, steel.basis,
+                     steel.mark == "from memory" ? ", from memory" : "");
+}
+
 std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
                              const std::vector<fea::NodeId>& through, const RunEnd& to) {
   const sections::AreaProps section =
@@ -103,7 +108,7 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
               .duty = spec.duty};
   piece.strength_basis = spec.welded && steel.weakened_by_welding()
                              ? fmt::format("heat-affected zone of a weld: {}", steel.haz_basis)
-                             : fmt::format("{}, {}", steel.description, steel.basis);
+                             : strength_words(steel);
   piece.mass = 0.0;
 
   std::vector<RunEnd> stops = {from};

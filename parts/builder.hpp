@@ -27,6 +27,9 @@ struct RunSpec {
   int pieces = 4;  ///< beams between way points
 };
 
+/// "A36 plate shape bar, specified minimum, from memory": what a parent strength rests on.
+[[nodiscard]] std::string strength_words(const sections::Material& steel);
+
 /// A design on its way to an Assembly.
 class Builder {
  public:

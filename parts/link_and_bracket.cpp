@@ -121,7 +121,7 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
               .beams = {},
               .material = steel,
               .strength = std::min(steel.yield, steel.haz_yield),
-              .strength_basis = fmt::format("{}, {}", steel.description, steel.basis)};
+              .strength_basis = strength_words(steel)};
   piece.length = bracket.drop;
   piece.mass = 0.0;
   const auto shape_at = [&](double s) {
@@ -157,6 +157,7 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
     }
     last = end.node;
   }
+  builder.out().chords.push_back({"bracket", piece.beams.front().beam, piece.beams.back().beam});
   builder.out().pieces.push_back(std::move(piece));
   return brace_node;
 }
@@ -250,6 +251,7 @@ void add_link_and_bracket(Builder& builder) {
     out.points.push_back({"axle bolt", axle});
     out.held.push_back({"axle bolt", axle});
     out.link_axle_end = axle;
+    out.assumed.emplace_back("the axle bolt moves across the truck only; all else there is held");
     axle_end = {axle, fea::Vector3::Zero(), {}};
   }
   std::vector<fea::NodeId> through;

@@ -43,7 +43,8 @@ std::string counts(const studies::Answer& answer) {
   std::vector<std::string> parts;
   if (over > 0) parts.push_back(fmt::format("{} over", over));
   if (open > 0) parts.push_back(fmt::format("{} not decided", open));
-  return fmt::format(" Of {} worst results, {}.", answer.findings.size(), joined(parts, ", "));
+  return fmt::format(" Of {} checks (--all lists them), {}.", answer.findings.size(),
+                     joined(parts, ", "));
 }
 
 std::string reason_of(const studies::Answer& answer) {

@@ -69,10 +69,38 @@ std::string or_dash(bool is_known, const std::string& words) {
   return is_known ? words : kNone;
 }
 
-std::vector<Quantity> quantities(const Figures& f, bool inches) {
-  return {
+/// The parts that any of the designs has, in the order of the first that has them.
+std::vector<std::string> parts_compared(const Comparison& c) {
+  std::vector<std::string> names;
+  const auto add = [&](const Figures& f) {
+    for (const studies::PartUtilization& p : f.parts) {
+      if (std::find(names.begin(), names.end(), p.part) == names.end()) names.push_back(p.part);
+    }
+  };
+  add(c.base);
+  for (const Figures& f : c.variants) add(f);
+  return names;
+}
+
+Quantity part_quantity(const Figures& f, const std::string& part) {
+  const auto found =
+      std::find_if(f.parts.begin(), f.parts.end(),
+                   [&](const studies::PartUtilization& p) { return p.part == part; });
+  if (found == f.parts.end()) return {part_words(part), kNone, {}};
+  if (!std::isfinite(found->utilization)) {
+    return {part_words(part), "not decided", {}, Tone::undecided};
+  }
+  return {part_words(part), percent(found->utilization), single(found->utilization),
+          found->utilization > 1.0 ? Tone::over : Tone::within};
+}
+
+std::vector<Quantity> quantities(const Figures& f, const Comparison& c) {
+  const bool inches = c.inches;
+  std::vector<Quantity> all = {
       {"verdict", verdict_word(f.verdict), {}, verdict_tone(f.verdict)},
-      {"worst", or_dash(!f.worst.empty(), worst_words(f)), single(f.worst_utilization)},
+      {"worst", or_dash(!f.worst.empty(), worst_words(f)), single(f.worst_utilization)}};
+  for (const std::string& part : parts_compared(c)) all.push_back(part_quantity(f, part));
+  const std::vector<Quantity> figures = {
       {"tip deflection",
        or_dash(known(f.tip_deflection), shown_range(f.tip_deflection, Measure::length, inches)),
        f.tip_deflection},
@@ -91,6 +119,8 @@ std::vector<Quantity> quantities(const Figures& f, bool inches) {
        f.critical_factor < kFarAway ? single(f.critical_factor) : Range{}},
       {"mass", or_dash(std::isfinite(f.mass), shown_mass(f.mass, inches)), single(f.mass)},
   };
+  all.insert(all.end(), figures.begin(), figures.end());
+  return all;
 }
 
 /// "2.00 x base", or nothing.
@@ -101,8 +131,8 @@ std::string ratio_words(const Quantity& of, const Quantity& to) {
 
 /// The quantities that any of the designs has.
 std::vector<std::size_t> rows_to_show(const Comparison& c) {
-  std::vector<std::vector<Quantity>> designs = {quantities(c.base, c.inches)};
-  for (const Figures& f : c.variants) designs.push_back(quantities(f, c.inches));
+  std::vector<std::vector<Quantity>> designs = {quantities(c.base, c)};
+  for (const Figures& f : c.variants) designs.push_back(quantities(f, c));
   std::vector<std::size_t> rows;
   for (std::size_t i = 0; i < designs.front().size(); ++i) {
     if (std::any_of(designs.begin(), designs.end(),
@@ -115,7 +145,7 @@ std::vector<std::size_t> rows_to_show(const Comparison& c) {
 
 /// Rows = quantities, columns = base and variants.
 TextTable side_by_side(const Comparison& c) {
-  const std::vector<Quantity> base = quantities(c.base, c.inches);
+  const std::vector<Quantity> base = quantities(c.base, c);
   TextTable table;
   table.columns.push_back({.least_width = 12});
   table.head = {{"", Tone::label}};
@@ -130,7 +160,7 @@ TextTable side_by_side(const Comparison& c) {
   }
   for (const Figures& f : c.variants) {
     add_design(f);
-    const std::vector<Quantity> its = quantities(f, c.inches);
+    const std::vector<Quantity> its = quantities(f, c);
     for (std::size_t row = 0; row < rows.size(); ++row) {
       const std::size_t i = rows[row];
       const std::string times = ratio_words(its[i], base[i]);
@@ -143,7 +173,7 @@ TextTable side_by_side(const Comparison& c) {
 
 /// One block a variant: quantity, base, variant, ratio.
 std::string blocks(const Comparison& c, const TextStyle& style) {
-  const std::vector<Quantity> base = quantities(c.base, c.inches);
+  const std::vector<Quantity> base = quantities(c.base, c);
   std::string out;
   for (const Figures& f : c.variants) {
     TextTable table;
@@ -153,7 +183,7 @@ std::string blocks(const Comparison& c, const TextStyle& style) {
                   {c.base.name.empty() ? "base" : c.base.name, Tone::label},
                   {f.name, Tone::label},
                   {"", Tone::label}};
-    const std::vector<Quantity> its = quantities(f, c.inches);
+    const std::vector<Quantity> its = quantities(f, c);
     for (const std::size_t i : rows_to_show(c)) {
       table.rows.push_back({{its[i].name},
                             {base[i].words, base[i].tone},

@@ -207,6 +207,12 @@ Json figures(const studies::Figures& f) {
   out["verdict"] = words_of(f.verdict);
   out["worst"] = f.worst;
   out["worst_utilization"] = value_of(f.worst_utilization);
+  out["parts"] = list_of(f.parts, [](const studies::PartUtilization& p) {
+    Json of_part;
+    of_part["part"] = p.part;
+    of_part["utilization"] = value_of(p.utilization);
+    return of_part;
+  });
   out["tip_deflection_m"] = range(f.tip_deflection);
   out["root_moment_Nm"] = range(f.root_moment);
   out["weld_utilization"] = value_of(f.weld_utilization);
@@ -303,6 +309,7 @@ std::string json(const studies::Picked& picked, const Program& program) {
   if (picked.lightest) out["lightest"] = candidate(*picked.lightest);
   if (picked.next_down) out["next_down"] = candidate(*picked.next_down);
   if (picked.next_up) out["next_up"] = candidate(*picked.next_up);
+  if (picked.same_outside) out["same_outside"] = candidate(*picked.same_outside);
   out["others_over"] = picked.others_over;
   out["tried"] = list_of(picked.tried, candidate);
   out["assumed"] = assumed(picked.assumed);

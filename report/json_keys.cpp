@@ -37,6 +37,7 @@ const std::vector<JsonKey>& json_keys() {
       {"low", "lowest over the stiffness sets, in the unit of the key above it"},
       {"high", "highest over the stiffness sets, in the unit of the key above it"},
       {"worst_utilization", "ratio, of `worst`"},
+      {"parts", "each part of a design compared, with the worst utilization of its checks"},
       {"tip_deflection_m", "m: bracket bolt across the truck, largest load case"},
       {"root_moment_Nm", "N m: bracket root about the rail, largest load case"},
       {"weld_utilization", "ratio, of the bracket's root weld"},
@@ -47,6 +48,7 @@ const std::vector<JsonKey>& json_keys() {
       {"lightest", "the lightest size that passes; left out when none does"},
       {"next_down", "the next lighter size, which does not pass"},
       {"next_up", "the next heavier size that passes"},
+      {"same_outside", "the lightest size that passes of the outside diameter the case has now"},
       {"others_over", "true: another part of the design is over its limit or not decided"},
   };
   return kKeys;

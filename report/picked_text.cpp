@@ -47,22 +47,35 @@ TextTable empty_table() {
   return table;
 }
 
-/// The sizes around the lightest that passes, and of which steel they are.
-std::string neighbors(const Picked& p, const TextStyle& style) {
-  TextTable table = empty_table();
-  std::vector<std::string> steels;
+/// The sizes around the lightest that passes, with the lightest of the outside that is there now.
+std::vector<std::pair<std::string, Candidate>> sizes_shown(const Picked& p) {
+  std::vector<std::pair<std::string, Candidate>> shown;
   const auto add = [&](const std::string& what, const std::optional<Candidate>& c) {
-    if (!c) return;
-    table.rows.push_back(row(what, c->item.label, *c, p.inches));
-    const std::string steel = fmt::format("{}: {}", c->item.label, c->steel);
-    if (!c->steel.empty()) steels.push_back(steel);
+    if (c) shown.emplace_back(what, *c);
   };
   add("lighter", p.next_down);
   add("lightest", p.lightest);
   add("heavier", p.next_up);
-  if (table.rows.empty()) return "";
-  const bool same_steel = (!p.next_down || p.next_down->steel == p.lightest->steel) &&
-                          (!p.next_up || p.next_up->steel == p.lightest->steel);
+  const bool there_already =
+      p.same_outside && std::any_of(shown.begin(), shown.end(), [&](const auto& other) {
+        return other.second.item.label == p.same_outside->item.label;
+      });
+  if (!there_already) add("same outside", p.same_outside);
+  return shown;
+}
+
+std::string neighbors(const Picked& p, const TextStyle& style) {
+  const auto shown = sizes_shown(p);
+  if (shown.empty()) return "";
+  TextTable table = empty_table();
+  std::vector<std::string> steels;
+  for (const auto& [what, c] : shown) {
+    table.rows.push_back(row(what, c.item.label, c, p.inches));
+    if (!c.steel.empty()) steels.push_back(fmt::format("{}: {}", c.item.label, c.steel));
+  }
+  const bool same_steel = std::all_of(shown.begin(), shown.end(), [&](const auto& other) {
+    return other.second.steel == shown.front().second.steel;
+  });
   return laid_out(table, style.width, style.color) +
          (same_steel ? "" : paragraph("steel: " + joined(steels, "; "), style.width, 0, 2)) +
          paragraph("utilization: 100 % = the limit, worst of this part's checks", style.width, 0,

@@ -14,10 +14,15 @@ const std::vector<std::string>& cautions() {
 }
 
 const std::vector<std::string>& checks_not_offered() {
-  static const std::vector<std::string> kNotOffered = {
-      "bolts",   "tabs and eyes", "welds other than the bracket's root",
-      "threads", "rail wall",     "thin-wall buckling of plates",
-      "fatigue"};
+  static const std::vector<std::string> kNotOffered = {"bending with compression",
+                                                       "side force on brackets",
+                                                       "bolts",
+                                                       "tabs and eyes",
+                                                       "other welds",
+                                                       "threads",
+                                                       "rail wall",
+                                                       "thin walls",
+                                                       "fatigue"};
   return kNotOffered;
 }
 

@@ -55,12 +55,19 @@ struct SolvedCase {
   std::vector<CriticalFactor> critical;  ///< lowest three of the assembly
 };
 
+/// How near one part comes to its limit.
+struct PartUtilization {
+  std::string part;
+  double utilization = base::kUnset;  ///< worst of its checks; unset = one is not decided
+};
+
 /// What `compare` shows of one design.
 struct Figures {
   std::string name;
   Verdict verdict = Verdict::not_decided;
   std::string worst;  ///< "bracket, root weld" of the worst finding
   double worst_utilization = base::kUnset;
+  std::vector<PartUtilization> parts;
   Range tip_deflection;  ///< bracket bolt across the truck, largest case  [m]
   Range root_moment;     ///< bracket root about the rail, largest case  [N m]
   double weld_utilization = base::kUnset;

@@ -46,9 +46,24 @@ void add_joints(std::vector<Assumption>& out, const parts::Design& design) {
   if (groups.empty()) return;
   std::string names;
   for (const std::string& g : groups) names += (names.empty() ? "" : ", ") + g;
-  out.push_back({names, "soft and stiff end of their range, one group at a time",
-                 "rubber 1 to 5 kN/mm, hard 5 to 20 kN/mm radial (common practice, no source); "
-                 "entered rates at half and double"});
+  out.push_back(
+      {names, "soft and stiff end of their range, one group at a time",
+       "rubber 1 to 5 kN/mm, hard 5 to 20 kN/mm radial, along the bolt 0.4 to 1 and 2 to 5 "
+       "kN/mm, tilt 300 to 1500 and 1500 to 6000 N m/rad (common practice, no source); "
+       "between them the geometric mean; entered rates at half and double"});
+}
+
+/// The factors asked for, where the case file leaves them as they come.
+void add_factors(std::vector<Assumption>& out, const parts::Design& design) {
+  checks::RequiredFactors usual;
+  checks::RequiredFactors used = design.factors;
+  const std::vector<checks::FactorEntry> usual_entries = checks::factor_entries(usual);
+  const std::vector<checks::FactorEntry> used_entries = checks::factor_entries(used);
+  for (std::size_t i = 0; i < used_entries.size(); ++i) {
+    if (*used_entries[i].value != *usual_entries[i].value) continue;
+    out.push_back({"factors." + used_entries[i].key, fmt::format("{:g}", *used_entries[i].value),
+                   used_entries[i].basis});
+  }
 }
 
 }  // namespace
@@ -86,6 +101,12 @@ std::vector<Assumption> all_assumptions(const parts::Design& design,
                      piece.material.yield / (design.inches ? base::kKsi : base::kMegapascal),
                      design.inches ? "ksi" : "MPa")});
   }
+  if (std::any_of(assembly.pieces.begin(), assembly.pieces.end(),
+                  [](const parts::Piece& piece) { return piece.column; })) {
+    out.push_back({"columns", "effective length = length, K = 1.0",
+                   "bushed, pinned and ball ends; what holds a welded end is in the frame"});
+  }
+  add_factors(out, design);
   for (const std::string& words : assembly.assumed) out.push_back({"model", words, "this version"});
   return out;
 }
@@ -106,7 +127,10 @@ std::vector<std::string> left_out(const parts::Design& design) {
     if (!missing.empty()) out.push_back(missing);
   }
   out.push_back("clearances, travel, steering geometry");
-  out.push_back("the frame itself, and what holds the parts to the axle");
+  out.push_back(design.bracket
+                    ? "the rail itself (its section makes no difference here beyond the "
+                      "weld and the rail_stiffness), and what holds the parts to the axle"
+                    : "the frame itself, and what holds the parts to the axle");
   return out;
 }
 

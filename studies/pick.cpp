@@ -1,6 +1,7 @@
 #include "studies/pick.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include <fmt/format.h>
@@ -40,6 +41,17 @@ std::string parts_to_pick(const parts::Design& design) {
 bool is_round(const sections::Shape& shape) {
   return std::holds_alternative<sections::RoundBar>(shape) ||
          std::holds_alternative<sections::RoundTube>(shape);
+}
+
+double outside_of(const sections::Shape& shape) {
+  if (const auto* tube = std::get_if<sections::RoundTube>(&shape)) return tube->outside;
+  return std::get<sections::RoundBar>(shape).diameter;
+}
+
+/// Listed sizes are rounded to a thousandth of an inch or a tenth of a millimeter.
+bool same_outside(const sections::Shape& a, const sections::Shape& b) {
+  constexpr double kListed = 1.0e-5;
+  return std::abs(outside_of(a) - outside_of(b)) < kListed;
 }
 
 /// Tubes keep the steel of a tube that is there, bars that of a bar; else the usual one.
@@ -102,6 +114,7 @@ Picked pick(const parts::Design& design, const std::string& part, const Watch& w
              .lightest = {},
              .next_down = {},
              .next_up = {},
+             .same_outside = {},
              .others_over = false,
              .assumed = {}};
   std::vector<sections::StockItem> stock = sections::round_stock(design.inches);
@@ -115,13 +128,16 @@ Picked pick(const parts::Design& design, const std::string& part, const Watch& w
     out.tried.push_back(tried(design, part, stock[i], *now));
   }
   for (std::size_t i = 0; i < out.tried.size(); ++i) {
-    if (out.tried[i].verdict != Verdict::within) continue;
+    const Candidate& candidate = out.tried[i];
+    if (candidate.verdict != Verdict::within) continue;
     if (!out.lightest) {
-      out.lightest = out.tried[i];
+      out.lightest = candidate;
       if (i > 0) out.next_down = out.tried[i - 1];
-    } else {
-      out.next_up = out.tried[i];
-      break;
+    } else if (!out.next_up) {
+      out.next_up = candidate;
+    }
+    if (!out.same_outside && same_outside(candidate.item.shape, now->shape)) {
+      out.same_outside = candidate;
     }
   }
   const Answer as_drawn = run(design, "as drawn", {}).answer;

@@ -22,12 +22,13 @@ struct Picked {
   std::string title;
   bool inches = true;
   std::string part;
-  std::string now;                     ///< what the case has
-  std::vector<Candidate> tried;        ///< by mass
-  std::optional<Candidate> lightest;   ///< the lightest that passes
-  std::optional<Candidate> next_down;  ///< next lighter, which does not pass
-  std::optional<Candidate> next_up;    ///< next heavier that passes
-  bool others_over = false;            ///< another part of the design is over or undecided
+  std::string now;                        ///< what the case has
+  std::vector<Candidate> tried;           ///< by mass
+  std::optional<Candidate> lightest;      ///< the lightest that passes
+  std::optional<Candidate> next_down;     ///< next lighter, which does not pass
+  std::optional<Candidate> next_up;       ///< next heavier that passes
+  std::optional<Candidate> same_outside;  ///< lightest that passes of the outside now in the case
+  bool others_over = false;               ///< another part of the design is over or undecided
   std::vector<parts::Assumption> assumed;
 };
 

@@ -125,15 +125,20 @@ class Runner {
       seen = true;
       const checks::Item item =
           mode.critical.axle_tips ? checks::Item::tipping : checks::Item::buckling;
-      const checks::Duty duty = mode.critical.what == "lateral_link" ? checks::Duty::lateral_link
-                                                                     : checks::Duty::ordinary;
-      keep_stability(cell, checks::frame_stability(
-                               {.outcome = checks::StabilityOutcome::found,
-                                .critical_factor = mode.critical.factor,
-                                .part_that_goes = mode.critical.what,
-                                .share = mode.share,
-                                .problem = {},
-                                .required = checks::required(design_.factors, item, abuse, duty)}));
+      const checks::Duty duty =
+          mode.part == "lateral_link" ? checks::Duty::lateral_link : checks::Duty::ordinary;
+      std::optional<checks::Finding> found = checks::frame_stability(
+          {.outcome = checks::StabilityOutcome::found,
+           .critical_factor = mode.critical.factor,
+           .part_that_goes = mode.energy_in,
+           .share = mode.share,
+           .problem = {},
+           .required = checks::required(design_.factors, item, abuse, duty)});
+      if (found) {
+        found->part = mode.part;
+        if (mode.critical.what != mode.part) found->where = mode.critical.what;
+      }
+      keep_stability(cell, std::move(found));
     }
   }
 
@@ -310,6 +315,22 @@ std::vector<CriticalFactor> lowest_of_each(std::vector<CriticalFactor> all) {
   return kept;
 }
 
+/// The worst of each part, in the order of `findings`: worst first, undecided ones before all. What
+/// is over says more than what is not decided.
+std::vector<PartUtilization> parts_of(const std::vector<checks::Finding>& findings) {
+  std::vector<PartUtilization> all;
+  for (const checks::Finding& f : findings) {
+    const auto seen = std::find_if(all.begin(), all.end(),
+                                   [&](const PartUtilization& p) { return p.part == f.part; });
+    if (seen == all.end()) {
+      all.push_back({f.part, f.utilization()});
+    } else if (std::isnan(seen->utilization) && f.state == checks::State::over) {
+      seen->utilization = f.utilization();
+    }
+  }
+  return all;
+}
+
 void Runner::finish() {
   Answer& answer = out_.answer;
   Figures& figures = out_.figures;
@@ -354,6 +375,7 @@ void Runner::finish() {
     figures.worst = worst.part + ", " + worst.check;
     figures.worst_utilization = worst.utilization();
   }
+  figures.parts = parts_of(answer.findings);
   for (const checks::Finding& f : answer.findings) {
     if (f.check == "weld") figures.weld_utilization = f.utilization();
   }

@@ -7,6 +7,19 @@
 #include "studies/criterion.hpp"
 
 namespace studies {
+namespace {
+
+bool has_link(const parts::Assembly& assembly) {
+  return std::any_of(assembly.pieces.begin(), assembly.pieces.end(),
+                     [](const parts::Piece& piece) { return piece.part == "lateral_link"; });
+}
+
+std::string words_of_sway(const parts::Assembly& assembly) {
+  if (assembly.axle) return "the axle tips on its springs and bushings";
+  return has_link(assembly) ? "link and bracket sway" : "the frame sways";
+}
+
+}  // namespace
 
 std::vector<ModeOf> modes_of(const fea::BucklingResult& buckling, const parts::Assembly& assembly) {
   std::vector<ModeOf> all;
@@ -23,13 +36,17 @@ std::vector<ModeOf> modes_of(const fea::BucklingResult& buckling, const parts::A
                          [](const auto& a, const auto& b) { return a.second < b.second; });
     ModeOf found;
     found.critical.factor = mode.factor;
-    if (assembly.axle && soft > 0.5) {
-      found.critical.what = "the axle tips on its springs and bushings";
-      found.critical.axle_tips = true;
+    if (soft > 0.5) {
+      found.critical.axle_tips = assembly.axle.has_value();
+      found.critical.what = words_of_sway(assembly);
+      found.part = assembly.axle || !has_link(assembly) ? found.critical.what : "lateral_link";
+      found.energy_in = assembly.axle ? "springs and bushings" : "joints and springs";
       found.share = soft;
-    } else {
-      found.critical.what = most == by_part.end() ? "" : most->first;
-      found.share = most == by_part.end() ? base::kUnset : most->second;
+    } else if (most != by_part.end()) {
+      found.critical.what = most->first;
+      found.part = most->first;
+      found.energy_in = most->first;
+      found.share = most->second;
     }
     all.push_back(found);
   }

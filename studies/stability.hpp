@@ -10,10 +10,13 @@
 namespace studies {
 
 /// A critical factor of the assembly and what goes: the part with most of the mode's strain energy,
-/// or the axle tipping when springs and joints hold more than half of it.
+/// or, where springs and joints hold more than half of it, the axle tipping, or the link and its
+/// bracket swaying.
 struct ModeOf {
   CriticalFactor critical;
-  double share = base::kUnset;  ///< of the strain energy, in what goes  [-]
+  std::string part;             ///< whose finding it is
+  std::string energy_in;        ///< what holds most of the strain energy
+  double share = base::kUnset;  ///< of the strain energy, in that  [-]
 };
 [[nodiscard]] std::vector<ModeOf> modes_of(const fea::BucklingResult& buckling,
                                            const parts::Assembly& assembly);

@@ -10,6 +10,9 @@ namespace studies {
 namespace {
 
 constexpr double kMostTurn = 3.0 * base::kDegree;
+// A bracket is judged by the larger of second-order and undeformed statics, which bounds it to some
+// two percent up to this lean: proposal.
+constexpr double kMostLean = 10.0 * base::kDegree;
 // Upward seat travel up to which a bump stop that is not given is taken as open: proposal.
 constexpr double kTravelWithoutStop = 0.025;
 
@@ -57,7 +60,13 @@ std::map<std::string, std::string> trouble_by_part(const SetModel& model,
   }
   for (const parts::Chord& chord : assembly.chords) {
     const double turn = turn_of(chord, assembly, solved.solution);
-    if (!(turn > kMostTurn)) continue;
+    if (chord.part == "bracket" && turn > kMostLean) {
+      trouble[chord.part] = fmt::format(
+          "it leans {:.0f} degrees on its rail; over 10 needs the large-displacement solution, "
+          "which this version does not offer: brace it, or enter bracket.rail_stiffness",
+          turn / base::kDegree);
+    }
+    if (chord.part == "bracket" || !(turn > kMostTurn)) continue;
     const std::string reason = fmt::format(
         "it turns {:.1f} degrees from ride height; over 3 needs the large-displacement "
         "solution, which this version does not offer",

@@ -66,9 +66,11 @@ LoadLimit limit_of(const Criterion& criterion, const Ranked& r) {
   if (reached >= kHighestMultiple) return {Ends::far_within};
   const double there = ratio(reached);
   if (!(there < 0.99)) return {Ends::at_limit, reached, reached};
-  // Losing stability is a check of its own, with its own factor. A demand over half of the capacity
-  // may be one that soars as the frame gives way: nothing is added to what was reached then.
-  const double factor = there > kFarWithin ? reached : in_proportion(reached, there);
+  // Losing stability is a check of its own, with its own factor. A stress over half of the capacity
+  // may be one that soars as the frame gives way: nothing is added to what was reached then. What
+  // presses a column goes on with the load.
+  const bool soars = criterion.kind != Criterion::Kind::column && there > kFarWithin;
+  const double factor = soars ? reached : in_proportion(reached, there);
   return {Ends::gives_way, factor, reached};
 }
 

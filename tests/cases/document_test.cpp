@@ -47,8 +47,8 @@ TEST_CASE("line ends of other systems and a byte order mark change nothing", "[c
 
 TEST_CASE("a text that is no YAML is refused at its place", "[cases][document]") {
   CHECK(problems("title: link: braced\n") ==
-        "case.yaml:1:12: this is not YAML (illegal map value); check the indent, the form `key: "
-        "value` and the quotes");
+        "case.yaml:1:12: this is not YAML (illegal map value); check the indent, the space after "
+        "each colon (`key: value`) and the quotes");
   CHECK(problems("title: \"invented\nvehicle: 1\n") ==
         "case.yaml:1:8: title: the quote that opens here is never closed");
   CHECK(problems("title: t\n\tvehicle: 1\n") ==

@@ -95,7 +95,9 @@ TEST_CASE("a patch that cannot be made is refused under its path", "[cases][patc
   CHECK(thrown([&] {
           cases::set(no_arm, {"arm.lower", "2 x 0.250 in DOM"});
         }) == "arm.lower: the case has no `arm`");
-  CHECK(thrown([&] { cases::set(no_arm, {"arm", ""}); }) == "arm: the case has none to leave out");
+  CHECK(thrown([&] {
+          cases::set(no_arm, {"arm", ""});
+        }) == "arm: the case has none to leave out; delete this entry");
 }
 
 TEST_CASE("a refused patch changes nothing", "[cases][patch]") {

@@ -107,9 +107,24 @@ TEST_CASE("a quantity that cannot be read says what was found and what would do"
   CHECK(refused("two in", Dimension::length) ==
         "`two in` does not start with a number; a length is needed, e.g. 9 in or 230 mm");
   CHECK(refused("5,500 lb", Dimension::force) ==
-        "`5,500 lb` has a comma; write the number without it, e.g. 5500 lb");
+        "`5,500 lb` has a comma: write 5500 without it, or 5.500 with a point");
+  CHECK(refused("9,5 in", Dimension::length) == "`9,5 in` has a comma: write 9.5 with a point");
+  CHECK(refused("6, 8 in", Dimension::length).find("joined by `or`") != std::string::npos);
+  CHECK(refused("11 ga", Dimension::length).find("a gauge number is no thickness") == 0);
+  CHECK(refused("37x12.50R17", Dimension::length).find("after the first size") !=
+        std::string::npos);
   CHECK(refused("0.9 in", Dimension::ratio) ==
         "`0.9 in` is not a ratio; a bare number or % is needed, e.g. 0.9");
+}
+
+TEST_CASE("feet and inches make one length", "[cases][quantity]") {
+  for (const char* text : {"2 ft 10 in", "2 feet 10 in", "2' 10\"", "2'10\""}) {
+    INFO(text);
+    CHECK(cases::read_quantity(text, Dimension::length).si == Approx(34.0 * 0.0254).epsilon(1e-14));
+  }
+  CHECK(cases::read_quantity("-1 ft 6-1/2 in", Dimension::length).si ==
+        Approx(-18.5 * 0.0254).epsilon(1e-14));
+  CHECK(refused("2 ft 10 lb", Dimension::length).find("a length is needed") != std::string::npos);
 }
 
 TEST_CASE("a number that is not finite is refused", "[cases][quantity]") {

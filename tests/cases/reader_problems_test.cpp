@@ -161,6 +161,16 @@ TEST_CASE("values that clash are refused", "[cases][problems]") {
              Contains("springs.ground: it has no rate"));
 }
 
+TEST_CASE("sizes that no truck has are refused: a slip in a unit or a digit", "[cases][problems]") {
+  CHECK(link_with("5500 lb", "550 lb") ==
+        "case.yaml:3:3: vehicle.axle_weight: 550 lbf is not believable here (from 900 lbf to 25 "
+        "kip); is the unit right?");
+  CHECK(link_with("drop: 9 in", "drop: 95 in").find("bracket.drop: 95 in is not believable here") !=
+        std::string::npos);
+  CHECK(link_with("bolt_to_bolt: 34 in", "bolt_to_bolt: 340 in").find("340 in is not believable") !=
+        std::string::npos);
+}
+
 TEST_CASE("names that hide the format's own are refused", "[cases][problems]") {
   CHECK_THAT(rich_with("  shop steel:\n", "  A36:\n"),
              Contains("materials.A36: this is a built-in steel; give yours another name"));

@@ -51,7 +51,7 @@ TEST_CASE("every default that was used is listed with its basis", "[cases][reade
   const parts::Design d = design(kLink);
   CHECK(assumed(d, "vehicle.friction") ==
         "0.9 (upper end of dry pavement; Wong, Theory of Ground Vehicles (from memory))");
-  CHECK(assumed(d, "bracket.gap").find("50 mm (") == 0);
+  CHECK(assumed(d, "bracket.gap").find("1.969 in (") == 0);
   CHECK(assumed(d, "lateral_link.bend").find("none (") == 0);
   CHECK(assumed(d, "weights").find("lb read as the force of its weight") == 0);
   CHECK(assumed(d, "lateral_link.tube.steel").empty());

@@ -32,7 +32,8 @@ TEST_CASE("the finding names the part that goes and how much sway is magnified",
                                           .required = 1.5});
   REQUIRE(f);
   CHECK(f->part == "lateral_link");
-  CHECK_THAT(f->notes.at(0), Catch::Contains("lateral_link takes 83 %"));
+  CHECK_THAT(f->notes.at(0),
+             Catch::Contains("83 % of the strain energy of the mode: lateral_link"));
   CHECK(worked::equations_that_hold(*f) == 1);
   CHECK(f->lines.at(1).values.at(1).si == Approx(1.5));
 }

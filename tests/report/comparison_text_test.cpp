@@ -25,9 +25,9 @@ TEST_CASE("base and one variant stand side by side", "[report][compare]") {
   c.inches = false;
   c.variants.resize(1);
   CHECK(report::comparison_text(c, {}) ==
-        R"(OVER: as drawn, worst bracket, weld 118 %. Not offered yet: bolts, tabs and
-eyes, welds other than the bracket's root, threads, rail wall, thin-wall
-buckling of plates, fatigue.
+        R"(OVER: as drawn, worst bracket, weld 118 %. Not offered yet: bending with
+compression, side force on brackets, bolts, tabs and eyes, other welds, threads,
+rail wall, thin walls, fatigue.
                 as drawn             no brace
 verdict         OVER                 OVER
 worst           bracket, weld 118 %  bracket, weld 362 % (3.07 x base)

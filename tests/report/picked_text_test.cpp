@@ -13,9 +13,9 @@ TEST_CASE("a picked size is shown with its neighbors and what stops the lighter 
   const report::TextStyle style = {.command_for_more = "linkmargin pick a.yaml --part b --all"};
   CHECK(report::picked_text(invented::picked(), style) ==
         R"(LIGHTEST THAT PASSES: 1-1/2 x 0.188 in tube, DOM for the lateral link,
-2.63 lb/ft, at 93 % of its limit. Not offered yet: bolts, tabs and eyes, welds
-other than the bracket's root, threads, rail wall, thin-wall buckling of plates,
-fatigue.
+2.63 lb/ft, at 93 % of its limit. Not offered yet: bending with compression,
+side force on brackets, bolts, tabs and eyes, other welds, threads, rail wall,
+thin walls, fatigue.
 now in the case: tube 1.5 x 0.25 in, DOM
           size                        mass utilization  stopped by
 lighter   1-1/4 x 0.188 in tube 2.13 lb/ft       131 %  column, slid into a
@@ -42,6 +42,14 @@ TEST_CASE("when no size passes, that is what the answer starts with", "[report][
   CHECK_THAT(out, StartsWith("NONE PASSES: no size of the stock list holds"));
   CHECK_THAT(out, Contains("2 of 2 sizes do not pass, stopped by: column (2)"));
   CHECK(written::is_clean(out));
+}
+
+TEST_CASE("the size of the outside that is there now has a line, once", "[report][pick]") {
+  studies::Picked p = invented::picked();
+  p.same_outside = invented::candidate("1-3/4 x 0.156 in tube", 3.95, 0.95);
+  CHECK_THAT(report::picked_text(p, {}), Contains("same outside  1-3/4 x 0.156 in tube"));
+  p.same_outside = p.lightest;
+  CHECK_THAT(report::picked_text(p, {}), !Contains("same outside"));
 }
 
 TEST_CASE("steels that differ are told", "[report][pick]") {

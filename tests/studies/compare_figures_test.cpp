@@ -12,7 +12,7 @@ using studies_tests::read_case;
 
 namespace {
 
-constexpr double kWeight = 1.0e3;  // so light that the bracket leans under 2 degrees  [N]
+constexpr double kWeight = 4.1e3;  // so light that the bracket leans under 7 degrees  [N]
 constexpr double kDrop = 0.25;
 
 std::string braced(const std::string& compare, double axle_weight = kWeight) {
@@ -66,7 +66,8 @@ TEST_CASE("without a brace the root moment is force times lever at both rail bou
   CHECK(alone.root_moment.low == Approx(force * kDrop).epsilon(1e-3));
   CHECK(alone.root_moment.high == Approx(force * kDrop).epsilon(1e-3));
   CHECK(alone.tip_deflection.low == Approx(force * give(2000.0e3)).epsilon(5e-3));
-  CHECK(alone.tip_deflection.high == Approx(force * give(15.0e3)).epsilon(1e-3));
+  // Leaning 7 degrees, second order moves it 1.4 % less than the undeformed lever says.
+  CHECK(alone.tip_deflection.high == Approx(force * give(15.0e3)).epsilon(2e-2));
 }
 
 TEST_CASE("a bracket that leans far keeps the moment of its statics", "[studies]") {

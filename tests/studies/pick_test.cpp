@@ -107,6 +107,14 @@ void check_choice(const studies::Picked& picked, const Utilization& by_hand) {
   CHECK(picked.next_up->verdict == Verdict::within);
 }
 
+/// The lightest that passes of one outside, by going through what was tried.
+const studies::Candidate* lightest_of(const studies::Picked& picked, double outside) {
+  for (const studies::Candidate& c : picked.tried) {
+    if (c.verdict == Verdict::within && round_of(c).outside == Approx(outside)) return &c;
+  }
+  return nullptr;
+}
+
 }  // namespace
 
 TEST_CASE("pick finds the lightest rod that carries a pull, tried by mass", "[studies]") {
@@ -131,6 +139,17 @@ TEST_CASE("pick finds the lightest strut, wide and thin rather than stout", "[st
   check_choice(picked, [&](const Round& round) { return pressed(round, press); });
   // The lightest of all that pass is no bar: a bar of its weight buckles.
   CHECK(std::holds_alternative<sections::RoundTube>(picked.lightest->item.shape));
+}
+
+TEST_CASE("pick answers which wall for the outside that is there", "[studies]") {
+  const double outside = 1.75 * 0.0254;
+  const studies::Picked picked =
+      studies::pick(read_case(rod(-60.0e3, "1-3/4 x 0.065 in DOM")), "rod");
+  const studies::Candidate* wall = lightest_of(picked, outside);
+  REQUIRE(wall != nullptr);
+  REQUIRE(picked.same_outside.has_value());
+  CHECK(picked.same_outside->item.label == wall->item.label);
+  CHECK(picked.same_outside->mass_per_length >= picked.lightest->mass_per_length);
 }
 
 TEST_CASE("pick says which parts there are, and that only round ones can be picked", "[studies]") {

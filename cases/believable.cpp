@@ -1,0 +1,85 @@
+#include "cases/believable.hpp"
+
+#include <variant>
+
+#include <fmt/format.h>
+
+#include "base/units.hpp"
+#include "cases/quantity.hpp"
+
+namespace cases {
+namespace {
+
+using parts::Dimension;
+
+class Bounds {
+ public:
+  explicit Bounds(bool inches) : inches_(inches) {}
+
+  /// Unset values pass.
+  void between(const char* key, double value, double low, double high, Dimension dimension) {
+    if (!(value < low) && !(value > high)) return;
+    const auto text = [&](double si) { return shown_quantity(si, dimension, inches_); };
+    problems_.emplace_back(
+        key, fmt::format("{} is not believable here (from {} to {}); is the unit right?",
+                         text(value), text(low), text(high)));
+  }
+
+  void length(const char* key, double value, double low, double high) {
+    between(key, value, low, high, Dimension::length);
+  }
+
+  /// The outside of a bar or tube.
+  void outside(const char* key, const parts::Stick& stick) {
+    if (const auto* tube = std::get_if<sections::RoundTube>(&stick.shape)) {
+      length(key, tube->outside, 0.010, 0.200);
+    } else if (const auto* bar = std::get_if<sections::RoundBar>(&stick.shape)) {
+      length(key, bar->diameter, 0.008, 0.150);
+    }
+  }
+
+  [[nodiscard]] std::vector<base::InputError> take() { return std::move(problems_); }
+
+ private:
+  bool inches_;
+  std::vector<base::InputError> problems_;
+};
+
+void add_bracket(Bounds& out, const parts::Bracket& bracket) {
+  out.length("bracket.drop", bracket.drop, 0.010, 0.700);
+  out.length("bracket.depth_at_rail", bracket.depth_at_rail, 0.020, 0.500);
+  out.length("bracket.depth_at_bolt", bracket.depth_at_bolt, 0.020, 0.500);
+  out.length("bracket.plates", bracket.plates.thickness, 0.001, 0.050);
+  out.length("bracket.gap", bracket.gap, 0.005, 0.250);
+  out.length("bracket.weld", bracket.weld.leg, 0.001, 0.030);
+  out.length("bracket.rail", bracket.rail.width, 0.020, 0.300);
+  out.length("bracket.rail", bracket.rail.height, 0.030, 0.500);
+  out.length("bracket.rail", bracket.rail.wall, 0.001, 0.030);
+}
+
+}  // namespace
+
+std::vector<base::InputError> unbelievable_values(const parts::Design& design) {
+  Bounds out(design.inches);
+  if (design.vehicle) {
+    // A very light and a very heavy front axle.
+    out.between("vehicle.axle_weight", design.vehicle->axle_weight, 900.0 * base::kPoundForce,
+                25000.0 * base::kPoundForce, Dimension::force);
+  }
+  if (design.lateral_link) {
+    out.length("lateral_link.bolt_to_bolt", design.lateral_link->bolt_to_bolt, 0.100, 2.000);
+    out.outside("lateral_link.tube", design.lateral_link->stick);
+  }
+  if (design.bracket) add_bracket(out, *design.bracket);
+  if (design.brace) {
+    out.length("brace.length", design.brace->length, 0.050, 2.500);
+    out.outside("brace.tube", design.brace->stick);
+  }
+  if (design.arm) {
+    out.outside("arm.lower", design.arm->lower);
+    if (!design.arm->upper.material.id.empty()) out.outside("arm.upper", design.arm->upper);
+  }
+  return out.take();
+}
+
+}  // namespace cases
