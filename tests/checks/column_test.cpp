@@ -27,29 +27,6 @@ checks::ColumnInput tube(double length) {
 
 }  // namespace
 
-// AISC Design Examples v14.0, Example E.11, Pipe 10 Std (from memory; inputs and Lc/r read in two
-// reproductions): 3 significant figures, and the example rounds step by step.
-TEST_CASE("a pipe column of 30 ft carries what AISC Design Example E.11 prints",
-          "[checks][column]") {
-  const double slenderness = 30.0 * 12.0 / 3.68;
-  CHECK_THAT(slenderness, WithinRel(97.8, 5e-4));
-  const double fn = checks::column_e3(29000.0, 35.0, slenderness);
-  CHECK_THAT(fn, WithinRel(21.4, 3e-3));
-  CHECK_THAT(fn * 11.5, WithinRel(247.0, 3e-3));
-  CHECK_THAT(0.90 * fn * 11.5, WithinRel(222.0, 3e-3));
-}
-
-// AISC 360-10/-16 E3, equations E3-2 to E3-4 as in Manual Table 4-22 (from memory), phi = 0.90.
-TEST_CASE("the E3 curve for 50 ksi steel passes the points of Table 4-22", "[checks][column]") {
-  struct Row {
-    double slenderness, phi_fn;
-  };
-  for (const Row& row : {Row{40, 40.0}, Row{80, 28.2}, Row{120, 15.7}, Row{150, 10.0}}) {
-    CHECK_THAT(0.90 * checks::column_e3(29000.0, 50.0, row.slenderness),
-               WithinRel(row.phi_fn, 5e-3));
-  }
-}
-
 TEST_CASE("the two branches of E3 meet, and a stocky column yields", "[checks][column]") {
   const double limit = checks::column_e3_limit(200e9, 350e6);
   // The constants 0.658, 4.71 and 0.877 are rounded in the standard: the branches meet to 0.1 %.
@@ -103,53 +80,10 @@ TEST_CASE("a wall too thin for the method leaves the column undecided", "[checks
   CHECK(checks::column(in)->state != State::undecided);
 }
 
-// Mott, Machine Elements in Mechanical Design, 4th ed., Example Problem 6-2 (from memory, medium):
-// 12 x 18 mm bar of 290 MPa, 280 mm long, K = 0.8.
-TEST_CASE("Mott's short rectangular column follows Johnson", "[checks][column]") {
-  const double radius = 0.012 / std::sqrt(12.0);
-  const double slenderness = 0.8 * 0.280 / radius;
-  CHECK_THAT(slenderness, WithinRel(64.7, 1e-3));
-  CHECK_THAT(checks::johnson_limit(207e9, 290e6), WithinRel(119.0, 5e-3));
-  CHECK_THAT(checks::johnson_load(207e9, 290e6, 0.012 * 0.018, slenderness),
-             WithinRel(53.3e3, 2e-3));
-}
-
-// Shigley, Mechanical Engineering Design, 9th ed., Example 4-19 (inputs read, answers from memory):
-// a link that must not buckle under 4 x 5000 lbf; each size printed carries 20 kip.
-TEST_CASE("Shigley's rectangular link needs the sizes of Example 4-19", "[checks][column]") {
-  CHECK_THAT(checks::johnson_limit(30e6, 75e3), WithinRel(88.9, 1e-3));
-  const double long_link = checks::euler_load(30e6, 0.747 * std::pow(0.625, 3) / 12.0, 15.0);
-  CHECK_THAT(long_link, WithinRel(20000.0, 3e-3));
-  const double slenderness = 8.0 / (0.5 / std::sqrt(12.0));
-  const double short_link = checks::johnson_load(30e6, 75e3, 0.66 * 0.5, slenderness);
-  CHECK_THAT(short_link, WithinRel(20000.0, 5e-3));
-}
-
 TEST_CASE("Johnson and Euler meet at half the yield strength", "[checks][column]") {
   const double limit = checks::johnson_limit(200e9, 350e6);
   CHECK_THAT(checks::johnson_load(200e9, 350e6, 1.0, limit), WithinRel(175e6, 1e-12));
   CHECK_THAT(checks::euler_load(200e9, 1.0, limit), WithinRel(175e6, 1e-12));
-}
-
-// Hibbeler, Mechanics of Materials, Example 13.1, SI ed. (read): 7.2 m pinned tube, radii 75 / 70
-// mm.
-TEST_CASE("Hibbeler's tube of 7.2 m buckles at 228.2 kN", "[checks][column]") {
-  const double inertia = kPi / 4.0 * (std::pow(0.075, 4) - std::pow(0.070, 4));
-  CHECK_THAT(checks::euler_load(200e9, inertia, 7.2), WithinRel(228.2e3, 2.5e-4));
-}
-
-// Mott, 4th ed., section 6-11 (read): 0.75 in round, 32 in long, 1/8 in crooked, factor 3 on the
-// load. The page rounds A to 0.442 and r to 0.188, which moves the answer by 0.15 %.
-TEST_CASE("Mott's crooked column may carry 1077 lb", "[checks][column]") {
-  const double area = kPi / 4.0 * 0.75 * 0.75;
-  const double inertia = kPi / 64.0 * std::pow(0.75, 4);
-  const double first_yield =
-      checks::crooked_column({.area = area,
-                              .modulus = inertia / 0.375,
-                              .yield = 42e3,
-                              .euler = checks::euler_load(30e6, inertia, 32.0),
-                              .bow = 0.125});
-  CHECK_THAT(first_yield / 3.0, WithinRel(1077.0, 2e-3));
 }
 
 // Computed by hand from Perry's formula: tube 38 x 5, 900 mm, Sy 350 MPa, E 200 GPa.

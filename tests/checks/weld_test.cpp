@@ -33,32 +33,6 @@ bool has_note(const checks::Finding& f, const std::string& words) {
 
 }  // namespace
 
-// AISC Steel Construction Manual, part 8, eq. 8-2 (from memory): 1.392 kip/in a sixteenth with
-// phi = 0.75, 0.928 kip/in with Omega = 2.00, for E70.
-TEST_CASE("a sixteenth of E70 fillet carries 1.392 kip an inch with phi", "[checks][weld]") {
-  checks::WeldInput in;
-  in.group.lines = {{{0, 0, 0}, {base::kInch, 0, 0}, base::kInch / 16.0}};
-  in.group.filler_tensile = kE70;
-  in.wrench = {{1000.0 * base::kPoundForce, 0, 0}, Vector3d::Zero(), Vector3d::Zero()};
-  in.required = 2.0;
-  const checks::Finding f = checks::weld(in);
-  CHECK_THAT(0.75 * f.safety_factor, WithinRel(1.392, 5e-4));
-  CHECK_THAT(f.safety_factor / 2.0, WithinRel(0.928, 5e-4));
-}
-
-// Shigley, 9th ed., Example 9-2 (inputs read, answers from memory): two 3/8 in fillets of 2 in,
-// 0.30 F_EXX allowable: 22.28 kip.
-TEST_CASE("Shigley's two fillets of Example 9-2 allow 22.3 kip", "[checks][weld]") {
-  checks::WeldInput in;
-  const double inch = base::kInch;
-  in.group.lines = {{{0, 0, 0}, {2 * inch, 0, 0}, 0.375 * inch},
-                    {{0, 2 * inch, 0}, {2 * inch, 2 * inch, 0}, 0.375 * inch}};
-  in.group.filler_tensile = kE70;
-  in.wrench = {{16.5e3 * base::kPoundForce, 0, 0}, Vector3d::Zero(), {0, inch, 0}};
-  in.required = 2.0;
-  CHECK_THAT(checks::weld(in).safety_factor / 2.0 * 16.5, WithinRel(22.28, 1e-3));
-}
-
 // Hand evaluation of AISC J2.4: leg 6 mm, 100 mm long, 482.6 MPa: Rn 122.9 kN; two lines here.
 TEST_CASE("the weld verdict turns at the required factor", "[checks][weld]") {
   const double limit = 2.0 * 122.9e3 / 2.0;

@@ -1,0 +1,162 @@
+// What the AISC specification, its manual and its design examples print of columns, welds and
+// steels.
+
+#include <cmath>
+#include <string>
+#include <utility>
+
+#include <catch2/catch.hpp>
+
+#include "checks/column.hpp"
+#include "checks/column_strength.hpp"
+#include "checks/weld.hpp"
+#include "fea/buckling.hpp"
+#include "sections/material.hpp"
+#include "tests/fea/build_frames.hpp"
+#include "tests/published/verification.hpp"
+
+using published::Basis;
+using published::Source;
+using published::verify;
+using published::within;
+
+namespace {
+
+constexpr double in = base::kInch;
+constexpr double kip = 1000.0 * base::kPoundForce;
+
+/// Effective length factor of a column whose ends turn against a spring each, in units of EI / L.
+double effective_length(double turning, bool sways) {
+  fea::Model model;
+  const fea_test::Chain post =
+      fea_test::chain(model, fea::Vector3::Zero(), {0.0, 0.0, 1.0}, 8,
+                      fea_test::section(1.0e5, 1.0, 50.0, 50.0), {.young = 1.0, .shear = 0.4});
+  fea_test::keep_in_xz(model);
+  fea_test::hold(model, post.nodes.front(), {true, true, true, true, false, true});
+  fea_test::hold(model, post.nodes.back(), {!sways, true, false, true, false, true});
+  for (const fea::NodeId end : {post.nodes.front(), post.nodes.back()}) {
+    fea::Spring spring{.a = end};
+    spring.stiffness(4, 4) = turning;
+    model.add(spring);
+  }
+  const fea::BucklingResult result =
+      fea::buckle(fea::factor(model), fea_test::push(post.nodes.back(), {0.0, 0.0, -1.0}));
+  REQUIRE(result.status == fea::BucklingStatus::found);
+  return base::kPi / std::sqrt(result.modes.front().factor);
+}
+
+/// The value between `decided` and `undecided` at which the column check stops deciding.
+template <typename Shape>
+double limit_of_method(double decided, double undecided, Shape shape) {
+  while (std::abs(undecided - decided) > 1e-9 * decided) {
+    const double middle = 0.5 * (decided + undecided);
+    const auto finding = checks::column({.shape = shape(middle),
+                                         .elastic = 29000.0 * base::kKsi,
+                                         .yield = 46.0 * base::kKsi,
+                                         .strength_basis = "specified minimum",
+                                         .length = 1.0,
+                                         .compression = 1.0e3,
+                                         .required = 1.67});
+    REQUIRE(finding);
+    (finding->state == checks::State::undecided ? undecided : decided) = middle;
+  }
+  return decided;
+}
+
+}  // namespace
+
+TEST_CASE("column between elastic end restraints", "[fea][buckling]") {
+  // A column and the beams at its ends, all as stiff as each other (G = 1): each end turns against
+  // 2 EI / (G L) when the beams bend to one side, against 6 EI / (G L) when the frame sways.
+  const Source source{"AISC 360-10, commentary appendix 7, alignment charts (C-A-7-1, C-A-7-2)",
+                      Basis::from_memory};
+  verify(source, "K, GA = GB = 1, sway inhibited", "0.77", effective_length(2.0, false));
+  verify(source, "K, GA = GB = 1, sway uninhibited", "1.32", effective_length(6.0, true));
+}
+
+// Inputs and Lc/r read in two reproductions; the example rounds step by step.
+TEST_CASE("a pipe column of 30 ft carries what AISC Design Example E.11 prints",
+          "[checks][column]") {
+  const Source source{"AISC Design Examples v14.0, example E.11 (Pipe 10 Std, 30 ft)",
+                      Basis::from_memory};
+  const double slenderness = 30.0 * 12.0 / 3.68;
+  const double fn = checks::column_e3(29000.0, 35.0, slenderness);
+  verify(source, "KL/r", "97.8", slenderness);
+  verify(source, "Fe", "29.9 ksi", checks::euler_load(29000.0, 1.0, slenderness));
+  verify(source, "Fcr", "21.4 ksi", fn, within(3e-3));
+  verify(source, "Pn", "247 kip", fn * 11.5);
+  verify(source, "phi Pn", "222 kip", 0.90 * fn * 11.5);
+  verify(source, "Pn / Omega", "148 kip", fn * 11.5 / 1.67);
+}
+
+TEST_CASE("the E3 curve for 50 ksi steel passes the points of table 4-22", "[checks][column]") {
+  const Source source{
+      "AISC 360-10/-16, E3, equations E3-2 to E3-4 (manual table 4-22), Fy = 50 ksi",
+      Basis::formula_from_memory};
+  for (const auto& [slenderness, printed] :
+       {std::pair{40, "40.0 ksi"}, {80, "28.2 ksi"}, {120, "15.7 ksi"}, {150, "10.0 ksi"}}) {
+    verify(source, "phi Fcr at KL/r = " + std::to_string(slenderness), printed,
+           0.90 * checks::column_e3(29000.0, 50.0, slenderness));
+  }
+}
+
+TEST_CASE("the column check ends where the hollow section limits of AISC end it",
+          "[checks][column]") {
+  const Source source{"ANSI/AISC 360-10, tables B4.1a and B4.1b, E7 (Fy = 46 ksi)",
+                      Basis::formula_from_memory};
+  verify(source, "largest D/t of a round tube", "284", limit_of_method(10.0, 1000.0, [](double d) {
+           return sections::Shape(sections::RoundTube{.outside = 0.002 * d, .wall = 0.002});
+         }));
+  // The flat width is the outside less three walls.
+  verify(source, "largest b/t of a wall in compression", "35.2",
+         limit_of_method(10.0, 1000.0, [](double flat) {
+           return sections::Shape(sections::RectangularTube{
+               .depth = 0.002 * (flat + 3.0), .width = 0.030, .wall = 0.002, .corner = 0.004});
+         }));
+}
+
+TEST_CASE("a sixteenth of E70 fillet carries 1.392 kip an inch with phi", "[checks][weld]") {
+  const Source source{"AISC Steel Construction Manual, part 8, eq. 8-2 (E70, a sixteenth of leg)",
+                      Basis::from_memory};
+  checks::WeldInput input;
+  input.group.lines = {{{0, 0, 0}, {in, 0, 0}, in / 16.0}};
+  input.group.filler_tensile = 70.0 * base::kKsi;
+  input.wrench = {{kip, 0, 0}, Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero()};
+  input.required = 2.0;
+  const checks::Finding f = checks::weld(input);
+  verify(source, "strength with phi = 0.75", "1.392 kip/in", 0.75 * f.safety_factor);
+  verify(source, "strength with Omega = 2.00", "0.928 kip/in", f.safety_factor / 2.0);
+}
+
+// Upper bounds are inclusive. Of the table's legs in inches and in millimeters the smaller passes.
+TEST_CASE("the minimum leg follows the thinner part", "[checks][weld]") {
+  const Source source{"AISC 360-05, table J2.4, in inches or in millimeters", Basis::read};
+  const auto leg = [](double part) { return checks::minimum_leg(part * in); };
+  verify(source, "minimum leg, part of 0.25 in", "3 mm", leg(0.25) / base::kMillimeter,
+         within(1e-9));
+  verify(source, "minimum leg, part of 0.26 in", "0.1875 in", leg(0.26) / in, within(1e-9));
+  verify(source, "minimum leg, part of 0.50 in", "0.1875 in", leg(0.5) / in, within(1e-9));
+  verify(source, "minimum leg, part of 0.51 in", "6 mm", leg(0.51) / base::kMillimeter,
+         within(1e-9));
+  verify(source, "minimum leg, part of 0.75 in", "6 mm", leg(0.75) / base::kMillimeter,
+         within(1e-9));
+  verify(source, "minimum leg, part of 0.76 in", "0.3125 in", leg(0.76) / in, within(1e-9));
+}
+
+TEST_CASE("plate, pipe and hollow sections have the strengths of AISC table 2-4",
+          "[sections][material]") {
+  const Source memory{"AISC Steel Construction Manual, 14th ed., table 2-4", Basis::from_memory};
+  const Source read{"AISC Steel Construction Manual, 14th ed., table 2-4, in the Design Examples",
+                    Basis::read};
+  const auto has = [](const Source& source, const std::string& id, const char* yield,
+                      const char* tensile) {
+    const auto m = sections::find_material(id);
+    REQUIRE(m);
+    verify(source, id + ", Fy", yield, m->yield / base::kKsi, within(1e-6));
+    verify(source, id + ", Fu", tensile, m->tensile / base::kKsi, within(1e-6));
+  };
+  has(memory, "A36", "36 ksi", "58 ksi");
+  has(read, "A53B", "35 ksi", "60 ksi");
+  has(memory, "A500B_round", "42 ksi", "58 ksi");
+  has(read, "A500B_rect", "46 ksi", "58 ksi");
+}
