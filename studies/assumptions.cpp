@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -37,8 +38,16 @@ void add_bracket(std::vector<Assumption>& out, const parts::Design& design) {
          fmt::format("{:.4g} and {:.4g} kN m/rad", soft.value / 1000.0, stiff.value / 1000.0),
          soft.basis + (soft.basis == stiff.basis ? "" : "; " + stiff.basis)});
   }
+  std::string basis = "the usual bracket of a lateral link; common practice, no source";
+  if (b.plates.count == 2) {
+    basis +=
+        "; taken as beams, each plate bending alone across its plane: one such bracket beside "
+        "solid "
+        "elements (tests/published) is 2 % softer and within 1 % of the stress in plane, 4 times "
+        "as soft and 2.5 times the stress across";
+  }
   out.push_back({"bracket plates", "across the truck, bolt along it, under the rail's middle",
-                 "the usual bracket of a lateral link; common practice, no source"});
+                 std::move(basis)});
 }
 
 void add_joints(std::vector<Assumption>& out, const parts::Design& design) {

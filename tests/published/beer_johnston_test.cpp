@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "checks/column_strength.hpp"
 #include "sections/area_props.hpp"
 #include "sections/stress.hpp"
 #include "tests/fea/build_frames.hpp"
@@ -88,6 +89,7 @@ TEST_CASE("an eccentric column of Beer and Johnston sways 0.939 in", "[fea][seco
   // in, kip: A 3.54, I 8.00, c 2.00, E 29000.
   const double area = 3.54;
   const double inertia = 8.00;
+  verify(source, "critical load", "62.1 kip", checks::euler_load(29000.0, inertia, 192.0));
   fea::Model model;
   const fea_test::Chain post = fea_test::chain(model, fea::Vector3::Zero(), {0.0, 0.0, 96.0}, 8,
                                                fea_test::section(area, inertia, inertia, 16.0),

@@ -31,6 +31,8 @@ TEST_CASE("Gere's tube in torsion reaches 7965 psi", "[sections][stress]") {
   verify(source, "Ip", "0.681 in4", area_props(tube).torsion / std::pow(in, 4));
   verify(source, "largest shear stress", "7965 psi",
          worst_point(tube, {.t = 6200 * lbf * in}).torsion / base::kPsi);
+  verify(source, "shear modulus, from a twist of 4 degrees over 24 in", "3.13e6 psi",
+         6200 * lbf * in * 24 * in / (area_props(tube).torsion * 4 * base::kDegree) / base::kPsi);
 }
 
 TEST_CASE("Gere's rotor shaft has 63.66 and 97.78 MPa", "[sections][stress]") {

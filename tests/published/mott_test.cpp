@@ -25,7 +25,7 @@ TEST_CASE("Mott's short rectangular column follows Johnson", "[checks][column]")
          checks::johnson_load(207e9, 290e6, 0.012 * 0.018, slenderness) / 1000.0);
 }
 
-// The page rounds A to 0.442 and r to 0.188, which moves the answers by up to 0.15 %.
+// The page rounds A to 0.442 and r to 0.188, which moves the answers by up to 0.35 %.
 TEST_CASE("Mott's crooked column may carry 1077 lb", "[checks][column]") {
   const Source source{
       "Mott, Machine Elements in Mechanical Design, 4th ed., sec. 6-11 (0.75 in "
@@ -36,6 +36,6 @@ TEST_CASE("Mott's crooked column may carry 1077 lb", "[checks][column]") {
   const double euler = checks::euler_load(30e6, inertia, 32.0);
   const double first_yield = checks::crooked_column(
       {.area = area, .modulus = inertia / 0.375, .yield = 42e3, .euler = euler, .bow = 0.125});
-  verify(source, "critical load when straight", "4476 lb", euler, within(1e-3));
+  verify(source, "critical load when straight", "4476 lb", euler, within(4e-3));
   verify(source, "allowable load, factor 3", "1077 lb", first_yield / 3.0, within(2e-3));
 }

@@ -108,6 +108,7 @@ void SolidBody::solve(const std::function<bool(const Eigen::Vector3d&)>& clamped
   getfem::add_isotropic_linearized_elasticity_brick(model, *d.integration, "u", "lambda", "mu");
   getfem::add_source_term_brick(model, *d.integration, "u", "force", kLoaded);
   getfem::add_Dirichlet_condition_with_simplification(model, "u", kClamped);
+  gmm::set_traces_level(1);  // says nothing of its own accord but warnings
   gmm::iteration iteration(1e-8);
   getfem::standard_solve(model, iteration);
   INVARIANT(iteration.converged());

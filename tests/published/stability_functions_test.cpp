@@ -50,7 +50,7 @@ TEST_CASE("stability functions without load and at the Euler load", "[fea][secon
                       Basis::from_memory};
   verify(source, "s at P = 0", "4", functions(0.0).s, within(3e-4));
   verify(source, "c at P = 0", "0.5", functions(0.0).c, within(3e-4));
-  verify(source, "s at P = Pe", "2.467", functions(1.0).s);
+  verify(source, "s at P = Pe", "2.467", functions(1.0).s, within(3e-4));
   verify(source, "c at P = Pe", "1.000", functions(1.0).c);
   double low = 1.9;
   double high = 2.04;  // beyond the root the strut is unstable and has no answer

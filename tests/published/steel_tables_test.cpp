@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "parts/bracket.hpp"
 #include "sections/material.hpp"
 #include "tests/published/verification.hpp"
 
@@ -38,6 +39,11 @@ TEST_CASE("4130 aircraft tube has the strengths of MIL-HDBK-5", "[sections][mate
   verify(source, "wall at which the strengths change", "0.188 in",
          sections::find_material("4130_N_thin")->thickness_to / base::kInch,
          published::within_absolute(0.001));
+}
+
+TEST_CASE("the filler of a bracket is E70 unless given", "[parts][material]") {
+  verify({"AWS A5.18 (ER70S-6) and A5.1 (E7018)", Basis::from_memory}, "tensile strength, minimum",
+         "70 ksi", parts::Bracket{}.filler / base::kKsi, within(1e-5));
 }
 
 TEST_CASE("the shear modulus of steel is that of AISC", "[sections][material]") {
