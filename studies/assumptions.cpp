@@ -41,10 +41,9 @@ void add_bracket(std::vector<Assumption>& out, const parts::Design& design) {
   std::string basis = "the usual bracket of a lateral link; common practice, no source";
   if (b.plates.count == 2) {
     basis +=
-        "; taken as beams, each plate bending alone across its plane: one such bracket beside "
-        "solid "
-        "elements (tests/published) is 2 % softer and within 1 % of the stress in plane, 4 times "
-        "as soft and 2.5 times the stress across";
+        "; taken as beams, each plate bending alone across its plane: beside solid elements "
+        "(tests/published) one such bracket is 2 % softer and within 1 % of the stress in plane, "
+        "4 times as soft and 2.5 times the stress across";
   }
   out.push_back({"bracket plates", "across the truck, bolt along it, under the rail's middle",
                  std::move(basis)});

@@ -11,6 +11,9 @@
 namespace published {
 namespace {
 
+/// A share up to which computed and published value are the same but for rounding.
+constexpr double kRounding = 1.0e-5;
+
 std::string_view words(Basis basis) {
   switch (basis) {
     case Basis::read:
@@ -44,6 +47,7 @@ std::string words(Tolerance tolerance) {
     case Tolerance::Kind::as_printed:
       return "last digit";
     case Tolerance::Kind::relative:
+      if (tolerance.value <= kRounding) return "rounding";
       out << std::setprecision(3) << 100.0 * tolerance.value << " %";
       break;
     case Tolerance::Kind::absolute:
