@@ -89,7 +89,7 @@ Phrase<Plates> read_phrase(std::string_view raw, const parts::Design& names) {
     refuse<Plates>(text, "is no plate");
   }
   plates.material = known_steel(words.steel, names);
-  return {plates};
+  return {plates, condition_assumed(words.steel, names)};
 }
 
 template <>

@@ -1,13 +1,33 @@
 #include "cases/field_reader.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <utility>
 
 #include <fmt/format.h>
 
+#include "cases/number.hpp"
 #include "cases/unit.hpp"
 
 namespace cases {
+namespace {
+
+/// Lengths of a list in which a unit serves the bare numbers before it.
+/// @throws base::InputError without a key
+std::vector<double> lengths_of(const std::vector<std::string>& texts) {
+  std::vector<double> all(texts.size());
+  std::string unit;
+  for (std::size_t i = texts.size(); i-- > 0;) {
+    std::string text = squeeze(texts[i]);
+    const std::optional<NumberStart> number = number_at_start(text);
+    if (number && number->length < text.size()) unit = text.substr(number->length);
+    if (number && number->length == text.size()) text += unit;
+    all[i] = read_quantity(text, parts::Dimension::length).si;
+  }
+  return all;
+}
+
+}  // namespace
 
 using base::InputError;
 using parts::FieldInfo;
@@ -147,6 +167,48 @@ void FieldReader::points(const FieldInfo& info, std::vector<std::string>& value)
       require_point(squeeze(found));
       value.push_back(squeeze(found));
     });
+  }
+}
+
+void FieldReader::outline(const FieldInfo& info, std::vector<std::array<double, 2>>& value) {
+  constexpr const char* kExample = "[[0, 0], [0, 3], [2, 3 in]]";
+  const Entry* entry = take(info, kExample);
+  if (entry == nullptr) return;
+  std::vector<std::string> texts;
+  for (const Value& item : entry->value.items) {
+    if (item.kind != Value::Kind::list || item.items.size() != 2) {
+      context_.problem(item.place, path_of(info.key),
+                       std::string("a point is [y, z]; e.g. ") + kExample);
+      return;
+    }
+    for (const Value& number : item.items) texts.push_back(number.text);
+  }
+  if (texts.empty()) {
+    context_.problem(entry->value.place, path_of(info.key),
+                     std::string("a list of points is needed, e.g. ") + kExample);
+    return;
+  }
+  try {
+    const std::vector<double> numbers = lengths_of(texts);
+    value.clear();
+    for (std::size_t i = 0; i < numbers.size(); i += 2) {
+      value.push_back({numbers[i], numbers[i + 1]});
+    }
+  } catch (const InputError& error) {
+    context_.problem(entry->value.place, path_of(info.key), error.problem());
+  }
+}
+
+void FieldReader::lengths(const FieldInfo& info, std::vector<double>& value) {
+  const Entry* entry = take(info, "1/8 in");
+  if (entry == nullptr) return;
+  std::vector<std::string> texts;
+  if (entry->value.kind == Value::Kind::scalar) texts.push_back(entry->value.text);
+  for (const Value& item : entry->value.items) texts.push_back(item.text);
+  try {
+    value = lengths_of(texts);
+  } catch (const InputError& error) {
+    context_.problem(entry->value.place, path_of(info.key), error.problem());
   }
 }
 

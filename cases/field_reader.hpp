@@ -31,6 +31,9 @@ class FieldReader {
   void text(const parts::FieldInfo& info, std::string& value);
   void point(const parts::FieldInfo& info, std::string& value);
   void points(const parts::FieldInfo& info, std::vector<std::string>& value);
+  void outline(const parts::FieldInfo& info, std::vector<std::array<double, 2>>& value);
+  /// One length, or a list of them.
+  void lengths(const parts::FieldInfo& info, std::vector<double>& value);
 
   template <class T>
   void phrase(const parts::FieldInfo& info, T& value) {

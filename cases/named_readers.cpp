@@ -39,6 +39,12 @@ std::optional<sections::Shape> shape_named(const Entry& entry, const std::string
   return shape;
 }
 
+/// One thickness that is given serves all walls.
+void use_for_all_walls(sections::ThinWalled& line) {
+  const std::size_t walls = line.closed ? line.points.size() : line.points.size() - 1;
+  if (line.walls.size() == 1) line.walls.assign(walls, line.walls.front());
+}
+
 void read_section(const Entry& entry, const std::string& path, sections::Shape& shape,
                   ReadingContext& context) {
   Value rest = entry.value;
@@ -50,6 +56,7 @@ void read_section(const Entry& entry, const std::string& path, sections::Shape& 
   std::visit([&](auto& s) { parts::fields(reader, s); }, shape);
   reader.finish();
   if (context.problems.size() > before) return;
+  if (auto* line = std::get_if<sections::ThinWalled>(&shape)) use_for_all_walls(*line);
   try {
     sections::require_valid(shape);
   } catch (const InputError& error) {
@@ -219,6 +226,26 @@ void read_load_cases(const Entry& entry, ReadingContext& context) {
       chosen.push_back(name);
     }
   }
+}
+
+void read_which_sizes(const Entry* entry, ReadingContext& context) {
+  if (entry == nullptr) {
+    context.assume("sizes", "nominal",
+                   "as entered, with nothing taken off for the mill's tolerances; `sizes: minimum` "
+                   "takes it off");
+    return;
+  }
+  for (const sections::Sizes sizes : {sections::Sizes::nominal, sections::Sizes::minimum}) {
+    if (!same_words(entry->value.text, word_of(sizes))) continue;
+    context.design.sizes = sizes;
+    return;
+  }
+  context.problem(entry->value.place, entry->key,
+                  quoted(squeeze(entry->value.text)) + " is neither nominal nor minimum");
+}
+
+std::string_view word_of(sections::Sizes sizes) {
+  return sizes == sections::Sizes::nominal ? "nominal" : "minimum";
 }
 
 }  // namespace cases

@@ -44,4 +44,11 @@ void read_named_part(const Entry& entry, const std::string& group, ReadingContex
   out.push_back(std::move(named));
 }
 
+/// `sizes: nominal` or `minimum`; nominal is assumed when there is no such key.
+/// @param entry  may be null
+void read_which_sizes(const Entry* entry, ReadingContext& context);
+
+/// The word of the format for which sizes are used.
+[[nodiscard]] std::string_view word_of(sections::Sizes sizes);
+
 }  // namespace cases

@@ -167,11 +167,15 @@ void change_point(Design& design, const Path& path, const Patch& patch) {
                                            did_you_mean(path.field, known)));
 }
 
-/// Factors and load cases, through the reader of their block of a case file.
+/// Factors, load cases and sizes, through the reader of their block of a case file.
 void change_block(Design& design, const Path& path, const Patch& patch) {
   ReadingContext context("");
   context.design = design;
-  if (path.group == "factors") {
+  if (path.whole == "sizes") {
+    const Entry entry{path.whole, {}, value_of(patch.value)};
+    read_which_sizes(&entry, context);
+    forget_assumed(context.design, path.whole);
+  } else if (path.group == "factors") {
     Value mapping{.kind = Value::Kind::mapping};
     mapping.entries.push_back({path.field, {}, value_of(patch.value)});
     read_factors(mapping, context);
@@ -193,7 +197,7 @@ void change_block(Design& design, const Path& path, const Patch& patch) {
   }
   std::vector<std::string> known(kParts.begin(), kParts.end());
   known.insert(known.end(), kLists.begin(), kLists.end());
-  known.insert(known.end(), {"points", "factors", "load_cases", "title"});
+  known.insert(known.end(), {"points", "factors", "load_cases", "sizes", "title"});
   throw InputError(path.whole, fmt::format("unknown key {}{}", quoted(path.group),
                                            did_you_mean(path.group, known)));
 }
@@ -229,7 +233,7 @@ void set(Design& design, const Patch& patch) {
   if (path.group == "springs") return change_named(design, &Design::springs, path, patch);
   if (path.group == "forces") return change_named(design, &Design::forces, path, patch);
   if (path.group == "points") return change_point(design, path, patch);
-  if (path.group == "factors" || path.whole == "load_cases") {
+  if (path.group == "factors" || path.whole == "load_cases" || path.whole == "sizes") {
     return change_block(design, path, patch);
   }
   if (path.whole != "title") refuse(path);

@@ -23,8 +23,10 @@ template <class T>
 [[nodiscard]] Phrase<T> read_phrase(std::string_view text, const parts::Design& names);
 
 /// "1-1/2 x 0.250 in DOM", "1-1/2 in solid bar" (1018 cold drawn unless a steel is named),
-/// "2 x 3 x 0.125 in A500C_rect" (depth x width x wall), "2 x 1/4 in flat bar A36", or a section's
-/// name and a steel: "my_section A36".
+/// "2 x 3 x 0.125 in A500C_rect" (depth x width x wall), "2 x 1/4 in flat bar A36",
+/// "4 x 2 x 1/4 in channel A36" (depth x width x thickness), "6 x 3 x 3/16 in channel boxed with
+/// 1/4 in plate A36", "2 x 2 x 1/4 in angle A36" (leg along z, leg along y, thickness), or a
+/// section's name and a steel: "my_section A36".
 template <>
 Phrase<parts::Stick> read_phrase(std::string_view text, const parts::Design& names);
 

@@ -17,9 +17,9 @@ namespace {
 
 const std::vector<std::string>& top_keys() {
   static const std::vector<std::string> kKeys = {
-      "title",        "units",   "vehicle",    "points",  "materials", "sections", "joints",
-      "lateral_link", "bracket", "brace",      "arm",     "axle",      "members",  "supports",
-      "springs",      "forces",  "load_cases", "factors", "variants",  "compare"};
+      "title",    "units",        "sizes",   "vehicle",    "points",  "materials", "sections",
+      "joints",   "lateral_link", "bracket", "brace",      "arm",     "axle",      "members",
+      "supports", "springs",      "forces",  "load_cases", "factors", "variants",  "compare"};
   return kKeys;
 }
 
@@ -31,6 +31,7 @@ class CaseReader {
     for (const Entry& entry : root_.entries) context_.places.add(entry.key, entry.place);
     unknown_keys();
     title_and_units();
+    read_which_sizes(root_.find("sizes"), context_);
     if (const Value* v = mapping("materials")) read_materials(*v, context_);
     if (const Value* v = mapping("sections")) read_sections(*v, context_);
     if (const Value* v = mapping("joints")) read_joints(*v, context_);

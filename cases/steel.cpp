@@ -10,8 +10,9 @@
 namespace cases {
 namespace {
 
-constexpr std::array<std::string_view, 9> kFormWords = {
-    "solid", "round", "square", "rectangular", "flat", "bar", "tube", "tubing", "plate"};
+constexpr std::array<std::string_view, 11> kFormWords = {
+    "solid", "round",  "square", "rectangular", "flat", "bar",
+    "tube",  "tubing", "plate",  "channel",     "angle"};
 
 bool is_form_word(std::string_view word) {
   return std::find(kFormWords.begin(), kFormWords.end(), lower(word)) != kFormWords.end();
@@ -40,6 +41,15 @@ sections::Material known_steel(std::string_view name, const parts::Design& names
   std::string hint = did_you_mean(name, candidates);
   if (hint.empty()) hint = "; e.g. DOM, 1018, 4130, mild steel, A36, S355, or one of `materials:`";
   throw base::InputError("", "unknown steel " + quoted(name) + hint);
+}
+
+std::vector<parts::Assumption> condition_assumed(std::string_view name,
+                                                 const parts::Design& names) {
+  const std::string chosen = sections::condition_chosen(name);
+  const sections::Material steel = known_steel(name, names);
+  // A case may give its own steel the same name.
+  if (chosen.empty() || steel.source == "the case file") return {};
+  return {{"steel", steel.id, chosen}};
 }
 
 FormAndSteel form_and_steel(std::string_view rest, const parts::Design& names) {

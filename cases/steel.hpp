@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "parts/design.hpp"
 
@@ -14,6 +15,11 @@ namespace cases {
 
 /// @throws base::InputError without a key, with the nearest name
 [[nodiscard]] sections::Material known_steel(std::string_view name, const parts::Design& names);
+
+/// What a steel's name left to us, under the key "steel": which condition or grade is meant.
+/// Nothing for a name that says all, or one of the case's own.
+[[nodiscard]] std::vector<parts::Assumption> condition_assumed(std::string_view name,
+                                                               const parts::Design& names);
 
 /// The words of a phrase that say its form ("solid round bar") and those that name its steel,
 /// whichever comes first.

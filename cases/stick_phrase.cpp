@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -76,6 +77,35 @@ double usual_corner(double depth, double width, double wall) {
   return std::min(radius, 0.5 * std::min(depth, width));
 }
 
+/// Takes "boxed with 1/4 in plate" out of the words after the sizes of a channel.
+/// @return the thickness of the plate; nothing when none is named  [m]
+std::optional<double> take_boxing(std::string& rest) {
+  const std::string words = " boxed with ";
+  const std::size_t at = (" " + lower(rest)).find(words);
+  if (at == std::string::npos) return std::nullopt;
+  const std::string example = "6 x 3 x 3/16 in channel boxed with 1/4 in plate A36";
+  const Sizes plate = read_sizes(rest.substr(at + words.size() - 1), example);
+  const std::vector<std::string> after = words_of(plate.rest);
+  if (plate.si.size() != 1 || after.empty() || lower(after[0]).rfind("plate", 0) != 0) {
+    throw InputError("", fmt::format("{} does not say of which plate, e.g. `{}`",
+                                     quoted(squeeze(rest)), example));
+  }
+  rest = squeeze(rest.substr(0, at) + " " + plate.rest.substr(after[0].size()));
+  return plate.si[0];
+}
+
+/// A channel or an angle, when the words say so.
+std::optional<sections::Shape> of_walls(const Sizes& sizes, const std::string& form,
+                                        std::optional<double> plate) {
+  const double a = sizes.si[0];
+  const double b = sizes.si[1];
+  const double t = sizes.si[2];
+  if (has_word(form, "angle")) return sections::Angle{.depth = a, .width = b, .wall = t};
+  if (!has_word(form, "channel")) return std::nullopt;
+  if (!plate) return sections::Channel{.depth = a, .width = b, .web = t, .flange = t};
+  return sections::BoxedChannel{.depth = a, .width = b, .web = t, .flange = t, .plate = *plate};
+}
+
 sections::Shape of_three_sizes(const Sizes& sizes, const std::string& form, std::string_view text,
                                double corner) {
   if (is_solid(form)) {
@@ -101,9 +131,15 @@ std::optional<double> take_corner(std::string& rest) {
   return corner.si[0];
 }
 
+/// The stick of a steel by its name, which is listed where it leaves the condition to us.
+Phrase<Stick> with_condition(Stick stick, std::string_view steel, const parts::Design& names) {
+  stick.material = known_steel(steel, names);
+  return {std::move(stick), condition_assumed(steel, names)};
+}
+
 Phrase<Stick> with_steel(const sections::Shape& shape, const FormAndSteel& words,
                          std::string_view text, const parts::Design& names) {
-  if (!words.steel.empty()) return {{shape, known_steel(words.steel, names)}};
+  if (!words.steel.empty()) return with_condition({shape, {}}, words.steel, names);
   if (!std::holds_alternative<sections::RoundBar>(shape)) {
     throw InputError("", fmt::format("{} does not name its steel; e.g. DOM for a tube, A500C_rect "
                                      "for a rectangular one, A36 for a flat bar",
@@ -143,7 +179,7 @@ Phrase<Stick> read_named(std::string_view text, const parts::Design& names) {
     throw InputError(
         "", fmt::format("{} does not name its steel; e.g. `{} A36`", quoted(text), section->name));
   }
-  return {{section->value, known_steel(steel, names)}};
+  return with_condition({section->value, {}}, steel, names);
 }
 
 }  // namespace
@@ -153,7 +189,9 @@ Phrase<Stick> read_phrase(std::string_view raw, const parts::Design& names) {
   const std::string text = squeeze(raw);
   Sizes sizes = read_sizes(text, kTubeExample);
   if (sizes.si.empty()) return read_named(text, names);
-  const auto corner = sizes.si.size() == 3 ? take_corner(sizes.rest) : std::nullopt;
+  const bool three = sizes.si.size() == 3;
+  const auto corner = three ? take_corner(sizes.rest) : std::nullopt;
+  const auto plate = three ? take_boxing(sizes.rest) : std::nullopt;
   const FormAndSteel words = form_and_steel(sizes.rest, names);
   if (sizes.si.size() == 1)
     return with_steel(round_bar(sizes, words.form, text), words, text, names);
@@ -161,19 +199,21 @@ Phrase<Stick> read_phrase(std::string_view raw, const parts::Design& names) {
     return with_steel(of_two_sizes(sizes, words.form, text), words, text, names);
   }
   if (sizes.si.size() > 3) {
-    throw InputError("", fmt::format("{} gives {} sizes; a round tube has two, a rectangular one "
-                                     "three",
+    throw InputError("", fmt::format("{} gives {} sizes; a round tube has two, a rectangular one, "
+                                     "a channel and an angle three",
                                      quoted(text), sizes.si.size()));
   }
   const double usual = usual_corner(sizes.si[0], sizes.si[1], sizes.si[2]);
-  const sections::Shape shape = of_three_sizes(sizes, words.form, text, corner.value_or(usual));
+  const std::optional<sections::Shape> walls = of_walls(sizes, words.form, plate);
+  const sections::Shape shape =
+      walls ? *walls : of_three_sizes(sizes, words.form, text, corner.value_or(usual));
   try {
     sections::require_valid(shape);
   } catch (const InputError& error) {
     throw InputError("", error.where().key + " of " + quoted(text) + ": " + error.problem());
   }
   Phrase<Stick> phrase = with_steel(shape, words, text, names);
-  if (!corner) {
+  if (!corner && !walls) {
     phrase.assumed.push_back(
         {"corner", shown_quantity(usual, parts::Dimension::length, names.inches),
          "outside corner radius of 2 walls (2.5 over 6 mm, 3 over 10 mm); EN 10219-2 annex B, "
@@ -196,6 +236,19 @@ std::string write_phrase(const Stick& stick, const parts::Design& names) {
   if (const auto* s = std::get_if<sections::RectangularTube>(&stick.shape)) {
     return write_sizes({s->depth, s->width, s->wall}, names.inches) + ", " +
            write_sizes({s->corner}, names.inches) + " corners, " + steel;
+  }
+  if (const auto* s = std::get_if<sections::Angle>(&stick.shape)) {
+    return write_sizes({s->depth, s->width, s->wall}, names.inches) + " angle " + steel;
+  }
+  const auto* channel = std::get_if<sections::Channel>(&stick.shape);
+  if (channel != nullptr && channel->web == channel->flange) {
+    return write_sizes({channel->depth, channel->width, channel->web}, names.inches) + " channel " +
+           steel;
+  }
+  const auto* boxed = std::get_if<sections::BoxedChannel>(&stick.shape);
+  if (boxed != nullptr && boxed->web == boxed->flange) {
+    return write_sizes({boxed->depth, boxed->width, boxed->web}, names.inches) +
+           " channel boxed with " + write_sizes({boxed->plate}, names.inches) + " plate " + steel;
   }
   const auto named =
       std::find_if(names.sections.begin(), names.sections.end(),

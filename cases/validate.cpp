@@ -8,6 +8,7 @@
 
 #include "cases/believable.hpp"
 #include "cases/quantity.hpp"
+#include "parts/used_sticks.hpp"
 
 namespace cases {
 namespace {
@@ -72,6 +73,32 @@ void add_link_values(Problems& out, const parts::LateralLink& l, bool inches) {
     out.emplace_back("lateral_link.through",
                      "the link comes to `" + l.through[i] + "` twice; name each point once");
     return;
+  }
+}
+
+/// A specification's strengths end at its thickness limits. Estimates end less sharply: those are
+/// listed under assumed instead.
+void add_thickness(Problems& out, const std::string& key, const sections::Material& steel,
+                   double thickness, bool inches) {
+  if (steel.covers(thickness) || !steel.specified()) return;
+  const sections::Material* other = sections::same_steel_for(steel, thickness);
+  out.emplace_back(
+      key, fmt::format(
+               "{} is outside the thickness for which {} ({}) has its strength, {} to {}; {}",
+               length_text(thickness, inches), steel.id, steel.description,
+               length_text(steel.thickness_over, inches), length_text(steel.thickness_to, inches),
+               other != nullptr ? "name " + other->id
+                                : "name another steel, or give yours under `materials:`"));
+}
+
+void add_thicknesses(Problems& out, const Design& design) {
+  for (const parts::StickOf& s : parts::used_sticks(design)) {
+    add_thickness(out, s.key, s.stick->material, sections::governing_thickness(s.stick->shape),
+                  design.inches);
+  }
+  if (design.bracket) {
+    const parts::Plates& plates = design.bracket->plates;
+    add_thickness(out, "bracket.plates", plates.material, plates.thickness, design.inches);
   }
 }
 
@@ -245,6 +272,7 @@ Problems clashing_values(const Design& design) {
   Problems out;
   if (design.vehicle) add_vehicle(out, design);
   for (const auto& steel : design.materials) add_material(out, steel);
+  add_thicknesses(out, design);
   if (design.lateral_link) {
     add_link_place(out, *design.lateral_link, design.axle.has_value());
     add_link_values(out, *design.lateral_link, design.inches);

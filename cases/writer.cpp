@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "cases/named_readers.hpp"
 #include "cases/phrase.hpp"
 #include "cases/quantity.hpp"
 #include "cases/shape_words.hpp"
@@ -60,6 +61,19 @@ class FieldWriter {
     text_ += fmt::format("{}{}: [{}]\n", indent_, info.key, join(items, ", "));
   }
 
+  void outline(const FieldInfo& info, std::vector<std::array<double, 2>>& value) {
+    std::vector<std::string> items;
+    for (const auto& point : value) {
+      items.push_back(fmt::format("[{}, {}]", length(point[0]), length(point[1])));
+    }
+    text_ += fmt::format("{}{}: [{}]\n", indent_, info.key, join(items, ", "));
+  }
+  void lengths(const FieldInfo& info, std::vector<double>& value) {
+    std::vector<std::string> items;
+    for (const double one : value) items.push_back(length(one));
+    text_ += fmt::format("{}{}: [{}]\n", indent_, info.key, join(items, ", "));
+  }
+
   [[nodiscard]] const std::string& written() const { return text_; }
 
  private:
@@ -68,6 +82,9 @@ class FieldWriter {
     return true;
   }
   static bool is_set(const parts::Stick& stick) { return !stick.material.id.empty(); }
+  [[nodiscard]] std::string length(double si) const {
+    return write_quantity(si, parts::Dimension::length, names_.inches);
+  }
   void add(const FieldInfo& info, std::string_view text) { text_ += line(indent_, info.key, text); }
 
   const Design& names_;
@@ -155,9 +172,9 @@ std::string variants(const Design& design) {
 std::string write(const Design& design) {
   return line("", "title", design.title) +
          line("", "units", design.inches ? "inches" : "millimeters") +
-         part("vehicle", design.vehicle, design) + points(design) +
-         named("materials", design.materials, design) + named("sections", design.sections, design) +
-         named("joints", design.joints, design) +
+         line("", "sizes", word_of(design.sizes)) + part("vehicle", design.vehicle, design) +
+         points(design) + named("materials", design.materials, design) +
+         named("sections", design.sections, design) + named("joints", design.joints, design) +
          part("lateral_link", design.lateral_link, design) +
          part("bracket", design.bracket, design) + part("brace", design.brace, design) +
          part("arm", design.arm, design) + part("axle", design.axle, design) +

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <variant>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -24,9 +25,11 @@ struct ColumnNumbers {
   double modulus = base::kUnset;
   double effective_length = base::kUnset;
   double slenderness = base::kUnset;
-  double elastic_stress = base::kUnset;  // Fe
-  double nominal_stress = base::kUnset;  // Fn
-  double area_ratio = 1.0;               // Ae / Ag
+  double elastic_stress = base::kUnset;    // Fe
+  double torsional_stress = base::kUnset;  // Fez of an open section
+  bool twists = false;                     // Fe is that of E4
+  double nominal_stress = base::kUnset;    // Fn
+  double area_ratio = 1.0;                 // Ae / Ag
 };
 
 Value ratio(double si) {
@@ -42,6 +45,31 @@ Value length(double si) {
   return {si, Measure::length};
 }
 
+/// Slenderness of a column with that elastic buckling stress.
+double same_slenderness(const ColumnInput& in, double elastic_stress) {
+  return base::kPi * std::sqrt(in.elastic / elastic_stress);
+}
+
+/// An open section may twist before it bends. Warping, which would stiffen it, is left out.
+void use_e4(ColumnNumbers& n, const ColumnInput& in, const sections::AreaProps& props) {
+  constexpr double kPoisson = 0.3;
+  const double y = props.shear_center_y;
+  const double z = props.shear_center_z;
+  const double ro2 = props.polar / props.area + y * y + z * z;
+  const double shear_modulus = in.elastic / (2.0 * (1.0 + kPoisson));
+  const auto euler = [&](double second_moment) {
+    return euler_load(in.elastic, second_moment, n.effective_length) / props.area;
+  };
+  n.torsional_stress = shear_modulus * props.torsion / (props.area * ro2);
+  const double together = flexural_torsional_e4({.about_y = euler(props.iyy),
+                                                 .about_z = euler(props.izz),
+                                                 .torsional = n.torsional_stress,
+                                                 .offset_y = y / std::sqrt(ro2),
+                                                 .offset_z = z / std::sqrt(ro2)});
+  n.twists = together < n.elastic_stress * (1.0 - 1e-9);
+  if (n.twists) n.elastic_stress = together;
+}
+
 ColumnNumbers numbers_of(const ColumnInput& in) {
   const sections::AreaProps props = sections::area_props(in.shape);
   const bool about_y = props.radius_y <= props.radius_z;
@@ -53,11 +81,55 @@ ColumnNumbers numbers_of(const ColumnInput& in) {
   n.effective_length = in.k * in.length;
   n.slenderness = n.effective_length / n.radius;
   n.elastic_stress = base::kPi * base::kPi * in.elastic / (n.slenderness * n.slenderness);
-  n.nominal_stress = column_e3(in.elastic, in.yield, n.slenderness);
+  if (sections::is_open(in.shape)) use_e4(n, in, props);
+  n.nominal_stress = column_e3(in.elastic, in.yield, same_slenderness(in, n.elastic_stress));
   if (const auto* tube = std::get_if<sections::RoundTube>(&in.shape)) {
     n.area_ratio = round_tube_e7(in.elastic, in.yield, tube->outside / tube->wall);
   }
   return n;
+}
+
+/// A wall of a shape, as AISC 360-22 table B4.1a sorts them.
+struct WallRatio {
+  const char* what;
+  double width_over_thickness;
+  double limit;  ///< times sqrt(E/Fy)
+};
+
+constexpr double kBoxWall = 1.40;
+constexpr double kHeldWall = 1.49;
+constexpr double kChannelFlange = 0.56;
+constexpr double kLeg = 0.45;
+
+std::vector<WallRatio> wall_ratios(const sections::Shape& shape) {
+  if (const auto* tube = std::get_if<sections::RectangularTube>(&shape)) {
+    return {
+        {"wall", (std::max(tube->depth, tube->width) - 3.0 * tube->wall) / tube->wall, kBoxWall}};
+  }
+  if (const auto* channel = std::get_if<sections::Channel>(&shape)) {
+    return {{"flange", channel->width / channel->flange, kChannelFlange},
+            {"web", (channel->depth - 2.0 * channel->flange) / channel->web, kHeldWall}};
+  }
+  if (const auto* angle = std::get_if<sections::Angle>(&shape)) {
+    return {{"leg", std::max(angle->depth, angle->width) / angle->wall, kLeg}};
+  }
+  if (const auto* boxed = std::get_if<sections::BoxedChannel>(&shape)) {
+    const double clear = boxed->depth - 2.0 * boxed->flange;
+    return {{"flange", (boxed->width - boxed->web) / boxed->flange, kBoxWall},
+            {"web", clear / boxed->web, kBoxWall},
+            {"plate", clear / boxed->plate, kBoxWall}};
+  }
+  std::vector<WallRatio> all;
+  if (const auto* line = std::get_if<sections::ThinWalled>(&shape)) {
+    for (std::size_t i = 0; i < line->walls.size(); ++i) {
+      const auto& from = line->points[i];
+      const auto& to = line->points[(i + 1) % line->points.size()];
+      const bool free = !line->closed && (i == 0 || i + 1 == line->walls.size());
+      all.push_back({"wall", std::hypot(to[0] - from[0], to[1] - from[1]) / line->walls[i],
+                     free ? kLeg : kBoxWall});
+    }
+  }
+  return all;
 }
 
 /// Why the wall is outside the method; empty when it is inside.
@@ -70,14 +142,12 @@ std::string wall_outside_method(const ColumnInput& in) {
                          limit);
     }
   }
-  if (const auto* tube = std::get_if<sections::RectangularTube>(&in.shape)) {
-    const double limit = 1.40 * std::sqrt(in.elastic / in.yield);
-    const double wall = (std::max(tube->depth, tube->width) - 3.0 * tube->wall) / tube->wall;
-    if (wall > limit) {
-      return fmt::format(
-          "outside the method: the wall's b/t of {:.1f} is over 1.40 sqrt(E/Fy) = {:.1f}", wall,
-          limit);
-    }
+  for (const WallRatio& wall : wall_ratios(in.shape)) {
+    const double limit = wall.limit * std::sqrt(in.elastic / in.yield);
+    if (wall.width_over_thickness <= limit) continue;
+    return fmt::format(
+        "outside the method: the {}'s b/t of {:.1f} is over {:.2f} sqrt(E/Fy) = {:.1f}", wall.what,
+        wall.width_over_thickness, wall.limit, limit);
   }
   return {};
 }
@@ -86,17 +156,27 @@ void add_strength_lines(Finding& f, const ColumnInput& in, const ColumnNumbers& 
   f.lines.push_back({"Lc/r = K L / r, r of the weaker axis",
                      "{0} * {1} / {2} = {3}",
                      {ratio(in.k), length(in.length), length(n.radius), ratio(n.slenderness)}});
+  const double bending = base::kPi * base::kPi * in.elastic / (n.slenderness * n.slenderness);
   f.lines.push_back({"Fe = pi^2 E / (Lc/r)^2",
                      "pi^2 * {0} / {1}^2 = {2}",
-                     {stress(in.elastic), ratio(n.slenderness), stress(n.elastic_stress)}});
-  if (n.slenderness <= column_e3_limit(in.elastic, in.yield)) {
-    f.lines.push_back({"Fn = 0.658^(Fy/Fe) Fy, as Lc/r <= 4.71 sqrt(E/Fy)",
+                     {stress(in.elastic), ratio(n.slenderness), stress(bending)}});
+  if (n.twists) {
+    f.lines.push_back(
+        {"Fe = least root of AISC 360-22 E4-4, bending and twisting together, with "
+         "Fez = G J / (A ro^2) (warping left out)",
+         "Fez of {0} gives {1}",
+         {stress(n.torsional_stress), stress(n.elastic_stress)}});
+  }
+  if (same_slenderness(in, n.elastic_stress) <= column_e3_limit(in.elastic, in.yield)) {
+    f.lines.push_back({n.twists ? "Fn = 0.658^(Fy/Fe) Fy, as Fy/Fe <= 2.25"
+                                : "Fn = 0.658^(Fy/Fe) Fy, as Lc/r <= 4.71 sqrt(E/Fy)",
                        "0.658^({0} / {1}) * {0} = {2}",
                        {stress(in.yield), stress(n.elastic_stress), stress(n.nominal_stress)}});
   } else {
-    f.lines.push_back({"Fn = 0.877 Fe, as Lc/r > 4.71 sqrt(E/Fy)",
-                       "0.877 * {0} = {1}",
-                       {stress(n.elastic_stress), stress(n.nominal_stress)}});
+    f.lines.push_back(
+        {n.twists ? "Fn = 0.877 Fe, as Fy/Fe > 2.25" : "Fn = 0.877 Fe, as Lc/r > 4.71 sqrt(E/Fy)",
+         "0.877 * {0} = {1}",
+         {stress(n.elastic_stress), stress(n.nominal_stress)}});
   }
   if (n.area_ratio < 1.0) {
     const auto& tube = std::get<sections::RoundTube>(in.shape);
@@ -183,7 +263,8 @@ std::optional<Finding> column(const ColumnInput& input) {
   finding.demand = input.compression;
   finding.required = input.required;
   finding.source =
-      n.area_ratio < 1.0
+      n.twists ? "AISC 360-22 E3 and E4, from memory (the E3 curve read in AISC LRFD 1999, app. E)"
+      : n.area_ratio < 1.0
           ? "AISC 360-22 E3 and E7, from memory (the E3 curve read in AISC LRFD 1999, app. E)"
           : "AISC 360-22 E3, from memory (the same curve read in AISC LRFD 1999, app. E)";
   if (const std::string reason = wall_outside_method(input); !reason.empty()) {

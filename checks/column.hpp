@@ -26,8 +26,9 @@ struct ColumnInput {
 /// Euler's and Johnson's loads and the load of first yield with a bow of L/1000 beside it.
 /// @return nothing when the member is not compressed; undecided when its wall is too thin for the
 ///         method
+/// An open section may buckle by bending and twisting together (E4), its warping left out.
 /// Limits: straight members without side load; bent members need the stress along the true shape.
-/// Source: AISC 360-22 E3 and E7, from memory.
+/// Source: AISC 360-22 E3, E4 and E7, from memory.
 [[nodiscard]] std::optional<Finding> column(const ColumnInput& input);
 
 }  // namespace checks

@@ -17,6 +17,22 @@ double column_e3(double elastic, double yield, double slenderness) {
   return 0.877 * fe;
 }
 
+double flexural_torsional_e4(const FlexuralTorsional& m) {
+  const auto sum = [&](double f) {
+    return (f - m.about_y) * (f - m.about_z) * (f - m.torsional) -
+           f * f * (f - m.about_z) * m.offset_y * m.offset_y -
+           f * f * (f - m.about_y) * m.offset_z * m.offset_z;
+  };
+  // Negative at 0, not negative at the least of the three stresses, one root in between.
+  double low = 0.0;
+  double high = std::min({m.about_y, m.about_z, m.torsional});
+  for (int i = 0; i < 100; ++i) {
+    const double middle = 0.5 * (low + high);
+    (sum(middle) < 0.0 ? low : high) = middle;
+  }
+  return high;
+}
+
 double round_tube_e7(double elastic, double yield, double diameter_over_wall) {
   // The formula passes 1 by a hair at the lower limit, so it is capped.
   if (diameter_over_wall <= 0.11 * elastic / yield) return 1.0;

@@ -14,6 +14,19 @@ namespace checks {
 /// Source: AISC 360-22 E3, from memory; the same curve read in AISC LRFD 1999, appendix E.
 [[nodiscard]] double column_e3(double elastic, double yield, double slenderness);
 
+/// Elastic buckling stresses of a member that is free to twist between its ends.
+struct FlexuralTorsional {
+  double about_y;    ///< pi^2 E / (Lc/r)^2 about its principal y axis  [Pa]
+  double about_z;    ///< the same about z  [Pa]
+  double torsional;  ///< (G J + pi^2 E Cw / Lc^2) / (A ro^2)  [Pa]
+  double offset_y;   ///< shear center from centroid along y, over ro  [-]
+  double offset_z;   ///< along z, over ro; ro^2 = (Iy + Iz) / A + both offsets squared  [-]
+};
+
+/// Least root of equation E4-4: bending and twisting together.  [Pa]
+/// Source: AISC 360-22 E4, from memory.
+[[nodiscard]] double flexural_torsional_e4(const FlexuralTorsional& member);
+
 /// Effective over gross area of a round tube in compression.
 /// @param diameter_over_wall  D / t, under 0.45 E / Fy  [-]
 /// @return 0.038 E / (Fy D/t) + 2/3, at most 1; 1 up to D/t = 0.11 E / Fy  [-]

@@ -19,6 +19,13 @@ bool is_round(const sections::Shape& shape) {
          std::holds_alternative<sections::RoundTube>(shape);
 }
 
+bool is_thin_walled(const sections::Shape& shape) {
+  return std::holds_alternative<sections::Channel>(shape) ||
+         std::holds_alternative<sections::Angle>(shape) ||
+         std::holds_alternative<sections::BoxedChannel>(shape) ||
+         std::holds_alternative<sections::ThinWalled>(shape);
+}
+
 Value stress(double si) {
   return {si, Measure::stress};
 }
@@ -48,6 +55,14 @@ WorkedLine bending_line(const YieldInput& in, const sections::AreaProps& props) 
   const Value result = stress(std::abs(in.worst.bending));
   const bool round = is_round(in.shape);
   const double outer = round ? std::hypot(my.si, mz.si) / s_y.si : my.si / s_y.si + mz.si / s_z.si;
+  if (!same(outer, result.si) && is_thin_walled(in.shape)) {
+    return {
+        fmt::format("sigma_M = My z / Iy - Mz y / Iz, principal axes, at the {}; at most |My| / "
+                    "Sy + |Mz| / Sz",
+                    in.worst.point),
+        "{0} of at most {1}",
+        {result, stress(outer)}};
+  }
   if (!same(outer, result.si)) {
     return {fmt::format("sigma_M at the {}, of {} at the outer fiber", in.worst.point,
                         round ? "sqrt(My^2 + Mz^2) / S" : "|My| / Sy + |Mz| / Sz"),
@@ -157,6 +172,12 @@ Finding yield(const YieldInput& input) {
                     "the stress at the worst point is not known: the section lacks a property, "
                     "such as its torsion modulus");
     return finding;
+  }
+  // Beside a stress that counts, not beside the rounding of a zero.
+  if (sections::is_open(input.shape) && input.worst.torsion > 1e-3 * input.worst.von_mises) {
+    finding.notes.push_back(
+        "an open section under torque: the normal stress of warping, where its ends hold it, is "
+        "left out");
   }
   add_stress_lines(finding, input);
   if (std::isnan(input.safety_factor)) {

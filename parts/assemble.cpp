@@ -12,6 +12,15 @@ void say_what_is_taken_for_granted(Assembly& out, const Design& design) {
   }
   if (design.axle) out.assumed.push_back("the axle is rigid; wheels are held by nothing else");
   for (const Piece& piece : out.pieces) {
+    const std::string name =
+        piece.name.empty() ? piece.part : fmt::format("{}, {}", piece.part, piece.name);
+    if (!piece.beams.empty() && sections::is_open(piece.beams.front().at_a)) {
+      out.assumed.push_back(fmt::format(
+          "{}: an open section, whose warping is left out: under torque it is too soft here, and "
+          "the stress of warping held at its ends is missing",
+          name));
+      out.assumed.push_back(fmt::format("{}: its line runs through the centroids", name));
+    }
     if (piece.spin_held) {
       out.assumed.push_back(fmt::format("{}: free spin on its ball joints held by {:g} N m/rad",
                                         piece.part, kSpinStiffness));

@@ -18,6 +18,10 @@ struct PieceBeam {
   fea::BeamId beam;
   sections::Shape at_a;
   sections::Shape at_b;
+  /// Where the shear center is not the centroid, `beam` runs through the shear center and carries
+  /// shear, bending and torque; this one runs beside it through the centroid and carries the normal
+  /// force. piece_forces.hpp puts them together.
+  std::optional<fea::BeamId> axial = std::nullopt;
 };
 
 /// A run of beams of one bar, tube or plate, between two joints or junctions.
@@ -49,7 +53,7 @@ struct RootWeld {
 struct RatedJoint {
   std::string part;
   std::string where;
-  fea::BeamId beam;
+  PieceBeam beam;
   int end = 0;                            ///< 0 = a, 1 = b
   double static_rating = base::kUnset;    ///< [N]
   double ultimate_rating = base::kUnset;  ///< [N]

@@ -96,8 +96,9 @@ std::string strength_words(const sections::Material& steel) {
 
 std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
                              const std::vector<fea::NodeId>& through, const RunEnd& to) {
-  const sections::AreaProps section =
-      sections::area_props(spec.stick.shape, spec.stick.material.poisson);
+  const sections::Shape shape =
+      sections::used_shape(spec.stick.shape, spec.stick.material, design_.sizes);
+  const sections::AreaProps section = sections::area_props(shape, spec.stick.material.poisson);
   const sections::Material& steel = spec.stick.material;
   Piece piece{.part = spec.part,
               .name = spec.name,
@@ -111,6 +112,9 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
                              : strength_words(steel);
   piece.mass = 0.0;
 
+  // The beam that carries the normal force then stays straight: more of them follow the bow.
+  constexpr int kStraightBeams = 12;
+  const int n_beams = has_offset_shear_center(section) ? kStraightBeams : spec.pieces;
   std::vector<RunEnd> stops = {from};
   for (const fea::NodeId node : through) stops.push_back({node, fea::Vector3::Zero(), {}});
   stops.push_back(to);
@@ -126,14 +130,14 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
     }
     piece.mass += length * section.area * steel.density;
     RunEnd last = stops[leg];
-    for (int i = 1; i <= spec.pieces; ++i) {
-      const bool closes = i == spec.pieces;
+    for (int i = 1; i <= n_beams; ++i) {
+      const bool closes = i == n_beams;
       const std::string name =
           spec.name.empty() ? spec.part : fmt::format("{}, {}", spec.part, spec.name);
       const RunEnd next =
           closes ? stops[leg + 1]
-                 : RunEnd{add_node(start + (end - start) * (i / static_cast<double>(spec.pieces)),
-                                   name, spec.key),
+                 : RunEnd{add_node(start + (end - start) * (i / static_cast<double>(n_beams)), name,
+                                   spec.key),
                           fea::Vector3::Zero(),
                           {}};
       fea::Beam beam{.a = beam_end(last),
@@ -142,7 +146,7 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
                      .elastic = {steel.elastic, steel.shear_modulus()},
                      .z_toward_g = spec.z_toward_g,
                      .name = name};
-      piece.beams.push_back({add_beam(beam, spec.part), spec.stick.shape, spec.stick.shape});
+      piece.beams.push_back(add_section_beam(beam, shape, spec.part));
       last = next;
       last.joint.reset();
     }

@@ -41,6 +41,10 @@ class Builder {
 
   fea::NodeId add_node(const fea::Vector3& at_g, const std::string& name, const std::string& key);
   fea::BeamId add_beam(const fea::Beam& beam, const std::string& part);
+  /// Beams of one section between two ends on its centroid: one, or two where its shear center
+  /// lies elsewhere. `beam.z_toward_g` is where the section's z axis as drawn points; the beam's
+  /// own axes are the principal ones.
+  PieceBeam add_section_beam(fea::Beam beam, const sections::Shape& shape, const std::string& part);
   /// The position of a point of the case file. @throws base::InputError when there is none
   [[nodiscard]] fea::Vector3 point(const std::string& name, const std::string& key) const;
   /// The node at a point of the case file, or of a part ("frame bolt"), made at first use.
@@ -64,6 +68,9 @@ class Builder {
 
 /// A ball-ended bar's free spin about its own axis is held by this much, stated under assumed.
 inline constexpr double kSpinStiffness = 1.0;  // [N m/rad]
+
+/// The shear center and the centroid are two points.
+[[nodiscard]] bool has_offset_shear_center(const sections::AreaProps& section);
 
 void add_axle(Builder& builder);
 void add_link_and_bracket(Builder& builder);

@@ -15,6 +15,7 @@
 #include "parts/lateral_link.hpp"
 #include "parts/plain.hpp"
 #include "parts/vehicle_entry.hpp"
+#include "sections/tolerance.hpp"
 
 namespace parts {
 
@@ -50,7 +51,8 @@ struct Variant {
 /// Axes ISO 8855: x forward, y left, z up; origin on the ground under the axle's center.
 struct Design {
   std::string title;
-  bool inches = true;  ///< the units of the case file, for output
+  bool inches = true;                                ///< the units of the case file, for output
+  sections::Sizes sizes = sections::Sizes::nominal;  ///< of bars and tubes
   std::optional<VehicleEntry> vehicle;
   std::vector<Named<std::array<double, 3>>> points;  ///< [m]
   std::vector<Named<sections::Material>> materials;

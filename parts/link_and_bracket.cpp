@@ -150,7 +150,7 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
                                                .z_toward_g = fea::Vector3::UnitY(),
                                                .name = "bracket"},
                                               "bracket");
-    piece.beams.push_back({beam, shape_at(stations[i - 1]), shape_at(stations[i])});
+    piece.beams.push_back({beam, shape_at(stations[i - 1]), shape_at(stations[i]), {}});
     piece.mass += section.area * (stations[i] - stations[i - 1]) * steel.density;
     if (brace_at > 0.0 && std::abs(stations[i] - brace_at) < 1e-9 * bracket.drop) {
       brace_node = end.node;
@@ -278,9 +278,9 @@ void add_link_and_bracket(Builder& builder) {
   Piece& piece = out.pieces[index];
   piece.column = through.empty();
   piece.spin_held = link.ends.joint.kind == JointKind::ball;
-  const fea::BeamId first_beam = piece.beams.front().beam;
-  const fea::BeamId last_beam = piece.beams.back().beam;
-  out.chords.push_back({"lateral_link", first_beam, last_beam});
+  const PieceBeam first_beam = piece.beams.front();
+  const PieceBeam last_beam = piece.beams.back();
+  out.chords.push_back({"lateral_link", first_beam.beam, last_beam.beam});
   if (link.ends.joint.kind == JointKind::ball) {
     out.rated_joints.push_back({"lateral_link", "frame end", first_beam, 0, link.static_rating,
                                 link.ultimate_rating, true});

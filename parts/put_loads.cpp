@@ -34,7 +34,9 @@ fea::NodeLoad wheel_load(const Assembly& assembly, const loads::Vehicle& vehicle
 fea::BeamPointLoad midspan_load(const Assembly& assembly, const loads::Push& push) {
   const auto link = std::find_if(assembly.pieces.begin(), assembly.pieces.end(),
                                  [](const Piece& p) { return p.part == "lateral_link"; });
-  const fea::BeamId beam = link->beams[link->beams.size() / 2].beam;
+  const PieceBeam& middle = link->beams[link->beams.size() / 2];
+  // On the line of centroids, which a channel's or an angle's beam does not run along.
+  const fea::BeamId beam = middle.axial.value_or(middle.beam);
   return {.beam = beam, .at = 0.0, .force_g = vector(push.force), .moment_g = {0.0, 0.0, 0.0}};
 }
 

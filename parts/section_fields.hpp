@@ -44,6 +44,42 @@ void fields(Visitor& v, sections::TwinPlate& s) {
 }
 
 template <class Visitor>
+void fields(Visitor& v, sections::Channel& s) {
+  v.quantity({.key = "depth", .meaning = "outside"}, s.depth, positive(Dimension::length));
+  v.quantity({.key = "width", .meaning = "outside, web and flange"}, s.width,
+             positive(Dimension::length));
+  v.quantity({.key = "web", .meaning = "its thickness"}, s.web, positive(Dimension::length));
+  v.quantity({.key = "flange", .meaning = "its thickness"}, s.flange, positive(Dimension::length));
+}
+
+template <class Visitor>
+void fields(Visitor& v, sections::Angle& s) {
+  v.quantity({.key = "depth", .meaning = "leg along z"}, s.depth, positive(Dimension::length));
+  v.quantity({.key = "width", .meaning = "leg along y"}, s.width, positive(Dimension::length));
+  v.quantity({.key = "wall"}, s.wall, positive(Dimension::length));
+}
+
+template <class Visitor>
+void fields(Visitor& v, sections::BoxedChannel& s) {
+  v.quantity({.key = "depth", .meaning = "outside"}, s.depth, positive(Dimension::length));
+  v.quantity({.key = "width", .meaning = "of the channel alone"}, s.width,
+             positive(Dimension::length));
+  v.quantity({.key = "web", .meaning = "its thickness"}, s.web, positive(Dimension::length));
+  v.quantity({.key = "flange", .meaning = "its thickness"}, s.flange, positive(Dimension::length));
+  v.quantity({.key = "plate", .meaning = "thickness of the closing plate"}, s.plate,
+             positive(Dimension::length));
+}
+
+template <class Visitor>
+void fields(Visitor& v, sections::ThinWalled& s) {
+  using enum Presence;
+  v.outline({"points", required, "[y, z] of each point of the walls' middle line"}, s.points);
+  v.lengths({"walls", required, "thickness of all walls, or a list with that of each"}, s.walls);
+  v.flag({"closed", assumed, "a last wall leads back to the first point", "open unless said"},
+         s.closed);
+}
+
+template <class Visitor>
 void fields(Visitor& v, sections::ByNumbers& s) {
   using enum Dimension;
   using enum Presence;

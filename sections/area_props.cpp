@@ -1,10 +1,12 @@
 #include "sections/area_props.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
 #include "sections/box_torsion.hpp"
+#include "sections/thin_wall.hpp"
 #include "sections/torsion_rectangle.hpp"
 
 namespace sections {
@@ -44,6 +46,11 @@ AreaProps completed(AreaProps p) {
   p.radius_y = std::sqrt(p.iyy / p.area);
   p.radius_z = std::sqrt(p.izz / p.area);
   p.polar = p.iyy + p.izz;
+  if (std::isnan(p.drawn_iyz)) {
+    p.drawn_iyy = p.iyy;
+    p.drawn_izz = p.izz;
+    p.drawn_iyz = 0.0;
+  }
   return p;
 }
 
@@ -122,6 +129,30 @@ AreaProps box_props(const RectangularTube& tube, double poisson) {
                     .plastic_z = out_z.plastic - in_z.plastic});
 }
 
+AreaProps wall_props(const WallLine& line) {
+  const ThinWall s(line);
+  const std::array<double, 2> reach = s.reach();
+  const std::array<double, 2> shear = s.shear_areas();
+  return completed({.area = s.area(),
+                    .iyy = s.iyy(),
+                    .izz = s.izz(),
+                    .torsion = s.torsion(),
+                    .shear_y = shear[0],
+                    .shear_z = shear[1],
+                    .modulus_y = s.iyy() / reach[1],
+                    .modulus_z = s.izz() / reach[0],
+                    .plastic_y = s.plastic_modulus(1),
+                    .plastic_z = s.plastic_modulus(0),
+                    .shear_center_y = s.shear_center()[0],
+                    .shear_center_z = s.shear_center()[1],
+                    .axes_angle = s.axes_angle(),
+                    .centroid_y = s.centroid()[0],
+                    .centroid_z = s.centroid()[1],
+                    .drawn_iyy = s.drawn().iyy,
+                    .drawn_izz = s.drawn().izz,
+                    .drawn_iyz = s.drawn().iyz});
+}
+
 struct Props {
   double poisson;
 
@@ -134,6 +165,10 @@ struct Props {
   AreaProps operator()(const TwinPlate& s) const {
     return rectangles(2, s.depth, s.thickness, poisson);
   }
+  AreaProps operator()(const Channel& s) const { return wall_props(wall_line(s)); }
+  AreaProps operator()(const Angle& s) const { return wall_props(wall_line(s)); }
+  AreaProps operator()(const BoxedChannel& s) const { return wall_props(wall_line(s)); }
+  AreaProps operator()(const ThinWalled& s) const { return wall_props(wall_line(s)); }
   AreaProps operator()(const ByNumbers& s) const {
     constexpr double kNoGive = std::numeric_limits<double>::infinity();
     return completed({.area = s.area,

@@ -7,6 +7,7 @@
 
 #include "base/input_error.hpp"
 #include "sections/size_text.hpp"
+#include "sections/wall_line.hpp"
 
 namespace sections {
 namespace {
@@ -39,6 +40,22 @@ void require_hollow(double wall, double outside, const char* of, const char* sol
                                        both_units(0.5 * outside), solid));
 }
 
+/// @param of  "the depth"
+void require_under(const char* key, double value, double limit, const char* of) {
+  if (value < limit) return;
+  throw InputError(key, fmt::format("{} leaves nothing of {}; give a thickness under {}",
+                                    both_units(value), of, both_units(limit)));
+}
+
+void require_channel(double depth, double width, double web, double flange) {
+  require_positive("depth", depth);
+  require_positive("width", width);
+  require_positive("web", web);
+  require_positive("flange", flange);
+  require_under("web", web, width, "the flanges");
+  require_under("flange", flange, 0.5 * depth, "the web");
+}
+
 struct Validity {
   void operator()(const RoundBar& s) const { require_positive("diameter", s.diameter); }
   void operator()(const RoundTube& s) const {
@@ -68,6 +85,21 @@ struct Validity {
     require_positive("depth", s.depth);
     require_positive("thickness", s.thickness);
     require_positive("gap", s.gap);
+  }
+  void operator()(const Channel& s) const { require_channel(s.depth, s.width, s.web, s.flange); }
+  void operator()(const Angle& s) const {
+    require_positive("depth", s.depth);
+    require_positive("width", s.width);
+    require_positive("wall", s.wall);
+    require_under("wall", s.wall, std::min(s.depth, s.width), "a leg");
+  }
+  void operator()(const BoxedChannel& s) const {
+    require_channel(s.depth, s.width, s.web, s.flange);
+    require_positive("plate", s.plate);
+  }
+  void operator()(const ThinWalled& s) const {
+    for (const double wall : s.walls) require_positive("walls", wall);
+    require_sound(s);
   }
   void operator()(const ByNumbers& s) const {
     require_positive("area", s.area, 2);
@@ -112,6 +144,41 @@ struct Description {
                        unit(), size(s.gap), unit());
   }
   std::string operator()(const ByNumbers&) const { return "section given by its numbers"; }
+  [[nodiscard]] std::string channel(double depth, double width, double web, double flange) const {
+    if (web == flange) {
+      return fmt::format("{} x {} x {} {} channel", size(depth), size(width), wall(web), unit());
+    }
+    return fmt::format("{} x {} {} channel, web {}, flanges {} {}", size(depth), size(width),
+                       unit(), wall(web), wall(flange), unit());
+  }
+  std::string operator()(const Channel& s) const {
+    return channel(s.depth, s.width, s.web, s.flange);
+  }
+  std::string operator()(const Angle& s) const {
+    return fmt::format("{} x {} x {} {} angle", size(s.depth), size(s.width), wall(s.wall), unit());
+  }
+  std::string operator()(const BoxedChannel& s) const {
+    return fmt::format("{}, boxed with {} {} plate", channel(s.depth, s.width, s.web, s.flange),
+                       wall(s.plate), unit());
+  }
+  std::string operator()(const ThinWalled& s) const {
+    return fmt::format("{} section of {} thin walls", s.closed ? "closed" : "open", s.walls.size());
+  }
+};
+
+struct Thickness {
+  double operator()(const RoundBar& s) const { return s.diameter; }
+  double operator()(const RoundTube& s) const { return s.wall; }
+  double operator()(const RectangularTube& s) const { return s.wall; }
+  double operator()(const FlatBar& s) const { return std::min(s.depth, s.width); }
+  double operator()(const TwinPlate& s) const { return s.thickness; }
+  double operator()(const ByNumbers&) const { return base::kUnset; }
+  double operator()(const Channel& s) const { return std::max(s.web, s.flange); }
+  double operator()(const Angle& s) const { return s.wall; }
+  double operator()(const BoxedChannel& s) const { return std::max({s.web, s.flange, s.plate}); }
+  double operator()(const ThinWalled& s) const {
+    return s.walls.empty() ? base::kUnset : *std::max_element(s.walls.begin(), s.walls.end());
+  }
 };
 
 }  // namespace
@@ -122,6 +189,16 @@ void require_valid(const Shape& shape) {
 
 std::string describe(const Shape& shape, bool inches) {
   return std::visit(Description{inches}, shape);
+}
+
+bool is_open(const Shape& shape) {
+  const auto* line = std::get_if<ThinWalled>(&shape);
+  return std::holds_alternative<Channel>(shape) || std::holds_alternative<Angle>(shape) ||
+         (line != nullptr && !line->closed);
+}
+
+double governing_thickness(const Shape& shape) {
+  return std::visit(Thickness{}, shape);
 }
 
 }  // namespace sections

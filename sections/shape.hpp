@@ -1,12 +1,15 @@
 #pragma once
 
+#include <array>
 #include <string>
 #include <variant>
+#include <vector>
 
 #include "base/units.hpp"
 
-/// Cross sections. Member axes: x along the member, y and z principal axes of the section.
-/// `depth` is measured along z (a moment My bends it), `width` along y (a moment Mz bends it).
+/// Cross sections, drawn in their own y and z axes: `depth` is measured along z, `width` along y.
+/// Where those are no principal axes (angles, most thin-walled lines) the member's axes are turned
+/// from them: AreaProps::axes_angle.
 namespace sections {
 
 /// Solid round bar.
@@ -48,6 +51,44 @@ struct TwinPlate {
   bool operator==(const TwinPlate&) const = default;
 };
 
+/// Channel with sharp corners, walls of one thickness each: the web at y = 0, the flanges toward y.
+/// A rolled one has fillets and tapered flanges besides, which add to J and little to the rest.
+struct Channel {
+  double depth = base::kUnset;   ///< outside, along z  [m]
+  double width = base::kUnset;   ///< outside, web and flange, along y  [m]
+  double web = base::kUnset;     ///< thickness  [m]
+  double flange = base::kUnset;  ///< thickness  [m]
+  bool operator==(const Channel&) const = default;
+};
+
+/// Angle with sharp corners and legs of one thickness: its heel at the origin, one leg along z, the
+/// other along y.
+struct Angle {
+  double depth = base::kUnset;  ///< leg along z, outside  [m]
+  double width = base::kUnset;  ///< leg along y, outside  [m]
+  double wall = base::kUnset;   ///< [m]
+  bool operator==(const Angle&) const = default;
+};
+
+/// Channel closed by a plate of its full depth, welded along both flange tips.
+struct BoxedChannel {
+  double depth = base::kUnset;   ///< outside, along z  [m]
+  double width = base::kUnset;   ///< of the channel alone, along y  [m]
+  double web = base::kUnset;     ///< thickness  [m]
+  double flange = base::kUnset;  ///< thickness  [m]
+  double plate = base::kUnset;   ///< thickness of the closing plate  [m]
+  bool operator==(const BoxedChannel&) const = default;
+};
+
+/// Any line of thin walls, open or closed to one cell. Corners are mitered to a point.
+struct ThinWalled {
+  std::vector<std::array<double, 2>> points;  ///< y and z of the walls' middle line  [m]
+  std::vector<double> walls;  ///< thickness from each point to the next; of a closed line the last
+                              ///< one leads back to the first point  [m]
+  bool closed = false;
+  bool operator==(const ThinWalled&) const = default;
+};
+
 /// A section known by its numbers alone.
 struct ByNumbers {
   double area = base::kUnset;       ///< [m^2]
@@ -63,16 +104,25 @@ struct ByNumbers {
   bool operator==(const ByNumbers&) const = default;
 };
 
-using Shape = std::variant<RoundBar, RoundTube, RectangularTube, FlatBar, TwinPlate, ByNumbers>;
+using Shape = std::variant<RoundBar, RoundTube, RectangularTube, FlatBar, TwinPlate, ByNumbers,
+                           Channel, Angle, BoxedChannel, ThinWalled>;
 
 /// Checks that the shape can exist.
 /// @throws base::InputError with the key of the field that is wrong (`diameter`, `wall`, `depth`,
 ///         ...), what was found and what would do: not finite, not > 0, wall not under half of the
-///         outside, corner radius not in [wall, half the smaller side].
+///         outside, corner radius not in [wall, half the smaller side], a line of walls that
+///         crosses itself, folds back, lies straight or is too short for its thickness.
 void require_valid(const Shape& shape);
 
 /// "1-1/2 x 0.250 in round tube" in inches or "38.1 x 6.35 mm round tube" in millimeters. Sizes
 /// that are multiples of 1/64 in are written as fractions, walls always as decimals.
 [[nodiscard]] std::string describe(const Shape& shape, bool inches);
+
+/// Its walls form no closed cell and it is no solid: in torsion it would warp, which is left out.
+[[nodiscard]] bool is_open(const Shape& shape);
+
+/// The thickness by which a material's strength is listed: a bar's diameter, a flat bar's smaller
+/// side, else the thickest wall; unset for a section given by its numbers.  [m]
+[[nodiscard]] double governing_thickness(const Shape& shape);
 
 }  // namespace sections

@@ -52,6 +52,10 @@ struct WorstPoint {
                           .mz = 0.5 * r.mz};
     return worst_of_rectangle(s.depth, s.thickness, half);
   }
+  PointStress operator()(const Channel& s) const { return worst_of_walls(wall_line(s), r); }
+  PointStress operator()(const Angle& s) const { return worst_of_walls(wall_line(s), r); }
+  PointStress operator()(const BoxedChannel& s) const { return worst_of_walls(wall_line(s), r); }
+  PointStress operator()(const ThinWalled& s) const { return worst_of_walls(wall_line(s), r); }
   PointStress operator()(const ByNumbers& s) const { return worst_of_numbers(s, r); }
 };
 

@@ -6,8 +6,9 @@
 
 namespace sections {
 
-/// Resultants of the stress on a cut, in member axes. N tension positive,
-/// My = integral sigma z dA, Mz = -integral sigma y dA.
+/// Resultants of the stress on a cut, in member axes, which are the section's principal axes: N and
+/// the moments about the centroid, the shear forces and T about the shear center. N tension
+/// positive, My = integral sigma z dA, Mz = -integral sigma y dA.
 struct Resultants {
   double n = 0.0;   ///< axial force  [N]
   double vy = 0.0;  ///< shear along y  [N]
@@ -35,13 +36,18 @@ struct PointStress {
 ///   with St. Venant's torsion there and shear 1.5 V / A falling off as a parabola.
 /// - Rectangular tube: corners, taken sharp for bending, and places along all walls; torsion T /
 /// Ct.
+/// - Thin walls: both faces at the ends, quarters and middle of every wall and where the shear flow
+/// is
+///   largest; the flow is Jourawski's along the middle line, torsion is Bredt's flow in a closed
+///   cell and T t / J at the faces.
 /// - By numbers: |N|/A + |My|/Sy + |Mz|/Sz and |T|/Wt + hypot(Vy/Ay, Vz/Az), all at one extreme
 ///   fiber; an unset shear area counts as A. With a torque but no modulus_t, torsion and von_mises
 ///   are NaN: unknown.
 /// Shear and torsion are superposed with sign at each point.
 /// Limits: straight elastic member (bend radius over about 13 depths), no warping.
 /// Source: Shigley, Mechanical Engineering Design, 9th ed., ch. 3 and eq. 5-15 (from memory);
-/// Timoshenko & Goodier, Theory of Elasticity, art. 109; EN 10219-2 annex B.
+/// Timoshenko & Goodier, Theory of Elasticity, art. 109; EN 10219-2 annex B; Beer, Johnston, DeWolf
+/// and Mazurek, Mechanics of Materials, ch. 3 and 6 (from memory).
 [[nodiscard]] PointStress worst_point(const Shape& shape, const Resultants& r);
 
 }  // namespace sections

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "sections/stress.hpp"
+#include "sections/wall_line.hpp"
 
 /// What the shapes share when they look for their worst point; not for use outside this folder.
 namespace sections {
@@ -71,5 +72,6 @@ struct OutlinePlace {
 [[nodiscard]] PointStress worst_of_round(double outside, double inside, const Resultants& r);
 [[nodiscard]] PointStress worst_of_rectangle(double depth, double width, const Resultants& r);
 [[nodiscard]] PointStress worst_of_box(const RectangularTube& tube, const Resultants& r);
+[[nodiscard]] PointStress worst_of_walls(const WallLine& line, const Resultants& r);
 
 }  // namespace sections

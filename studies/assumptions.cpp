@@ -9,6 +9,7 @@
 #include "loads/vehicle.hpp"
 #include "parts/bracket_weld.hpp"
 #include "parts/stiffness_set.hpp"
+#include "parts/used_sticks.hpp"
 
 namespace studies {
 namespace {
@@ -74,11 +75,42 @@ void add_factors(std::vector<Assumption>& out, const parts::Design& design) {
   }
 }
 
+/// What the tolerances took off each bar and tube, and strengths used outside their range.
+void add_sticks(std::vector<Assumption>& out, const parts::Design& design) {
+  for (const parts::StickOf& s : parts::used_sticks(design)) {
+    const sections::Material& steel = s.stick->material;
+    if (design.sizes == sections::Sizes::minimum) {
+      const sections::MinimumShape least = sections::minimum_material(s.stick->shape, steel);
+      out.push_back({s.key + " size",
+                     (least.known ? "minimum: " : "as entered: ") +
+                         sections::describe(least.shape, design.inches),
+                     least.basis});
+    }
+    const double thickness = sections::governing_thickness(s.stick->shape);
+    if (steel.covers(thickness)) continue;
+    out.push_back({s.key + " strength",
+                   fmt::format("that of {} up to {} thick", steel.id,
+                               length_text(steel.thickness_to, design.inches)),
+                   fmt::format("{}, {}: it is {} here, and thicker steel is often weaker",
+                               steel.basis, steel.source, length_text(thickness, design.inches))});
+  }
+  if (design.sizes == sections::Sizes::minimum && design.bracket) {
+    out.push_back({"bracket.plates size", "as entered",
+                   "no table of tolerances for plate here: nothing is taken off"});
+  }
+}
+
 }  // namespace
 
 std::vector<Assumption> all_assumptions(const parts::Design& design,
                                         const parts::Assembly& assembly) {
-  std::vector<Assumption> out = design.assumed;
+  std::vector<Assumption> out;
+  if (design.sizes == sections::Sizes::minimum) {
+    out.push_back({"sizes", "minimum",
+                   "what the mill may leave away is taken off bars and tubes, where a table of "
+                   "tolerances is here"});
+  }
+  out.insert(out.end(), design.assumed.begin(), design.assumed.end());
   if (design.vehicle && std::isnan(design.vehicle->hub_height)) {
     out.push_back({"vehicle.hub_height",
                    length_text(parts::to_vehicle(*design.vehicle).tire_radius, design.inches),
@@ -93,6 +125,7 @@ std::vector<Assumption> all_assumptions(const parts::Design& design,
     out.push_back({"brace.end_mount", "10 kN/mm and rigid", "proposal, no source"});
   }
   add_joints(out, design);
+  add_sticks(out, design);
   if (design.axle) {
     out.push_back({"ride height", "coils carry the static load, bushings unwound",
                    "the state every load case starts from"});

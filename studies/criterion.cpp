@@ -10,6 +10,7 @@
 #include "checks/joint_rating.hpp"
 #include "checks/weld.hpp"
 #include "checks/yield.hpp"
+#include "parts/piece_forces.hpp"
 
 namespace studies {
 namespace {
@@ -33,7 +34,7 @@ checks::WeldInput weld_input(const parts::RootWeld& root, const fea::Solution& s
 }
 
 double joint_force(const parts::RatedJoint& joint, const fea::Solution& solution) {
-  const fea::Vector12 ends = solution.end_forces(joint.beam);
+  const fea::Vector12 ends = parts::end_forces(joint.beam, solution);
   return ends.segment<3>(6 * joint.end).norm();
 }
 
@@ -137,7 +138,7 @@ PieceStress worst_stress(const parts::Piece& piece, const parts::Assembly& assem
     const parts::PieceBeam& beam = piece.beams[i];
     const double length = fea::length(assembly.model, assembly.model[beam.beam]);
     for (const bool at_b : {false, true}) {
-      const sections::Resultants cut = solution.forces_at(beam.beam, at_b ? length : 0.0);
+      const sections::Resultants cut = parts::forces_at(beam, solution, at_b ? length : 0.0);
       const double stress = sections::worst_point(at_b ? beam.at_b : beam.at_a, cut).von_mises;
       if (!(stress <= worst.von_mises)) worst = {stress, i, at_b, cut};
       if (std::isnan(stress)) return worst;
@@ -151,8 +152,8 @@ double compression(const parts::Piece& piece, const parts::Assembly& assembly,
   double largest = -std::numeric_limits<double>::infinity();
   for (const parts::PieceBeam& beam : piece.beams) {
     const double length = fea::length(assembly.model, assembly.model[beam.beam]);
-    largest = std::max(
-        {largest, -solution.forces_at(beam.beam, 0.0).n, -solution.forces_at(beam.beam, length).n});
+    largest = std::max({largest, -parts::forces_at(beam, solution, 0.0).n,
+                        -parts::forces_at(beam, solution, length).n});
   }
   return largest;
 }

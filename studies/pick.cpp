@@ -38,27 +38,37 @@ std::string parts_to_pick(const parts::Design& design) {
   return names;
 }
 
-bool is_round(const sections::Shape& shape) {
-  return std::holds_alternative<sections::RoundBar>(shape) ||
-         std::holds_alternative<sections::RoundTube>(shape);
-}
-
-double outside_of(const sections::Shape& shape) {
+/// A round shape's outside; nothing for others.
+std::optional<double> round_outside(const sections::Shape& shape) {
   if (const auto* tube = std::get_if<sections::RoundTube>(&shape)) return tube->outside;
-  return std::get<sections::RoundBar>(shape).diameter;
+  if (const auto* bar = std::get_if<sections::RoundBar>(&shape)) return bar->diameter;
+  return std::nullopt;
 }
 
-/// Listed sizes are rounded to a thousandth of an inch or a tenth of a millimeter.
 bool same_outside(const sections::Shape& a, const sections::Shape& b) {
-  constexpr double kListed = 1.0e-5;
-  return std::abs(outside_of(a) - outside_of(b)) < kListed;
+  // Listed sizes are rounded to a thousandth of an inch or a tenth of a millimeter.
+  const auto same = [](double x, double y) { return std::abs(x - y) < 1.0e-5; };
+  const auto* box_a = std::get_if<sections::RectangularTube>(&a);
+  const auto* box_b = std::get_if<sections::RectangularTube>(&b);
+  if (box_a != nullptr && box_b != nullptr) {
+    return same(box_a->depth, box_b->depth) && same(box_a->width, box_b->width);
+  }
+  const std::optional<double> round_a = round_outside(a);
+  const std::optional<double> round_b = round_outside(b);
+  return round_a && round_b && same(*round_a, *round_b);
 }
 
-/// Tubes keep the steel of a tube that is there, bars that of a bar; else the usual one.
+/// Tubes keep the steel of a tube that is there, bars that of a bar; else the usual one. Each in
+/// the row of its list that holds for the thickness.
 sections::Material steel_for(const parts::Stick& now, const sections::Shape& shape) {
-  if (now.shape.index() == shape.index()) return now.material;
   const bool bar = std::holds_alternative<sections::RoundBar>(shape);
-  return *sections::find_material(bar ? "1018" : "DOM");
+  const sections::Material steel = now.shape.index() == shape.index()
+                                       ? now.material
+                                       : *sections::find_material(bar ? "1018" : "DOM");
+  const double thickness = sections::governing_thickness(shape);
+  if (steel.covers(thickness)) return steel;
+  const sections::Material* row = sections::same_steel_for(steel, thickness);
+  return row == nullptr ? steel : *row;
 }
 
 Candidate tried(const parts::Design& design, const std::string& part,
@@ -94,7 +104,8 @@ Candidate tried(const parts::Design& design, const std::string& part,
 
 }  // namespace
 
-Picked pick(const parts::Design& design, const std::string& part, const Watch& watch) {
+Picked pick(const parts::Design& design, const std::string& part, const Watch& watch,
+            const std::vector<sections::StockItem>& more) {
   parts::Design base = design;
   const parts::Stick* now = stick_of(base, part);
   if (now == nullptr) {
@@ -102,8 +113,13 @@ Picked pick(const parts::Design& design, const std::string& part, const Watch& w
                                              "{}",
                                              parts_to_pick(design)));
   }
-  if (!is_round(now->shape)) {
-    throw base::InputError(part, "it is not round: the stock list holds round tubes and bars");
+  std::vector<sections::StockItem> stock = sections::stock_like(now->shape, design.inches, more);
+  if (stock.empty()) {
+    throw base::InputError(
+        part,
+        fmt::format("no list holds sizes like it ({}); the built-in ones hold bars, round and "
+                    "rectangular tubes and flat bars, and --stock FILE adds others",
+                    sections::describe(now->shape, design.inches)));
   }
   Picked out{.title = design.title,
              .inches = design.inches,
@@ -117,7 +133,6 @@ Picked pick(const parts::Design& design, const std::string& part, const Watch& w
              .same_outside = {},
              .others_over = false,
              .assumed = {}};
-  std::vector<sections::StockItem> stock = sections::round_stock(design.inches);
   const auto lighter = [](const sections::StockItem& a, const sections::StockItem& b) {
     return sections::area_props(a.shape).area < sections::area_props(b.shape).area;
   };

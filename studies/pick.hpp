@@ -32,10 +32,13 @@ struct Picked {
   std::vector<parts::Assumption> assumed;
 };
 
-/// Tries every round tube and bar of the built-in stock list for one part.
+/// Tries every size in stock that can stand in for one part: round tubes and bars for a round one,
+/// else sizes of its own kind.
 /// @param part  "lateral_link", "brace", "arm.lower", "arm.upper" or a member's name
-/// @throws base::InputError when there is no such part, or it is not made of bar or tube
+/// @param more  sizes of the user's own, beside the built-in lists
+/// @throws base::InputError when there is no such part, or no size in stock is of its kind
 [[nodiscard]] Picked pick(const parts::Design& design, const std::string& part,
-                          const Watch& watch = {});
+                          const Watch& watch = {},
+                          const std::vector<sections::StockItem>& more = {});
 
 }  // namespace studies

@@ -1,5 +1,7 @@
 #include "studies/solved_case.hpp"
 
+#include "parts/piece_forces.hpp"
+
 namespace studies {
 namespace {
 
@@ -11,8 +13,8 @@ AtPoint at_point(const std::string& name, const fea::Vector6& value) {
 
 PieceEnds piece_ends(const parts::Piece& piece, const fea::Solution& solution) {
   PieceEnds out{piece.part, piece.name, {}};
-  const fea::Vector12 first = solution.end_forces(piece.beams.front().beam);
-  const fea::Vector12 last = solution.end_forces(piece.beams.back().beam);
+  const fea::Vector12 first = parts::end_forces(piece.beams.front(), solution);
+  const fea::Vector12 last = parts::end_forces(piece.beams.back(), solution);
   for (int i = 0; i < 6; ++i) {
     out.ends[static_cast<std::size_t>(i)] = first[i];
     out.ends[static_cast<std::size_t>(i + 6)] = last[i + 6];

@@ -49,6 +49,12 @@ struct Dump {
   void points(const parts::FieldInfo& info, std::vector<std::string>& values) {
     for (std::string& value : values) text(info, value);
   }
+  void outline(const parts::FieldInfo& info, std::vector<std::array<double, 2>>& values) {
+    for (const auto& value : values) all += std::string(info.key) + "=" + text_of(value);
+  }
+  void lengths(const parts::FieldInfo& info, std::vector<double>& values) {
+    for (const double value : values) all += std::string(info.key) + "=" + text_of(value);
+  }
 };
 
 inline std::string text_of(sections::Shape shape) {

@@ -66,6 +66,8 @@ TEST_CASE("what a patch states is no longer assumed, and what it leaves open is"
   parts::Design d = changed(kLink, {"lateral_link.tube", "1-1/2 in solid bar"});
   CHECK(keys(d, "lateral_link.tube.steel") == 1);
   cases::set(d, {"lateral_link.bar", "1-1/2 x 0.250 in DOM"});
+  CHECK(keys(d, "lateral_link.tube.steel") == 1);
+  cases::set(d, {"lateral_link.bar", "1-1/2 x 0.250 in DOM1020_SR"});
   CHECK(keys(d, "lateral_link.tube.steel") == 0);
   CHECK(keys(changed(kLink, {"bracket", "none"}), "bracket.gap") == 0);
 }
@@ -132,4 +134,13 @@ TEST_CASE("a variant that no longer makes sense is refused", "[cases][patch]") {
   const parts::Variant steep = {"steep", {{"lateral_link.rise", "40 in"}}};
   CHECK(thrown([&] { (void)cases::apply(design(kLink), steep); }) ==
         "lateral_link.rise: 40 in is not under the length from bolt to bolt (34 in)");
+}
+
+TEST_CASE("a patch can ask for minimum sizes and for a channel", "[cases][patch]") {
+  const parts::Design least = changed(kRich, {"sizes", "minimum"});
+  CHECK(least.sizes == sections::Sizes::minimum);
+  for (const parts::Assumption& a : least.assumed) CHECK(a.key != "sizes");
+  CHECK(design_text(changed(kRich, {"members.strut.section", "4 x 2 x 1/4 in channel A36"})) ==
+        design_text(
+            design(with(kRich, "section: odd shop steel", "section: 4 x 2 x 1/4 in channel A36"))));
 }

@@ -54,7 +54,8 @@ TEST_CASE("a missing key is said at its part, with what would do", "[cases][prob
         "case.yaml:11:3: bracket.drop: it has no value; give e.g. 9 in");
   CHECK(rich_with("shape: round_tube, ", "") ==
         "case.yaml:26:3: sections.tube: `shape` is missing; it is one of: round_bar, round_tube, "
-        "rectangular_tube, flat_bar, twin_plate, by_numbers");
+        "rectangular_tube, flat_bar, twin_plate, by_numbers, channel, angle, boxed_channel, "
+        "thin_walled");
 }
 
 TEST_CASE("a quantity without a unit or with a wrong one is refused", "[cases][problems]") {
@@ -216,4 +217,41 @@ TEST_CASE("problems of variants stand at their line", "[cases][problems]") {
         "case.yaml:25:3: variants.w.brace: a brace holds a bracket: add `bracket:`\n"
         "case.yaml:27:11: compare: there is no part `brase`; did you mean `brace`?\n"
         "case.yaml:27:21: compare: bracket.drop: 7 has no unit; a length needs one, e.g. in or mm");
+}
+
+TEST_CASE("shapes of thin walls that cannot exist are refused at their key", "[cases][problems]") {
+  CHECK_THAT(rich_with("web: 3/16 in, flange: 1/4 in", "web: 3 in, flange: 1/4 in"),
+             Contains("sections.rail.web: 76.2 mm (3 in) leaves nothing of the flanges; give a "
+                      "thickness under 76.2 mm (3 in)"));
+  CHECK_THAT(
+      rich_with("depth: 3 in, width: 2 in, wall: 1/4 in", "depth: 3 in, width: 2 in, wall: 2 in"),
+      Contains("sections.corner.wall: 50.8 mm (2 in) leaves nothing of a leg"));
+  CHECK_THAT(rich_with("    plate: 1/4 in}", "    plat: 1/4 in}"),
+             Contains("did you mean `plate`?"));
+  CHECK_THAT(rich_with("[10, 0], [30, 0 mm]]", "[10, 0], [10, 0 mm]]"),
+             Contains("sections.hat.points: wall 5 has no length: two points are the same"));
+  CHECK_THAT(rich_with("[10, 0], [30, 0 mm]]", "[10, 0], [30, 0]]"),
+             Contains("sections.hat.points: 0 has no unit; a length needs one"));
+  CHECK_THAT(rich_with("[10, 0], [30, 0 mm]]", "[10, 0], [30 mm]]"),
+             Contains("sections.hat.points: a point is [y, z]; e.g. "));
+  CHECK_THAT(rich_with("walls: [2, 3, 2, 3, 4 mm]", "walls: [2, 3, 2, 3 mm]"),
+             Contains("sections.five sided.walls: 4 thicknesses are given for 5 walls"));
+  CHECK_THAT(rich_with("walls: 1/8 in}", "walls: -1/8 in}"),
+             Contains("sections.hat.walls: -3.175 mm (-0.125 in) is not over 0"));
+  CHECK_THAT(rich_with("walls: 1/8 in}", "walls: {a: b}}"), Contains("sections.hat.walls: "));
+}
+
+TEST_CASE("a thickness that a steel's strength does not cover is refused", "[cases][problems]") {
+  CHECK(link_with("2 of 5/16 in mild steel", "2 of 20 mm S355") ==
+        "case.yaml:12:3: bracket.plates: 20 mm is outside the thickness for which S355 (EN 10025-2 "
+        "S355) has its strength, 0 in to 16 mm; name S355_40");
+  CHECK_THAT(link_with("1-1/2 x 0.250 in DOM", "3 x 0.6 in DOM"),
+             Contains("lateral_link.tube: 0.6 in is outside the thickness") &&
+                 Contains("name another steel, or give yours under `materials:`"));
+}
+
+TEST_CASE("sizes are nominal or minimum", "[cases][problems]") {
+  CHECK(problems(kLink + "sizes: minimum\n").empty());
+  CHECK_THAT(problems(kLink + "sizes: least\n"),
+             Contains("sizes: `least` is neither nominal nor minimum"));
 }

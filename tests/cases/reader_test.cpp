@@ -54,7 +54,9 @@ TEST_CASE("every default that was used is listed with its basis", "[cases][reade
   CHECK(assumed(d, "bracket.gap").find("1.969 in (") == 0);
   CHECK(assumed(d, "lateral_link.bend").find("none (") == 0);
   CHECK(assumed(d, "weights").find("lb read as the force of its weight") == 0);
-  CHECK(assumed(d, "lateral_link.tube.steel").empty());
+  CHECK(assumed(d, "lateral_link.tube.steel").find("DOM1020_SR (`DOM` alone, also as drawn") == 0);
+  CHECK(assumed(d, "bracket.plates.steel").find("A36 (`mild steel` alone") == 0);
+  CHECK(assumed(d, "sizes").find("nominal (") == 0);
   const parts::Design given = design(with(kLink, "track: 66 in", "track: 66 in\n  friction: 0.7"));
   CHECK(given.vehicle->friction == 0.7);
   CHECK(assumed(given, "vehicle.friction").empty());

@@ -73,6 +73,35 @@ TEST_CASE("flat bars, sections of the case and its own steels read", "[cases][ph
   CHECK(stick("1 in round bar Shop Steel").material.id == "shop steel");
 }
 
+TEST_CASE("channels, boxed channels and angles read by their sizes", "[cases][phrase]") {
+  constexpr double in = 0.0254;
+  const auto channel = cases::read_phrase<Stick>("4 x 2 x 1/4 in channel A36", parts::Design{});
+  CHECK(std::get<sections::Channel>(channel.value.shape).depth == Approx(4 * in));
+  CHECK(std::get<sections::Channel>(channel.value.shape).flange == Approx(0.25 * in));
+  CHECK(channel.assumed.empty());
+  const Stick boxed = stick("6 x 3 x 3/16 in channel boxed with 1/4 in plate A36");
+  CHECK(std::get<sections::BoxedChannel>(boxed.shape).width == Approx(3 * in));
+  CHECK(std::get<sections::BoxedChannel>(boxed.shape).plate == Approx(0.25 * in));
+  CHECK(boxed.material.id == "A36");
+  const Stick angle = stick("75 x 50 x 6 mm angle S355");
+  CHECK(std::get<sections::Angle>(angle.shape).width == Approx(0.05));
+  CHECK_THAT(refused("6 x 3 x 3/16 in channel boxed with plate A36"), Contains("of which plate"));
+  CHECK_THAT(refused("4 x 2 x 2 in channel A36"), Contains("leaves nothing of"));
+  CHECK_THAT(refused("4 x 2 x 1/4 in channel"), Contains("does not name its steel"));
+}
+
+TEST_CASE("a steel whose condition is not said is listed", "[cases][phrase]") {
+  const auto tube = cases::read_phrase<Stick>("1-1/2 x 0.250 in DOM", parts::Design{});
+  REQUIRE(tube.assumed.size() == 1);
+  CHECK(tube.assumed[0].key == "steel");
+  CHECK(tube.assumed[0].value == "DOM1020_SR");
+  CHECK_THAT(tube.assumed[0].basis, Contains("as drawn") && Contains("no source"));
+  CHECK(cases::read_phrase<Stick>("1-1/2 x 0.250 in DOM1020_SR", parts::Design{}).assumed.empty());
+  CHECK(cases::read_phrase<parts::Plates>("2 of 5/16 in mild steel", parts::Design{})
+            .assumed.size() == 1);
+  CHECK(cases::read_phrase<parts::Plates>("2 of 5/16 in A36", parts::Design{}).assumed.empty());
+}
+
 TEST_CASE("a written stick reads back to an equal one", "[cases][phrase]") {
   for (const bool inches : {true, false}) {
     parts::Design names = with_own_names();
@@ -80,7 +109,9 @@ TEST_CASE("a written stick reads back to an equal one", "[cases][phrase]") {
     for (const char* text :
          {"1-1/2 x 0.250 in DOM", "45 x 8 mm E355", "1-1/2 in solid bar",
           "3 x 2 x 0.125 in A500C_rect", "40 x 40 x 3 mm, 7 mm corners, S355H",
-          "2 x 1/4 in flat bar A36", "beam wide shop steel", "38.1 mm x 0.25 in DOM"}) {
+          "2 x 1/4 in flat bar A36", "beam wide shop steel", "38.1 mm x 0.25 in DOM",
+          "4 x 2 x 1/4 in channel A36", "2 x 2 x 1/4 in angle A36",
+          "6 x 3 x 3/16 in channel boxed with 1/4 in plate A36"}) {
       INFO(text);
       const Stick first = cases::read_phrase<Stick>(text, names).value;
       const std::string written = cases::write_phrase(first, names);

@@ -28,8 +28,8 @@ TEST_CASE("a written case reads back to the same design, to the last bit", "[cas
 }
 
 TEST_CASE("the example cases survive writing and reading", "[cases][writer]") {
-  for (const char* name :
-       {"front-axle-metric", "front-axle-us", "lateral-link-only", "plain-frame"}) {
+  for (const char* name : {"channel-frame-metric", "front-axle-metric", "front-axle-us",
+                           "lateral-link-only", "plain-frame"}) {
     std::ifstream file(std::string(LINKMARGIN_SOURCE_DIR) + "/cases/examples/" + name + ".yaml");
     std::stringstream text;
     text << file.rdbuf();

@@ -148,3 +148,53 @@ TEST_CASE("a very slender column is noted, and every worked line can be redone",
   CHECK(stocky->notes.size() == 1);
   CHECK(worked::equations_that_hold(*stocky) == 8);  // with Johnson's
 }
+
+// AISC 360-22 E4-3, the closed form for one axis of symmetry (from memory): (Fes + Fez) / (2 H)
+// (1 - sqrt(1 - 4 Fes Fez H / (Fes + Fez)^2)) with 6453 and 532.9 MPa and H = 0.8105.
+TEST_CASE("bending and twisting together follow E4 for one axis of symmetry", "[checks][column]") {
+  const double offset = std::sqrt(1.0 - 0.8105);
+  CHECK_THAT(checks::flexural_torsional_e4({.about_y = 6453e6,
+                                            .about_z = 1e12,
+                                            .torsional = 532.9e6,
+                                            .offset_y = offset,
+                                            .offset_z = 0.0}),
+             WithinRel(524.1e6, 2e-4));
+  // With both centers at one point nothing is coupled: the least of the three.
+  CHECK_THAT(checks::flexural_torsional_e4({300e6, 200e6, 250e6, 0.0, 0.0}),
+             WithinRel(200e6, 1e-9));
+}
+
+TEST_CASE("a pressed channel is judged by E4 when it twists first", "[checks][column]") {
+  checks::ColumnInput channel = tube(1.0);
+  channel.shape = sections::Channel{.depth = 0.1, .width = 0.05, .web = 0.006, .flange = 0.006};
+  const auto twisting = checks::column(channel);
+  REQUIRE(twisting);
+  CHECK_THAT(twisting->source, Catch::Contains("E4"));
+  CHECK_THAT(twisting->lines.at(2).symbols, Catch::Contains("E4-4"));
+  channel.length = 6.0;
+  const auto bending = checks::column(channel);
+  REQUIRE(bending);
+  CHECK(bending->capacity < twisting->capacity);
+  channel.shape = sections::BoxedChannel{0.1, 0.05, 0.006, 0.006, 0.006};
+  CHECK_THAT(checks::column(channel)->source, !Catch::Contains("E4"));
+}
+
+// AISC 360-22 table B4.1a (read in a handbook on the 2005 edition): 0.56 sqrt(E/Fy) for flanges of
+// channels, 0.45 for legs of angles.
+TEST_CASE("an open section with a slender wall is left undecided", "[checks][column]") {
+  checks::ColumnInput in = tube(1.0);
+  const double root = std::sqrt(in.elastic / in.yield);
+  const auto leg = [&](double ratio) {
+    in.shape = sections::Angle{.depth = 0.05, .width = 0.05, .wall = 0.05 / (ratio * root)};
+    return checks::column(in)->state;
+  };
+  CHECK(leg(0.46) == State::undecided);
+  CHECK(leg(0.44) != State::undecided);
+  const auto flange = [&](double ratio) {
+    in.shape = sections::Channel{
+        .depth = 0.1, .width = 0.05, .web = 0.01, .flange = 0.05 / (ratio * root)};
+    return checks::column(in)->state;
+  };
+  CHECK(flange(0.57) == State::undecided);
+  CHECK(flange(0.55) != State::undecided);
+}

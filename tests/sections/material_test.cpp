@@ -86,3 +86,35 @@ TEST_CASE("an unknown name finds nothing but has a nearest one", "[sections][mat
   CHECK(nearest_material("mild stel") == "mild steel");
   CHECK(nearest_material("s3555") == "S355");
 }
+
+TEST_CASE("a name that leaves the condition open says which was chosen", "[sections][material]") {
+  CHECK_THAT(sections::condition_chosen("dom"), Catch::Contains("also as drawn"));
+  CHECK_THAT(sections::condition_chosen("4130"), Catch::Contains("aircraft"));
+  CHECK(sections::condition_chosen("DOM1020_SR").empty());
+  CHECK(sections::condition_chosen("A36").empty());
+  CHECK(sections::condition_chosen("S355").empty());
+}
+
+// EN 10025-2, table 7 (read, in a reproduction): S355 has 345 MPa over 16 mm.
+TEST_CASE("a steel knows for which thickness its strength holds",
+          "[sections][material][published]") {
+  const Material s355 = find_material("S355").value();
+  CHECK(s355.specified());
+  CHECK(s355.covers(0.016));
+  CHECK_FALSE(s355.covers(0.020));
+  CHECK(s355.covers(base::kUnset));
+  const Material* thicker = sections::same_steel_for(s355, 0.020);
+  REQUIRE(thicker != nullptr);
+  CHECK_THAT(thicker->yield, WithinRel(345e6, 1e-9));
+  CHECK(sections::same_steel_for(s355, 0.5) == nullptr);
+  CHECK_FALSE(find_material("1018_CD")->specified());
+}
+
+TEST_CASE("every steel of the list says who gives its sizes, or nobody", "[sections][material]") {
+  const std::set<std::string> known = {"",     "a29",    "a108_low", "a108_medium",
+                                       "a500", "a513_1", "a513_5",   "en10305"};
+  for (const Material& m : materials()) {
+    INFO(m.id);
+    CHECK(known.count(m.sizes_by) == 1);
+  }
+}

@@ -152,11 +152,11 @@ TEST_CASE("pick answers which wall for the outside that is there", "[studies]") 
   CHECK(picked.same_outside->mass_per_length >= picked.lightest->mass_per_length);
 }
 
-TEST_CASE("pick says which parts there are, and that only round ones can be picked", "[studies]") {
+TEST_CASE("pick says which parts there are, and that some have no list to pick from", "[studies]") {
   const parts::Design design = read_case(rod(1000.0));
   CHECK_THROWS_WITH(studies::pick(design, "lateral_link"),
                     Contains("there is no such part") && Contains("there is rod"));
   CHECK_THROWS_AS(studies::pick(design, "brace"), base::InputError);
-  const parts::Design flat = read_case(rod(1000.0, "2 x 1/4 in flat bar A36"));
-  CHECK_THROWS_WITH(studies::pick(flat, "rod"), Contains("not round"));
+  const parts::Design angle = read_case(rod(1000.0, "2 x 2 x 1/4 in angle A36"));
+  CHECK_THROWS_WITH(studies::pick(angle, "rod"), Contains("no list holds sizes like it"));
 }

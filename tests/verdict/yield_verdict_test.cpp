@@ -143,3 +143,27 @@ TEST_CASE("a welded DOM tube is judged by 35 ksi, not by its 55", "[verdict]") {
   CHECK(finding(unwelded, "beam", "yield").utilization() ==
         Approx(1.02 * 35.0 / 55.0).epsilon(1e-3));
 }
+
+TEST_CASE("an angle is over once unsymmetric bending passes Fy at the tip of a leg", "[verdict]") {
+  // (My Iz z - My Iyz y) / (Iy Iz - Iyz^2), textbook unsymmetric bending, from memory, with the
+  // rectangles 50 x 5 and 45 x 5 mm of a sharp angle; EN 10025-2: 355 MPa (read).
+  const double a1 = 0.050 * 0.005;
+  const double a2 = 0.045 * 0.005;
+  const double center = (a1 * 0.0025 + a2 * 0.0275) / (a1 + a2);
+  const double i = a1 * (0.005 * 0.005 / 12.0 + std::pow(0.0025 - center, 2)) +
+                   a2 * (0.045 * 0.045 / 12.0 + std::pow(0.0275 - center, 2));
+  const double mixed =
+      a1 * (0.025 - center) * (0.0025 - center) + a2 * (0.0025 - center) * (0.0275 - center);
+  const double z = 0.050 - center;
+  const double y = 0.005 - center;
+  const double stress = (i * z - mixed * y) / (i * i - mixed * mixed);  // at its inner edge
+  const double limit = 355.0e6 / stress / kRequired;
+  check_flips({.case_text =
+                   [&](double u) {
+                     return cantilever("50 x 50 x 5 mm angle S355", 0.5,
+                                       fmt::format("    moment_x: {} N m\n", u * limit));
+                   },
+               .part = "beam",
+               .check = "yield",
+               .tolerance = 5e-3});
+}

@@ -1,0 +1,19 @@
+#include "parts/used_sticks.hpp"
+
+namespace parts {
+
+std::vector<StickOf> used_sticks(const Design& design) {
+  std::vector<StickOf> all;
+  if (design.lateral_link) all.push_back({"lateral_link.tube", &design.lateral_link->stick});
+  if (design.brace) all.push_back({"brace.tube", &design.brace->stick});
+  if (design.arm) {
+    all.push_back({"arm.lower", &design.arm->lower});
+    if (!design.arm->upper.material.id.empty()) all.push_back({"arm.upper", &design.arm->upper});
+  }
+  for (const Named<Member>& member : design.members) {
+    all.push_back({"members." + member.name + ".section", &member.value.stick});
+  }
+  return all;
+}
+
+}  // namespace parts
