@@ -13,7 +13,7 @@
 namespace app {
 namespace {
 
-constexpr std::size_t kLargest = std::size_t{16} << 20U;  // no case file comes near 16 MB
+constexpr std::size_t kLargest = std::size_t{16} << 20U;  // none comes near 16 MB
 
 struct Close {
   void operator()(std::FILE* file) const {
@@ -33,7 +33,8 @@ std::string read_all(const std::string& path, const std::string& name) {
   while (const std::size_t n = std::fread(block.data(), 1, block.size(), file.get())) {
     text.append(block.data(), n);
     if (text.size() > kLargest) {
-      throw base::InputError(base::Where{name, 0, 0, {}}, "is over 16 MB: this is no case file");
+      throw base::InputError(base::Where{name, 0, 0, {}},
+                             "is over 16 MB: this is no file of cases or sizes");
     }
   }
   if (std::ferror(file.get()) != 0) {
@@ -48,6 +49,10 @@ Output refused(const std::string& messages) {
 }
 
 }  // namespace
+
+std::string file_text(const std::string& path) {
+  return read_all(path, path);
+}
 
 Output with_case(const std::string& path, const std::function<Output(const parts::Design&)>& run) {
   const std::string name = path == "-" ? "standard input" : path;

@@ -8,6 +8,10 @@
 
 namespace app {
 
+/// All of a file of the user's.
+/// @throws base::InputError when it cannot be opened or read, or is over 16 MB
+[[nodiscard]] std::string file_text(const std::string& path);
+
 /// Reads the case and hands its design on. A case that cannot be used ends here, with each problem
 /// on a line of its own: "file:line:column: key: problem".
 /// @param path  "-" = standard input

@@ -15,12 +15,23 @@ constexpr const char* kExitStatuses =
     "Exit status: 0 within the limits checked; 1 over a limit, or not decided;\n"
     "2 the case or the command is wrong; 3 a fault of the program.\n";
 
+constexpr const char* kStockColumns =
+    "FILE.csv: lines that start with # are remarks; then a line of headings, any of\n"
+    "shape,unit,depth,width,wall,corner,label in any order; then a line a size:\n"
+    "shape round_bar, round_tube, rectangular_tube, flat_bar, channel or angle; unit\n"
+    "in or mm; depth is the diameter of what is round; corner may be empty (2 walls).\n"
+    "  round_tube,in,1.5,,0.25,,\n";
+
+void add_json(CLI::App& command, AnswerOptions& options) {
+  command.add_option("--json", options.json, "write JSON to FILE, or - for JSON alone")
+      ->option_text("FILE|-");
+}
+
 void add_case_options(CLI::App& command, AnswerOptions& options) {
   command.add_option("CASE", options.case_file, "case file, or - for standard input")
       ->required()
       ->option_text(" ");
-  command.add_option("--json", options.json, "write JSON to FILE, or - for JSON alone")
-      ->option_text("FILE|-");
+  add_json(command, options);
 }
 
 /// The layout of the help texts, within 80 columns.
@@ -43,9 +54,11 @@ Notice no_command(int argc, const char* const* argv) {
   for (int i = 1; i < argc; ++i) {
     if (argv[i][0] == '-') continue;
     return wrong_command(
-        fmt::format("there is no command `{}`; there is check, compare, pick and new", argv[i]));
+        fmt::format("there is no command `{}`; there is check, compare, pick, new, sections and "
+                    "materials",
+                    argv[i]));
   }
-  return wrong_command("a command is missing: check, compare, pick or new");
+  return wrong_command("a command is missing: check, compare, pick, new, sections or materials");
 }
 
 std::string color_problem(const std::string& word) {
@@ -82,7 +95,18 @@ class CommandLine {
         ->required()
         ->option_text("NAME");
     pick_->add_flag("--all", answer_.all, "every size that was tried");
+    add_stock(*pick_);
     new_ = add_command("new", "a small case file to start from, on standard output");
+    sections_ = add_command("sections", "the bars, tubes and plates in stock, with their sources");
+    sections_->add_option("LIST", list_, "part of a list's name, such as \"flat bar\"")
+        ->option_text(" ");
+    add_json(*sections_, answer_);
+    sections_->add_flag("--all", answer_.all, "the properties of every size");
+    add_stock(*sections_);
+    materials_ = add_command("materials", "the steels, with their strengths and sources");
+    add_json(*materials_, answer_);
+    materials_->add_flag("--all", answer_.all, "what each strength is and where it comes from");
+    materials_->add_flag("--metric", metric_, "MPa and mm instead of ksi and in");
   }
 
   Request parse(int argc, const char* const* argv) {
@@ -99,6 +123,12 @@ class CommandLine {
   }
 
  private:
+  void add_stock(CLI::App& command) {
+    command.add_option("--stock", stock_, "your own sizes beside the built-in ones")
+        ->option_text("FILE.csv");
+    command.footer(kStockColumns);
+  }
+
   CLI::App* add_command(const std::string& name, const std::string& meaning) {
     CLI::App* command = app_.add_subcommand(name, meaning);
     command->group("Commands");
@@ -115,7 +145,9 @@ class CommandLine {
     if (version_) return Notice{program_line() + "\n", kExitWithin};
     if (check_->parsed()) return CheckRequest{answer_};
     if (compare_->parsed()) return CompareRequest{answer_, changes_};
-    if (pick_->parsed()) return PickRequest{answer_, part_};
+    if (pick_->parsed()) return PickRequest{answer_, part_, stock_};
+    if (sections_->parsed()) return SectionsRequest{answer_, list_, stock_};
+    if (materials_->parsed()) return MaterialsRequest{answer_, metric_};
     return NewRequest{};
   }
 
@@ -124,11 +156,16 @@ class CommandLine {
   CLI::App* compare_ = nullptr;
   CLI::App* pick_ = nullptr;
   CLI::App* new_ = nullptr;
+  CLI::App* sections_ = nullptr;
+  CLI::App* materials_ = nullptr;
   bool version_ = false;
   std::string color_ = "auto";
   AnswerOptions answer_;
   std::vector<std::string> changes_;
   std::string part_;
+  std::string list_;
+  std::string stock_;
+  bool metric_ = false;
 };
 
 }  // namespace

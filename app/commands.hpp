@@ -1,7 +1,11 @@
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include "app/output.hpp"
 #include "app/request.hpp"
+#include "sections/stock.hpp"
 
 namespace app {
 
@@ -12,5 +16,10 @@ namespace app {
 [[nodiscard]] Output compare_command(const CompareRequest& request, bool color);
 [[nodiscard]] Output pick_command(const PickRequest& request, bool color);
 [[nodiscard]] Output new_command();
+[[nodiscard]] Output sections_command(const SectionsRequest& request, bool color);
+[[nodiscard]] Output materials_command(const MaterialsRequest& request, bool color);
+
+/// The sizes of a user's own list; none for an empty path.
+[[nodiscard]] std::vector<sections::StockItem> own_stock(const std::string& path);
 
 }  // namespace app

@@ -36,6 +36,10 @@ struct Run {
   app::Output operator()(const app::CompareRequest& r) const { return compare_command(r, color); }
   app::Output operator()(const app::PickRequest& r) const { return pick_command(r, color); }
   app::Output operator()(const app::NewRequest&) const { return app::new_command(); }
+  app::Output operator()(const app::SectionsRequest& r) const { return sections_command(r, color); }
+  app::Output operator()(const app::MaterialsRequest& r) const {
+    return materials_command(r, color);
+  }
 };
 
 app::Output output_of(int argc, const char* const* argv) {

@@ -12,22 +12,26 @@
 namespace app {
 namespace {
 
-studies::Picked picked_for(const parts::Design& design, const std::string& part) {
+studies::Picked picked_for(const parts::Design& design, const std::string& part,
+                           const std::vector<sections::StockItem>& own) {
   ProgressLine progress;
-  return studies::pick(design, part, progress.watch());
+  return studies::pick(design, part, progress.watch(), own);
 }
 
 }  // namespace
 
 Output pick_command(const PickRequest& request, bool color) {
   const AnswerOptions& options = request.options;
+  const std::vector<sections::StockItem> own = own_stock(request.stock);
   return with_case(options.case_file, [&](const parts::Design& design) {
-    const studies::Picked picked = picked_for(design, request.part);
+    const studies::Picked picked = picked_for(design, request.part, own);
     const report::TextStyle style = {
         .color = color,
         .full = options.all,
-        .command_for_more = fmt::format("linkmargin pick {} --part {} --all",
-                                        shell_word(options.case_file), shell_word(request.part)),
+        .command_for_more =
+            fmt::format("linkmargin pick {} --part {}{} --all", shell_word(options.case_file),
+                        shell_word(request.part),
+                        request.stock.empty() ? "" : " --stock " + shell_word(request.stock)),
         .program = program_line()};
     return answer_output(
         options, [&] { return report::picked_text(picked, style); },

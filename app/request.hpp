@@ -28,6 +28,20 @@ struct CompareRequest {
 struct PickRequest {
   AnswerOptions options;
   std::string part;
+  std::string stock;  ///< file with the user's own list of sizes; empty = none
+};
+
+/// Sizes in stock; its options name no case.
+struct SectionsRequest {
+  AnswerOptions options;
+  std::string list;   ///< part of the name of the lists wanted; empty = all
+  std::string stock;  ///< file with the user's own list of sizes; empty = none
+};
+
+/// Steels; its options name no case.
+struct MaterialsRequest {
+  AnswerOptions options;
+  bool metric = false;
 };
 
 struct NewRequest {};
@@ -39,7 +53,9 @@ struct Notice {
 };
 
 struct Request {
-  std::variant<Notice, CheckRequest, CompareRequest, PickRequest, NewRequest> what;
+  std::variant<Notice, CheckRequest, CompareRequest, PickRequest, NewRequest, SectionsRequest,
+               MaterialsRequest>
+      what;
   ColorChoice color = ColorChoice::automatic;
 };
 

@@ -8,6 +8,7 @@
 
 #include "report/json_keys.hpp"
 #include "report/units_shown.hpp"
+#include "sections/area_props.hpp"
 
 namespace report {
 namespace {
@@ -254,6 +255,48 @@ Json candidate(const studies::Candidate& c) {
   return out;
 }
 
+Json stock_size(const sections::StockItem& item) {
+  const sections::AreaProps p = sections::area_props(item.shape);
+  Json out;
+  out["size"] = item.label;
+  out["mark"] = item.mark;
+  out["area_m2"] = value_of(p.area);
+  out["iyy_m4"] = value_of(p.iyy);
+  out["izz_m4"] = value_of(p.izz);
+  out["torsion_m4"] = value_of(p.torsion);
+  out["shear_y_m2"] = value_of(p.shear_y);
+  out["shear_z_m2"] = value_of(p.shear_z);
+  out["modulus_y_m3"] = value_of(p.modulus_y);
+  out["modulus_z_m3"] = value_of(p.modulus_z);
+  out["plastic_y_m3"] = value_of(p.plastic_y);
+  out["plastic_z_m3"] = value_of(p.plastic_z);
+  out["radius_y_m"] = value_of(p.radius_y);
+  out["radius_z_m"] = value_of(p.radius_z);
+  out["axes_angle_rad"] = value_of(p.axes_angle);
+  out["shear_center_m"] = Json::array({value_of(p.shear_center_y), value_of(p.shear_center_z)});
+  return out;
+}
+
+Json material(const sections::Material& m) {
+  Json out;
+  out["name"] = m.id;
+  out["description"] = m.description;
+  out["young_Pa"] = value_of(m.elastic);
+  out["poisson"] = value_of(m.poisson);
+  out["density_kg_m3"] = value_of(m.density);
+  out["yield_Pa"] = value_of(m.yield);
+  out["tensile_Pa"] = value_of(m.tensile);
+  out["weld_zone_yield_Pa"] = value_of(m.haz_yield);
+  out["weld_zone_tensile_Pa"] = value_of(m.haz_tensile);
+  out["thickness_over_m"] = value_of(m.thickness_over);
+  out["thickness_to_m"] = value_of(m.thickness_to);
+  out["basis"] = m.basis;
+  out["weld_zone_basis"] = m.haz_basis;
+  out["mark"] = m.mark;
+  out["source"] = m.source;
+  return out;
+}
+
 /// How every answer starts.
 Json opening(const Program& program, const std::string& title, bool inches) {
   Json out;
@@ -313,6 +356,42 @@ std::string json(const studies::Picked& picked, const Program& program) {
   out["others_over"] = picked.others_over;
   out["tried"] = list_of(picked.tried, candidate);
   out["assumed"] = assumed(picked.assumed);
+  return dumped(out);
+}
+
+std::string json(const std::vector<sections::StockList>& lists,
+                 const std::vector<sections::PlateList>& plates, const Program& program) {
+  Json out;
+  out["about"] = about(program);
+  out["cautions"] = strings(studies::cautions());
+  out["lists"] = list_of(lists, [](const sections::StockList& list) {
+    Json one;
+    one["list"] = list.name;
+    one["source"] = list.source;
+    one["sizes"] = list_of(list.items, stock_size);
+    return one;
+  });
+  out["plates"] = list_of(plates, [](const sections::PlateList& list) {
+    Json one;
+    one["list"] = list.name;
+    one["source"] = list.source;
+    one["sizes"] = list_of(list.sizes, [](const sections::PlateSize& size) {
+      Json plate;
+      plate["size"] = size.label;
+      plate["thickness_m"] = value_of(size.thickness);
+      plate["mark"] = size.mark;
+      return plate;
+    });
+    return one;
+  });
+  return dumped(out);
+}
+
+std::string json(const std::vector<sections::Material>& materials, const Program& program) {
+  Json out;
+  out["about"] = about(program);
+  out["cautions"] = strings(studies::cautions());
+  out["materials"] = list_of(materials, material);
   return dumped(out);
 }
 

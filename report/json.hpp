@@ -20,5 +20,10 @@ struct Program {
 [[nodiscard]] std::string json(const studies::Answer& answer, const Program& program);
 [[nodiscard]] std::string json(const studies::Comparison& comparison, const Program& program);
 [[nodiscard]] std::string json(const studies::Picked& picked, const Program& program);
+[[nodiscard]] std::string json(const std::vector<sections::StockList>& lists,
+                               const std::vector<sections::PlateList>& plates,
+                               const Program& program);
+[[nodiscard]] std::string json(const std::vector<sections::Material>& materials,
+                               const Program& program);
 
 }  // namespace report

@@ -106,13 +106,14 @@ class Text(unittest.TestCase):
         for arguments in (["check", "-"], ["check", "-", "--all"], ["pick", "-", "--part", "arm"]):
             for line in run(*arguments, case=WITHIN).stdout.splitlines():
                 self.assertLessEqual(len(line), 80, line)
-        for arguments in (["--help"], ["check", "--help"], ["compare", "--help"], ["pick", "--help"]):
+        for arguments in (["--help"], ["check", "--help"], ["compare", "--help"], ["pick", "--help"],
+                          ["sections", "--help"], ["materials", "--help"]):
             for line in run(*arguments).stdout.splitlines():
                 self.assertLessEqual(len(line), 80, line)
 
     def test_help_has_a_line_for_each_command(self):
         text = run("--help").stdout
-        for command in ("check", "compare", "pick", "new"):
+        for command in ("check", "compare", "pick", "new", "sections", "materials"):
             self.assertRegex(text, rf"(?m)^  {command} +\w")
 
     def test_the_version_names_a_commit_or_says_that_it_is_unknown(self):

@@ -38,7 +38,7 @@ class Problems(unittest.TestCase):
         self.assertNotEqual(self.refused(""), "")
 
     def test_an_unknown_command_names_those_there_are(self):
-        self.assertIn("check, compare, pick and new", run("chek").stderr)
+        self.assertIn("check, compare, pick, new, sections and materials", run("chek").stderr)
 
     def test_a_wrong_change_is_named_as_it_was_typed(self):
         path = case_file(self, WITHIN)
@@ -52,7 +52,7 @@ class Problems(unittest.TestCase):
     def test_a_stream_without_end_is_refused(self):
         result = run("check", "/dev/zero")
         self.assertEqual(result.returncode, 2)
-        self.assertIn("no case file", result.stderr)
+        self.assertIn("is over 16 MB", result.stderr)
 
 
 if __name__ == "__main__":

@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+using Catch::Matchers::WithinRel;
 using sections::find_material;
 using sections::Material;
 using sections::materials;
