@@ -19,13 +19,11 @@ using parts::Bend;
 using parts::BendToward;
 using parts::BraceAt;
 using parts::BushingGrade;
-using parts::Held;
 using parts::JointKind;
 using parts::JointSpec;
 using parts::LinkEnds;
 
 constexpr std::array<std::string_view, 3> kAxisNames = {"x", "y", "z"};
-constexpr std::array<std::string_view, 6> kFreedomNames = {"x", "y", "z", "rx", "ry", "rz"};
 constexpr std::array<std::string_view, 4> kTowardNames = {"up", "down", "forward", "rearward"};
 
 /// Cuts " along y" off the end of a phrase.
@@ -58,7 +56,8 @@ std::optional<JointSpec> find_joint(std::string_view text, const parts::Design& 
   } else {
     for (const auto& given : names.joints) {
       if (axis || !same_words(given.name, text)) continue;
-      return JointSpec{JointKind::bushing, BushingGrade::given, Axis::x, given.value.rates};
+      return JointSpec{JointKind::bushing, BushingGrade::given, Axis::x, given.value.rates,
+                       given.value.own_axes};
     }
     return std::nullopt;
   }
@@ -92,8 +91,9 @@ std::string joint_words(const JointSpec& joint, const parts::Design& names,
   }
   if (joint.kind == JointKind::bushing && joint.grade == BushingGrade::given) {
     const auto named =
-        std::find_if(names.joints.begin(), names.joints.end(),
-                     [&](const auto& given) { return given.value.rates == joint.rates; });
+        std::find_if(names.joints.begin(), names.joints.end(), [&](const auto& given) {
+          return given.value.rates == joint.rates && given.value.own_axes == joint.own_axes;
+        });
     INVARIANT(named != names.joints.end());  // given rates come from `joints:` alone
     return named->name;
   }
@@ -162,27 +162,6 @@ Phrase<BraceAt> read_phrase(std::string_view raw, const parts::Design&) {
                            "the bolt`");
 }
 
-template <>
-Phrase<Held> read_phrase(std::string_view raw, const parts::Design&) {
-  std::string text = lower(squeeze(raw));
-  if (text == "all") return {Held{}};
-  for (char& c : text) c = c == ',' ? ' ' : c;
-  Held held{{false, false, false, false, false, false}};
-  const std::vector<std::string> words = words_of(text);
-  for (const std::string& word : words) {
-    bool known = false;
-    for (std::size_t i = 0; i < kFreedomNames.size(); ++i) {
-      if (word != kFreedomNames[i]) continue;
-      held.freedoms[i] = known = true;
-    }
-    if (known) continue;
-    throw InputError("", quoted(raw) +
-                             " does not say what is held; would do: `all`, or some of `x "
-                             "y z rx ry rz`");
-  }
-  return {held};
-}
-
 std::string write_phrase(const JointSpec& joint, const parts::Design& names) {
   // Parts differ in the axis that is usual for them, but a ball joint has none.
   const bool ball = joint.kind == JointKind::ball;
@@ -207,14 +186,6 @@ std::string write_phrase(const Bend& bend, const parts::Design& names) {
 std::string write_phrase(const BraceAt& at, const parts::Design& names) {
   if (at.above_bolt == 0.0) return "at the bolt";
   return write_sizes({at.above_bolt}, names.inches) + " above the bolt";
-}
-
-std::string write_phrase(const Held& held, const parts::Design&) {
-  std::vector<std::string> words;
-  for (std::size_t i = 0; i < kFreedomNames.size(); ++i) {
-    if (held.freedoms[i]) words.emplace_back(kFreedomNames[i]);
-  }
-  return words.size() == kFreedomNames.size() ? "all" : join(words, " ");
 }
 
 }  // namespace cases

@@ -29,7 +29,9 @@ struct Path {
 
 constexpr std::array<std::string_view, 6> kParts = {"vehicle", "lateral_link", "bracket",
                                                     "brace",   "arm",          "axle"};
-constexpr std::array<std::string_view, 4> kLists = {"members", "supports", "springs", "forces"};
+constexpr std::array<std::string_view, 9> kLists = {"members", "supports",    "springs",
+                                                    "rigid",   "forces",      "line_loads",
+                                                    "strains", "settlements", "self_weight"};
 
 template <std::size_t N>
 bool is_one_of(const std::array<std::string_view, N>& words, std::string_view word) {
@@ -232,6 +234,11 @@ void set(Design& design, const Patch& patch) {
   if (path.group == "supports") return change_named(design, &Design::supports, path, patch);
   if (path.group == "springs") return change_named(design, &Design::springs, path, patch);
   if (path.group == "forces") return change_named(design, &Design::forces, path, patch);
+  if (path.group == "rigid") return change_named(design, &Design::rigid, path, patch);
+  if (path.group == "line_loads") return change_named(design, &Design::line_loads, path, patch);
+  if (path.group == "strains") return change_named(design, &Design::strains, path, patch);
+  if (path.group == "settlements") return change_named(design, &Design::settlements, path, patch);
+  if (path.group == "self_weight") return change_named(design, &Design::self_weight, path, patch);
   if (path.group == "points") return change_point(design, path, patch);
   if (path.group == "factors" || path.whole == "load_cases" || path.whole == "sizes") {
     return change_block(design, path, patch);

@@ -69,6 +69,18 @@ Phrase<parts::JointSpec> read_phrase(std::string_view text, const parts::Design&
 template <>
 Phrase<parts::Held> read_phrase(std::string_view text, const parts::Design& names);
 
+/// "none", "ry rz".
+template <>
+Phrase<parts::Freed> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "up", "x", "point mast", "0, 0.6, 0.8".
+template <>
+Phrase<parts::Toward> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "x ry -40 kN, y rx 40 kN": two freedoms and what links them.
+template <>
+Phrase<parts::Coupling> read_phrase(std::string_view text, const parts::Design& names);
+
 /// The phrase that reads back to an equal part, in the units of `names`.
 [[nodiscard]] std::string write_phrase(const parts::Stick& stick, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::Plates& plates, const parts::Design& names);
@@ -80,6 +92,9 @@ Phrase<parts::Held> read_phrase(std::string_view text, const parts::Design& name
 [[nodiscard]] std::string write_phrase(const parts::BraceAt& at, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::JointSpec& joint, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::Held& held, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::Freed& freed, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::Toward& toward, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::Coupling& coupled, const parts::Design& names);
 
 /// A phrase that would do, for messages.
 [[nodiscard]] constexpr std::string_view example_phrase(const parts::Stick&) {
@@ -111,6 +126,15 @@ Phrase<parts::Held> read_phrase(std::string_view text, const parts::Design& name
 }
 [[nodiscard]] constexpr std::string_view example_phrase(const parts::Held&) {
   return "x y z";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::Freed&) {
+  return "ry rz";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::Toward&) {
+  return "x";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::Coupling&) {
+  return "x ry -40 kN";
 }
 
 }  // namespace cases

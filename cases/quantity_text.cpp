@@ -43,6 +43,8 @@ constexpr std::array kCustomary{
     Customary{{"in^2", "in^2"}, {"mm^2", "mm^2"}, "m^2", "1.2 in^2", "770 mm^2"},
     Customary{{"in^3", "in^3"}, {"mm^3", "mm^3"}, "m^3", "0.33 in^3", "5400 mm^3"},
     Customary{{"in^4", "in^4"}, {"mm^4", "mm^4"}, "m^4", "0.25 in^4", "104000 mm^4"},
+    Customary{{"degF", "degF"}, {"K", "K"}, "K", "70 degF", "40 K"},
+    Customary{{"/degF", "/degF"}, {"/K", "/K"}, "/K", "6.5e-6 /degF", "12e-6 /K"},
 };
 
 const Customary& customary(Dimension dimension) {

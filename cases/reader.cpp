@@ -1,6 +1,7 @@
 #include "cases/reader.hpp"
 
 #include <algorithm>
+#include <array>
 #include <tuple>
 #include <utility>
 
@@ -17,9 +18,11 @@ namespace {
 
 const std::vector<std::string>& top_keys() {
   static const std::vector<std::string> kKeys = {
-      "title",    "units",        "sizes",   "vehicle",    "points",  "materials", "sections",
-      "joints",   "lateral_link", "bracket", "brace",      "arm",     "axle",      "members",
-      "supports", "springs",      "forces",  "load_cases", "factors", "variants",  "compare"};
+      "title",      "units",   "sizes",        "vehicle",     "points",     "materials",
+      "sections",   "joints",  "lateral_link", "bracket",     "brace",      "arm",
+      "axle",       "members", "supports",     "springs",     "rigid",      "forces",
+      "line_loads", "strains", "settlements",  "self_weight", "load_cases", "factors",
+      "variants",   "compare"};
   return kKeys;
 }
 
@@ -45,7 +48,12 @@ class CaseReader {
     named("members", context_.design.members);
     named("supports", context_.design.supports);
     named("springs", context_.design.springs);
+    named("rigid", context_.design.rigid);
     named("forces", context_.design.forces);
+    named("line_loads", context_.design.line_loads);
+    named("strains", context_.design.strains);
+    named("settlements", context_.design.settlements);
+    named("self_weight", context_.design.self_weight);
     if (const Value* v = mapping("factors")) read_factors(*v, context_);
     if (const Entry* entry = root_.find("load_cases")) read_load_cases(*entry, context_);
     rules();
@@ -193,8 +201,10 @@ class CaseReader {
   static std::string part_of(const std::string& key) {
     const std::size_t first = key.find('.');
     const std::string group = key.substr(0, first);
-    const bool in_list =
-        group == "materials" || group == "members" || group == "springs" || group == "forces";
+    constexpr std::array<std::string_view, 10> kLists = {
+        "materials", "members",    "supports", "springs",     "rigid",
+        "forces",    "line_loads", "strains",  "settlements", "self_weight"};
+    const bool in_list = std::find(kLists.begin(), kLists.end(), group) != kLists.end();
     return in_list && first != std::string::npos ? key.substr(0, key.find('.', first + 1)) : group;
   }
 

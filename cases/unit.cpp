@@ -19,6 +19,7 @@ constexpr Powers kMass{.mass = 1};
 constexpr Powers kForce{.length = 1, .mass = 1, .time = -2};
 constexpr Powers kStress{.length = -1, .mass = 1, .time = -2};
 constexpr Powers kAngle{.angle = 1};
+constexpr Powers kTemperature{.temperature = 1};
 
 struct SimpleUnit {
   std::string_view name;
@@ -59,6 +60,9 @@ constexpr std::array kUnits{
     SimpleUnit{"degree", base::kDegree, kAngle, true},
     SimpleUnit{"degrees", base::kDegree, kAngle, true},
     SimpleUnit{"rad", 1.0, kAngle},
+    SimpleUnit{"K", 1.0, kTemperature},
+    SimpleUnit{"degC", 1.0, kTemperature},
+    SimpleUnit{"degF", 5.0 / 9.0, kTemperature},
 };
 
 struct DimensionWords {
@@ -84,6 +88,8 @@ constexpr std::array kDimensions{
     DimensionWords{{.length = 2}, "an area", "in^2 or mm^2"},
     DimensionWords{{.length = 3}, "a section modulus", "in^3 or mm^3"},
     DimensionWords{{.length = 4}, "a second moment of area", "in^4 or mm^4"},
+    DimensionWords{kTemperature, "a difference of temperature", "degF or K"},
+    DimensionWords{{.temperature = -1}, "an expansion per temperature", "/degF or /K"},
 };
 
 const DimensionWords& words_for(parts::Dimension dimension) {
@@ -138,6 +144,7 @@ void multiply(Unit& unit, std::string_view word, int sign) {
   unit.powers.mass += p * simple.powers.mass;
   unit.powers.time += p * simple.powers.time;
   unit.powers.angle += p * simple.powers.angle;
+  unit.powers.temperature += p * simple.powers.temperature;
   if (is_mass) unit.mass = std::string(simple.name);
 }
 
@@ -165,7 +172,7 @@ Unit read_unit(std::string_view text) {
   if (sides.size() > 2) {
     throw base::InputError("", "the unit " + quoted(text) + " has more than one `/`");
   }
-  multiply_all(unit, sides[0], 1);
+  if (sides.size() == 1 || !sides[0].empty()) multiply_all(unit, sides[0], 1);
   if (sides.size() == 2) multiply_all(unit, sides[1], -1);
   return unit;
 }

@@ -14,6 +14,7 @@ struct Powers {
   int mass = 0;
   int time = 0;
   int angle = 0;
+  int temperature = 0;
   bool operator==(const Powers&) const = default;
 };
 
@@ -25,7 +26,7 @@ struct Unit {
   std::string mass;  ///< its unit of mass as written ("lb", "kg"), if it has one
 };
 
-/// Reads `in`, `lb/in`, `ft-lbf`, `kip in`, `kN m/rad`, `in^4`, `mm4`, `kg/m^3`, ...
+/// Reads `in`, `lb/in`, `/K`, `ft-lbf`, `kip in`, `kN m/rad`, `in^4`, `mm4`, `kg/m^3`, ...
 /// @throws base::InputError without a key: unknown unit, with the nearest one; more than one `/`
 [[nodiscard]] Unit read_unit(std::string_view text);
 

@@ -3,10 +3,12 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <utility>
 
 #include <fmt/format.h>
 
 #include "cases/believable.hpp"
+#include "cases/plain_rules.hpp"
 #include "cases/quantity.hpp"
 #include "parts/used_sticks.hpp"
 
@@ -63,6 +65,10 @@ void add_link_values(Problems& out, const parts::LateralLink& l, bool inches) {
     out.emplace_back("lateral_link.through",
                      "points along the link go with the points frame_bolt "
                      "and axle_bolt");
+  }
+  if (!std::isnan(l.bend_radius) && !(l.bend.off_straight > 0.0) && l.through.empty()) {
+    out.emplace_back("lateral_link.bend_radius",
+                     "the link is straight: give `bend` or `through` as well");
   }
   if (l.bend.off_straight > 0.0 && !l.through.empty()) {
     out.emplace_back("lateral_link.bend", "give either `bend` or `through`, not both");
@@ -203,31 +209,6 @@ void add_material(Problems& out, const parts::Named<sections::Material>& steel) 
   }
 }
 
-void add_plain(Problems& out, const Design& design) {
-  for (const auto& m : design.members) {
-    if (m.value.from.empty() || m.value.from != m.value.to) continue;
-    out.emplace_back("members." + m.name,
-                     "it has no length: it starts and ends at `" + m.value.from + "`");
-  }
-  for (const auto& s : design.springs) {
-    const std::string key = "springs." + s.name;
-    if (!s.value.from.empty() && s.value.from == s.value.to) {
-      out.emplace_back(key, "it starts and ends at `" + s.value.from + "`");
-    }
-    if (std::none_of(s.value.rates.begin(), s.value.rates.end(),
-                     [](double rate) { return rate > 0.0; })) {
-      out.emplace_back(key, "it has no rate; give one, e.g. along_z: 35 N/mm");
-    }
-  }
-  for (const auto& f : design.forces) {
-    const auto zero = [](double x) { return x == 0.0; };
-    if (std::all_of(f.value.force.begin(), f.value.force.end(), zero) &&
-        std::all_of(f.value.moment.begin(), f.value.moment.end(), zero)) {
-      out.emplace_back("forces." + f.name, "it is 0; give a force or moment, e.g. force_z: -8 kN");
-    }
-  }
-}
-
 }  // namespace
 
 Problems missing_parts(const Design& design) {
@@ -249,7 +230,7 @@ Problems missing_parts(const Design& design) {
   }
   if (design.axle && !design.vehicle) {
     out.emplace_back("axle", "its wheels and weight are missing: add `vehicle:`");
-  } else if (truck && !design.vehicle && design.forces.empty()) {
+  } else if (truck && !design.vehicle && !parts::has_given_loads(design)) {
     const char* key = design.lateral_link ? "lateral_link" : design.arm ? "arm" : "";
     out.emplace_back(key,
                      "nothing loads it: add `vehicle:` (axle_weight, tire, track), or "
@@ -259,7 +240,7 @@ Problems missing_parts(const Design& design) {
     out.emplace_back("",
                      "there is nothing to check: add `lateral_link:` and `vehicle:`, or "
                      "`members:`");
-  } else if (!truck && design.forces.empty()) {
+  } else if (!truck && !parts::has_given_loads(design)) {
     out.emplace_back("members", "nothing loads the frame: add `forces:`");
   }
   if (!design.load_cases.empty() && !design.vehicle) {
@@ -286,7 +267,7 @@ Problems clashing_values(const Design& design) {
                             "rate, e.g. {}",
                             travel ? "stop_rate" : "bump_travel", travel ? "9000 lb/in" : "3 in"));
   }
-  add_plain(out, design);
+  for (InputError& clash : plain_clashes(design)) out.push_back(std::move(clash));
   for (InputError& odd : unbelievable_values(design)) out.push_back(std::move(odd));
   return out;
 }

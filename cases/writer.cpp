@@ -50,7 +50,9 @@ class FieldWriter {
     }
   }
   void flag(const FieldInfo& info, bool& value) { add(info, value ? "yes" : "no"); }
-  void text(const FieldInfo& info, std::string& value) { add(info, value); }
+  void text(const FieldInfo& info, std::string& value) {
+    if (!value.empty()) add(info, value);
+  }
   void point(const FieldInfo& info, std::string& value) {
     if (!value.empty()) add(info, value);
   }
@@ -85,6 +87,10 @@ class FieldWriter {
   [[nodiscard]] std::string length(double si) const {
     return write_quantity(si, parts::Dimension::length, names_.inches);
   }
+
+  static bool is_set(const parts::Freed& freed) { return !(freed == parts::Freed{}); }
+  static bool is_set(const parts::Toward& toward) { return !(toward == parts::Toward{}); }
+  static bool is_set(const parts::Coupling& coupled) { return !coupled.terms.empty(); }
   void add(const FieldInfo& info, std::string_view text) { text_ += line(indent_, info.key, text); }
 
   const Design& names_;
@@ -179,8 +185,12 @@ std::string write(const Design& design) {
          part("bracket", design.bracket, design) + part("brace", design.brace, design) +
          part("arm", design.arm, design) + part("axle", design.axle, design) +
          named("members", design.members, design) + named("supports", design.supports, design) +
-         named("springs", design.springs, design) + named("forces", design.forces, design) +
-         load_cases(design) + factors(design.factors) + variants(design);
+         named("springs", design.springs, design) + named("rigid", design.rigid, design) +
+         named("forces", design.forces, design) + named("line_loads", design.line_loads, design) +
+         named("strains", design.strains, design) +
+         named("settlements", design.settlements, design) +
+         named("self_weight", design.self_weight, design) + load_cases(design) +
+         factors(design.factors) + variants(design);
 }
 
 }  // namespace cases

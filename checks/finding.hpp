@@ -51,6 +51,7 @@ struct Finding {
   std::string set = {};        ///< stiffness set, in words: "soft rail, brace end rigid"
   double demand = base::kUnset;
   double capacity = base::kUnset;
+  double first_order = base::kUnset;  ///< demand in the undeformed position; unset = not compared
   Measure measure = Measure::stress;
   double safety_factor = base::kUnset;  ///< largest multiple of the load at which the check holds
   double required = base::kUnset;       ///< the safety factor asked for

@@ -95,4 +95,13 @@ Vector12 equivalent_of_line(const ShearFlex& flex, double length, double from, d
   return sum;
 }
 
+Vector12 equivalent_of_strain(const sections::AreaProps& section, const Elastic& elastic,
+                              double stretch, double bend_y, double bend_z) {
+  const Vector3 resultants(section.area * stretch, section.iyy * bend_y, section.izz * bend_z);
+  Vector12 out = Vector12::Zero();
+  out(std::array{6, 10, 11}) = elastic.young * resultants;
+  out(std::array{0, 4, 5}) = -elastic.young * resultants;
+  return out;
+}
+
 }  // namespace fea

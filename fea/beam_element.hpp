@@ -38,4 +38,10 @@ struct ShearFlex {
                                           double to, const Vector3& at_from_l,
                                           const Vector3& at_to_l);
 
+/// End forces that would strain a beam as `stretch`, `bend_y` and `bend_z` do when nothing holds it
+/// (see BeamStrain); in balance by themselves.
+[[nodiscard]] Vector12 equivalent_of_strain(const sections::AreaProps& section,
+                                            const Elastic& elastic, double stretch, double bend_y,
+                                            double bend_z);
+
 }  // namespace fea

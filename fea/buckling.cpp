@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "fea/lanczos.hpp"
+#include "fea/linear_motion.hpp"
 #include "fea/stress_state.hpp"
 #include "fea/tangent.hpp"
 
@@ -128,6 +129,20 @@ BucklingMode make_mode(const System& system, const Sparse& geometric, const Eige
   return mode;
 }
 
+/// The modes with the lowest positive factors, proved complete, or nothing.
+std::optional<std::vector<BucklingMode>> found(const System& system, const StressState& state,
+                                               const Sparse& geometric,
+                                               const BucklingOptions& options) {
+  const std::optional<std::vector<EigenPair>> pairs = find(system, geometric, options);
+  if (!pairs) return std::nullopt;
+  std::vector<BucklingMode> modes;
+  for (const EigenPair& pair : *pairs) {
+    if (is_rounding(system, state, 1.0 / pair.mu)) break;
+    modes.push_back(make_mode(system, geometric, pair));
+  }
+  return modes;
+}
+
 }  // namespace
 
 BucklingResult buckle(const Factored& factored, const Loads& loads,
@@ -139,18 +154,24 @@ BucklingResult buckle(const Factored& factored, const Loads& loads,
     result.status = BucklingStatus::no_compression;
     return result;
   }
-  const Eigen::VectorXd motion =
-      system.from_scaled_motion(system.factor().solve(system.to_scaled_force(load_case.vector)));
+  const Eigen::VectorXd motion = linear_motion(system, load_case);
   const StressState state = stress_state(system, load_case, motion);
   const Sparse geometric = system.scaled_sum(geometric_stiffness(system, load_case, state));
   const bool nothing = geometric.coeffs().cwiseAbs().maxCoeff() == 0.0;
-  const std::optional<std::vector<EigenPair>> pairs =
-      nothing ? std::vector<EigenPair>{} : find(system, geometric, options);
-  if (!pairs) return result;
-  for (const EigenPair& pair : *pairs) {
-    if (is_rounding(system, state, 1.0 / pair.mu)) break;
-    result.modes.push_back(make_mode(system, geometric, pair));
+  if (nothing) {
+    result.status = BucklingStatus::no_compression;
+    return result;
   }
+  const auto modes = found(system, state, geometric, options);
+  if (options.n_reversed > 0) {
+    const Sparse turned = -geometric;
+    BucklingOptions few = options;
+    few.n_modes = options.n_reversed;
+    result.reversed = found(system, state, turned, few).value_or(std::vector<BucklingMode>{});
+    for (BucklingMode& mode : result.reversed) mode.factor = -mode.factor;
+  }
+  if (!modes) return result;
+  result.modes = *modes;
   result.status = result.modes.empty() ? BucklingStatus::no_compression : BucklingStatus::found;
   return result;
 }

@@ -25,12 +25,16 @@ struct BucklingMode {
 
 struct BucklingOptions {
   int n_modes = 3;
+  int n_reversed = 0;  ///< how many negative factors to look for as well
   double tolerance = 1e-10;
 };
 
 struct BucklingResult {
   BucklingStatus status = BucklingStatus::failed;
   std::vector<BucklingMode> modes;  ///< ascending factor, positive only
+  /// Negative factors, nearest to zero first: the load reversed would buckle the frame. Nothing
+  /// when none is within reach, or when they could not be proved complete.
+  std::vector<BucklingMode> reversed;
 };
 
 /// Lowest positive multiples of `loads` at which the frame is no longer stiff: (-Kg) x = mu K x,

@@ -24,6 +24,13 @@ Loads Loads::operator*(double factor) const {
     load.at_from_g *= factor;
     load.at_to_g *= factor;
   }
+  for (BeamStrain& strain : out.strains) {
+    strain.stretch *= factor;
+    strain.bend_y *= factor;
+    strain.bend_z *= factor;
+  }
+  for (SupportMove& move : out.moves) move.by_g *= factor;
+  out.gravity_g *= factor;
   return out;
 }
 
@@ -32,6 +39,9 @@ Loads Loads::operator+(const Loads& other) const {
   append(out.nodes, other.nodes);
   append(out.points, other.points);
   append(out.lines, other.lines);
+  append(out.strains, other.strains);
+  append(out.moves, other.moves);
+  out.gravity_g += other.gravity_g;
   return out;
 }
 

@@ -31,10 +31,29 @@ struct BeamLineLoad {
   Vector3 at_to_g = Vector3::Zero();    ///< [N/m]
 };
 
+/// What a beam would do were it not held, the same all along: it is warmer than the rest, or was
+/// cut too long. A fit that is wrong by `d` is a stretch of d / length.
+struct BeamStrain {
+  BeamId beam;
+  double stretch = 0.0;  ///< along the member, longer is positive  [-]
+  double bend_y = 0.0;   ///< curvature about its y axis: warmer on the +z side is positive  [1/m]
+  double bend_z = 0.0;   ///< curvature about its z axis: warmer on the +y side is negative  [1/m]
+};
+
+/// How far a supported node is moved in the freedoms its support holds.
+struct SupportMove {
+  NodeId node;
+  Vector6 by_g = Vector6::Zero();  ///< 0 in freedoms that no support holds  [m, rad]
+};
+
 struct Loads {
   std::vector<NodeLoad> nodes;
   std::vector<BeamPointLoad> points;
   std::vector<BeamLineLoad> lines;
+  std::vector<BeamStrain> strains;
+  std::vector<SupportMove> moves;
+  /// Pulls at the mass of every beam whose density is known.  [m/s^2]
+  Vector3 gravity_g = Vector3::Zero();
 
   [[nodiscard]] Loads operator*(double factor) const;
   [[nodiscard]] Loads operator+(const Loads& other) const;

@@ -41,6 +41,10 @@ SpringId Model::add(Spring spring) {
   return {static_cast<int>(springs.size()) - 1};
 }
 
+void Model::add(RigidBody body) {
+  rigid.push_back(std::move(body));
+}
+
 const Node& Model::operator[](NodeId id) const {
   return item(nodes, id.index);
 }

@@ -62,6 +62,7 @@ struct Beam {
   BeamEnd b;
   sections::AreaProps section;
   Elastic elastic;
+  double density = base::kUnset;  ///< for its own weight; unset = it has no part in it  [kg/m^3]
   /// The member's z axis is the part of this vector square to the member. Default: global z (up);
   /// for members within 0.1 degree of vertical, global x.
   std::optional<Vector3> z_toward_g = std::nullopt;
@@ -87,16 +88,26 @@ struct Support {
   std::array<bool, 6> held = {true, true, true, true, true, true};
 };
 
+/// Nodes that move as one rigid piece: the others follow the master exactly, no stiffness is put
+/// between them. At most one of them may be supported.
+struct RigidBody {
+  NodeId master;
+  std::vector<NodeId> carried;  ///< none of them the master, none in another body
+  std::string name = {};        ///< for messages
+};
+
 struct Model {
   std::vector<Node> nodes;
   std::vector<Beam> beams;
   std::vector<Spring> springs;
   std::vector<Support> supports;
+  std::vector<RigidBody> rigid;
 
   NodeId add(Node node);
   BeamId add(Beam beam);
   SpringId add(Spring spring);
   void add(Support support) { supports.push_back(support); }
+  void add(RigidBody body);
 
   [[nodiscard]] const Node& operator[](NodeId id) const;
   [[nodiscard]] const Beam& operator[](BeamId id) const;

@@ -50,11 +50,7 @@ bool sound(const Ldlt& factor) {
 
 /// Whether inverse iteration on the sound factor finds no motion below kNil.
 bool stiff(const System& system) {
-  Eigen::VectorXd x = scattered(system.n_free(), 1);
-  for (int i = 0; i < kSweeps; ++i) {
-    x = system.factor().solve(x);
-    x.normalize();
-  }
+  const Eigen::VectorXd x = softest(system);
   return x.allFinite() && rayleigh(system, x) > kNil;
 }
 
@@ -135,6 +131,15 @@ Eigen::VectorXd plainest(const Eigen::MatrixXd& basis) {
 }
 
 }  // namespace
+
+Eigen::VectorXd softest(const System& system) {
+  Eigen::VectorXd x = scattered(system.n_free(), 1);
+  for (int i = 0; i < kSweeps; ++i) {
+    x = system.factor().solve(x);
+    x.normalize();
+  }
+  return x;
+}
 
 std::optional<Mechanism> mechanism_of(const System& system) {
   if (system.n_free() == 0) return std::nullopt;

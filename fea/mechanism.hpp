@@ -10,6 +10,10 @@ namespace fea {
 /// Judged by the Rayleigh quotient x'Kx / x'x of the scaled matrix: below 1e-12 is a mechanism.
 [[nodiscard]] std::optional<Mechanism> mechanism_of(const System& system);
 
+/// The scaled motion (free, unit length) that the frame resists least, by inverse iteration on a
+/// sound factor.
+[[nodiscard]] Eigen::VectorXd softest(const System& system);
+
 /// Words for a free motion (full vector): the point that moves most, or the beam whose own end
 /// does.
 [[nodiscard]] Mechanism describe(const System& system, const Eigen::VectorXd& motion);

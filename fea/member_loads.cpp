@@ -39,7 +39,32 @@ std::vector<MemberLoads> member_loads(const System& system, const Loads& loads) 
     member.lines.push_back({from, to, at_from_l, at_to_l});
     member.equivalent_l += equivalent_of_line(beam.flex, beam.length, from, to, at_from_l, at_to_l);
   }
+  for (const BeamStrain& strain : loads.strains) {
+    const Beam& beam = system.model()[strain.beam];
+    members[index(strain.beam)].strained_l += equivalent_of_strain(
+        beam.section, beam.elastic, strain.stretch, strain.bend_y, strain.bend_z);
+  }
   return members;
+}
+
+/// The weight of the beams as loads along them.
+std::vector<BeamLineLoad> weights(const Model& model, const Vector3& gravity_g) {
+  std::vector<BeamLineLoad> lines;
+  if (gravity_g.isZero(0.0)) return lines;
+  for (int i = 0; i < static_cast<int>(model.beams.size()); ++i) {
+    const Beam& beam = model[BeamId{i}];
+    if (std::isnan(beam.density)) continue;
+    const Vector3 weight_g = beam.density * beam.section.area * gravity_g;
+    lines.push_back({.beam = BeamId{i}, .at_from_g = weight_g, .at_to_g = weight_g});
+  }
+  return lines;
+}
+
+Eigen::VectorXd imposed_motion(const System& system, const std::vector<SupportMove>& moves) {
+  Eigen::VectorXd out = Eigen::VectorXd::Zero(system.n_unknowns());
+  for (const SupportMove& move : moves) out.segment<6>(first_unknown(move.node)) += move.by_g;
+  if (!moves.empty()) system.carry(out);
+  return out;
 }
 
 }  // namespace
@@ -81,15 +106,27 @@ Vector6 MemberLoads::wrench_up_to(double x) const {
 
 LoadCase prepare(const System& system, const Loads& loads) {
   require_valid(system.model(), loads);
-  LoadCase out{loads, member_loads(system, loads), Eigen::VectorXd::Zero(system.n_unknowns())};
-  for (const NodeLoad& load : loads.nodes) {
+  LoadCase out;
+  out.loads = loads;
+  for (NodeLoad& load : out.loads.nodes) {
+    load.offset_g += system.roots().arm_g(load.node);
+    load.node = system.roots().root(load.node);
+  }
+  for (const BeamLineLoad& weight : weights(system.model(), loads.gravity_g)) {
+    out.loads.lines.push_back(weight);
+  }
+  out.members = member_loads(system, out.loads);
+  out.imposed = imposed_motion(system, loads.moves);
+  out.vector = Eigen::VectorXd::Zero(system.n_unknowns());
+  for (const NodeLoad& load : out.loads.nodes) {
     const Eigen::Index first = first_unknown(load.node);
     out.vector.segment<3>(first) += load.force_g;
     out.vector.segment<3>(first + 3) += load.moment_g + load.offset_g.cross(load.force_g);
   }
   for (std::size_t i = 0; i < out.members.size(); ++i) {
     const BeamPart& beam = system.beams()[i];
-    out.vector(beam.map.unknowns) += beam.ends_l.transpose() * out.members[i].equivalent_l;
+    out.vector(beam.map.unknowns) +=
+        beam.ends_l.transpose() * (out.members[i].equivalent_l + out.members[i].strained_l);
   }
   return out;
 }

@@ -22,6 +22,7 @@ struct MemberLoads {
   std::vector<Point> points;
   std::vector<Line> lines;
   Vector12 equivalent_l = Vector12::Zero();  ///< the end forces that do the same work
+  Vector12 strained_l = Vector12::Zero();    ///< those that make the strains of an unheld beam
 
   /// The same loads in axes turned by the small rotation `turn_l`.
   [[nodiscard]] MemberLoads seen_from(const Vector3& turn_l) const;
@@ -31,13 +32,15 @@ struct MemberLoads {
   [[nodiscard]] Vector6 wrench_up_to(double x) const;
 };
 
-/// A load case, ready to be solved.
+/// A load case, ready to be solved. `full` vectors as in System.
 struct LoadCase {
   Loads loads;
   std::vector<MemberLoads> members;  ///< one a beam
   Eigen::VectorXd vector;            ///< full, the equivalents of the member loads included
+  Eigen::VectorXd imposed;           ///< full: how supports are moved, 0 elsewhere
 };
 
+/// Loads at carried nodes become loads at the roots of their rigid bodies, at arms.
 /// @throws base::InputError as require_valid
 [[nodiscard]] LoadCase prepare(const System& system, const Loads& loads);
 

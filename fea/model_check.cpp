@@ -1,5 +1,6 @@
 #include "fea/model_check.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include <Eigen/Eigenvalues>
@@ -51,6 +52,7 @@ void require_beam(const Model& model, BeamId id) {
   require(s.shear_y > 0.0 && s.shear_z > 0.0, key, "a shear area is not positive");
   require(positive(beam.elastic.young), key, "Young's modulus is not a positive number");
   require(positive(beam.elastic.shear), key, "the shear modulus is not a positive number");
+  require(!(beam.density < 0.0) && !std::isinf(beam.density), key, "the density is not 0 or more");
   require(!beam.z_toward_g || beam.z_toward_g->allFinite(), key, "its z direction is not finite");
 }
 
@@ -88,6 +90,23 @@ void require_station(const Model& model, BeamId id, double at) {
   }
 }
 
+void require_move(const Model& model, const SupportMove& move) {
+  constexpr const char* kFreedoms[] = {"along x", "along y", "along z",
+                                       "about x", "about y", "about z"};
+  const std::string key = label(model, move.node);
+  require(move.by_g.allFinite(), key, "how far it is moved is not a finite number");
+  for (Eigen::Index i = 0; i < 6; ++i) {
+    const auto holds = [&](const Support& s) {
+      return s.node == move.node && s.held[static_cast<std::size_t>(i)];
+    };
+    if (move.by_g(i) == 0.0 || std::any_of(model.supports.begin(), model.supports.end(), holds)) {
+      continue;
+    }
+    throw base::InputError(key,
+                           fmt::format("it is moved {}, where no support holds it", kFreedoms[i]));
+  }
+}
+
 }  // namespace
 
 void require_valid(const Model& model) {
@@ -121,6 +140,13 @@ void require_valid(const Model& model, const Loads& loads) {
     require_station(model, load.beam, load.to);
     require(load.to >= load.from, key, "a line load ends before it begins");
   }
+  for (const BeamStrain& strain : loads.strains) {
+    require(std::isfinite(strain.stretch) && std::isfinite(strain.bend_y) &&
+                std::isfinite(strain.bend_z),
+            label(model, strain.beam), "a strain of it is not a finite number");
+  }
+  for (const SupportMove& move : loads.moves) require_move(model, move);
+  require(loads.gravity_g.allFinite(), "model", "its gravity is not a finite number");
 }
 
 }  // namespace fea

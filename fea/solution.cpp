@@ -65,7 +65,11 @@ Eigen::VectorXd reactions(const System& system, const Blocks& geometric,
     const Eigen::VectorXi& unknowns = system.block_unknowns()[block];
     Eigen::MatrixXd k = system.stiffness()[block];
     if (!geometric.empty()) k += geometric[block];
-    out(unknowns) -= k * motion(unknowns);
+    // About the spring's own node: its block is about the root of that node's rigid body.
+    const NodeId node = system.model().springs[s].a;
+    const Vector6 at_root = -(k * motion(unknowns));
+    out.segment<6>(first_unknown(node)) +=
+        carried(-system.roots().arm_g(node)).transpose() * at_root;
   }
   return out;
 }
@@ -135,7 +139,7 @@ Solution make_solution(std::shared_ptr<const System> system, const LoadCase& loa
     const BeamPart& beam = system->beams()[i];
     const MemberLoads& loads = load_case.members[i];
     const Vector12 q_l = beam.ends_l * motion(beam.map.unknowns);
-    Vector12 ends_l = beam.stiffness_l * q_l - loads.equivalent_l;
+    Vector12 ends_l = beam.stiffness_l * q_l - loads.strained_l - loads.equivalent_l;
     if (!geometric.empty()) ends_l += geometric_between_ends(beam, state.elastic_l[i]) * q_l;
     data->end_forces_l.push_back(ends_l);
     data->cuts.push_back(make_cut(beam, loads, ends_l, q_l, !geometric.empty()));
@@ -197,6 +201,26 @@ sections::Resultants Solution::forces_at(BeamId beam, double x) const {
           .t = moment.x(),
           .my = moment.y(),
           .mz = moment.z()};
+}
+
+std::vector<double> Solution::stations(BeamId beam) const {
+  const auto index = static_cast<std::size_t>(beam.index);
+  const MemberLoads& loads = data_->cuts.at(index).loads;
+  const double length = data_->system->beams().at(index).length;
+  constexpr double kAside = 1.0e-9;  // just left of a point load, of the length
+  std::vector<double> all = {0.0, length};
+  for (const MemberLoads::Point& point : loads.points) {
+    all.push_back(point.at);
+    all.push_back(std::max(0.0, point.at - kAside * length));
+  }
+  for (const MemberLoads::Line& line : loads.lines) {
+    for (const double part : {0.0, 0.25, 0.5, 0.75, 1.0}) {
+      all.push_back(line.from + part * (line.to - line.from));
+    }
+  }
+  std::sort(all.begin(), all.end());
+  all.erase(std::unique(all.begin(), all.end()), all.end());
+  return all;
 }
 
 }  // namespace fea

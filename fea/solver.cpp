@@ -3,17 +3,13 @@
 #include <utility>
 
 #include "base/input_error.hpp"
+#include "fea/linear_motion.hpp"
 #include "fea/mechanism.hpp"
 #include "fea/solution.hpp"
 #include "fea/tangent.hpp"
 
 namespace fea {
 namespace {
-
-Eigen::VectorXd linear_motion(const System& system, const Eigen::VectorXd& force) {
-  if (system.n_free() == 0) return Eigen::VectorXd::Zero(system.n_unknowns());
-  return system.from_scaled_motion(system.factor().solve(system.to_scaled_force(force)));
-}
 
 /// (K + Kg(f)) u = F, with f from the u before, until f settles.
 Solution second_order(const std::shared_ptr<const System>& system, const LoadCase& load_case,
@@ -25,7 +21,8 @@ Solution second_order(const std::shared_ptr<const System>& system, const LoadCas
     const Blocks geometric = geometric_stiffness(*system, load_case, state);
     const std::optional<int> n_negative = tangent.n_negative(system->scaled_sum(geometric), 1.0);
     if (n_negative != 0) return make_failed(system, SolveStatus::unstable);
-    const Eigen::VectorXd motion = tangent.solve(load_case.vector);
+    const Eigen::VectorXd motion =
+        tangent.solve(to_balance(*system, load_case, geometric)) + load_case.imposed;
     StressState next = stress_state(*system, load_case, motion);
     if (settled(state, next, lever, options.tolerance)) {
       return make_solution(system, load_case, motion, geometric, state);
@@ -52,7 +49,7 @@ Factored factor(const Model& model) {
 Solution solve(const Factored& factored, const Loads& loads, const SolveOptions& options) {
   const std::shared_ptr<const System> system = factored.share();
   const LoadCase load_case = prepare(*system, loads);
-  const Eigen::VectorXd motion = linear_motion(*system, load_case.vector);
+  const Eigen::VectorXd motion = linear_motion(*system, load_case);
   if (options.method == Method::linear || system->n_free() == 0) {
     return make_solution(system, load_case, motion, {}, {});
   }

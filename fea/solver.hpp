@@ -3,6 +3,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "fea/frame_loads.hpp"
 #include "sections/stress.hpp"
@@ -79,6 +80,9 @@ class Solution {
   /// dMy/dx = Vz and dMz/dx = -Vy hold), right at both ends, with the deflection between the ends
   /// of this beam left out: subdivide.
   [[nodiscard]] sections::Resultants forces_at(BeamId beam, double x) const;
+  /// Stations at which a resultant or a stress along a beam can be largest, ascending, from 0 to
+  /// its length: its ends, both sides of each load between them, and quarters under line loads. [m]
+  [[nodiscard]] std::vector<double> stations(BeamId beam) const;
   [[nodiscard]] const Data& data() const { return *data_; }
 
  private:

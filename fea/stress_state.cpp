@@ -63,7 +63,8 @@ StressState stress_state(const System& system, const LoadCase& load_case,
   for (std::size_t i = 0; i < system.beams().size(); ++i) {
     const BeamPart& beam = system.beams()[i];
     const Vector12 q_l = beam.ends_l * motion(beam.map.unknowns);
-    state.elastic_l.push_back(elastic_forces(beam.stiffness_l, q_l, state.rounding));
+    state.elastic_l.push_back(elastic_forces(beam.stiffness_l, q_l, state.rounding) -
+                              load_case.members[i].strained_l);
     state.ends_l.push_back(state.elastic_l.back() - load_case.members[i].equivalent_l);
   }
   for (const SpringPart& spring : system.springs()) {

@@ -8,9 +8,10 @@
 namespace fea {
 
 struct StressState {
-  std::vector<Vector12> elastic_l;  ///< K q of each beam, in balance by itself; member axes
-  std::vector<Vector12> ends_l;     ///< what acts on each beam's ends: K q - equivalent loads
-  std::vector<Vector6> springs_g;   ///< K times relative motion of each spring, global axes
+  std::vector<Vector12>
+      elastic_l;                 ///< K q - strains of each beam, in balance by itself; member axes
+  std::vector<Vector12> ends_l;  ///< what acts on each beam's ends: the same, less its loads
+  std::vector<Vector6> springs_g;  ///< K times relative motion of each spring, global axes
 
   /// Largest force and largest moment, each at least what the other makes with `lever`.
   struct Size {

@@ -26,14 +26,17 @@ Eigen::VectorXi six_of(NodeId node) {
   return Eigen::VectorXi::LinSpaced(6, 6 * node.index, 6 * node.index + 5);
 }
 
-BeamPart make_beam(const Model& model, const Beam& beam, int first_extra) {
+BeamPart make_beam(const Model& model, const RigidRoots& roots, const Beam& beam, int first_extra) {
   BeamPart part;
   part.length = length(model, beam);
   part.polar = beam.section.polar / beam.section.area;
   part.axes_lg = member_axes(model, beam);
   part.flex = shear_flex(beam.section, beam.elastic, part.length);
   part.stiffness_l = beam_stiffness(beam.section, beam.elastic, part.length);
-  part.map = end_map(beam, first_extra);
+  Beam rooted = beam;
+  rooted.a = roots.rooted(beam.a);
+  rooted.b = roots.rooted(beam.b);
+  part.map = end_map(rooted, first_extra);
   part.ends_l.resize(12, part.map.unknowns.size());
   part.ends_l.topRows<6>() = twice(part.axes_lg) * part.map.ends[0].far_g;
   part.ends_l.bottomRows<6>() = twice(part.axes_lg) * part.map.ends[1].far_g;
@@ -96,6 +99,7 @@ Sparse scaled(const Sparse& matrix, const Eigen::VectorXd& scale) {
 
 System::System(Model model) : model_(std::move(model)) {
   require_valid(model_);
+  roots_ = RigidRoots(model_);
   make_beams();
   make_springs();
   for (int i = 0; i < static_cast<int>(model_.nodes.size()); ++i) {
@@ -122,7 +126,7 @@ void System::make_beams() {
   for (std::size_t i = 0; i < turns_.size(); ++i) turns_[i] = i % 6 >= 3;
   double total = 0.0;
   for (const Beam& beam : model_.beams) {
-    beams_.push_back(make_beam(model_, beam, next));
+    beams_.push_back(make_beam(model_, roots_, beam, next));
     const BeamPart& part = beams_.back();
     for (const bool turn : joint_unknowns_turn(beam)) turns_.push_back(turn);
     next = static_cast<int>(turns_.size());
@@ -136,7 +140,7 @@ void System::make_beams() {
 
 void System::make_springs() {
   for (const Spring& spring : model_.springs) {
-    springs_.push_back(make_spring(spring));
+    springs_.push_back(make_spring(roots_.rooted(spring)));
     const SpringPart& part = springs_.back();
     const Matrix6X apart = part.connection.far_g - part.connection.near_g;
     unknowns_.push_back(part.unknowns);
@@ -153,6 +157,7 @@ void System::number_unknowns() {
       if (support.held[static_cast<std::size_t>(k)]) reduced_(6 * support.node.index + k) = -1;
     }
   }
+  for (const NodeId node : roots_.carried_nodes()) reduced_.segment<6>(6 * node.index).fill(-1);
   for (int& number : reduced_) {
     if (number == 0) number = n_free_++;
   }
@@ -183,7 +188,15 @@ Eigen::VectorXd System::from_scaled_motion(const Eigen::VectorXd& free) const {
   for (int i = 0; i < n_unknowns(); ++i) {
     if (!held(i)) out(i) = free(reduced_(i)) * scale_(reduced_(i));
   }
+  carry(out);
   return out;
+}
+
+void System::carry(Eigen::VectorXd& full) const {
+  for (const NodeId node : roots_.carried_nodes()) {
+    full.segment<6>(first_unknown(node)) =
+        carried(roots_.arm_g(node)) * full.segment<6>(first_unknown(roots_.root(node)));
+  }
 }
 
 }  // namespace fea

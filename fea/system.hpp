@@ -7,6 +7,7 @@
 #include "fea/beam_element.hpp"
 #include "fea/end_map.hpp"
 #include "fea/matrix_assembly.hpp"
+#include "fea/rigid_roots.hpp"
 #include "fea/solver.hpp"
 
 namespace fea {
@@ -40,9 +41,9 @@ struct SpringPart {
 using Ldlt = Eigen::SimplicialLDLT<Sparse, Eigen::Lower, Eigen::AMDOrdering<int>>;
 
 /// The assembled and factored equations. Unknowns: six for each node (global axes), then the
-/// joints' own. `full` vectors hold all of them, `free` vectors those not held by a support; the
-/// scaled matrix is D K D with D = 1 / sqrt(diagonal), since m and rad, bushings and tubes differ
-/// by many orders.
+/// joints' own. `full` vectors hold all of them, the motion of carried nodes included; `free`
+/// vectors those that neither a support holds nor a rigid body carries. The scaled matrix is D K D
+/// with D = 1 / sqrt(diagonal), since m and rad, bushings and tubes differ by many orders.
 class System {
  public:
   /// Assembles and factors; says nothing of mechanisms (see mechanism.hpp).
@@ -54,7 +55,10 @@ class System {
   [[nodiscard]] const std::vector<SpringPart>& springs() const { return springs_; }
   [[nodiscard]] int n_unknowns() const { return static_cast<int>(reduced_.size()); }
   [[nodiscard]] int n_free() const { return n_free_; }
-  /// Whether an unknown is held by a support.
+  [[nodiscard]] const RigidRoots& roots() const { return roots_; }
+  /// Fills the motion of carried nodes in from that of their roots.
+  void carry(Eigen::VectorXd& full) const;
+  /// Whether an unknown is held by a support or carried by a rigid body.
   [[nodiscard]] bool held(int unknown) const { return reduced_(unknown) < 0; }
   /// Whether an unknown is a rotation.
   [[nodiscard]] bool turns(int unknown) const { return turns_[static_cast<std::size_t>(unknown)]; }
@@ -82,6 +86,7 @@ class System {
   void make_springs();
 
   Model model_;
+  RigidRoots roots_;
   std::vector<BeamPart> beams_;
   std::vector<SpringPart> springs_;
   std::vector<Eigen::VectorXi> unknowns_;

@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "checks/required_factors.hpp"
@@ -22,6 +23,7 @@ struct PieceBeam {
   /// shear, bending and torque; this one runs beside it through the centroid and carries the normal
   /// force. piece_forces.hpp puts them together.
   std::optional<fea::BeamId> axial = std::nullopt;
+  double curved = 1.0;  ///< bending stress at the inner fiber of a bend over that of a straight bar
 };
 
 /// A run of beams of one bar, tube or plate, between two joints or junctions.
@@ -36,7 +38,8 @@ struct Piece {
   bool column = false;           ///< straight between two joints: AISC E3 applies
   double length = base::kUnset;  ///< straight, between the points that hold it sideways  [m]
   bool spin_held = false;  ///< free to spin about its own axis; held by a stated small stiffness
-  double mass = base::kUnset;  ///< [kg]
+  double mass = base::kUnset;           ///< [kg]
+  std::vector<std::string> notes = {};  ///< what its yield check says besides: bends, taper
 };
 
 /// The weld of a bracket to its rail.
@@ -86,6 +89,7 @@ struct Assembly {
   fea::Model model;
   std::vector<std::string> node_keys;  ///< key of the case file each node comes from
   std::vector<Piece> pieces;
+  std::vector<std::pair<std::string, std::size_t>> members;  ///< name in `members:` and its piece
   std::vector<RatedJoint> rated_joints;
   std::vector<Chord> chords;
   std::vector<BumpStop> stops;

@@ -8,9 +8,17 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "checks/curved_bar.hpp"
+#include "parts/center_line.hpp"
+#include "parts/taper.hpp"
 
 namespace parts {
 namespace {
+
+constexpr double kSamePlace = 1.0e-6;         // [m]
+constexpr double kShortestStraight = 1.0e-4;  // [m]
+constexpr double kStraight = 1.0e-6;          // a corner below this turns nothing  [rad]
+constexpr double kChordAngle = 7.5 * base::kDegree;
 
 /// Two directions of the case as joint axes: x along the bolt, y and z square to it.
 fea::Matrix3 bolt_axes(Axis axis) {
@@ -29,6 +37,30 @@ fea::Matrix3 axes_along(const fea::Vector3& along_g) {
   axes.col(1) = hint.cross(x).normalized();
   axes.col(2) = x.cross(axes.col(1));
   return axes;
+}
+
+/// Bending stress at the inner fiber of a run's bends over that of a straight bar; the thicker end
+/// of a tapered one decides.
+double bend_factor(const RunSpec& spec, const Taper& taper, std::vector<std::string>& notes) {
+  double most = 1.0;
+  for (const double part : {0.0, 1.0}) {
+    const std::optional<double> factor =
+        checks::curved_bar_factor(taper.shape(part), spec.bend_radius);
+    if (!factor) {
+      throw base::InputError(spec.key + ".bend_radius",
+                             "too sharp a bend for this section: the stress in it is not known; "
+                             "give a radius over the section's depth (over 13 times the depth "
+                             "for twin plates and sections known by numbers)");
+    }
+    most = std::max(most, *factor);
+  }
+  const bool counts = most >= checks::kCurvedBarCounts;
+  notes.push_back(
+      fmt::format("bend of {:.4g} mm: curvature raises the bending stress {:.3g} times "
+                  "(Winkler), {}",
+                  1000.0 * spec.bend_radius, most,
+                  counts ? "counted in My and Mz there" : "negligible and left out"));
+  return counts ? most : 1.0;
 }
 
 fea::BeamEnd beam_end(const RunEnd& end) {
@@ -85,8 +117,70 @@ std::optional<fea::Joint> Builder::connection(const JointSpec& joint, const std:
       break;
   }
   const bool own_rates = joint.grade == BushingGrade::given;
-  return fea::Joint{own_rates ? fea::Matrix3(fea::Matrix3::Identity()) : bolt_axes(joint.axis),
-                    rates_in(joint, bound_of(group))};
+  const fea::Matrix3 axes = !own_rates       ? bolt_axes(joint.axis)
+                            : joint.own_axes ? axes_along(along_g)
+                                             : fea::Matrix3(fea::Matrix3::Identity());
+  return fea::Joint{axes, rates_in(joint, bound_of(group))};
+}
+
+std::optional<fea::Vector3> Builder::direction(const Toward& toward, const fea::Vector3& at_g,
+                                               const std::string& key) const {
+  switch (toward.kind) {
+    case Toward::Kind::usual:
+      return std::nullopt;
+    case Toward::Kind::axis:
+      return fea::Vector3::Unit(static_cast<int>(toward.axis));
+    case Toward::Kind::vector:
+      return fea::Vector3(toward.vector[0], toward.vector[1], toward.vector[2]);
+    case Toward::Kind::point:
+      break;
+  }
+  const fea::Vector3 there = point(toward.point, key) - at_g;
+  if (!(there.norm() > kSamePlace)) {
+    throw base::InputError(
+        key, fmt::format("`{}` is where it starts; give a point away from it", toward.point));
+  }
+  return there;
+}
+
+std::vector<RunStop> Builder::bends(const fea::Vector3& from_g,
+                                    const std::vector<fea::Vector3>& corners,
+                                    const fea::Vector3& to_g, const RunSpec& spec) {
+  std::vector<RunStop> stops;
+  std::vector<fea::Vector3> line = {from_g};
+  line.insert(line.end(), corners.begin(), corners.end());
+  line.push_back(to_g);
+  double used = 0.0;  // of the straight before the corner, by the bend before
+  for (std::size_t i = 1; i + 1 < line.size(); ++i) {
+    const Corner corner(line[i - 1], line[i], line[i + 1]);
+    if (std::isnan(spec.bend_radius) || !(corner.angle > kStraight)) {
+      stops.push_back({add_node(line[i], spec.part + " bend", spec.key), false});
+      used = 0.0;
+      continue;
+    }
+    const double tangent = spec.bend_radius * std::tan(0.5 * corner.angle);
+    // A bend may meet the next one, but the run's ends are on a straight.
+    const double before =
+        (line[i] - line[i - 1]).norm() - used - (i == 1 ? kShortestStraight : 0.0);
+    const double after =
+        (line[i + 1] - line[i]).norm() - (i + 2 == line.size() ? kShortestStraight : 0.0);
+    if (tangent > before * (1.0 + 1.0e-9) || tangent > after * (1.0 + 1.0e-9)) {
+      throw base::InputError(
+          spec.key + ".bend_radius",
+          fmt::format("the bend does not fit: it takes {:.4g} mm of the straight on both sides of "
+                      "its corner, and there are {:.4g} mm",
+                      1000.0 * tangent, 1000.0 * std::min(before, after)));
+    }
+    const int n = static_cast<int>(std::ceil(corner.angle / kChordAngle));
+    for (int k = 0; k <= n; ++k) {
+      const fea::Vector3 at_g = corner.arc_at(spec.bend_radius, static_cast<double>(k) / n);
+      const bool meets_last =
+          !stops.empty() && (at_g - out_.model[stops.back().node].at_g).norm() < kSamePlace;
+      if (!meets_last) stops.push_back({add_node(at_g, spec.part + " bend", spec.key), k > 0});
+    }
+    used = tangent;
+  }
+  return stops;
 }
 
 std::string strength_words(const sections::Material& steel) {
@@ -95,10 +189,7 @@ std::string strength_words(const sections::Material& steel) {
 }
 
 std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
-                             const std::vector<fea::NodeId>& through, const RunEnd& to) {
-  const sections::Shape shape =
-      sections::used_shape(spec.stick.shape, spec.stick.material, design_.sizes);
-  const sections::AreaProps section = sections::area_props(shape, spec.stick.material.poisson);
+                             const std::vector<RunStop>& through, const RunEnd& to) {
   const sections::Material& steel = spec.stick.material;
   Piece piece{.part = spec.part,
               .name = spec.name,
@@ -112,46 +203,72 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
                              : strength_words(steel);
   piece.mass = 0.0;
 
-  // The beam that carries the normal force then stays straight: more of them follow the bow.
-  constexpr int kStraightBeams = 12;
-  const int n_beams = has_offset_shear_center(section) ? kStraightBeams : spec.pieces;
-  std::vector<RunEnd> stops = {from};
-  for (const fea::NodeId node : through) stops.push_back({node, fea::Vector3::Zero(), {}});
-  stops.push_back(to);
+  std::vector<RunEnd> ends = {from};
+  for (const RunStop& stop : through) ends.push_back({stop.node, fea::Vector3::Zero(), {}});
+  ends.push_back(to);
   const auto place = [&](const RunEnd& end) -> fea::Vector3 {
     return out_.model[end.node].at_g + end.offset_g;
   };
-  for (std::size_t leg = 0; leg + 1 < stops.size(); ++leg) {
-    const fea::Vector3 start = place(stops[leg]);
-    const fea::Vector3 end = place(stops[leg + 1]);
-    const double length = (end - start).norm();
-    if (!(length > 1.0e-6)) {
+  const auto is_arc = [&](std::size_t leg) { return leg < through.size() && through[leg].arc; };
+  double whole = 0.0;
+  for (std::size_t leg = 0; leg + 1 < ends.size(); ++leg) {
+    const double length = (place(ends[leg + 1]) - place(ends[leg])).norm();
+    if (!(length > kSamePlace)) {
       throw base::InputError(spec.key, "it has no length: its two ends are at the same place");
     }
-    piece.mass += length * section.area * steel.density;
-    RunEnd last = stops[leg];
-    for (int i = 1; i <= n_beams; ++i) {
-      const bool closes = i == n_beams;
-      const std::string name =
-          spec.name.empty() ? spec.part : fmt::format("{}, {}", spec.part, spec.name);
+    whole += length;
+  }
+  const auto used = [&](const sections::Shape& shape) {
+    return sections::used_shape(shape, steel, design_.sizes);
+  };
+  const Taper taper = spec.shape_at_end
+                          ? Taper(used(spec.stick.shape), used(*spec.shape_at_end), steel.poisson)
+                          : Taper(used(spec.stick.shape), steel.poisson);
+  const bool bent =
+      std::any_of(through.begin(), through.end(), [](const RunStop& stop) { return stop.arc; });
+  const double curved = bent ? bend_factor(spec, taper, piece.notes) : 1.0;
+  if (spec.shape_at_end) piece.notes.push_back(taper.note());
+  // The beam that carries the normal force beside an offset shear center stays straight between its
+  // ends: more of them follow the bow.
+  constexpr int kStraightBeams = 12;
+  const bool offset = has_offset_shear_center(taper.props(0.5));
+  const int pieces = std::max({spec.pieces, taper.pieces(), offset ? kStraightBeams : 1});
+  const std::string name =
+      spec.name.empty() ? spec.part : fmt::format("{}, {}", spec.part, spec.name);
+  double at = 0.0;
+  for (std::size_t leg = 0; leg + 1 < ends.size(); ++leg) {
+    const fea::Vector3 start = place(ends[leg]);
+    const fea::Vector3 end = place(ends[leg + 1]);
+    const double length = (end - start).norm();
+    const int n = is_arc(leg) ? 1 : pieces;
+    RunEnd last = ends[leg];
+    for (int i = 1; i <= n; ++i) {
       const RunEnd next =
-          closes ? stops[leg + 1]
-                 : RunEnd{add_node(start + (end - start) * (i / static_cast<double>(n_beams)), name,
+          i == n ? ends[leg + 1]
+                 : RunEnd{add_node(start + (end - start) * (i / static_cast<double>(n)), name,
                                    spec.key),
                           fea::Vector3::Zero(),
                           {}};
+      const double from_part = (at + length * (i - 1) / n) / whole;
+      const double to_part = (at + length * i / n) / whole;
+      const sections::AreaProps section = taper.props(0.5 * (from_part + to_part));
+      piece.mass += length / n * section.area * steel.density;
       fea::Beam beam{.a = beam_end(last),
                      .b = beam_end(next),
                      .section = section,
                      .elastic = {steel.elastic, steel.shear_modulus()},
+                     .density = steel.density,
                      .z_toward_g = spec.z_toward_g,
                      .name = name};
-      piece.beams.push_back(add_section_beam(beam, shape, spec.part));
+      piece.beams.push_back(
+          add_section_beam(beam, taper.shape(from_part), taper.shape(to_part), spec.part));
+      piece.beams.back().curved = is_arc(leg) ? curved : 1.0;
       last = next;
       last.joint.reset();
     }
+    at += length;
   }
-  piece.length = (place(stops.back()) - place(stops.front())).norm();
+  piece.length = (place(ends.back()) - place(ends.front())).norm();
   out_.pieces.push_back(std::move(piece));
   return out_.pieces.size() - 1;
 }

@@ -15,6 +15,12 @@ struct RunEnd {
   std::optional<fea::Joint> joint;
 };
 
+/// A node on the way of a run.
+struct RunStop {
+  fea::NodeId node;
+  bool arc = false;  ///< the beam that ends here is a chord of a bend
+};
+
 /// What one run of beams is made of.
 struct RunSpec {
   std::string part;
@@ -24,7 +30,9 @@ struct RunSpec {
   bool welded = true;  ///< weld heat reaches it
   checks::Duty duty = checks::Duty::ordinary;
   std::optional<fea::Vector3> z_toward_g = std::nullopt;
-  int pieces = 4;  ///< beams between way points
+  int pieces = 4;                                    ///< beams of each straight between way points
+  double bend_radius = base::kUnset;                 ///< of its arcs  [m]
+  std::optional<sections::Shape> shape_at_end = {};  ///< of a tapered run: of the kind of its stick
 };
 
 /// "A36 plate shape bar, specified minimum, from memory": what a parent strength rests on.
@@ -44,7 +52,8 @@ class Builder {
   /// Beams of one section between two ends on its centroid: one, or two where its shear center
   /// lies elsewhere. `beam.z_toward_g` is where the section's z axis as drawn points; the beam's
   /// own axes are the principal ones.
-  PieceBeam add_section_beam(fea::Beam beam, const sections::Shape& shape, const std::string& part);
+  PieceBeam add_section_beam(fea::Beam beam, const sections::Shape& at_a,
+                             const sections::Shape& at_b, const std::string& part);
   /// The position of a point of the case file. @throws base::InputError when there is none
   [[nodiscard]] fea::Vector3 point(const std::string& name, const std::string& key) const;
   /// The node at a point of the case file, or of a part ("frame bolt"), made at first use.
@@ -57,8 +66,19 @@ class Builder {
                                                      const fea::Vector3& along_g) const;
   /// Beams of one stick along way points. The first and last ends may be offset and jointed.
   /// @return index of the new piece in out().pieces
-  std::size_t add_run(const RunSpec& spec, const RunEnd& from,
-                      const std::vector<fea::NodeId>& through, const RunEnd& to);
+  std::size_t add_run(const RunSpec& spec, const RunEnd& from, const std::vector<RunStop>& through,
+                      const RunEnd& to);
+  /// Nodes where a run bends. With a radius its corners become arcs, as chords of at most 7.5
+  /// degrees with their ends on the arc (0.2 % of the give of a quarter circle).
+  /// @param corners  between `from_g` and `to_g`
+  /// @throws base::InputError when a bend does not fit between its neighbors
+  std::vector<RunStop> bends(const fea::Vector3& from_g, const std::vector<fea::Vector3>& corners,
+                             const fea::Vector3& to_g, const RunSpec& spec);
+  /// The direction a case file gives; nothing where it leaves the usual one.
+  /// @param at_g  where it is used, for one toward a point
+  [[nodiscard]] std::optional<fea::Vector3> direction(const Toward& toward,
+                                                      const fea::Vector3& at_g,
+                                                      const std::string& key) const;
 
  private:
   const Design& design_;

@@ -6,6 +6,11 @@
 
 namespace parts {
 
+bool has_given_loads(const Design& design) {
+  return !design.forces.empty() || !design.line_loads.empty() || !design.strains.empty() ||
+         !design.settlements.empty() || !design.self_weight.empty();
+}
+
 std::vector<std::string> default_load_cases(const Design& design) {
   if (!design.vehicle || !design.lateral_link) return {};
   if (!design.axle) return {"hard_corner", "slid_into_a_curb"};

@@ -11,6 +11,7 @@
 #include "parts/axle.hpp"
 #include "parts/brace.hpp"
 #include "parts/bracket.hpp"
+#include "parts/given_loads.hpp"
 #include "parts/joint_spec.hpp"
 #include "parts/lateral_link.hpp"
 #include "parts/plain.hpp"
@@ -66,12 +67,20 @@ struct Design {
   std::vector<Named<Member>> members;
   std::vector<Named<PlainSupport>> supports;
   std::vector<Named<PlainSpring>> springs;
+  std::vector<Named<RigidSet>> rigid;
   std::vector<Named<PlainForce>> forces;
+  std::vector<Named<LineLoad>> line_loads;
+  std::vector<Named<GivenStrain>> strains;
+  std::vector<Named<Settlement>> settlements;
+  std::vector<Named<SelfWeight>> self_weight;
   std::vector<std::string> load_cases;  ///< built-in names; filled by default_load_cases if none
   checks::RequiredFactors factors;
   std::vector<Variant> variants;
   std::vector<Assumption> assumed;
 };
+
+/// Whether the case file itself gives any load.
+[[nodiscard]] bool has_given_loads(const Design& design);
 
 /// The built-in cases a design can be checked for, when it names none: all that its vehicle data
 /// serve with an axle; hard corner and curb with a lateral link alone; none without a vehicle.

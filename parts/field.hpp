@@ -33,6 +33,8 @@ enum class Dimension {
   area,
   section_modulus,  ///< [m^3]
   second_moment,    ///< [m^4]
+  temperature,      ///< a difference  [K]
+  expansion,        ///< strain per temperature  [1/K]
 };
 
 /// Whether a field must be there, and what stands in for it.

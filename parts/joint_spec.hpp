@@ -4,6 +4,7 @@
 #include <string>
 
 #include "parts/field.hpp"
+#include "parts/toward.hpp"
 
 namespace parts {
 
@@ -13,7 +14,6 @@ enum class BushingGrade {
   hard,    ///< radial 5 to 20 kN/mm
   given,   ///< the six rates are entered
 };
-enum class Axis { x, y, z };
 
 /// How the end of a part is joined: "welded", "ball joint", "pin along x", "rubber bushing",
 /// "hard bushing along y", or the name of a joint of the case file (six rates).
@@ -24,13 +24,15 @@ struct JointSpec {
   /// given grade only: along x, y, z [N/m], then about x, y, z [N m/rad]
   std::array<double, 6> rates = {base::kUnset, base::kUnset, base::kUnset,
                                  base::kUnset, base::kUnset, base::kUnset};
+  bool own_axes = false;  ///< given grade only: the rates are in the axes of the part it joins
   bool operator==(const JointSpec&) const = default;
 };
 
-/// A joint of the case file known by its six rates, in the axes of the case.
+/// A joint of the case file known by its six rates, in the axes of the case or of the part.
 struct GivenJoint {
   std::array<double, 6> rates = {base::kUnset, base::kUnset, base::kUnset,
                                  base::kUnset, base::kUnset, base::kUnset};
+  bool own_axes = false;  ///< x along the part it joins; otherwise the axes of the case
   bool operator==(const GivenJoint&) const = default;
 };
 
@@ -44,6 +46,10 @@ void fields(Visitor& v, GivenJoint& joint) {
                 .meaning = i < 3 ? "rate along this axis" : "rate about this axis; 0 turns freely"},
                joint.rates[i], not_negative(i < 3 ? stiffness : rotational_stiffness));
   }
+  v.flag({.key = "own_axes",
+          .presence = Presence::optional,
+          .meaning = "x is along the part it joins, not forward"},
+         joint.own_axes);
 }
 
 /// Where in its range a stiffness that is not known is taken.

@@ -32,7 +32,8 @@ struct LateralLink {
   double rise = base::kUnset;          ///< frame bolt above axle bolt  [m]
   std::string frame_bolt;              ///< point, instead of the two lengths
   std::string axle_bolt;
-  std::vector<std::string> through;  ///< points the center line bends at, frame to axle
+  std::vector<std::string> through;   ///< points the center line bends at, frame to axle
+  double bend_radius = base::kUnset;  ///< of the center line where it bends; unset = sharp  [m]
   Stick stick;
   LinkEnds ends;
   Bend bend;
@@ -58,6 +59,8 @@ void fields(Visitor& v, LateralLink& link) {
            link.ends);
   v.phrase({"bend", assumed, "none, or how far the middle is off straight", "a straight link"},
            link.bend);
+  v.quantity({"bend_radius", optional, "radius of the center line where it bends"},
+             link.bend_radius, positive(length));
   v.quantity({"static_rating", optional, "radial static rating of a ball joint or rod end"},
              link.static_rating, positive(force));
   v.quantity({"ultimate_rating", optional, "radial ultimate rating of a ball joint or rod end"},

@@ -147,6 +147,7 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
                                                .b = end,
                                                .section = section,
                                                .elastic = {steel.elastic, steel.shear_modulus()},
+                                               .density = steel.density,
                                                .z_toward_g = fea::Vector3::UnitY(),
                                                .name = "bracket"},
                                               "bracket");
@@ -254,14 +255,10 @@ void add_link_and_bracket(Builder& builder) {
     out.assumed.emplace_back("the axle bolt moves across the truck only; all else there is held");
     axle_end = {axle, fea::Vector3::Zero(), {}};
   }
-  std::vector<fea::NodeId> through;
-  for (const fea::Vector3& at : way_points(builder, link, place)) {
-    through.push_back(builder.add_node(at, "lateral_link bend", "lateral_link"));
-  }
+  const std::vector<fea::Vector3> corners = way_points(builder, link, place);
   const fea::Vector3 first =
-      through.empty() ? chord : fea::Vector3(out.model[through.front()].at_g - place.frame_g);
-  const fea::Vector3 last =
-      through.empty() ? chord : fea::Vector3(place.axle_g - out.model[through.back()].at_g);
+      corners.empty() ? chord : fea::Vector3(corners.front() - place.frame_g);
+  const fea::Vector3 last = corners.empty() ? chord : fea::Vector3(place.axle_g - corners.back());
   axle_end.joint = builder.connection(link.ends.joint, "link bushings", last);
   const RunSpec spec{.part = "lateral_link",
                      .name = {},
@@ -270,7 +267,9 @@ void add_link_and_bracket(Builder& builder) {
                      .welded = link.ends.welded,
                      .duty = checks::Duty::lateral_link,
                      .z_toward_g = {},
-                     .pieces = through.empty() ? 8 : 6};
+                     .pieces = corners.empty() ? 8 : 6,
+                     .bend_radius = link.bend_radius};
+  const std::vector<RunStop> through = builder.bends(place.frame_g, corners, place.axle_g, spec);
   const std::size_t index = builder.add_run(
       spec,
       {bolt, fea::Vector3::Zero(), builder.connection(link.ends.joint, "link bushings", first)},

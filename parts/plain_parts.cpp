@@ -1,16 +1,61 @@
 #include <cmath>
 #include <optional>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include <Eigen/Geometry>
 
 #include "base/input_error.hpp"
 #include "parts/builder.hpp"
+#include "parts/spring_axes.hpp"
 
 namespace parts {
 namespace {
 
-fea::Vector3 unit(Axis axis) {
-  return fea::Vector3::Unit(static_cast<int>(axis));
+/// Lets go of what is said, in the member's own axes.
+fea::Joint freed_joint(const Freed& freed, const fea::Matrix3& axes_lg) {
+  fea::Joint joint{.axes_g = axes_lg.transpose()};
+  for (std::size_t i = 0; i < 6; ++i) {
+    if (freed.freedoms[i]) joint.stiffness[i] = 0.0;
+  }
+  return joint;
+}
+
+/// The joint at one end of a member: as named, or what is freed in the axes of the beam there.
+std::optional<fea::Joint> end_joint(const Builder& builder, const JointSpec& joint,
+                                    const Freed& freed, const fea::Vector3& along_g,
+                                    const std::optional<fea::Vector3>& z_toward_g) {
+  const bool own_axes = joint.own_axes && joint.kind == JointKind::bushing;
+  std::optional<fea::Joint> out = builder.connection(joint, "member bushings", along_g);
+  if (freed == Freed{} && !own_axes) return out;
+  fea::Model straight;  // a beam that lies as the member does at this end
+  const fea::NodeId a = straight.add(fea::Node{.at_g = fea::Vector3::Zero()});
+  const fea::NodeId b = straight.add(fea::Node{.at_g = along_g});
+  const fea::Matrix3 axes_lg =
+      fea::member_axes(straight, {.a = {.node = a}, .b = {.node = b}, .z_toward_g = z_toward_g});
+  if (own_axes) {
+    out->axes_g = axes_lg.transpose();
+  } else {
+    out = freed_joint(freed, axes_lg);
+  }
+  return out;
+}
+
+/// A direction given for a member's z axis must not lie along any of its straights.
+void require_across(const std::optional<fea::Vector3>& z_toward_g, const fea::Vector3& from_g,
+                    std::vector<fea::Vector3> line_g, const fea::Vector3& to_g,
+                    const std::string& key) {
+  if (!z_toward_g) return;
+  line_g.push_back(to_g);
+  fea::Vector3 last_g = from_g;
+  for (const fea::Vector3& next_g : line_g) {
+    const fea::Vector3 along_g = next_g - last_g;
+    if (!(along_g.cross(*z_toward_g).norm() > 1.0e-3 * along_g.norm() * z_toward_g->norm())) {
+      throw base::InputError(key, "it lies along the member; give a direction across it");
+    }
+    last_g = next_g;
+  }
 }
 
 void add_member(Builder& builder, const Named<Member>& named) {
@@ -19,26 +64,43 @@ void add_member(Builder& builder, const Named<Member>& named) {
   Assembly& out = builder.out();
   const fea::NodeId from = builder.point_node(member.from, key + ".from");
   const fea::NodeId to = builder.point_node(member.to, key + ".to");
-  const fea::Vector3 along = out.model[to].at_g - out.model[from].at_g;
-  if (!(along.norm() > 1.0e-6)) {
+  const fea::Vector3 from_g = out.model[from].at_g;
+  const fea::Vector3 to_g = out.model[to].at_g;
+  RunSpec spec{.part = named.name,
+               .name = {},
+               .key = key,
+               .stick = member.stick,
+               .welded = member.welded,
+               .z_toward_g = builder.direction(member.z_toward, from_g, key + ".z_toward"),
+               .bend_radius = member.bend_radius};
+  const bool tapered = !member.section_at_end.material.id.empty();
+  if (tapered) spec.shape_at_end = member.section_at_end.shape;
+  std::vector<fea::Vector3> corners;
+  std::vector<RunStop> through;
+  for (const std::string& name : member.through) {
+    corners.push_back(builder.point(name, key + ".through"));
+    if (std::isnan(member.bend_radius)) {
+      through.push_back({builder.point_node(name, key + ".through"), false});
+    }
+  }
+  if (!std::isnan(member.bend_radius)) through = builder.bends(from_g, corners, to_g, spec);
+  const fea::Vector3 first = (corners.empty() ? to_g : corners.front()) - from_g;
+  const fea::Vector3 last = to_g - (corners.empty() ? from_g : corners.back());
+  if (!(first.norm() > 1.0e-6) || !(last.norm() > 1.0e-6)) {
     throw base::InputError(key, "it has no length: it starts and ends at the same place");
   }
-  std::optional<fea::Vector3> z_toward = unit(member.z_toward);
-  if (along.normalized().cross(*z_toward).norm() < 1.0e-3) z_toward.reset();
-  const RunSpec spec{.part = named.name,
-                     .name = {},
-                     .key = key,
-                     .stick = member.stick,
-                     .welded = member.welded,
-                     .z_toward_g = z_toward};
+  require_across(spec.z_toward_g, from_g, corners, to_g, key + ".z_toward");
   const std::size_t index = builder.add_run(
       spec,
-      {from, fea::Vector3::Zero(), builder.connection(member.from_joint, "member bushings", along)},
-      {},
-      {to, fea::Vector3::Zero(), builder.connection(member.to_joint, "member bushings", along)});
-  out.pieces[index].column = true;
+      {from, fea::Vector3::Zero(),
+       end_joint(builder, member.from_joint, member.from_free, first, spec.z_toward_g)},
+      through,
+      {to, fea::Vector3::Zero(),
+       end_joint(builder, member.to_joint, member.to_free, last, spec.z_toward_g)});
+  out.pieces[index].column = through.empty();
   out.pieces[index].spin_held =
       member.from_joint.kind == JointKind::ball && member.to_joint.kind == JointKind::ball;
+  out.members.emplace_back(named.name, index);
 }
 
 void add_spring(Builder& builder, const Named<PlainSpring>& named) {
@@ -53,8 +115,32 @@ void add_spring(Builder& builder, const Named<PlainSpring>& named) {
     spring.offset_a_g = 0.5 * reach;
     spring.offset_b_g = -0.5 * reach;
   }
-  for (int i = 0; i < 6; ++i) spring.stiffness(i, i) = plain.rates[static_cast<std::size_t>(i)];
+  const fea::Vector3 from_g = builder.out().model[from].at_g;
+  const std::optional<fea::Matrix3> axes =
+      axes_of(builder.direction(plain.x_toward, from_g, key + ".x_toward"),
+              builder.direction(plain.z_toward, from_g, key + ".z_toward"));
+  if (!axes) {
+    throw base::InputError(key + ".z_toward",
+                           "it is the same direction as `x_toward`; give one "
+                           "across it");
+  }
+  spring.axes_g = *axes;
+  spring.stiffness = spring_stiffness(plain);
   builder.out().model.add(spring);
+}
+
+void add_rigid(Builder& builder, const Named<RigidSet>& named) {
+  const std::string key = "rigid." + named.name + ".points";
+  fea::RigidBody body{.master = {}, .carried = {}, .name = named.name};
+  for (const std::string& point : named.value.points) {
+    const fea::NodeId node = builder.point_node(point, key);
+    if (body.master.index < 0) {
+      body.master = node;
+    } else {
+      body.carried.push_back(node);
+    }
+  }
+  builder.out().model.add(std::move(body));
 }
 
 }  // namespace
@@ -69,8 +155,9 @@ void add_plain_parts(Builder& builder) {
     builder.out().held.push_back({support.value.at, node});
   }
   for (const Named<PlainSpring>& spring : design.springs) add_spring(builder, spring);
+  for (const Named<RigidSet>& rigid : design.rigid) add_rigid(builder, rigid);
   for (const Named<PlainForce>& force : design.forces) {
-    builder.point_node(force.value.at, "forces." + force.name + ".at");
+    if (!force.value.at.empty()) builder.point_node(force.value.at, "forces." + force.name + ".at");
   }
 }
 

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include <Eigen/Geometry>
+#include <fmt/format.h>
 
 #include "base/input_error.hpp"
 #include "loads/vehicle.hpp"
@@ -85,6 +86,141 @@ fea::NodeId node_of(const Assembly& assembly, const std::string& point) {
   return found->node;
 }
 
+/// Puts everything of one kind that the case file gives into the load case it names.
+template <class T>
+void gather(std::vector<DesignCase>& cases, const std::vector<Named<T>>& all,
+            std::vector<Named<T>> DesignCase::*kind) {
+  for (const Named<T>& one : all) {
+    const GivenCase& given = one.value.given;
+    auto found = std::find_if(cases.begin(), cases.end(),
+                              [&](const DesignCase& c) { return c.name == given.load_case; });
+    if (found == cases.end()) {
+      cases.push_back({.name = given.load_case,
+                       .abuse = !given.routine,
+                       .basis = "loads given in the case file",
+                       .pushes = {},
+                       .forces = {}});
+      found = cases.end() - 1;
+    }
+    ((*found).*kind).push_back(one);
+    found->abuse = found->abuse && !given.routine;
+  }
+}
+
+const Piece& member_piece(const Assembly& assembly, const std::string& name,
+                          const std::string& key) {
+  for (const auto& [member, index] : assembly.members) {
+    if (member == name) return assembly.pieces[index];
+  }
+  throw base::InputError(key, "there is no member `" + name + "`");
+}
+
+double beam_length(const Assembly& assembly, const PieceBeam& beam) {
+  return fea::length(assembly.model, assembly.model[beam.beam]);
+}
+
+/// Loads on a member act at the section's centroid.
+fea::BeamId loaded_axis(const PieceBeam& beam) {
+  return beam.axial.value_or(beam.beam);
+}
+
+double center_line(const Assembly& assembly, const Piece& piece) {
+  double sum = 0.0;
+  for (const PieceBeam& beam : piece.beams) sum += beam_length(assembly, beam);
+  return sum;
+}
+
+/// @throws base::InputError when `at` is beyond the end of the member
+void require_on(double at, double whole, const std::string& key) {
+  if (at <= whole * (1.0 + 1.0e-9)) return;
+  throw base::InputError(key, fmt::format("{:.4g} mm is beyond the member, whose center line is "
+                                          "{:.4g} mm long",
+                                          1000.0 * at, 1000.0 * whole));
+}
+
+void add_force(fea::Loads& out, const Assembly& assembly, const Named<PlainForce>& named) {
+  const PlainForce& force = named.value;
+  const std::string key = "forces." + named.name;
+  if (force.on.empty()) {
+    out.nodes.push_back({.node = node_of(assembly, force.at),
+                         .offset_g = {0.0, 0.0, 0.0},
+                         .force_g = vector(force.force),
+                         .moment_g = vector(force.moment)});
+    return;
+  }
+  const Piece& piece = member_piece(assembly, force.on, key + ".on");
+  require_on(force.from_start, center_line(assembly, piece), key + ".from_start");
+  double at = force.from_start;
+  std::size_t i = 0;
+  for (; i + 1 < piece.beams.size() && at > beam_length(assembly, piece.beams[i]); ++i) {
+    at -= beam_length(assembly, piece.beams[i]);
+  }
+  out.points.push_back({.beam = loaded_axis(piece.beams[i]),
+                        .at = std::min(at, beam_length(assembly, piece.beams[i])),
+                        .force_g = vector(force.force),
+                        .moment_g = vector(force.moment)});
+}
+
+void add_line(fea::Loads& out, const Assembly& assembly, const Named<LineLoad>& named) {
+  const LineLoad& line = named.value;
+  const std::string key = "line_loads." + named.name;
+  const Piece& piece = member_piece(assembly, line.on, key + ".on");
+  const double whole = center_line(assembly, piece);
+  const double to = std::isnan(line.to) ? whole : line.to;
+  require_on(line.from, whole, key + ".from");
+  require_on(to, whole, key + ".to");
+  if (!(to > line.from)) throw base::InputError(key + ".to", "it ends before it starts");
+  fea::Vector3 end_force = vector(line.end_force);
+  for (int i = 0; i < 3; ++i) {
+    if (std::isnan(end_force(i))) end_force(i) = line.force[static_cast<std::size_t>(i)];
+  }
+  const auto force_at = [&](double s) -> fea::Vector3 {
+    const double part = (s - line.from) / (to - line.from);
+    return (1.0 - part) * vector(line.force) + part * end_force;
+  };
+  double start = 0.0;
+  for (const PieceBeam& beam : piece.beams) {
+    const double length = beam_length(assembly, beam);
+    const double a = std::max(line.from, start);
+    const double b = std::min(to, start + length);
+    if (b > a) {
+      out.lines.push_back({.beam = loaded_axis(beam),
+                           .from = a - start,
+                           .to = std::min(b - start, length),
+                           .at_from_g = force_at(a),
+                           .at_to_g = force_at(b)});
+    }
+    start += length;
+  }
+}
+
+/// Heat and wrong fit of a member; its depth is taken as twice I / S.
+void add_strain(fea::Loads& out, const Assembly& assembly, const Named<GivenStrain>& named) {
+  const GivenStrain& given = named.value;
+  const Piece& piece = member_piece(assembly, given.on, "strains." + named.name + ".on");
+  const double fit = given.too_long / center_line(assembly, piece);
+  for (const PieceBeam& beam : piece.beams) {
+    const sections::AreaProps section = sections::area_props(beam.at_a);
+    const double depth = 2.0 * section.iyy / section.modulus_y;
+    out.strains.push_back(
+        {.beam = loaded_axis(beam), .stretch = given.expansion * given.warmer + fit});
+    out.strains.push_back(
+        {.beam = beam.beam, .bend_y = given.expansion * given.warmer_on_top / depth});
+  }
+}
+
+void add_settlement(fea::Loads& out, const Assembly& assembly, const Named<Settlement>& named) {
+  fea::Vector6 by_g;
+  by_g << vector(named.value.along), vector(named.value.about);
+  const auto held = std::find_if(assembly.held.begin(), assembly.held.end(),
+                                 [&](const NamedNode& n) { return n.name == named.value.at; });
+  if (held == assembly.held.end()) {
+    throw base::InputError("settlements." + named.name + ".at",
+                           "no support holds `" + named.value.at + "`");
+  }
+  out.moves.push_back({.node = held->node, .by_g = by_g});
+}
+
 }  // namespace
 
 std::vector<DesignCase> design_cases(const Design& design) {
@@ -100,20 +236,11 @@ std::vector<DesignCase> design_cases(const Design& design) {
                        .forces = {}});
     }
   }
-  for (const Named<PlainForce>& force : design.forces) {
-    auto found = std::find_if(cases.begin(), cases.end(),
-                              [&](const DesignCase& c) { return c.name == force.value.load_case; });
-    if (found == cases.end()) {
-      cases.push_back({.name = force.value.load_case,
-                       .abuse = !force.value.routine,
-                       .basis = "forces given in the case file",
-                       .pushes = {},
-                       .forces = {}});
-      found = cases.end() - 1;
-    }
-    found->forces.push_back(force);
-    found->abuse = found->abuse && !force.value.routine;
-  }
+  gather(cases, design.forces, &DesignCase::forces);
+  gather(cases, design.line_loads, &DesignCase::line_loads);
+  gather(cases, design.strains, &DesignCase::strains);
+  gather(cases, design.settlements, &DesignCase::settlements);
+  gather(cases, design.self_weight, &DesignCase::self_weight);
   return cases;
 }
 
@@ -124,11 +251,12 @@ fea::Loads put(const Assembly& assembly, const Design& design, const DesignCase&
     if (assembly.axle) add_ride_height(out, assembly, vehicle);
     add_pushes(out, assembly, vehicle, load_case.pushes);
   }
-  for (const Named<PlainForce>& force : load_case.forces) {
-    out.nodes.push_back({.node = node_of(assembly, force.value.at),
-                         .offset_g = {0.0, 0.0, 0.0},
-                         .force_g = vector(force.value.force),
-                         .moment_g = vector(force.value.moment)});
+  for (const Named<PlainForce>& force : load_case.forces) add_force(out, assembly, force);
+  for (const Named<LineLoad>& line : load_case.line_loads) add_line(out, assembly, line);
+  for (const Named<GivenStrain>& strain : load_case.strains) add_strain(out, assembly, strain);
+  for (const Named<Settlement>& move : load_case.settlements) add_settlement(out, assembly, move);
+  for (const Named<SelfWeight>& weight : load_case.self_weight) {
+    out.gravity_g += base::kGravity * vector(weight.value.times);
   }
   return out;
 }

@@ -15,7 +15,11 @@ struct DesignCase {
   bool abuse = false;
   std::string basis;
   std::vector<loads::Push> pushes;        ///< built-in: on the axle and link, static load included
-  std::vector<Named<PlainForce>> forces;  ///< given in the case file
+  std::vector<Named<PlainForce>> forces;  ///< given in the case file, as all below
+  std::vector<Named<LineLoad>> line_loads = {};
+  std::vector<Named<GivenStrain>> strains = {};
+  std::vector<Named<Settlement>> settlements = {};
+  std::vector<Named<SelfWeight>> self_weight = {};
 };
 
 /// The load cases of a design, built-in ones first.
@@ -24,6 +28,7 @@ struct DesignCase {
 
 /// What holds the axle at ride height: its own weight, and each coil's preload.
 /// Wheel forces act at the wheel center with the moment of the contact patch, as dead loads.
+/// @throws base::InputError when a load is beyond the end of its member
 /// Without an axle, the whole lateral push goes to the link's axle bolt.
 [[nodiscard]] fea::Loads put(const Assembly& assembly, const Design& design,
                              const DesignCase& load_case);

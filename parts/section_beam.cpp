@@ -50,8 +50,8 @@ bool has_offset_shear_center(const sections::AreaProps& section) {
   return std::hypot(section.shear_center_y, section.shear_center_z) > 1.0e-6 * size;
 }
 
-PieceBeam Builder::add_section_beam(fea::Beam beam, const sections::Shape& shape,
-                                    const std::string& part) {
+PieceBeam Builder::add_section_beam(fea::Beam beam, const sections::Shape& at_a,
+                                    const sections::Shape& at_b, const std::string& part) {
   const sections::AreaProps section = beam.section;
   const fea::Matrix3 drawn = fea::member_axes(out_.model, beam);
   const double c = std::cos(section.axes_angle);
@@ -60,7 +60,7 @@ PieceBeam Builder::add_section_beam(fea::Beam beam, const sections::Shape& shape
   const fea::Vector3 z_g = c * drawn.row(2).transpose() - s * drawn.row(1).transpose();
   if (section.axes_angle != 0.0) beam.z_toward_g = z_g;
   if (!has_offset_shear_center(section)) {
-    return {.beam = add_beam(beam, part), .at_a = shape, .at_b = shape, .axial = {}};
+    return {.beam = add_beam(beam, part), .at_a = at_a, .at_b = at_b, .axial = {}};
   }
   const fea::Vector3 along_g = drawn.row(0);
   const fea::Vector3 offset_g = section.shear_center_y * y_g + section.shear_center_z * z_g;
@@ -73,7 +73,7 @@ PieceBeam Builder::add_section_beam(fea::Beam beam, const sections::Shape& shape
   beam.a.offset_g += offset_g;
   beam.b.offset_g += offset_g;
   const fea::BeamId bending_id = add_beam(beam, part);
-  return {.beam = bending_id, .at_a = shape, .at_b = shape, .axial = add_beam(axial, part)};
+  return {.beam = bending_id, .at_a = at_a, .at_b = at_b, .axial = add_beam(axial, part)};
 }
 
 }  // namespace parts

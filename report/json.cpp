@@ -133,6 +133,7 @@ Json finding(const checks::Finding& f, bool inches) {
   out["state"] = words_of(f.state);
   if (!f.reason.empty()) out["reason"] = f.reason;
   out["demand"] = value_of(f.demand);
+  out["first_order_demand"] = value_of(f.first_order);
   out["capacity"] = value_of(f.capacity);
   out["unit"] = unit_of(f.measure);
   out["safety_factor"] = value_of(f.safety_factor);
@@ -162,6 +163,14 @@ Json end_of(const studies::PieceEnds& piece, std::size_t first) {
   return out;
 }
 
+Json moved(const studies::AtPoint& at) {
+  Json point;
+  point["point"] = at.point;
+  point["displacement_m"] = three(at.value, 0);
+  point["rotation_rad"] = three(at.value, 3);
+  return point;
+}
+
 Json solved(const studies::SolvedCase& s) {
   Json out;
   out["load_case"] = s.load_case;
@@ -169,6 +178,11 @@ Json solved(const studies::SolvedCase& s) {
   out["converged"] = s.converged;
   if (!s.trouble.empty()) out["trouble"] = s.trouble;
   out["residual"] = value_of(s.residual);
+  out["condition"] = value_of(s.condition);
+  if (!s.condition_cause.empty()) out["condition_cause"] = s.condition_cause;
+  out["unknowns"] = s.factor.unknowns;
+  out["factor_nonzeros"] = s.factor.nonzeros;
+  out["factor_bytes_per_nonzero"] = s.factor.bytes_per_nonzero();
   out["pieces"] = list_of(s.pieces, [](const studies::PieceEnds& p) {
     Json piece;
     piece["part"] = p.part;
@@ -184,14 +198,11 @@ Json solved(const studies::SolvedCase& s) {
     point["moment_Nm"] = three(at.value, 3);
     return point;
   });
-  out["displacements"] = list_of(s.displacements, [](const studies::AtPoint& at) {
-    Json point;
-    point["point"] = at.point;
-    point["displacement_m"] = three(at.value, 0);
-    point["rotation_rad"] = three(at.value, 3);
-    return point;
-  });
+  out["displacements"] = list_of(s.displacements, moved);
+  out["first_order_displacements"] = list_of(s.first_order, moved);
   out["critical"] = list_of(s.critical, critical);
+  out["reversed_factors"] = list_of(s.reversed, value_of);
+  out["cannot_buckle"] = s.cannot_buckle;
   return out;
 }
 

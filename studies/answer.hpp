@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "checks/finding.hpp"
+#include "fea/condition.hpp"
 #include "parts/design.hpp"
 
 namespace studies {
@@ -49,10 +50,16 @@ struct SolvedCase {
   bool converged = false;
   std::string trouble;  ///< why not, in words
   double residual = base::kUnset;
+  double condition = base::kUnset;  ///< estimate of the stiffness's condition number
+  std::string condition_cause;      ///< what spoils it, when it is poor
+  fea::FactorSize factor;           ///< of the stiffness
   std::vector<PieceEnds> pieces;
   std::vector<AtPoint> reactions;
   std::vector<AtPoint> displacements;
+  std::vector<AtPoint> first_order;      ///< the same displacements in first order
   std::vector<CriticalFactor> critical;  ///< lowest three of the assembly
+  std::vector<double> reversed;          ///< negative factors nearest to zero: the load reversed
+  bool cannot_buckle = false;            ///< nothing is compressed
 };
 
 /// How near one part comes to its limit.

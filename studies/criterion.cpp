@@ -11,12 +11,13 @@
 #include "checks/weld.hpp"
 #include "checks/yield.hpp"
 #include "parts/piece_forces.hpp"
+#include "parts/taper.hpp"
 
 namespace studies {
 namespace {
 
 checks::ColumnInput column_input(const parts::Piece& piece, double pressing) {
-  return {.shape = piece.beams.front().at_a,
+  return {.shape = weaker_end(piece),
           .elastic = piece.material.elastic,
           .yield = piece.strength,
           .strength_basis = piece.strength_basis,
@@ -46,8 +47,8 @@ checks::JointRatingInput joint_input(const parts::RatedJoint& joint, const fea::
 
 /// Words for a place along a piece.
 std::string place_word(const parts::Piece& piece, const PieceStress& stress) {
-  const double station = (static_cast<double>(stress.beam) + (stress.at_b ? 1.0 : 0.0)) /
-                         static_cast<double>(piece.beams.size());
+  const double station =
+      (static_cast<double>(stress.beam) + stress.part) / static_cast<double>(piece.beams.size());
   if (piece.part == "lateral_link") {
     if (station < 0.01) return "frame end";
     if (station > 0.99) return "axle end";
@@ -64,32 +65,43 @@ std::string place_word(const parts::Piece& piece, const PieceStress& stress) {
   return piece.name.empty() ? along : piece.name + ", " + along;
 }
 
-const sections::Shape& shape_at(const parts::Piece& piece, const PieceStress& stress) {
-  const parts::PieceBeam& beam = piece.beams[stress.beam];
-  return stress.at_b ? beam.at_b : beam.at_a;
+sections::Shape shape_at(const parts::PieceBeam& beam, double part) {
+  if (part == 0.0 || beam.at_a == beam.at_b) return beam.at_a;
+  return part == 1.0 ? beam.at_b : parts::between(beam.at_a, beam.at_b, part);
 }
 
-checks::Finding yield_finding(const parts::Piece& piece, const parts::Assembly& assembly,
-                              const Outcome& outcome) {
-  const PieceStress at = worst_stress(piece, assembly, *outcome.at_load);
-  checks::YieldInput input{.shape = shape_at(piece, at),
+checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome) {
+  const PieceStress at = worst_stress(piece, *outcome.at_load);
+  const sections::Shape shape = shape_at(piece.beams[at.beam], at.part);
+  checks::YieldInput input{.shape = shape,
                            .resultants = at.resultants,
-                           .worst = sections::worst_point(shape_at(piece, at), at.resultants),
+                           .worst = sections::worst_point(shape, at.resultants),
                            .strength = piece.strength,
                            .strength_basis = piece.strength_basis,
                            .safety_factor = outcome.safety_factor,
                            .required = outcome.required,
                            .at_limit = {}};
   if (outcome.at_limit != nullptr) {
-    input.at_limit = worst_stress(piece, assembly, *outcome.at_limit).resultants;
+    input.at_limit = worst_stress(piece, *outcome.at_limit).resultants;
   }
   checks::Finding finding = checks::yield(input);
   finding.part = piece.part;
   finding.where = place_word(piece, at);
+  finding.notes.insert(finding.notes.end(), piece.notes.begin(), piece.notes.end());
   return finding;
 }
 
 }  // namespace
+
+const sections::Shape& weaker_end(const parts::Piece& piece) {
+  const auto weak = [](const sections::Shape& shape) {
+    const sections::AreaProps props = sections::area_props(shape);
+    return std::min(props.iyy, props.izz);
+  };
+  const sections::Shape& first = piece.beams.front().at_a;
+  const sections::Shape& last = piece.beams.back().at_b;
+  return weak(last) < weak(first) ? last : first;
+}
 
 std::vector<Criterion> criteria(const parts::Assembly& assembly) {
   std::vector<Criterion> all;
@@ -131,29 +143,30 @@ std::string check_name(Criterion::Kind kind) {
   return "joint rating";
 }
 
-PieceStress worst_stress(const parts::Piece& piece, const parts::Assembly& assembly,
-                         const fea::Solution& solution) {
-  PieceStress worst{.von_mises = -1.0, .beam = 0, .at_b = false, .resultants = {}};
+PieceStress worst_stress(const parts::Piece& piece, const fea::Solution& solution) {
+  PieceStress worst{.von_mises = -1.0, .beam = 0, .part = 0.0, .resultants = {}};
   for (std::size_t i = 0; i < piece.beams.size(); ++i) {
     const parts::PieceBeam& beam = piece.beams[i];
-    const double length = fea::length(assembly.model, assembly.model[beam.beam]);
-    for (const bool at_b : {false, true}) {
-      const sections::Resultants cut = parts::forces_at(beam, solution, at_b ? length : 0.0);
-      const double stress = sections::worst_point(at_b ? beam.at_b : beam.at_a, cut).von_mises;
-      if (!(stress <= worst.von_mises)) worst = {stress, i, at_b, cut};
+    const std::vector<double> stations = solution.stations(beam.beam);
+    for (const double at : stations) {
+      const double part = at / stations.back();
+      sections::Resultants cut = parts::forces_at(beam, solution, at);
+      cut.my *= beam.curved;
+      cut.mz *= beam.curved;
+      const double stress = sections::worst_point(shape_at(beam, part), cut).von_mises;
+      if (!(stress <= worst.von_mises)) worst = {stress, i, part, cut};
       if (std::isnan(stress)) return worst;
     }
   }
   return worst;
 }
 
-double compression(const parts::Piece& piece, const parts::Assembly& assembly,
-                   const fea::Solution& solution) {
+double compression(const parts::Piece& piece, const fea::Solution& solution) {
   double largest = -std::numeric_limits<double>::infinity();
   for (const parts::PieceBeam& beam : piece.beams) {
-    const double length = fea::length(assembly.model, assembly.model[beam.beam]);
-    largest = std::max({largest, -parts::forces_at(beam, solution, 0.0).n,
-                        -parts::forces_at(beam, solution, length).n});
+    for (const double at : solution.stations(beam.beam)) {
+      largest = std::max(largest, -parts::forces_at(beam, solution, at).n);
+    }
   }
   return largest;
 }
@@ -163,11 +176,11 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
   switch (criterion.kind) {
     case Criterion::Kind::yield: {
       const parts::Piece& piece = assembly.pieces[criterion.index];
-      return worst_stress(piece, assembly, solution).von_mises / piece.strength;
+      return worst_stress(piece, solution).von_mises / piece.strength;
     }
     case Criterion::Kind::column: {
       const parts::Piece& piece = assembly.pieces[criterion.index];
-      const double pressing = compression(piece, assembly, solution);
+      const double pressing = compression(piece, solution);
       const std::optional<checks::Finding> column = checks::column(column_input(piece, pressing));
       return column ? pressing / column->capacity : 0.0;
     }
@@ -205,11 +218,10 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
                                        const Outcome& outcome) {
   switch (criterion.kind) {
     case Criterion::Kind::yield:
-      return yield_finding(assembly.pieces[criterion.index], assembly, outcome);
+      return yield_finding(assembly.pieces[criterion.index], outcome);
     case Criterion::Kind::column: {
       const parts::Piece& piece = assembly.pieces[criterion.index];
-      checks::ColumnInput input =
-          column_input(piece, compression(piece, assembly, *outcome.at_load));
+      checks::ColumnInput input = column_input(piece, compression(piece, *outcome.at_load));
       input.required = outcome.required;
       input.safety_factor = outcome.safety_factor;
       std::optional<checks::Finding> column = checks::column(input);

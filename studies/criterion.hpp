@@ -19,6 +19,9 @@ struct Criterion {
   std::size_t index = 0;  ///< of the piece or the rated joint
 };
 
+/// The section a piece is judged by as a column: of a tapered one the end that bends more easily.
+[[nodiscard]] const sections::Shape& weaker_end(const parts::Piece& piece);
+
 /// Every check of a design. The same list, in the same order, for each of its stiffness sets.
 [[nodiscard]] std::vector<Criterion> criteria(const parts::Assembly& assembly);
 
@@ -56,14 +59,12 @@ struct Outcome {
 struct PieceStress {
   double von_mises = 0.0;  ///< [Pa]; NaN when it cannot be told
   std::size_t beam = 0;    ///< in the piece
-  bool at_b = false;       ///< at that beam's end b, otherwise a
+  double part = 0.0;       ///< of that beam's length, from its end a
   sections::Resultants resultants;
 };
-[[nodiscard]] PieceStress worst_stress(const parts::Piece& piece, const parts::Assembly& assembly,
-                                       const fea::Solution& solution);
+[[nodiscard]] PieceStress worst_stress(const parts::Piece& piece, const fea::Solution& solution);
 
 /// Largest compression in a piece; negative when all of it is in tension.  [N]
-[[nodiscard]] double compression(const parts::Piece& piece, const parts::Assembly& assembly,
-                                 const fea::Solution& solution);
+[[nodiscard]] double compression(const parts::Piece& piece, const fea::Solution& solution);
 
 }  // namespace studies

@@ -11,6 +11,7 @@
 
 #include "base/input_error.hpp"
 #include "checks/frame_stability.hpp"
+#include "fea/condition.hpp"
 #include "studies/assumptions.hpp"
 #include "studies/criterion.hpp"
 #include "studies/set_model.hpp"
@@ -31,7 +32,7 @@ class Runner {
         only_part_(std::move(only_part)),
         cases_(parts::design_cases(design)) {
     if (cases_.empty()) {
-      throw base::InputError("", "there is no load: add `vehicle:` or `forces:`");
+      throw base::InputError("", "there is no load: add `vehicle:`, `forces:` or another load");
     }
   }
 
@@ -70,6 +71,7 @@ class Runner {
     const CaseSolution& solved = cell.kept(1.0);
     cell.trouble = trouble_by_part(model, solved);
     SolvedCase shown = solved_case(model, solved);
+    if (shown.condition > fea::kIllConditioned) add_ill_conditioned(shown);
     shown.load_case = load_case.name;
     shown.set = model.set().name;
     if (!cell.trouble.empty()) shown.trouble = cell.trouble.begin()->second;
@@ -86,6 +88,8 @@ class Runner {
       shown.critical.push_back(critical);
       out_.answer.critical.push_back(critical);
     }
+    for (const fea::BucklingMode& mode : buckling.reversed) shown.reversed.push_back(mode.factor);
+    shown.cannot_buckle = buckling.status == fea::BucklingStatus::no_compression;
     add_stability(cell, buckling, modes);
     for (CriticalFactor own : own_factors(model.assembly(), solved.solution)) {
       own.load_case = shown.load_case;
@@ -95,6 +99,13 @@ class Runner {
     measure(cell);
     out_.answer.solved.push_back(std::move(shown));
     cells_.push_back(std::move(cell));
+  }
+
+  /// Said once, with the first set in which it is so.
+  void add_ill_conditioned(const SolvedCase& solved) {
+    if (!ill_conditioned_.empty()) return;
+    ill_conditioned_ = fmt::format("ill-conditioned: up to {:.0f} of 16 digits are lost ({})",
+                                   std::log10(solved.condition), solved.condition_cause);
   }
 
   /// The two ways a frame loses its stiffness are asked different factors: each gets its lowest.
@@ -178,7 +189,7 @@ class Runner {
                     std::abs(cell.kept(1.0).linear.reaction(assembly.root->node)[3])});
     }
     for (const parts::Piece& piece : assembly.pieces) {
-      const double stress = worst_stress(piece, assembly, solution).von_mises;
+      const double stress = worst_stress(piece, solution).von_mises;
       if (!(stress <= out_.figures.worst_stress)) {
         out_.figures.worst_stress = stress;
         out_.figures.worst_stress_part = piece.part;
@@ -243,6 +254,7 @@ class Runner {
     report(criterion, cell,
            {carries ? &at_load : at_limit, at_limit, limit.factor, worst.asked.required});
     if (out_.answer.findings.size() == before) return;
+    if (carries) compare_orders(criterion, cell, out_.answer.findings.back());
     std::vector<std::string>& notes = out_.answer.findings.back().notes;
     if (limit.ends == LoadLimit::Ends::far_within) {
       notes.emplace_back(
@@ -254,6 +266,26 @@ class Runner {
                       "is taken in proportion to the load{}",
                       limit.reached, carries ? "" : "; the numbers below are at that multiple"));
     }
+  }
+
+  /// First order beside second order, at the load itself.
+  static void compare_orders(const Criterion& criterion, const Cell& cell,
+                             checks::Finding& finding) {
+    constexpr double kMatters = 0.1;
+    const CaseSolution& solved = cell.kept(1.0);
+    const double first = demand_over_capacity(criterion, cell.assembly(), solved.linear);
+    const double second = demand_over_capacity(criterion, cell.assembly(), solved.solution);
+    if (!std::isfinite(first) || !std::isfinite(second) || !(second > 0.0)) return;
+    finding.first_order =
+        finding.demand * first /
+        demand_over_capacity(criterion, cell.assembly(), cell.judged_by(criterion, solved));
+    if (std::abs(second - first) <= kMatters * second) return;
+    const bool used = &cell.judged_by(criterion, solved) == &solved.solution;
+    finding.notes.push_back(fmt::format(
+        "second order (equilibrium in the deformed position) makes the demand {:.0f} % {} than "
+        "first order does; {} is used",
+        100.0 * std::abs(second / first - 1.0), second > first ? "more" : "less",
+        used ? "second order" : "first order, which asks more of a bracket,"));
   }
 
   void report(const Criterion& criterion, const Cell& cell, const Outcome& outcome) {
@@ -290,6 +322,7 @@ class Runner {
   std::vector<Cell> cells_;
   std::map<std::string, PerSet> per_set_;
   std::vector<checks::Finding> stability_;
+  std::string ill_conditioned_;
   Run out_;
 };
 
@@ -361,6 +394,9 @@ void Runner::finish() {
     figures.mass += piece.mass;
   }
   answer.assumed = all_assumptions(design_, assembly);
+  if (!ill_conditioned_.empty()) {
+    answer.assumed.push_back({"model", ill_conditioned_, "estimate of the condition number"});
+  }
   answer.not_checked = left_out(design_);
   answer.not_offered = checks_not_offered();
 

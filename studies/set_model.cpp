@@ -110,7 +110,18 @@ CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple
 
 fea::BucklingResult SetModel::buckle(const parts::DesignCase& load_case,
                                      const CaseSolution& at) const {
-  return fea::buckle(factored(at.closed_stops), loads(load_case, 1.0, at.closed_stops));
+  return fea::buckle(factored(at.closed_stops), loads(load_case, 1.0, at.closed_stops),
+                     {.n_reversed = 1});
+}
+
+const fea::Condition& SetModel::condition(unsigned closed_stops) const {
+  const auto found = conditions_.find(closed_stops);
+  if (found != conditions_.end()) return found->second;
+  return conditions_.emplace(closed_stops, fea::condition(factored(closed_stops))).first->second;
+}
+
+fea::FactorSize SetModel::factor_size(unsigned closed_stops) const {
+  return fea::factor_size(factored(closed_stops));
 }
 
 }  // namespace studies

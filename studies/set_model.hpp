@@ -6,6 +6,7 @@
 #include <string>
 
 #include "fea/buckling.hpp"
+#include "fea/condition.hpp"
 #include "fea/solver.hpp"
 #include "parts/assembly.hpp"
 #include "parts/put_loads.hpp"
@@ -37,6 +38,10 @@ class SetModel {
   [[nodiscard]] fea::BucklingResult buckle(const parts::DesignCase& load_case,
                                            const CaseSolution& at) const;
 
+  /// Of the equations with these bump stops closed; found at first use, then kept.
+  [[nodiscard]] const fea::Condition& condition(unsigned closed_stops) const;
+  [[nodiscard]] fea::FactorSize factor_size(unsigned closed_stops) const;
+
  private:
   [[nodiscard]] const fea::Factored& factored(unsigned closed_stops) const;
   [[nodiscard]] fea::Loads loads(const parts::DesignCase& load_case, double multiple,
@@ -51,6 +56,7 @@ class SetModel {
   parts::StiffnessSet set_;
   parts::Assembly assembly_;
   mutable std::map<unsigned, fea::Factored> factored_;
+  mutable std::map<unsigned, fea::Condition> conditions_;
 };
 
 /// Upward movement of a bump stop's seat.  [m]

@@ -30,6 +30,10 @@ SolvedCase solved_case(const SetModel& model, const CaseSolution& solved) {
   out.converged = solution.status() == fea::SolveStatus::converged && solved.contact_settled;
   if (!out.converged) return out;
   out.residual = solution.residual();
+  const fea::Condition condition = model.condition(solved.closed_stops);
+  out.condition = condition.number;
+  out.condition_cause = condition.cause;
+  out.factor = model.factor_size(solved.closed_stops);
   for (const parts::Piece& piece : model.assembly().pieces) {
     out.pieces.push_back(piece_ends(piece, solution));
   }
@@ -38,6 +42,7 @@ SolvedCase solved_case(const SetModel& model, const CaseSolution& solved) {
   }
   for (const parts::NamedNode& point : model.assembly().points) {
     out.displacements.push_back(at_point(point.name, solution.placement(point.node)));
+    out.first_order.push_back(at_point(point.name, solved.linear.placement(point.node)));
   }
   return out;
 }

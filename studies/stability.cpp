@@ -58,9 +58,9 @@ std::vector<CriticalFactor> own_factors(const parts::Assembly& assembly,
   std::vector<CriticalFactor> all;
   for (const parts::Piece& piece : assembly.pieces) {
     if (!piece.column) continue;
-    const double pressing = compression(piece, assembly, solution);
+    const double pressing = compression(piece, solution);
     if (!(pressing > 0.0)) continue;
-    const sections::AreaProps section = sections::area_props(piece.beams.front().at_a);
+    const sections::AreaProps section = sections::area_props(weaker_end(piece));
     const double weaker = std::min(section.iyy, section.izz);
     all.push_back(
         {.factor = checks::euler_load(piece.material.elastic, weaker, piece.length) / pressing,

@@ -85,7 +85,7 @@ inline std::string text_of(const parts::RailFaces& f) {
 }
 inline std::string text_of(const parts::JointSpec& j) {
   return fmt::format("{} {} {} {}", static_cast<int>(j.kind), static_cast<int>(j.grade),
-                     static_cast<int>(j.axis), text_of(j.rates));
+                     static_cast<int>(j.axis), text_of(j.rates) + (j.own_axes ? "own" : ""));
 }
 inline std::string text_of(const parts::LinkEnds& e) {
   return fmt::format("{} {}", e.welded, text_of(e.joint));
@@ -99,6 +99,20 @@ inline std::string text_of(const parts::BraceAt& b) {
 inline std::string text_of(const parts::Held& h) {
   std::string all;
   for (const bool held : h.freedoms) all += held ? "1" : "0";
+  return all;
+}
+inline std::string text_of(const parts::Freed& f) {
+  return text_of(parts::Held{f.freedoms});
+}
+inline std::string text_of(const parts::Toward& t) {
+  return fmt::format("{} {} {}{}", static_cast<int>(t.kind), static_cast<int>(t.axis), t.point,
+                     text_of(t.vector));
+}
+inline std::string text_of(const parts::Coupling& c) {
+  std::string all;
+  for (const auto& term : c.terms) {
+    all += fmt::format("{} {} {}", term.row, term.column, text_of(term.value));
+  }
   return all;
 }
 
@@ -134,7 +148,9 @@ inline std::string design_text(const parts::Design& d) {
          part("lateral_link", d.lateral_link) + part("bracket", d.bracket) +
          part("brace", d.brace) + part("arm", d.arm) + part("axle", d.axle) +
          named("members", d.members) + named("supports", d.supports) + named("springs", d.springs) +
-         named("forces", d.forces);
+         named("rigid", d.rigid) + named("forces", d.forces) + named("line_loads", d.line_loads) +
+         named("strains", d.strains) + named("settlements", d.settlements) +
+         named("self_weight", d.self_weight);
   for (const std::string& name : d.load_cases) all += name + " ";
   checks::RequiredFactors factors = d.factors;
   for (const auto& entry : checks::factor_entries(factors)) all += text_of(*entry.value);

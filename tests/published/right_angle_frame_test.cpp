@@ -55,6 +55,10 @@ TEST_CASE("right-angle frame pushed at its free end", "[fea][buckling]") {
          within(2e-3));
   verify(kSource, "critical force at the free end, inward", "0.680 N", factor_of(-1.0),
          within(2e-3));
+  const fea::BucklingResult both =
+      fea::buckle(factored, push(second.nodes.back(), {1.0, 0.0, 0.0}), {.n_reversed = 1});
+  REQUIRE(both.reversed.size() == 1);
+  verify(kSource, "the same as a reversed factor", "-0.680", both.reversed[0].factor, within(2e-3));
 }
 
 TEST_CASE("right-angle frame bent by moments at its ends", "[fea][buckling]") {

@@ -1,0 +1,101 @@
+#include "parts/taper.hpp"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "base/invariant.hpp"
+#include "parts/section_fields.hpp"
+
+namespace parts {
+namespace {
+
+constexpr double kGiveError = 0.005;
+constexpr int kFewestPieces = 4;
+constexpr int kMostPieces = 64;
+
+/// Collects the sizes of a section: a visitor for `fields(visitor, shape)`.
+struct Sizes {
+  std::vector<double*> all;
+  void quantity(const FieldInfo&, double& value, const Quantity&) { all.push_back(&value); }
+  template <class... Others>
+  void outline(const Others&...) {}
+  template <class... Others>
+  void lengths(const Others&...) {}
+  template <class... Others>
+  void flag(const Others&...) {}
+};
+
+std::vector<double*> sizes_of(sections::Shape& shape) {
+  Sizes sizes;
+  std::visit([&](auto& s) { fields(sizes, s); }, shape);
+  return sizes.all;
+}
+
+}  // namespace
+
+Taper::Taper(const sections::Shape& shape, double poisson)
+    : from_(shape), to_(shape), poisson_(poisson) {}
+
+Taper::Taper(const sections::Shape& from, const sections::Shape& to, double poisson)
+    : from_(from), to_(to), poisson_(poisson), pieces_(kFewestPieces) {
+  INVARIANT(same_kind(from, to));
+  const auto far_apart = [&](int n) {
+    const std::vector<double> coarse = gives(n / 2);
+    const std::vector<double> fine = gives(n);
+    for (std::size_t i = 0; i < fine.size(); ++i) {
+      if (std::abs(coarse[i] / fine[i] - 1.0) > kGiveError) return true;
+    }
+    return false;
+  };
+  while (pieces_ < kMostPieces && far_apart(pieces_)) pieces_ *= 2;
+}
+
+/// Of n pieces: along, in twist, and in bending both ways from either end, per E and G and length.
+std::vector<double> Taper::gives(int n) const {
+  std::vector<double> sum(6, 0.0);
+  for (int i = 0; i < n; ++i) {
+    const double a = static_cast<double>(i) / n;
+    const double b = static_cast<double>(i + 1) / n;
+    const sections::AreaProps s = props(0.5 * (a + b));
+    const double from_start = (b * b * b - a * a * a) / 3.0;
+    const double from_end = (std::pow(1.0 - a, 3) - std::pow(1.0 - b, 3)) / 3.0;
+    const double all[] = {(b - a) / s.area, (b - a) / s.torsion, from_start / s.iyy,
+                          from_end / s.iyy, from_start / s.izz,  from_end / s.izz};
+    for (std::size_t k = 0; k < sum.size(); ++k) sum[k] += all[k];
+  }
+  return sum;
+}
+
+sections::Shape Taper::shape(double part) const {
+  return between(from_, to_, part);
+}
+
+sections::Shape between(const sections::Shape& from, const sections::Shape& to, double part) {
+  sections::Shape out = from;
+  sections::Shape end = to;
+  const std::vector<double*> sizes = sizes_of(out);
+  const std::vector<double*> ends = sizes_of(end);
+  for (std::size_t i = 0; i < sizes.size(); ++i) {
+    *sizes[i] = (1.0 - part) * *sizes[i] + part * *ends[i];
+  }
+  return out;
+}
+
+sections::AreaProps Taper::props(double part) const {
+  return sections::area_props(shape(part), poisson_);
+}
+
+std::string Taper::note() const {
+  return fmt::format(
+      "tapered: {} pieces to a straight, whose give is within {:g} % of that of half "
+      "as many",
+      pieces_, 100.0 * kGiveError);
+}
+
+bool same_kind(const sections::Shape& a, const sections::Shape& b) {
+  // A section drawn by its walls has no sizes that could change evenly.
+  return a.index() == b.index() && !std::holds_alternative<sections::ThinWalled>(a);
+}
+
+}  // namespace parts

@@ -1,0 +1,72 @@
+#pragma once
+
+#include <string>
+
+namespace case_texts {
+
+/// An invented frame with every key that a frame without a suspension can have. Lines: 2 points,
+/// 12 joints, 14 members, 30 supports, 33 springs, 39 rigid, 41 forces, 45 line_loads, 48 strains,
+/// 50 settlements, 52 self_weight.
+inline const std::string kPlain =
+    "title: invented frame\n"
+    "points:\n"
+    "  foot: [0, 0, 0 mm]\n"
+    "  knee: [0, 0, 900 mm]\n"
+    "  bend: [600, 0, 900 mm]\n"
+    "  far: [900, 0, 1300 mm]\n"
+    "  hub: [900, 0, 1400 mm]\n"
+    "  left wheel: [900, 300, 1400 mm]\n"
+    "  right wheel: [900, -300, 1400 mm]\n"
+    "  other foot: [900, -300, 0 mm]\n"
+    "  mast: [400, 200, 2000 mm]\n"
+    "joints:\n"
+    "  mount: {along_x: 2 kN/mm, along_y: 3 kN/mm, along_z: 4 kN/mm, about_x: 1 kN m/rad, about_y: "
+    "2 kN m/rad, about_z: 3 kN m/rad, own_axes: yes}\n"
+    "members:\n"
+    "  post:\n"
+    "    from: foot\n"
+    "    to: knee\n"
+    "    section: 60 x 40 x 4 mm S355H\n"
+    "    z_toward: y\n"
+    "  boom:\n"
+    "    from: knee\n"
+    "    to: far\n"
+    "    section: 40 x 4 mm S355H\n"
+    "    section_at_end: 36 x 4 mm S355H\n"
+    "    through: [bend]\n"
+    "    bend_radius: 150 mm\n"
+    "    to_joint: mount\n"
+    "    z_toward: point mast\n"
+    "  prop: {from: other foot, to: right wheel, section: 40 x 4 mm S355H, from_free: ry rz, "
+    "z_toward: '0.6, 0.8, 0'}\n"
+    "supports:\n"
+    "  foot: {at: foot}\n"
+    "  other: {at: other foot, held: x y z rz rx}\n"
+    "springs:\n"
+    "  ground:\n"
+    "    from: left wheel\n"
+    "    along_x: 2 kN/mm\n"
+    "    along_z: 3 kN/mm\n"
+    "    about_y: 1 kN m/rad\n"
+    "    coupled: x ry -20 kN\n"
+    "    x_toward: '1, 1, 0'\n"
+    "    z_toward: z\n"
+    "rigid:\n"
+    "  axle: {points: [hub, left wheel, right wheel, far]}\n"
+    "forces:\n"
+    "  push: {at: hub, force_x: 1 kN, load_case: service}\n"
+    "  hook: {on: boom, from_start: 300 mm, force_z: -2 kN, moment_y: 30 N m, load_case: service}\n"
+    "  kick: {at: hub, force_y: 1 kN, load_case: abuse, routine: no}\n"
+    "line_loads:\n"
+    "  snow: {on: boom, from: 100 mm, to: 700 mm, force_z: -1 N/mm, end_force_z: -2 N/mm, "
+    "load_case: service}\n"
+    "  wind: {on: post, force_x: 0.3 N/mm, load_case: abuse}\n"
+    "strains:\n"
+    "  sun: {on: post, warmer: 40 K, warmer_on_top: 10 K, expansion: 12e-6 /K, too_long: 0.2 mm, "
+    "load_case: service}\n"
+    "settlements:\n"
+    "  sinking: {at: other foot, along_z: -2 mm, about_x: 0.1 deg, load_case: service}\n"
+    "self_weight:\n"
+    "  dead: {along_z: -1, along_x: 0.1, load_case: service}\n";
+
+}  // namespace case_texts
