@@ -54,7 +54,7 @@ void add_member(Problems& out, const parts::Member& m, const std::string& key) {
     out.emplace_back(
         key + ".section_at_end",
         "a member tapers between two sections of one kind; give the kind of `section`");
-  } else if (!(m.section_at_end.material == m.stick.material)) {
+  } else if (m.section_at_end.material.id != m.stick.material.id) {
     out.emplace_back(key + ".section_at_end", "it is of another steel than `section`");
   }
 }

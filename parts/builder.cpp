@@ -18,7 +18,7 @@ namespace {
 constexpr double kSamePlace = 1.0e-6;         // [m]
 constexpr double kShortestStraight = 1.0e-4;  // [m]
 constexpr double kStraight = 1.0e-6;          // a corner below this turns nothing  [rad]
-constexpr double kChordAngle = 7.5 * base::kDegree;
+constexpr double kChordAngle = 5.0 * base::kDegree;
 
 /// Two directions of the case as joint axes: x along the bolt, y and z square to it.
 fea::Matrix3 bolt_axes(Axis axis) {

@@ -68,7 +68,7 @@ class Builder {
   /// @return index of the new piece in out().pieces
   std::size_t add_run(const RunSpec& spec, const RunEnd& from, const std::vector<RunStop>& through,
                       const RunEnd& to);
-  /// Nodes where a run bends. With a radius its corners become arcs, as chords of at most 7.5
+  /// Nodes where a run bends. With a radius its corners become arcs, as chords of at most 5
   /// degrees with their ends on the arc (0.2 % of the give of a quarter circle).
   /// @param corners  between `from_g` and `to_g`
   /// @throws base::InputError when a bend does not fit between its neighbors

@@ -32,8 +32,11 @@ std::optional<fea::Joint> end_joint(const Builder& builder, const JointSpec& joi
   fea::Model straight;  // a beam that lies as the member does at this end
   const fea::NodeId a = straight.add(fea::Node{.at_g = fea::Vector3::Zero()});
   const fea::NodeId b = straight.add(fea::Node{.at_g = along_g});
-  const fea::Matrix3 axes_lg =
-      fea::member_axes(straight, {.a = {.node = a}, .b = {.node = b}, .z_toward_g = z_toward_g});
+  fea::Beam beam;
+  beam.a.node = a;
+  beam.b.node = b;
+  beam.z_toward_g = z_toward_g;
+  const fea::Matrix3 axes_lg = fea::member_axes(straight, beam);
   if (own_axes) {
     out->axes_g = axes_lg.transpose();
   } else {

@@ -5,8 +5,8 @@
 namespace case_texts {
 
 /// An invented frame with every key that a frame without a suspension can have. Lines: 2 points,
-/// 12 joints, 14 members, 30 supports, 33 springs, 39 rigid, 41 forces, 45 line_loads, 48 strains,
-/// 50 settlements, 52 self_weight.
+/// 12 joints, 14 members, 30 supports, 33 springs, 42 rigid, 44 forces, 48 line_loads, 51 strains,
+/// 53 settlements, 55 self_weight.
 inline const std::string kPlain =
     "title: invented frame\n"
     "points:\n"

@@ -87,12 +87,12 @@ TEST_CASE("what is nearly loose is named, and what alone holds it", "[fea][condi
 }
 
 TEST_CASE("a piece much stiffer than the rest is named", "[fea][condition]") {
-  // A piece a hundred million times stiffer at the end of a slender whip.
+  // A piece ten million times stiffer at the end of a slender whip.
   fea::Model model;
   const Chain whip = chain(model, Vector3::Zero(), {2.0, 0.0, 0.0}, 2, kTube, kSteel);
   for (fea::Beam& beam : model.beams) beam.name = "whip";
   fea_test::clamp(model, whip.nodes.front());
-  const fea::Elastic stiff{.young = 1.0e9 * kSteel.young, .shear = 1.0e9 * kSteel.shear};
+  const fea::Elastic stiff{.young = 1.0e7 * kSteel.young, .shear = 1.0e7 * kSteel.shear};
   chain(model, {2.0, 0.0, 0.0}, {2.4, 0.0, 0.0}, 1, kTube, stiff, whip.nodes.back());
   model.beams.back().name = "block";
   const fea::Condition poor = fea::condition(fea::factor(model));

@@ -147,16 +147,16 @@ TEST_CASE("a rigid body equals rigid arms from one node", "[fea][rigid]") {
     const fea::Solution t = fea::solve(fea::factor(body), on_body, {.method = method});
     REQUIRE(s.status() == fea::SolveStatus::converged);
     REQUIRE(t.status() == fea::SolveStatus::converged);
-    CHECK((s.placement(hub_a) - t.placement(hub_b)).norm() < 1e-12);
+    CHECK((s.placement(hub_a) - t.placement(hub_b)).norm() < 1e-10);
     for (int b = 0; b < 12; ++b) {
-      CHECK((s.end_forces({b}) - t.end_forces({b})).norm() < 1e-6);
+      CHECK((s.end_forces({b}) - t.end_forces({b})).norm() < 1e-4);
     }
     // About the mount, not about the hub.
     const Vector6 at_hub = s.reaction(hub_a);
     const Vector6 at_mount = t.reaction(carried_mount);
-    CHECK((at_hub.head<3>() - at_mount.head<3>()).norm() < 1e-7);
+    CHECK((at_hub.head<3>() - at_mount.head<3>()).norm() < 1e-5);
     CHECK((at_hub.tail<3>() - mount.cross(at_hub.head<3>().eval()) - at_mount.tail<3>()).norm() <
-          1e-7);
+          1e-5);
     CHECK(t.reaction(hub_b).norm() == 0.0);
   }
   const fea::BucklingResult s = fea::buckle(fea::factor(arms), on_arms);
