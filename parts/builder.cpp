@@ -63,6 +63,12 @@ double bend_factor(const RunSpec& spec, const Taper& taper, std::vector<std::str
   return counts ? most : 1.0;
 }
 
+/// A direction across a bar after the bar turns from one direction to another without a twist.
+fea::Vector3 carried_round(const fea::Vector3& z_g, const fea::Vector3& from_g,
+                           const fea::Vector3& to_g) {
+  return Eigen::Quaterniond::FromTwoVectors(from_g, to_g) * z_g;
+}
+
 fea::BeamEnd beam_end(const RunEnd& end) {
   return {end.node, end.offset_g, end.joint};
 }
@@ -236,6 +242,8 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
   const std::string name =
       spec.name.empty() ? spec.part : fmt::format("{}, {}", spec.part, spec.name);
   double at = 0.0;
+  fea::Vector3 z_g = fea::Vector3::UnitZ();      // the section's, on the leg before
+  fea::Vector3 along_g = fea::Vector3::UnitX();  // that leg's direction
   for (std::size_t leg = 0; leg + 1 < ends.size(); ++leg) {
     const fea::Vector3 start = place(ends[leg]);
     const fea::Vector3 end = place(ends[leg + 1]);
@@ -260,6 +268,16 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
                      .density = steel.density,
                      .z_toward_g = spec.z_toward_g,
                      .name = name};
+      if (leg > 0) beam.z_toward_g = carried_round(z_g, along_g, end - start);
+      const fea::Matrix3 axes_lg = fea::member_axes(out_.model, beam);
+      if (from.own_axes && leg == 0 && i == 1) beam.a.joint->axes_g = axes_lg.transpose();
+      if (to.own_axes && leg + 2 == ends.size() && i == n) {
+        beam.b.joint->axes_g = axes_lg.transpose();
+      }
+      if (i == n) {
+        z_g = axes_lg.row(2);
+        along_g = end - start;
+      }
       piece.beams.push_back(
           add_section_beam(beam, taper.shape(from_part), taper.shape(to_part), spec.part));
       piece.beams.back().curved = is_arc(leg) ? curved : 1.0;

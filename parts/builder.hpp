@@ -13,6 +13,7 @@ struct RunEnd {
   fea::NodeId node;
   fea::Vector3 offset_g = fea::Vector3::Zero();
   std::optional<fea::Joint> joint;
+  bool own_axes = false;  ///< the joint's axes become those of the beam that ends there
 };
 
 /// A node on the way of a run.
@@ -64,7 +65,8 @@ class Builder {
   [[nodiscard]] std::optional<fea::Joint> connection(const JointSpec& joint,
                                                      const std::string& group,
                                                      const fea::Vector3& along_g) const;
-  /// Beams of one stick along way points. The first and last ends may be offset and jointed.
+  /// Beams of one stick along way points. Where the run turns, its section turns with it and is not
+  /// twisted, as a bar that is bent. The first and last ends may be offset and jointed.
   /// @return index of the new piece in out().pieces
   std::size_t add_run(const RunSpec& spec, const RunEnd& from, const std::vector<RunStop>& through,
                       const RunEnd& to);

@@ -31,7 +31,7 @@ struct Member {
   double bend_radius = base::kUnset;  ///< of the center line at those points; unset = sharp  [m]
   Stick section_at_end;               ///< a tapered member's other end; unset = no taper
   bool welded = true;  ///< weld heat reaches it: weld-zone strength where that is lower
-  Toward z_toward;     ///< its section's depth lies that way
+  Toward z_toward;     ///< its section's depth lies that way where it starts
   bool operator==(const Member&) const = default;
 };
 

@@ -13,52 +13,18 @@
 namespace parts {
 namespace {
 
-/// Lets go of what is said, in the member's own axes.
-fea::Joint freed_joint(const Freed& freed, const fea::Matrix3& axes_lg) {
-  fea::Joint joint{.axes_g = axes_lg.transpose()};
+/// One end of a member: joined as named, or letting go what is said in the beam's own axes.
+RunEnd member_end(const Builder& builder, fea::NodeId node, const JointSpec& joint,
+                  const Freed& freed, const fea::Vector3& along_g) {
+  RunEnd end{node, fea::Vector3::Zero(), builder.connection(joint, "member bushings", along_g)};
+  end.own_axes = joint.own_axes && end.joint;
+  if (freed == Freed{}) return end;
+  end.joint = fea::Joint{};
+  end.own_axes = true;
   for (std::size_t i = 0; i < 6; ++i) {
-    if (freed.freedoms[i]) joint.stiffness[i] = 0.0;
+    if (freed.freedoms[i]) end.joint->stiffness[i] = 0.0;
   }
-  return joint;
-}
-
-/// The joint at one end of a member: as named, or what is freed in the axes of the beam there.
-std::optional<fea::Joint> end_joint(const Builder& builder, const JointSpec& joint,
-                                    const Freed& freed, const fea::Vector3& along_g,
-                                    const std::optional<fea::Vector3>& z_toward_g) {
-  const bool own_axes = joint.own_axes && joint.kind == JointKind::bushing;
-  std::optional<fea::Joint> out = builder.connection(joint, "member bushings", along_g);
-  if (freed == Freed{} && !own_axes) return out;
-  fea::Model straight;  // a beam that lies as the member does at this end
-  const fea::NodeId a = straight.add(fea::Node{.at_g = fea::Vector3::Zero()});
-  const fea::NodeId b = straight.add(fea::Node{.at_g = along_g});
-  fea::Beam beam;
-  beam.a.node = a;
-  beam.b.node = b;
-  beam.z_toward_g = z_toward_g;
-  const fea::Matrix3 axes_lg = fea::member_axes(straight, beam);
-  if (own_axes) {
-    out->axes_g = axes_lg.transpose();
-  } else {
-    out = freed_joint(freed, axes_lg);
-  }
-  return out;
-}
-
-/// A direction given for a member's z axis must not lie along any of its straights.
-void require_across(const std::optional<fea::Vector3>& z_toward_g, const fea::Vector3& from_g,
-                    std::vector<fea::Vector3> line_g, const fea::Vector3& to_g,
-                    const std::string& key) {
-  if (!z_toward_g) return;
-  line_g.push_back(to_g);
-  fea::Vector3 last_g = from_g;
-  for (const fea::Vector3& next_g : line_g) {
-    const fea::Vector3 along_g = next_g - last_g;
-    if (!(along_g.cross(*z_toward_g).norm() > 1.0e-3 * along_g.norm() * z_toward_g->norm())) {
-      throw base::InputError(key, "it lies along the member; give a direction across it");
-    }
-    last_g = next_g;
-  }
+  return end;
 }
 
 void add_member(Builder& builder, const Named<Member>& named) {
@@ -92,14 +58,14 @@ void add_member(Builder& builder, const Named<Member>& named) {
   if (!(first.norm() > 1.0e-6) || !(last.norm() > 1.0e-6)) {
     throw base::InputError(key, "it has no length: it starts and ends at the same place");
   }
-  require_across(spec.z_toward_g, from_g, corners, to_g, key + ".z_toward");
-  const std::size_t index = builder.add_run(
-      spec,
-      {from, fea::Vector3::Zero(),
-       end_joint(builder, member.from_joint, member.from_free, first, spec.z_toward_g)},
-      through,
-      {to, fea::Vector3::Zero(),
-       end_joint(builder, member.to_joint, member.to_free, last, spec.z_toward_g)});
+  if (spec.z_toward_g &&
+      !(first.cross(*spec.z_toward_g).norm() > 1.0e-3 * first.norm() * spec.z_toward_g->norm())) {
+    throw base::InputError(key + ".z_toward",
+                           "it lies along the member; give a direction across it");
+  }
+  const std::size_t index =
+      builder.add_run(spec, member_end(builder, from, member.from_joint, member.from_free, first),
+                      through, member_end(builder, to, member.to_joint, member.to_free, last));
   out.pieces[index].column = through.empty();
   out.pieces[index].spin_held =
       member.from_joint.kind == JointKind::ball && member.to_joint.kind == JointKind::ball;
