@@ -103,7 +103,8 @@ TEST_CASE("a column under a rigid mast buckles at tan(k L) = 1 / (k a)", "[fea][
   const double b = h_over_p / k;
   // d = -A - H l / P;  0 = H a / P - a H / P + A (cos k - a k sin k) + B (sin k + a k cos k)
   const double aa = -b * (std::sin(k) + a * k * std::cos(k)) / (std::cos(k) - a * k * std::sin(k));
-  CHECK_THAT(s.placement(top)(0), WithinRel(-aa - h_over_p * l, 1e-4));
+  // The column is pressed shorter by a ten-thousandth, which the formula leaves out.
+  CHECK_THAT(s.placement(top)(0), WithinRel(-aa - h_over_p * l, 3e-4));
 }
 
 TEST_CASE("a rigid body equals rigid arms from one node", "[fea][rigid]") {
