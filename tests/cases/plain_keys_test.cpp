@@ -34,7 +34,8 @@ TEST_CASE("the whole frame is read as it says", "[cases][plain]") {
   CHECK(boom.z_toward.kind == parts::Toward::Kind::point);
   CHECK(boom.z_toward.point == "mast");
   CHECK(boom.to_joint.own_axes);
-  CHECK(std::get<sections::RoundTube>(boom.section_at_end.shape).outside == 0.036);
+  CHECK_THAT(std::get<sections::RoundTube>(boom.section_at_end.shape).outside,
+             WithinRel(0.036, 1e-12));
   CHECK(d.members[2].value.from_free.freedoms ==
         std::array<bool, 6>{false, false, false, false, true, true});
   CHECK(d.members[2].value.z_toward.vector == std::array<double, 3>{0.6, 0.8, 0.0});
