@@ -1,9 +1,7 @@
 // Loads that a case file gives, through the whole chain, against textbook values: fixed-end
 // moments (AISC Manual, Table 3-23; Roark's Table 8.1; from memory) and statics.
 #include <cmath>
-#include <memory>
 #include <string>
-#include <vector>
 
 #include <Eigen/Geometry>
 #include <catch2/catch.hpp>
@@ -38,18 +36,18 @@ const std::string kBeam =
 constexpr double kLength = 2.0;
 
 struct Solved {
-  studies::SetModel model;
+  parts::Assembly assembly;
   fea::Solution linear;
 
   [[nodiscard]] Vector6 reaction(const std::string& point) const {
-    for (const parts::NamedNode& held : model.assembly().held) {
+    for (const parts::NamedNode& held : assembly.held) {
       if (held.name == point) return linear.reaction(held.node);
     }
     FAIL("nothing holds " + point);
     return {};
   }
   [[nodiscard]] Vector6 placement(const std::string& point) const {
-    for (const parts::NamedNode& named : model.assembly().points) {
+    for (const parts::NamedNode& named : assembly.points) {
       if (named.name == point) return linear.placement(named.node);
     }
     FAIL("no point " + point);
@@ -66,16 +64,14 @@ std::string with(std::string text, const std::string& piece, const std::string& 
 
 /// The first load case of a case file, in first order.
 Solved solved(const std::string& text) {
-  // Kept for the life of the test: the model refers to it.
-  static std::vector<std::unique_ptr<parts::Design>> kept;
-  kept.push_back(std::make_unique<parts::Design>(read_case(text)));
-  studies::SetModel model(*kept.back(), parts::stiffness_sets(*kept.back()).front());
-  fea::Solution linear = model.solve(parts::design_cases(*kept.back()).front(), 1.0).linear;
-  return {std::move(model), std::move(linear)};
+  const parts::Design design = read_case(text);
+  const studies::SetModel model(design, parts::stiffness_sets(design).front());
+  return {model.assembly(), model.solve(parts::design_cases(design).front(), 1.0).linear};
 }
 
-double young(const std::string& text) {
-  return read_case(text).members.front().value.stick.material.elastic;
+sections::Material steel() {
+  const parts::Design design = read_case(kBeam + "forces:\n  p: {at: b, force_x: 1 N}\n");
+  return design.members.front().value.stick.material;
 }
 
 }  // namespace
@@ -116,7 +112,7 @@ TEST_CASE("the stress under a load between a member's ends is found", "[studies]
 }
 
 TEST_CASE("heat, wrong fit, sinking supports and own weight", "[studies][published]") {
-  const double e = young(kBeam);
+  const double e = steel().elastic;
   Solved s = solved(kBeam + "strains:\n  sun: {on: bar, warmer: 40 K}\n");
   CHECK_THAT(s.reaction("a")(0), WithinRel(e * 1.0e-3 * 12.0e-6 * 40.0, 1e-9));
   s = solved(kBeam + "strains:\n  sun: {on: bar, warmer: 72 degF}\n");
@@ -132,7 +128,7 @@ TEST_CASE("heat, wrong fit, sinking supports and own weight", "[studies][publish
   s = solved(kBeam + "settlements:\n  turns: {at: b, about_y: 1 deg}\n");
   CHECK_THAT(s.reaction("b")(4), WithinRel(4.0 * e * 1.0e-6 * base::kDegree / kLength, 1e-9));
   s = solved(kBeam + "self_weight:\n  own: {along_z: -2}\n");
-  const double density = read_case(kBeam).members.front().value.stick.material.density;
+  const double density = steel().density;
   CHECK_THAT(s.reaction("a")(2), WithinRel(density * 1.0e-3 * 9.80665 * kLength, 1e-9));
 }
 
@@ -209,7 +205,7 @@ TEST_CASE("a model that is nearly loose is called so, with the cause", "[studies
 
 TEST_CASE("second order is used and said where it matters", "[studies]") {
   // A cantilever of 2 m under three tenths of its Euler load with a side push.
-  const double euler = base::kPi * base::kPi * young(kBeam) * 5.0e-7 / 16.0;
+  const double euler = base::kPi * base::kPi * steel().elastic * 5.0e-7 / 16.0;
   const studies::Answer answer = studies::check(
       read_case(with(kBeam, "  right: {at: b}\n", "") + "forces:\n  p: {at: b, force_x: -" +
                 std::to_string(0.3 * euler) + " N, force_y: 300 N}\n"));
