@@ -17,7 +17,7 @@ struct Toward {
   };
   Kind kind = Kind::usual;
   Axis axis = Axis::z;
-  std::string point;
+  std::string point = {};
   std::array<double, 3> vector = {0.0, 0.0, 0.0};
   bool operator==(const Toward&) const = default;
 };
