@@ -41,7 +41,9 @@ class FieldWriter {
   }
   template <class T>
   void phrase(const FieldInfo& info, T& value) {
-    if (is_set(value)) add(info, write_phrase(value, names_));
+    // Written even where it is usual, so that nothing is left to assume.
+    const bool assumed = info.presence == parts::Presence::assumed;
+    if (assumed || is_set(value)) add(info, write_phrase(value, names_));
   }
   template <class Enum, std::size_t N>
   void choice(const FieldInfo& info, Enum& value, const std::array<parts::Word<Enum>, N>& words) {
