@@ -115,7 +115,7 @@ TEST_CASE("a rigid body equals rigid arms from one node", "[fea][rigid]") {
   fea::Model body;
   const NodeId hub_a = arms.add(fea::Node{.at_g = Vector3::Zero()});
   const NodeId hub_b = body.add(fea::Node{.at_g = Vector3::Zero()});
-  fea::RigidBody rigid{.master = hub_b};
+  fea::RigidBody rigid{.master = hub_b, .carried = {}};
   for (std::size_t i = 0; i < 3; ++i) {
     const Chain a = chain(arms, ends[i], feet[i], 4, kTube, kSteel);
     arms.beams[4 * i].a = {.node = hub_a, .offset_g = ends[i]};
