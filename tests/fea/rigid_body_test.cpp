@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include <Eigen/Geometry>
 #include <catch2/catch.hpp>
 
 #include "base/input_error.hpp"
