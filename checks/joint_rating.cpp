@@ -14,9 +14,10 @@ Finding joint_rating(const JointRatingInput& input) {
   const bool has_static = !std::isnan(input.static_rating);
   const bool has_ultimate = !std::isnan(input.ultimate_rating);
   if (!has_static && !has_ultimate) {
-    leave_undecided(finding,
-                    "rating missing: enter static_rating or ultimate_rating (under its part) from its "
-                    "maker's sheet");
+    leave_undecided(
+        finding,
+        "rating missing: enter static_rating or ultimate_rating (under its part) from its "
+        "maker's sheet");
     return finding;
   }
   finding.capacity = !has_ultimate ? input.static_rating
