@@ -45,6 +45,11 @@ void Model::add(RigidBody body) {
   rigid.push_back(std::move(body));
 }
 
+GapId Model::add(Gap gap) {
+  gaps.push_back(std::move(gap));
+  return {static_cast<int>(gaps.size()) - 1};
+}
+
 const Node& Model::operator[](NodeId id) const {
   return item(nodes, id.index);
 }
@@ -53,6 +58,9 @@ const Beam& Model::operator[](BeamId id) const {
 }
 const Spring& Model::operator[](SpringId id) const {
   return item(springs, id.index);
+}
+const Gap& Model::operator[](GapId id) const {
+  return item(gaps, id.index);
 }
 
 Vector3 end_a_g(const Model& model, const Beam& beam) {

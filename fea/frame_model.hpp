@@ -26,6 +26,10 @@ struct SpringId {
   int index = -1;
   auto operator<=>(const SpringId&) const = default;
 };
+struct GapId {
+  int index = -1;
+  auto operator<=>(const GapId&) const = default;
+};
 
 /// A point with six freedoms: displacement and rotation in global axes.
 struct Node {
@@ -79,6 +83,33 @@ struct Spring {
   Matrix3 axes_g = Matrix3::Identity();
   /// In the spring's axes, symmetric, no kRigid.  [N/m, N, N m/rad]
   Matrix6 stiffness = Matrix6::Zero();
+  /// What it already puts on b's side (on the ground when there is none) in the reference place, in
+  /// the spring's axes. Only large displacement takes it: there the loads are all that act in the
+  /// place reached; elsewhere they are the change from the reference state.  [N, N m]
+  Vector6 preload = Vector6::Zero();
+  std::string name = {};
+};
+
+/// A point of a gap, fixed to a node or to the ground.
+struct GapEnd {
+  std::optional<NodeId> node = std::nullopt;       ///< none = ground
+  Vector3 at_g = Vector3::Constant(base::kUnset);  ///< in the reference place  [m]
+};
+
+/// A one-sided spring between two points, such as a strap or a bump stop: no force until they have
+/// come `clearance` farther apart (or nearer) than in the reference place, then in proportion to
+/// the rest. Several side by side make a stop that stiffens. Only large displacement closes it;
+/// elsewhere it is taken as open.
+struct Gap {
+  enum class Contact { when_longer, when_shorter };
+
+  GapEnd a;
+  GapEnd b;
+  /// Measured along this axis, which turns with a; none = the straight line between the points.
+  std::optional<Vector3> axis_g = std::nullopt;
+  Contact contact = Contact::when_longer;
+  double stiffness = base::kUnset;  ///< of the contact  [N/m]
+  double clearance = base::kUnset;  ///< in the reference place, 0 or more  [m]
   std::string name = {};
 };
 
@@ -102,16 +133,19 @@ struct Model {
   std::vector<Spring> springs;
   std::vector<Support> supports;
   std::vector<RigidBody> rigid;
+  std::vector<Gap> gaps;
 
   NodeId add(Node node);
   BeamId add(Beam beam);
   SpringId add(Spring spring);
+  GapId add(Gap gap);
   void add(Support support) { supports.push_back(support); }
   void add(RigidBody body);
 
   [[nodiscard]] const Node& operator[](NodeId id) const;
   [[nodiscard]] const Beam& operator[](BeamId id) const;
   [[nodiscard]] const Spring& operator[](SpringId id) const;
+  [[nodiscard]] const Gap& operator[](GapId id) const;
 };
 
 /// The ends of a beam's flexible length.  [m]

@@ -32,6 +32,11 @@ std::string label(const Model& model, SpringId spring) {
   return name.empty() ? numbered("spring", spring.index) : named("spring", name);
 }
 
+std::string label(const Model& model, GapId gap) {
+  const std::string& name = model[gap].name;
+  return name.empty() ? numbered("gap", gap.index) : named("gap", name);
+}
+
 std::string direction_words(const Vector3& direction_g) {
   constexpr double kNearlyAlong = 0.9999;  // within 0.8 degree
   Vector3 unit = direction_g.normalized();

@@ -61,6 +61,7 @@ void require_spring(const Model& model, SpringId id) {
   const std::string key = label(model, id);
   const Matrix6& k = spring.stiffness;
   require(k.allFinite(), key, "a stiffness is not a finite number");
+  require(spring.preload.allFinite(), key, "its preload is not a finite number");
   const double size = k.cwiseAbs().maxCoeff();
   require((k - k.transpose()).cwiseAbs().maxCoeff() <= 1.0e-9 * size, key,
           "the stiffness is not symmetric");
@@ -79,6 +80,22 @@ void require_spring(const Model& model, SpringId id) {
   const Vector3 apart =
       model[spring.a].at_g + spring.offset_a_g - (model[*spring.b].at_g + spring.offset_b_g);
   require(apart.norm() <= kSamePoint, key, "its two points are not at the same place");
+}
+
+void require_gap(const Model& model, GapId id) {
+  const Gap& gap = model[id];
+  const std::string key = label(model, id);
+  require(gap.a.node || gap.b.node, key, "both of its points are fixed to the ground");
+  require(gap.a.at_g.allFinite() && gap.b.at_g.allFinite(), key, "a point is not a finite number");
+  require(positive(gap.stiffness), key, "its stiffness in contact is not a positive number");
+  require(gap.clearance >= 0.0 && std::isfinite(gap.clearance), key,
+          "its clearance is not 0 or more");
+  if (gap.axis_g) {
+    require(gap.axis_g->allFinite() && gap.axis_g->norm() > 0.0, key, "its axis has no direction");
+  } else {
+    require((gap.b.at_g - gap.a.at_g).norm() > kSamePoint, key,
+            "its points are at the same place; give the axis it is measured along");
+  }
 }
 
 void require_station(const Model& model, BeamId id, double at) {
@@ -119,6 +136,7 @@ void require_valid(const Model& model) {
   for (int i = 0; i < static_cast<int>(model.springs.size()); ++i) {
     require_spring(model, SpringId{i});
   }
+  for (int i = 0; i < static_cast<int>(model.gaps.size()); ++i) require_gap(model, GapId{i});
 }
 
 void require_valid(const Model& model, const Loads& loads) {

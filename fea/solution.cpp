@@ -168,6 +168,9 @@ Vector6 Solution::placement(NodeId node) const {
 
 Vector6 Solution::end_placement(BeamId beam, int end) const {
   INVARIANT(end == 0 || end == 1);
+  if (!data_->ends_g.empty()) {
+    return data_->ends_g.at(static_cast<std::size_t>(beam.index)).at(static_cast<std::size_t>(end));
+  }
   const BeamPart& part = data_->system->beams().at(static_cast<std::size_t>(beam.index));
   return part.map.ends.at(static_cast<std::size_t>(end)).far_g * data_->motion(part.map.unknowns);
 }
@@ -182,6 +185,31 @@ Vector6 Solution::spring_force(SpringId spring) const {
 
 Vector12 Solution::end_forces(BeamId beam) const {
   return data_->end_forces_l.at(static_cast<std::size_t>(beam.index));
+}
+
+double Solution::gap_force(GapId gap) const {
+  const auto index = static_cast<std::size_t>(gap.index);
+  INVARIANT(index < data_->system->model().gaps.size());
+  if (data_->status != SolveStatus::converged) return base::kUnset;
+  return data_->gaps.empty() ? 0.0 : data_->gaps.at(index);
+}
+
+Matrix3 Solution::axes(BeamId beam) const {
+  const auto index = static_cast<std::size_t>(beam.index);
+  return data_->moved_axes.empty() ? data_->system->beams().at(index).axes_lg
+                                   : data_->moved_axes.at(index);
+}
+
+double Solution::local_rotation() const {
+  return data_->local_rotation;
+}
+
+const std::string& Solution::words() const {
+  return data_->words;
+}
+
+std::shared_ptr<const MovedState> Solution::state() const {
+  return data_->state;
 }
 
 sections::Resultants Solution::forces_at(BeamId beam, double x) const {

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <array>
 #include <memory>
+#include <string>
 #include <vector>
 
 #include "fea/stress_state.hpp"
@@ -24,6 +26,14 @@ struct Solution::Data {
   std::vector<Cut> cuts;               ///< one a beam
   std::vector<Vector6> springs_s;      ///< what acts on b's side, spring axes
   Eigen::VectorXd reactions;           ///< full; zero where nothing holds
+
+  // Large displacement only.
+  std::vector<Matrix3> moved_axes;             ///< one a beam, rows
+  std::vector<std::array<Vector6, 2>> ends_g;  ///< placements of the beams' ends
+  std::vector<double> gaps;                    ///< force in each
+  double local_rotation = base::kUnset;
+  std::string words;
+  std::shared_ptr<const MovedState> state;
 };
 
 /// The answer to `motion`.

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "base/input_error.hpp"
+#include "fea/large_displacement.hpp"
 #include "fea/linear_motion.hpp"
 #include "fea/mechanism.hpp"
 #include "fea/solution.hpp"
@@ -32,6 +33,16 @@ Solution second_order(const std::shared_ptr<const System>& system, const LoadCas
   return make_failed(system, SolveStatus::not_converged);
 }
 
+void require_movable(const Model& model, const Loads& loads) {
+  if (model.rigid.empty() && loads.strains.empty() && loads.moves.empty() &&
+      loads.gravity_g.isZero(0.0)) {
+    return;
+  }
+  throw base::InputError("model",
+                         "large displacement takes no rigid bodies, strains, settlements or own "
+                         "weight");
+}
+
 }  // namespace
 
 const Model& Factored::model() const {
@@ -48,6 +59,10 @@ Factored factor(const Model& model) {
 
 Solution solve(const Factored& factored, const Loads& loads, const SolveOptions& options) {
   const std::shared_ptr<const System> system = factored.share();
+  if (options.method == Method::large_displacement) {
+    require_movable(system->model(), loads);
+    return large_displacement(system, loads, options);
+  }
   const LoadCase load_case = prepare(*system, loads);
   const Eigen::VectorXd motion = linear_motion(*system, load_case);
   if (options.method == Method::linear || system->n_free() == 0) {

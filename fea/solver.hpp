@@ -41,15 +41,18 @@ class Factored {
 [[nodiscard]] Factored factor(const Model& model);
 
 enum class Method {
-  linear,        ///< equilibrium in the undeformed position
-  second_order,  ///< equilibrium in the deformed position, small rotations: (K + Kg(f)) u = F
+  linear,              ///< equilibrium in the undeformed position
+  second_order,        ///< equilibrium in the deformed position, small rotations: (K + Kg(f)) u = F
+  large_displacement,  ///< equilibrium in the place reached, finite rotations, gaps and preloads
 };
 
 enum class SolveStatus {
   converged,
-  unstable,       ///< second order: the load is at or above a critical one
-  not_converged,  ///< second order: forces did not settle
+  unstable,       ///< the load is at or above a critical one, or its equilibrium is not stable
+  not_converged,  ///< second order: forces did not settle; large displacement: no equilibrium found
 };
+
+struct MovedState;  // where everything has gone; see fea/moved_frame.hpp
 
 /// The answer to one load case. A value: it keeps what it needs of the model alive. Unless it
 /// converged, every number in it is base::kUnset.
@@ -70,19 +73,31 @@ class Solution {
   [[nodiscard]] Vector6 reaction(NodeId node) const;
   /// What a spring puts on node b's side (on the ground when there is none): spring axes.
   [[nodiscard]] Vector6 spring_force(SpringId spring) const;
-  /// What acts on the beam at its two ends: (force, moment) at a, then at b, in the member's axes
-  /// before it moved. In a second-order solution these balance at each node; the moments are the
-  /// semi-tangential ones, which differ from moments about fixed axes by half the end's rotation
-  /// times the moment.
+  /// What a gap carries; zero while it is open, or not a large displacement.  [N]
+  [[nodiscard]] double gap_force(GapId gap) const;
+  /// What acts on the beam at its two ends: (force, moment) at a, then at b, in axes(beam). In a
+  /// second-order solution these balance at each node; the moments are the semi-tangential ones,
+  /// which differ from moments about fixed axes by half the end's rotation times the moment.
+  /// Large displacement: they balance in the place reached.
   [[nodiscard]] Vector12 end_forces(BeamId beam) const;
+  /// Axes of a beam's end_forces, rows in global components. Large displacement: moved, x along the
+  /// chord between its ends; else the member's own before it moved.
+  [[nodiscard]] Matrix3 axes(BeamId beam) const;
   /// Resultants on the cut at `x` from end a; just right of a point load that acts at x.
-  /// Linear: exact. Second order: in axes turned with the chord of the deformed beam (so that
-  /// dMy/dx = Vz and dMz/dx = -Vy hold), right at both ends, with the deflection between the ends
-  /// of this beam left out: subdivide.
+  /// Linear: exact. Second order and large displacement: in axes turned with the chord of the
+  /// deformed beam (so that dMy/dx = Vz and dMz/dx = -Vy hold), right at both ends, with the
+  /// deflection between the ends of this beam left out: subdivide.
   [[nodiscard]] sections::Resultants forces_at(BeamId beam, double x) const;
   /// Stations at which a resultant or a stress along a beam can be largest, ascending, from 0 to
   /// its length: its ends, both sides of each load between them, and quarters under line loads. [m]
   [[nodiscard]] std::vector<double> stations(BeamId beam) const;
+  /// Largest rotation of a beam's end from its chord; some 0.3 is the most that large displacement
+  /// is good for, else more beams a member. Unset unless large displacement.  [rad]
+  [[nodiscard]] double local_rotation() const;
+  /// Why there is no answer: which point moves on. Large displacement only, else empty.
+  [[nodiscard]] const std::string& words() const;
+  /// Where everything is, for SolveOptions::start. Large displacement only, else none.
+  [[nodiscard]] std::shared_ptr<const MovedState> state() const;
   [[nodiscard]] const Data& data() const { return *data_; }
 
  private:
@@ -92,7 +107,13 @@ class Solution {
 struct SolveOptions {
   Method method = Method::second_order;
   int max_iterations = 50;
-  double tolerance = 1e-10;  ///< relative change of the forces between iterations
+  /// Second order: relative change of the forces between iterations. Large displacement:
+  /// unbalanced over largest force.  [-]
+  double tolerance = 1e-10;
+  /// Large displacement: where to start, a state of the same model in equilibrium under other
+  /// loads; none = the reference place. The answer does not depend on it unless there are several.
+  std::shared_ptr<const MovedState> start = nullptr;
+  double largest_step = 1.0;  ///< large displacement: part of the load  [-]
 };
 
 [[nodiscard]] Solution solve(const Factored& factored, const Loads& loads,

@@ -1,0 +1,187 @@
+#include "fea/large_displacement.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "fea/labels.hpp"
+#include "fea/model_check.hpp"
+#include "fea/moved_solution.hpp"
+#include "fea/newton.hpp"
+
+namespace fea {
+namespace {
+
+constexpr double kShortestStep = 1.0e-5;  // of the load
+constexpr double kTouching = 1.0e-12;     // an overlap below is none, per m of the frame
+constexpr int kEasy = 6;                  // iterations after which the next step may be longer
+constexpr int kMostChanges = 400;         // gaps that open and close without end
+
+std::vector<bool> closed_at(const std::vector<double>& overlaps, double touching) {
+  std::vector<bool> out;
+  for (const double overlap : overlaps) out.push_back(overlap > touching);
+  return out;
+}
+
+/// "point `tip` moves on along z".
+std::string where_it_goes(const System& system, const Eigen::VectorXd& motion, const char* verb) {
+  NodeId most{0};
+  double largest = -1.0;
+  bool turns = false;
+  for (int i = 0; i < static_cast<int>(system.model().nodes.size()); ++i) {
+    const Vector6 of_node = motion.segment<6>(first_unknown(NodeId{i}));
+    const double shift = of_node.head<3>().norm();
+    const double turn = of_node.tail<3>().norm() * system.typical_length();
+    if (std::max(shift, turn) <= largest) continue;
+    largest = std::max(shift, turn);
+    most = NodeId{i};
+    turns = turn > shift;
+  }
+  const Vector6 of_node = motion.segment<6>(first_unknown(most));
+  return fmt::format("{} {} {} {}", label(system.model(), most), turns ? "turns" : verb,
+                     turns ? "on about" : "on along",
+                     direction_words(turns ? of_node.tail<3>() : of_node.head<3>()));
+}
+
+/// The steps from the start to the loads.
+class Steps {
+ public:
+  Steps(const MovedFrame& frame, const SolveOptions& options)
+      : frame_(frame),
+        options_(options),
+        tangent_(frame),
+        touching_(kTouching * std::max(1.0, frame.system().typical_length())),
+        state_(options.start ? *options.start : MovedState::at_rest(frame.system())),
+        closed_(closed_at(frame.overlaps(state_), touching_)),
+        problem_{.frame = frame,
+                 .held = frame.forces(state_, 0.0, closed_).unbalanced,
+                 .tolerance = options.tolerance},
+        step_(std::min(1.0, options.largest_step)) {}
+
+  Solution run(const std::shared_ptr<const System>& system, const LoadCase& load_case) {
+    while (!at_loads_) {
+      if (!advance()) {
+        return make_failed_with_words(system, SolveStatus::not_converged, words_);
+      }
+    }
+    const MovedForces forces = frame_.forces(state_, 1.0, closed_);
+    const std::optional<int> n_negative = tangent_.n_negative(forces.tangent);
+    if (n_negative != 0) {
+      return make_failed_with_words(
+          system, SolveStatus::unstable,
+          where_it_goes(*system, tangent_.weakest_shape(), "moves") +
+              " at the least touch: the equilibrium under the whole load is not stable");
+    }
+    return make_moved_solution(system, frame_, load_case, state_, closed_, forces);
+  }
+
+ private:
+  /// One step, or a part of one up to the first contact. False: the end, with words.
+  bool advance() {
+    const double target = factor_ + step_ >= 1.0 - kShortestStep ? 1.0 : factor_ + step_;
+    NewtonResult trial = newton(problem_, tangent_, state_, target, closed_);
+    if (trial.end != NewtonEnd::converged) return shorten(trial);
+    const std::optional<GapId> first = first_contact(trial.state);
+    if (first) return change(*first, trial);
+    state_ = std::move(trial.state);
+    factor_ = target;
+    at_loads_ = target == 1.0;
+    const bool easy = static_cast<int>(trial.residuals.size()) <= kEasy;
+    if (easy) step_ = std::min(options_.largest_step, 2.0 * step_);
+    return true;
+  }
+
+  bool shorten(const NewtonResult& trial) {
+    const double by = trial.end == NewtonEnd::too_long
+                          ? std::clamp(0.9 * problem_.most_turn / trial.first_turn, 0.05, 0.7)
+                          : 0.4;
+    step_ = by * std::min(step_, 1.0 - factor_);
+    if (step_ >= kShortestStep) return true;
+    const MovedForces forces = frame_.forces(state_, factor_, closed_);
+    const std::string where =
+        tangent_.factor(forces.tangent)
+            ? where_it_goes(frame_.system(), tangent_.solve(forces.loads - problem_.held), "moves")
+            : std::string("the frame moves on");
+    words_ = fmt::format("no equilibrium was found beyond {:.1f} % of the loads: {} without end",
+                         100.0 * factor_, where);
+    return false;
+  }
+
+  [[nodiscard]] bool against_its_kind(std::size_t gap, double overlap) const {
+    return closed_[gap] ? overlap < -touching_ : overlap > touching_;
+  }
+
+  /// The gap that opens or closes first on the way to `next`.
+  [[nodiscard]] std::optional<GapId> first_contact(const MovedState& next) const {
+    const std::vector<double> before = frame_.overlaps(state_);
+    const std::vector<double> after = frame_.overlaps(next);
+    std::optional<GapId> first;
+    double earliest = std::numeric_limits<double>::infinity();
+    for (std::size_t g = 0; g < after.size(); ++g) {
+      if (!against_its_kind(g, after[g])) continue;
+      const double part = std::clamp(before[g] / (before[g] - after[g]), 0.0, 1.0);
+      if (part < earliest) {
+        earliest = part;
+        first = GapId{static_cast<int>(g)};
+      }
+    }
+    return first;
+  }
+
+  /// Ends the step where the gap is just touching, and opens or closes it.
+  bool change(GapId gap, const NewtonResult& beyond) {
+    const auto g = static_cast<std::size_t>(gap.index);
+    if (++n_changes_ > kMostChanges) {
+      words_ = fmt::format("{} opens and closes without end", label(frame_.model(), gap));
+      return false;
+    }
+    const double before = frame_.overlaps(state_)[g];
+    if (std::abs(before) <= 2.0 * touching_) {
+      closed_[g] = !closed_[g];
+      return true;
+    }
+    const Aim aim{.miss = [&](const MovedState& s) { return frame_.overlaps(s)[g]; },
+                  .slope = [&](const MovedState& s) { return frame_.overlap_change(s, gap); },
+                  .tolerance = touching_};
+    const double after = frame_.overlaps(beyond.state)[g];
+    const double guess = factor_ + (beyond.factor - factor_) * before / (before - after);
+    NewtonResult at = newton(problem_, tangent_, state_, guess, closed_, &aim);
+    const bool between = at.end == NewtonEnd::converged && at.factor >= factor_ - kTouching &&
+                         at.factor <= beyond.factor + kTouching;
+    if (!between) return shorten(at);
+    if (const std::optional<GapId> other = first_contact(at.state); other && *other != gap) {
+      return change(*other, at);
+    }
+    state_ = std::move(at.state);
+    factor_ = std::clamp(at.factor, factor_, 1.0);
+    closed_[g] = !closed_[g];
+    return true;
+  }
+
+  const MovedFrame& frame_;
+  const SolveOptions& options_;
+  MovedFactor tangent_;
+  double touching_;
+  MovedState state_;
+  std::vector<bool> closed_;
+  Equilibrium problem_;
+  double step_;
+  double factor_ = 0.0;
+  bool at_loads_ = false;
+  int n_changes_ = 0;
+  std::string words_;
+};
+
+}  // namespace
+
+Solution large_displacement(const std::shared_ptr<const System>& system, const Loads& loads,
+                            const SolveOptions& options) {
+  const LoadCase load_case = prepare(*system, loads);
+  const MovedFrame frame(system, loads);
+  return Steps(frame, options).run(system, load_case);
+}
+
+}  // namespace fea

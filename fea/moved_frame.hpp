@@ -1,0 +1,85 @@
+#pragma once
+
+#include <memory>
+
+#include "fea/corotational.hpp"
+
+/// A whole frame at a state with finite displacements and rotations: unbalanced forces and tangent.
+namespace fea {
+
+/// Where everything is.
+struct MovedState {
+  std::vector<Placed> nodes;
+  Eigen::VectorXd joints;  ///< relative motion in the joints, in the order of their unknowns
+
+  [[nodiscard]] static MovedState at_rest(const System& system);
+};
+
+/// Forces at a state. Full vectors; a node's rotational entries are moments about fixed axes (work
+/// on spins), except where a support holds one of its three rotations: there they work on its
+/// rotation vector, of which the support holds a component.
+struct MovedForces {
+  Eigen::VectorXd unbalanced;    ///< of the deformation, less factor times the loads
+  Eigen::VectorXd loads;         ///< at factor 1
+  Blocks tangent;                ///< one block a beam, spring, gap, node; not symmetric
+  double force = 0.0;            ///< largest single contribution  [N]
+  double moment = 0.0;           ///< [N m]
+  double rounding_force = 0.0;   ///< what rounding can make of zero  [N]
+  double rounding_moment = 0.0;  ///< [N m]
+  bool usable = true;            ///< false when a beam is bent out of all proportion
+};
+
+class MovedFrame {
+ public:
+  MovedFrame(std::shared_ptr<const System> system, const Loads& loads);
+
+  [[nodiscard]] const System& system() const { return *system_; }
+  [[nodiscard]] const Model& model() const { return system_->model(); }
+  /// The unknowns of the tangent's blocks.
+  [[nodiscard]] const std::vector<Eigen::VectorXi>& block_unknowns() const { return unknowns_; }
+  [[nodiscard]] const std::vector<std::vector<StationLoad>>& stations() const { return stations_; }
+  /// Whether a load keeps a moment about fixed axes: it has no potential, and the tangent no
+  /// symmetry even in equilibrium.
+  [[nodiscard]] bool has_dead_moment() const;
+
+  /// @param factor  multiplies the loads
+  /// @param closed  which gaps act
+  [[nodiscard]] MovedForces forces(const MovedState& state, double factor,
+                                   const std::vector<bool>& closed) const;
+
+  /// The state after a small motion of the unknowns (full).
+  [[nodiscard]] MovedState moved(const MovedState& state, const Eigen::VectorXd& motion) const;
+
+  /// Of each gap: how far past the beginning of contact.  [m]
+  [[nodiscard]] std::vector<double> overlaps(const MovedState& state) const;
+  /// Change of one overlap with the unknowns (full).
+  [[nodiscard]] Eigen::VectorXd overlap_change(const MovedState& state, GapId gap) const;
+
+  /// Ends of a beam at a state.
+  [[nodiscard]] std::array<Placed, 2> beam_ends(const MovedState& state, BeamId beam) const;
+  /// A beam at a state, under `factor` times its loads.
+  [[nodiscard]] CorotationalBeam beam(const MovedState& state, BeamId beam, double factor) const;
+  [[nodiscard]] Placed placed(const MovedState& state, std::optional<NodeId> node) const;
+  /// Whether a support holds one of the node's three rotations.
+  [[nodiscard]] bool holds_one_rotation(NodeId node) const;
+
+ private:
+  struct Sum;
+  void add_beams(Sum& sum, const MovedState& state, double factor) const;
+  void add_springs(Sum& sum, const MovedState& state) const;
+  void add_gaps(Sum& sum, const MovedState& state, const std::vector<bool>& closed) const;
+  void add_node_loads(Sum& sum, const MovedState& state, double factor) const;
+  void to_rotation_vectors(Sum& sum, std::size_t block, Eigen::VectorXd& force,
+                           const MovedState& state) const;
+  [[nodiscard]] Eigen::VectorXd joints_of(const MovedState& state, std::size_t beam) const;
+
+  std::shared_ptr<const System> system_;
+  Loads loads_;
+  std::vector<std::vector<StationLoad>> stations_;
+  std::vector<Eigen::VectorXi> unknowns_;
+};
+
+/// The six or twelve unknowns of a pair of nodes, ground left out.
+[[nodiscard]] Eigen::VectorXi unknowns_of(std::optional<NodeId> a, std::optional<NodeId> b);
+
+}  // namespace fea

@@ -1,0 +1,150 @@
+#include "fea/newton.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fea {
+namespace {
+
+constexpr int kMostIterations = 20;
+constexpr double kMostTurnLater = 1.0;   // of one iteration  [rad]
+constexpr double kMostOffTangent = 3.0;  // length of a step over that along the tangent
+
+/// Largest unbalanced force and moment of what is free.
+struct Left {
+  double force = 0.0;
+  double moment = 0.0;
+};
+
+Left left_of(const System& system, const Eigen::VectorXd& unbalanced) {
+  Left out;
+  for (int i = 0; i < system.n_unknowns(); ++i) {
+    if (system.held(i)) continue;
+    double& kept = system.turns(i) ? out.moment : out.force;
+    kept = std::max(kept, std::abs(unbalanced(i)));
+  }
+  return out;
+}
+
+/// Whether what is left could be rounding.
+bool is_rounding(const System& system, const MovedForces& forces,
+                 const Eigen::VectorXd& unbalanced) {
+  const Left left = left_of(system, unbalanced);
+  const double lever = system.typical_length();
+  const double force = std::max(forces.rounding_force, forces.rounding_moment / lever);
+  const double moment = std::max(forces.rounding_moment, forces.rounding_force * lever);
+  return left.force <= force && left.moment <= moment;
+}
+
+double largest_turn(const System& system, const Eigen::VectorXd& motion) {
+  double largest = 0.0;
+  for (int i = 0; i < system.n_unknowns(); ++i) {
+    if (system.turns(i)) largest = std::max(largest, std::abs(motion(i)));
+  }
+  return largest;
+}
+
+/// Length of a motion, rotations with the typical length as their lever.
+double length_of(const System& system, const Eigen::VectorXd& motion) {
+  double sum = 0.0;
+  for (int i = 0; i < system.n_unknowns(); ++i) {
+    const double part = system.turns(i) ? motion(i) * system.typical_length() : motion(i);
+    sum += part * part;
+  }
+  return std::sqrt(sum);
+}
+
+/// Follows one solution; keeps what its end is judged by.
+class Iteration {
+ public:
+  Iteration(const Equilibrium& problem, MovedFactor& tangent, const std::vector<bool>& closed,
+            const Aim* aim)
+      : problem_(problem), tangent_(tangent), closed_(closed), aim_(aim) {}
+
+  NewtonResult run(const MovedState& state, double factor) {
+    result_.state = state;
+    result_.factor = factor;
+    total_ = Eigen::VectorXd::Zero(system().n_unknowns());
+    for (int i = 0; i <= kMostIterations; ++i) {
+      const MovedForces forces = problem_.frame.forces(result_.state, result_.factor, closed_);
+      if (!forces.usable) return result_;
+      const Eigen::VectorXd unbalanced = forces.unbalanced - (1.0 - result_.factor) * problem_.held;
+      if (is_done(forces, unbalanced)) {
+        if (i > 1 && length_of(system(), total_) > kMostOffTangent * first_length_ + 1.0e-9) {
+          return result_;
+        }
+        result_.end = NewtonEnd::converged;
+        return result_;
+      }
+      if (i == kMostIterations || !step(forces, unbalanced, i)) return result_;
+    }
+    return result_;
+  }
+
+ private:
+  [[nodiscard]] const System& system() const { return problem_.frame.system(); }
+
+  bool is_done(const MovedForces& forces, const Eigen::VectorXd& unbalanced) {
+    const double before = result_.residual;
+    result_.residual = relative_residual(system(), forces, unbalanced);
+    result_.residuals.push_back(result_.residual);
+    if (aim_ != nullptr && !(std::abs(aim_->miss(result_.state)) <= aim_->tolerance)) return false;
+    if (result_.residual <= problem_.tolerance) return true;
+    return result_.residual > 0.5 * before && is_rounding(system(), forces, unbalanced);
+  }
+
+  bool step(const MovedForces& forces, const Eigen::VectorXd& unbalanced, int i) {
+    if (!tangent_.factor(forces.tangent)) return false;
+    Eigen::VectorXd motion = tangent_.solve(-unbalanced);
+    if (aim_ != nullptr) {
+      const Eigen::VectorXd more = tangent_.solve(forces.loads - problem_.held);
+      const Eigen::VectorXd slope = aim_->slope(result_.state);
+      const double rate = slope.dot(more);
+      if (rate == 0.0) return false;
+      const double change = -(aim_->miss(result_.state) + slope.dot(motion)) / rate;
+      motion += change * more;
+      result_.factor += change;
+    }
+    const double turn = largest_turn(system(), motion);
+    if (!std::isfinite(turn) || !motion.allFinite()) return false;
+    if (i == 0) {
+      result_.first_turn = turn;
+      first_length_ = length_of(system(), motion);
+      if (turn > problem_.most_turn) {
+        result_.end = NewtonEnd::too_long;
+        return false;
+      }
+    }
+    if (turn > kMostTurnLater) return false;
+    total_ += motion;
+    result_.state = problem_.frame.moved(result_.state, motion);
+    return true;
+  }
+
+  const Equilibrium& problem_;
+  MovedFactor& tangent_;
+  const std::vector<bool>& closed_;
+  const Aim* aim_;
+  NewtonResult result_;
+  Eigen::VectorXd total_;
+  double first_length_ = 0.0;
+};
+
+}  // namespace
+
+double relative_residual(const System& system, const MovedForces& forces,
+                         const Eigen::VectorXd& unbalanced) {
+  const Left left = left_of(system, unbalanced);
+  const double lever = system.typical_length();
+  const double force = std::max(forces.force, forces.moment / lever);
+  const double moment = std::max(forces.moment, forces.force * lever);
+  return force > 0.0 ? std::max(left.force / force, left.moment / moment) : 0.0;
+}
+
+NewtonResult newton(const Equilibrium& problem, MovedFactor& factor_of_tangent,
+                    const MovedState& state, double factor, const std::vector<bool>& closed,
+                    const Aim* aim) {
+  return Iteration(problem, factor_of_tangent, closed, aim).run(state, factor);
+}
+
+}  // namespace fea

@@ -1,0 +1,52 @@
+#pragma once
+
+#include <functional>
+
+#include "fea/moved_factor.hpp"
+
+/// Newton's method for a moved frame.
+namespace fea {
+
+/// What is wanted of the load factor besides equilibrium: `miss` must become zero.
+struct Aim {
+  std::function<double(const MovedState&)> miss;
+  std::function<Eigen::VectorXd(const MovedState&)> slope;  ///< change with the unknowns, full
+  double tolerance;
+};
+
+/// Equilibrium is looked for between a start, where it holds at factor 0, and the loads:
+/// unbalanced(state, factor) = (1 - factor) held, with `held` what was unbalanced at the start. So
+/// a start with preload or of another load case is let go of by the same amount as the loads come.
+struct Equilibrium {
+  const MovedFrame& frame;
+  Eigen::VectorXd held;  ///< full
+  double tolerance = 1.0e-10;
+  double most_turn = 0.35;  ///< of the first iteration; a step beyond is too long  [rad]
+};
+
+enum class NewtonEnd {
+  converged,
+  too_long,  ///< the first iteration turns something by more than most_turn
+  failed,    ///< no convergence, or away from the path: cut the step
+};
+
+struct NewtonResult {
+  NewtonEnd end = NewtonEnd::failed;
+  MovedState state;
+  double factor = 0.0;
+  double residual = base::kUnset;  ///< largest unbalanced over largest force  [-]
+  double first_turn = 0.0;         ///< largest rotation in the first iteration  [rad]
+  std::vector<double> residuals;   ///< of each iteration
+};
+
+/// @param state  equilibrium at another factor, near enough
+/// @param aim    none: at `factor`; else the factor is an unknown, starting from `factor`
+[[nodiscard]] NewtonResult newton(const Equilibrium& problem, MovedFactor& factor_of_tangent,
+                                  const MovedState& state, double factor,
+                                  const std::vector<bool>& closed, const Aim* aim = nullptr);
+
+/// Largest unbalanced force over the largest force, held unknowns left out.  [-]
+[[nodiscard]] double relative_residual(const System& system, const MovedForces& forces,
+                                       const Eigen::VectorXd& unbalanced);
+
+}  // namespace fea
