@@ -24,8 +24,7 @@ constexpr std::array<int, 6> kRotations = {3, 4, 5, 9, 10, 11};  // of the linea
 
 StationLoad at_station(const BeamPart& beam, double at, const Vector3& force_g,
                        const Vector3& moment_g) {
-  const Matrix6 shape =
-      beam_shape(beam.flex, beam.length, at)(Eigen::all, kRotations);
+  const Matrix6 shape = beam_shape(beam.flex, beam.length, at)(Eigen::all, kRotations);
   return {.part = at / beam.length,
           .force_g = force_g,
           .moment_g = moment_g,
@@ -59,21 +58,27 @@ struct Chord {
   std::array<Vector3, 2> local;  ///< rotation vectors of the ends
 };
 
+/// In the member's axes before it moved: there a small rotation keeps all its digits.
 Chord make_chord(const BeamPart& beam, const std::array<Placed, 2>& ends) {
   Chord out;
-  const Vector3 span = beam.length * beam.axes_lg.row(0).transpose();
-  const Vector3 apart = ends[1].displacement_g - ends[0].displacement_g;
+  const Vector3 apart = beam.axes_lg * (ends[1].displacement_g - ends[0].displacement_g);
+  const Vector3 span = beam.length * Vector3::UnitX();
   const Vector3 now = span + apart;
   out.length = now.norm();
   // From the displacements, not from the lengths, whose difference has no digits left.
   out.lengthening = apart.dot(2.0 * span + apart) / (out.length + beam.length);
-  const std::array<Matrix3, 2> axes = {ends[0].turn_g * beam.axes_lg.transpose(),
-                                       ends[1].turn_g * beam.axes_lg.transpose()};
-  const Vector3 x = now / out.length;
-  const Vector3 z = x.cross(axes[0].col(1) + axes[1].col(1)).normalized();
-  out.axes_gl << x, z.cross(x), z;
+  std::array<Matrix3, 2> turns;
   for (std::size_t i = 0; i < 2; ++i) {
-    const Matrix3 seen = out.axes_gl.transpose() * axes[i];
+    turns[i] = Matrix3::Identity() +
+               beam.axes_lg * (ends[i].turn_g - Matrix3::Identity()) * beam.axes_lg.transpose();
+  }
+  const Vector3 x = now / out.length;
+  const Vector3 z = x.cross(turns[0].col(1) + turns[1].col(1)).normalized();
+  Matrix3 axes;
+  axes << x, z.cross(x), z;
+  out.axes_gl = beam.axes_lg.transpose() * axes;
+  for (std::size_t i = 0; i < 2; ++i) {
+    const Matrix3 seen = axes.transpose() * turns[i];
     out.q_l[i] = seen.col(1);
     out.local[i] = rotation_vector(seen);
   }

@@ -26,24 +26,31 @@ std::vector<bool> closed_at(const std::vector<double>& overlaps, double touching
   return out;
 }
 
-/// "point `tip` moves on along z".
-std::string where_it_goes(const System& system, const Eigen::VectorXd& motion, const char* verb) {
-  NodeId most{0};
-  double largest = -1.0;
-  bool turns = false;
+/// "point `tip` moves on along z": the node that moves most, or that turns most where nothing
+/// moves.
+std::string where_it_goes(const System& system, const Eigen::VectorXd& motion) {
+  NodeId shifts{0};
+  NodeId turns{0};
+  double shift = 0.0;
+  double turn = 0.0;
   for (int i = 0; i < static_cast<int>(system.model().nodes.size()); ++i) {
     const Vector6 of_node = motion.segment<6>(first_unknown(NodeId{i}));
-    const double shift = of_node.head<3>().norm();
-    const double turn = of_node.tail<3>().norm() * system.typical_length();
-    if (std::max(shift, turn) <= largest) continue;
-    largest = std::max(shift, turn);
-    most = NodeId{i};
-    turns = turn > shift;
+    if (of_node.head<3>().norm() > shift) {
+      shift = of_node.head<3>().norm();
+      shifts = NodeId{i};
+    }
+    if (of_node.tail<3>().norm() > turn) {
+      turn = of_node.tail<3>().norm();
+      turns = NodeId{i};
+    }
   }
-  const Vector6 of_node = motion.segment<6>(first_unknown(most));
-  return fmt::format("{} {} {} {}", label(system.model(), most), turns ? "turns" : verb,
-                     turns ? "on about" : "on along",
-                     direction_words(turns ? of_node.tail<3>() : of_node.head<3>()));
+  constexpr double kTurnsAlone = 4.0;  // an arc this many times the shift
+  if (turn * system.typical_length() > kTurnsAlone * shift) {
+    const Vector3 about = motion.segment<3>(first_unknown(turns) + 3);
+    return label(system.model(), turns) + " turns on about " + direction_words(about);
+  }
+  const Vector3 along = motion.segment<3>(first_unknown(shifts));
+  return label(system.model(), shifts) + " moves on along " + direction_words(along);
 }
 
 /// The steps from the start to the loads.
@@ -72,8 +79,8 @@ class Steps {
     if (n_negative != 0) {
       return make_failed_with_words(
           system, SolveStatus::unstable,
-          where_it_goes(*system, tangent_.weakest_shape(), "moves") +
-              " at the least touch: the equilibrium under the whole load is not stable");
+          where_it_goes(*system, tangent_.weakest_shape()) +
+              " at the least touch: the equilibrium under these loads is not stable");
     }
     return make_moved_solution(system, frame_, load_case, state_, closed_, forces);
   }
@@ -103,7 +110,7 @@ class Steps {
     const MovedForces forces = frame_.forces(state_, factor_, closed_);
     const std::string where =
         tangent_.factor(forces.tangent)
-            ? where_it_goes(frame_.system(), tangent_.solve(forces.loads - problem_.held), "moves")
+            ? where_it_goes(frame_.system(), tangent_.solve(forces.loads - problem_.held))
             : std::string("the frame moves on");
     words_ = fmt::format("no equilibrium was found beyond {:.1f} % of the loads: {} without end",
                          100.0 * factor_, where);

@@ -66,7 +66,8 @@ MovedEnd moved_end(const Beam& beam, int which, const Placed& node, const Eigen:
   out.node = 6 * which;
   out.along = along;
   out.about = about;
-  out.joint_gj = node.turn_g * (end.joint ? end.joint->axes_g : Matrix3::Identity());
+  const Matrix3 axes_g = end.joint ? end.joint->axes_g : Matrix3::Identity();
+  out.joint_gj = node.turn_g * axes_g;
   out.apart_j.setZero();
   out.stiffness.setZero();
   const Eigen::Index first = next;
@@ -82,8 +83,7 @@ MovedEnd moved_end(const Beam& beam, int which, const Placed& node, const Eigen:
   out.arm_g = carried_arm + d_g;
   const Matrix3 off = node.turn_g - Matrix3::Identity();
   out.placed.displacement_g = node.displacement_g + off * end.offset_g + d_g;
-  out.placed.turn_g = out.joint_gj * rotation_of(r) *
-                      (end.joint ? end.joint->axes_g : Matrix3::Identity()).transpose();
+  out.placed.turn_g = node.turn_g * rotation_of(axes_g * r);
 
   // The node's part, seen in the joint's axes, then the components that the unknowns replace.
   Matrix6X carried_j = Matrix6X::Zero(6, columns);

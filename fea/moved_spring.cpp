@@ -68,7 +68,8 @@ PairForce pair_force(const PairLaw& law, const Placed& near, const Placed& far) 
   const Vector3 more = shifted(far, law.far_arm_g) - shifted(near, law.near_arm_g);
   const Vector3 far_arm = far.turn_g * law.far_arm_g;
   const Vector3 near_arm = near.turn_g * law.near_arm_g + law.apart_g + more;  // to the far point
-  const Vector3 turn = rotation_vector(axes.transpose() * far.turn_g * law.axes_g);
+  const Vector3 turn =
+      law.axes_g.transpose() * rotation_vector(near.turn_g.transpose() * far.turn_g);
   const Matrix3 inverse = inverse_spin_map(turn);
 
   Vector6 g;

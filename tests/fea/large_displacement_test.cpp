@@ -42,7 +42,6 @@ fea::Solution solve(const Loaded& frame, const fea::SolveOptions& options = kLar
   fea::Solution s = fea::solve(fea::factor(frame.model), frame.loads, options);
   INFO(s.words());
   REQUIRE(s.status() == SolveStatus::converged);
-  CHECK(s.residual() < 1e-9);
   return s;
 }
 
@@ -80,19 +79,22 @@ TEST_CASE("large displacement: small loads have the linear answer", "[fea][large
   frame.loads = frame.loads * 1e-6;
   const fea::Solution s = solve(frame);
   const fea::Solution t = fea_test::linear(frame.model, frame.loads);
+  double size = 0.0;
+  for (int i = 0; i < static_cast<int>(frame.model.beams.size()); ++i) {
+    size = std::max(size, t.end_forces({i}).norm());
+  }
   for (int i = 0; i < n_nodes(frame); ++i) {
     const Vector6 expected = t.placement(NodeId{i});
-    CHECK((s.placement(NodeId{i}) - expected).norm() <= 1e-6 * expected.norm());
+    CHECK((s.placement(NodeId{i}) - expected).norm() <= 1e-6 * largest(t, n_nodes(frame)));
     CHECK((s.reaction(NodeId{i}) - t.reaction(NodeId{i})).norm() <=
           1e-6 * t.reaction(NodeId{0}).norm());
   }
   for (int i = 0; i < static_cast<int>(frame.model.beams.size()); ++i) {
     const fea::BeamId beam{i};
-    const double size = t.end_forces(beam).norm();
-    CHECK((s.end_forces(beam) - t.end_forces(beam)).norm() < 2e-6 * size);
+    CHECK((s.end_forces(beam) - t.end_forces(beam)).norm() < 1e-6 * size);
     const double x = 0.4 * fea::length(frame.model, frame.model[beam]);
-    CHECK(std::abs(s.forces_at(beam, x).mz - t.forces_at(beam, x).mz) < 2e-6 * size);
-    CHECK(std::abs(s.forces_at(beam, x).n - t.forces_at(beam, x).n) < 2e-6 * size);
+    CHECK(std::abs(s.forces_at(beam, x).mz - t.forces_at(beam, x).mz) < 1e-6 * size);
+    CHECK(std::abs(s.forces_at(beam, x).n - t.forces_at(beam, x).n) < 1e-6 * size);
     CHECK((s.end_placement(beam, 1) - t.end_placement(beam, 1)).norm() <
           1e-6 * largest(t, n_nodes(frame)));
   }
@@ -105,6 +107,7 @@ TEST_CASE("large displacement: small loads have the linear answer", "[fea][large
 TEST_CASE("large displacement: the answer does not depend on the steps", "[fea][large]") {
   const Loaded frame = pushed_hard();
   const fea::Solution s = solve(frame);
+  CHECK(s.residual() < 1e-9);
   // A case that is worth its name: far moved, some gaps closed and some open.
   CHECK(largest(s, n_nodes(frame)) > 0.2);
   int n_closed = 0;
@@ -290,34 +293,35 @@ TEST_CASE("large displacement: forces balance in the place reached", "[fea][larg
 
 TEST_CASE("large displacement: convergence is quadratic", "[fea][large]") {
   // Once small, each residual is below a multiple of the square of the one before.
-  Loaded frame = fea_test::mixed_frame();
   for (const bool moments : {false, true}) {
+    Loaded frame = fea_test::mixed_frame();
     if (!moments) {
       frame.loads.nodes[0].moment_g.setZero();
       frame.loads.points[0].moment_g.setZero();
-    } else {
-      frame.loads.nodes[0].moment_g = Vector3(200.0, -100.0, 150.0) / 5.0;
     }
     const auto system = fea::factor(frame.model).share();
-    const fea::MovedFrame moved(system, frame.loads * 5.0);
-    const fea::MovedState rest = fea::MovedState::at_rest(*system);
-    const fea::Equilibrium problem{.frame = moved,
-                                   .held = Eigen::VectorXd::Zero(system->n_unknowns()),
-                                   .tolerance = 1e-13,
-                                   .most_turn = 1.0};
+    const fea::MovedFrame moved(system, frame.loads * 2.0);
+    CHECK(moved.has_dead_moment() == moments);
+    fea::Equilibrium problem{
+        .frame = moved, .held = Eigen::VectorXd::Zero(system->n_unknowns()), .most_turn = 1.0};
     fea::MovedFactor tangent(moved);
-    const fea::NewtonResult result = fea::newton(problem, tangent, rest, 1.0, {});
-    REQUIRE(result.end == fea::NewtonEnd::converged);
-    const std::vector<double>& r = result.residuals;
+    fea::MovedState state = fea::MovedState::at_rest(*system);
+    for (const double factor : {0.2, 0.4, 0.6, 0.8}) {
+      const fea::NewtonResult step = fea::newton(problem, tangent, state, factor, {});
+      REQUIRE(step.end == fea::NewtonEnd::converged);
+      state = step.state;
+    }
+    problem.tolerance = 1e-12;
+    const std::vector<double> r = fea::newton(problem, tangent, state, 1.0, {}).residuals;
     REQUIRE(r.size() >= 4);
     int n_seen = 0;
     for (std::size_t i = 1; i + 1 < r.size(); ++i) {
-      if (r[i] > 1e-2 || r[i + 1] < 1e-12) continue;
-      CHECK(r[i + 1] < 100.0 * r[i] * r[i]);
+      if (r[i] > 1e-3 || r[i] < 1e-7) continue;
+      CHECK(r[i + 1] < 100.0 * r[i] * r[i] + 1e-12);
       ++n_seen;
     }
     CHECK(n_seen >= 1);
-    CHECK(r.size() <= 9);
+    CHECK(r.size() <= 7);
   }
 }
 
@@ -428,8 +432,9 @@ TEST_CASE("large displacement: no equilibrium is refused in words", "[fea][large
   const fea::Loads loads = push(tip, {50.0, 0.0, -480.0});
   const fea::Solution s = fea::solve(fea::factor(model), loads, kLarge);
   CHECK(s.status() == SolveStatus::not_converged);
-  CHECK_THAT(s.words(), Catch::Contains("no equilibrium was found beyond ") &&
-                            Catch::Contains("point `tip` moves on along x without end"));
+  CHECK_THAT(s.words(),
+             Catch::Contains("no equilibrium was found beyond ") &&
+                 Catch::Contains("point `tip` moves on along (0.91, 0.00, -0.42) without end"));
   CHECK(std::isnan(s.placement(tip).x()));
   CHECK(std::isnan(s.end_forces({0})(0)));
   CHECK(std::isnan(s.residual()));

@@ -109,7 +109,8 @@ TEST_CASE("45-degree bend: four pieces are within half a percent", "[fea][large]
 
 TEST_CASE("a cantilever rolled into a circle by an end moment", "[fea][published][large]") {
   // Exact: under a constant moment the curvature is M / EI. M = 2 pi EI / L closes the circle and
-  // M = pi EI / L leaves the tip 2 L / pi above the root.
+  // M = pi EI / L leaves the tip 2 L / pi above the root. Kept in its plane: out of it the bar
+  // would have gone off sideways long before.
   const double length = 10.0;
   const double bending = 100.0;
   const fea::Elastic elastic{.young = 100.0, .shear = 50.0};
@@ -118,6 +119,9 @@ TEST_CASE("a cantilever rolled into a circle by an end moment", "[fea][published
     const Chain bar = chain(model, Vector3::Zero(), {length, 0.0, 0.0}, n,
                             section(100.0, 1.0, 1.0, 2.0), elastic);
     fea_test::clamp(model, bar.nodes.front());
+    for (const NodeId node : bar.nodes) {
+      fea_test::hold(model, node, {false, false, true, true, true, false});
+    }
     const NodeId tip = bar.nodes.back();
     const auto at = [&](double moment) {
       const fea::Solution s = solve(model, push(tip, Vector3::Zero(), {0.0, 0.0, moment}));
@@ -166,8 +170,9 @@ TEST_CASE("Lee's frame past its first limit", "[fea][published][large]") {
 
 TEST_CASE("shallow toggle snaps through", "[fea][published][large]") {
   // Williams, Q. J. Mech. Appl. Math. 17 (1964), data as in Wood and Zienkiewicz, Comput. Struct. 7
-  // (1977) (from memory; recomputed): half span 12.943, rise 0.386, EA 1.885e6, EI 9.27e3 (in,
-  // lb), ends clamped.
+  // (1977) (from memory): half span 12.943, rise 0.386, EA 1.885e6, EI 9.27e3 (in, lb), ends
+  // clamped; limit about 34 at a drop of about 0.23. Loads at drops: the elastica with axial strain
+  // as a boundary-value problem, solved by shooting (derived).
   fea::Model model;
   const fea::Elastic elastic{.young = 1.0e7, .shear = 0.4e7};
   const sections::AreaProps props = section(0.1885, 9.27e-4, 9.27e-4, 2.0e-3);
@@ -181,14 +186,21 @@ TEST_CASE("shallow toggle snaps through", "[fea][published][large]") {
   const fea::Factored factored = fea::factor(model);
   const fea::Loads unit = push(apex, {0.0, 0.0, -1.0});
   const std::vector<fea::PathPoint> path =
-      fea::follow(factored, unit,
-                  {.node = apex, .freedom = 2, .values = {-0.1, -0.233, -0.3, -0.394, -0.5, -0.6}});
-  REQUIRE(path.size() == 6);
-  const std::vector<double> expected = {25.27, 34.14, 33.16, 31.52, 35.97, 52.50};
-  for (std::size_t i = 0; i < path.size(); ++i) {
-    CHECK_THAT(path[i].factor, WithinRel(expected[i], 5e-3));
-    CHECK(path[i].stable == (i != 2));
-  }
+      fea::follow(factored, unit, {.node = apex, .freedom = 2, .values = to(-0.6, 60)});
+  REQUIRE(path.size() == 60);
+  const auto at = [&](double drop) {
+    return path[static_cast<std::size_t>(std::lround(100.0 * drop)) - 1];
+  };
+  CHECK_THAT(at(0.10).factor, WithinRel(25.2013, 5e-4));
+  CHECK_THAT(at(0.30).factor, WithinRel(32.8336, 5e-4));
+  CHECK_THAT(at(0.50).factor, WithinRel(36.0726, 5e-4));
+  CHECK_THAT(at(0.60).factor, WithinRel(53.2853, 5e-4));
+  CHECK_THAT(at(0.23).factor, WithinRel(33.8599, 5e-4));  // the limit
+  CHECK_THAT(at(0.23).factor, WithinRel(34.0, 1e-2));
+  CHECK_THAT(at(0.39).factor, WithinRel(31.2634, 5e-4));  // the valley
+  for (const double drop : {0.10, 0.20, 0.42, 0.60}) CHECK(at(drop).stable);
+  for (const double drop : {0.26, 0.30, 0.36}) CHECK_FALSE(at(drop).stable);
+
   // Under the load itself there is no way past the limit: refused, not jumped over.
   const fea::Solution below =
       fea::solve(factored, unit * 33.0, {.method = Method::large_displacement});
@@ -196,8 +208,8 @@ TEST_CASE("shallow toggle snaps through", "[fea][published][large]") {
   const fea::Solution above =
       fea::solve(factored, unit * 35.0, {.method = Method::large_displacement});
   CHECK(above.status() == SolveStatus::not_converged);
-  CHECK(above.words().find("node 6 moves on along z without end") != std::string::npos);
-  CHECK(above.words().find("beyond 97.") != std::string::npos);
+  CHECK_THAT(above.words(), Catch::Contains("node 6 moves on along z without end"));
+  CHECK_THAT(above.words(), Catch::Contains("beyond 96."));  // 33.86 / 35
 }
 
 // The right-angle frame: legs of 240, a strip 30 deep and 0.6 thick in the plane of the frame.
