@@ -10,8 +10,8 @@
 #include "fea/vectors.hpp"
 #include "sections/area_props.hpp"
 
-/// A 3D frame: nodes, shear-flexible beams, joints, springs and supports. Small rotations about
-/// the position given. Suffix `_g`: components in global axes; `_l`: in the member's own.
+/// A 3D frame: nodes, shear-flexible beams, joints, springs, supports and gaps, in its reference
+/// place. Suffix `_g`: components in global axes; `_l`: in the member's own.
 namespace fea {
 
 struct NodeId {
@@ -113,7 +113,8 @@ struct Gap {
   std::string name = {};
 };
 
-/// Holds some of a node's freedoms at zero: along x, y, z, then about x, y, z (global axes).
+/// Holds some of a node's freedoms at zero: along x, y, z, then about x, y, z (global axes). With
+/// finite rotations the last three are the components of the node's rotation vector.
 struct Support {
   NodeId node;
   std::array<bool, 6> held = {true, true, true, true, true, true};

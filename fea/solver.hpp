@@ -64,7 +64,8 @@ class Solution {
   [[nodiscard]] SolveStatus status() const;
   /// Largest unbalanced force over the largest force, after the solve  [-]
   [[nodiscard]] double residual() const;
-  /// Displacement [m] and rotation [rad] of a node, global axes.
+  /// Displacement [m] and rotation [rad] of a node, global axes; a finite rotation is given by its
+  /// rotation vector, at most half a turn.
   [[nodiscard]] Vector6 placement(NodeId node) const;
   /// Displacement of the flexible end itself, beyond its joint (end 0 = a, 1 = b), global axes.
   [[nodiscard]] Vector6 end_placement(BeamId beam, int end) const;
