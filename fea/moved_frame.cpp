@@ -24,6 +24,12 @@ Eigen::VectorXi rows_of(bool a, bool b) {
   return Eigen::VectorXi::LinSpaced(n, a ? 0 : 6, (a ? 0 : 6) + n - 1);
 }
 
+/// No joints and no rigid arms: the beam's ends are its nodes.
+bool is_plain(const Beam& beam) {
+  return !beam.a.joint && !beam.b.joint && beam.a.offset_g.isZero(0.0) &&
+         beam.b.offset_g.isZero(0.0);
+}
+
 Eigen::Index first_joint(const System& system) {
   return 6 * static_cast<Eigen::Index>(system.model().nodes.size());
 }
@@ -124,50 +130,60 @@ void MovedFrame::to_rotation_vectors(Sum& sum, std::size_t block, Eigen::VectorX
   }
 }
 
-void MovedFrame::add_beams(Sum& sum, const MovedState& state, double factor) const {
-  for (std::size_t i = 0; i < system_->beams().size(); ++i) {
-    const Beam& beam = model().beams[i];
-    const BeamPart& part = system_->beams()[i];
-    const Eigen::VectorXd joints = joints_of(state, i);
-    const std::array<MovedEnd, 2> ends = {moved_end(beam, 0, placed(state, beam.a.node), joints),
-                                          moved_end(beam, 1, placed(state, beam.b.node), joints)};
-    const std::array<Placed, 2> at = {ends[0].placed, ends[1].placed};
-    const CorotationalBeam now = corotational(part, stations_[i], factor, at);
+void MovedFrame::grow_rounding(Sum& sum, const BeamPart& part, const std::array<Placed, 2>& at) {
+  const Matrix12& k = part.stiffness_l;
+  const double moved = at[0].displacement_g.norm() + at[1].displacement_g.norm();
+  const double force = k(6, 6) * moved + k(1, 5) + k(2, 2) * 0.5 * part.length;
+  sum.out.rounding_force = std::max(sum.out.rounding_force, kRounding * force);
+  sum.out.rounding_moment = std::max(sum.out.rounding_moment, kRounding * (k(5, 5) + k(4, 4)));
+}
+
+void MovedFrame::add_beam(Sum& sum, const MovedState& state, double factor,
+                          std::size_t index) const {
+  const Beam& beam = model().beams[index];
+  const BeamPart& part = system_->beams()[index];
+  const std::vector<StationLoad>& stations = stations_[index];
+  const Eigen::VectorXd joints = joints_of(state, index);
+  std::array<Placed, 2> at = {placed(state, beam.a.node), placed(state, beam.b.node)};
+  Eigen::VectorXd force;
+  Eigen::VectorXd loads = Eigen::VectorXd::Zero(part.map.unknowns.size());
+  const auto load_part = [&] {
+    return Vector12(corotational(part, {}, 0.0, at).ends_g -
+                    corotational(part, stations, 1.0, at).ends_g);
+  };
+  CorotationalBeam now;
+  if (is_plain(beam)) {
+    now = corotational(part, stations, factor, at);
+    force = now.ends_g;
+    sum.out.tangent[index] = now.tangent_g;
+    if (!stations.empty()) loads = load_part();
+  } else {
+    const std::array<MovedEnd, 2> ends = {moved_end(beam, 0, at[0], joints),
+                                          moved_end(beam, 1, at[1], joints)};
+    at = {ends[0].placed, ends[1].placed};
+    now = corotational(part, stations, factor, at);
     Eigen::MatrixXd motion(12, part.map.unknowns.size());
     motion << ends[0].motion_g, ends[1].motion_g;
-    sum.out.tangent[i] = motion.transpose() * now.tangent_g * motion;
-    Eigen::VectorXd force = Eigen::VectorXd::Zero(motion.cols());
-    for (const Eigen::Index end : {0, 1}) {
-      const EndTerms terms =
-          end_terms(ends[static_cast<std::size_t>(end)], now.ends_g.segment<6>(6 * end));
-      force += terms.force;
-      sum.out.tangent[i] += terms.tangent;
-      const double moved = at[static_cast<std::size_t>(end)].displacement_g.norm();
-      sum.out.rounding_force =
-          std::max(sum.out.rounding_force,
-                   kRounding * (part.stiffness_l(6, 6) * moved + part.stiffness_l(1, 5) +
-                                part.stiffness_l(2, 2) * 0.5 * part.length));
-      sum.out.rounding_moment = std::max(
-          sum.out.rounding_moment, kRounding * (part.stiffness_l(5, 5) + part.stiffness_l(4, 4)));
-      sum.out.usable =
-          sum.out.usable && now.local[static_cast<std::size_t>(end)].norm() < kMostLocal;
-    }
-    Eigen::VectorXd loads = Eigen::VectorXd::Zero(force.size());
-    if (!stations_[i].empty()) {
-      const Vector12 with = corotational(part, stations_[i], 1.0, at).ends_g;
-      const Vector12 without = corotational(part, {}, 0.0, at).ends_g;
-      loads = motion.transpose() * (without - with);
-    }
-    to_rotation_vectors(sum, i, force, state);
-    sum.add(*system_, part.map.unknowns, force);
-    for (Eigen::Index k = 0; k < 12; k += 6) {
-      const NodeId node{part.map.unknowns(k) / 6};
-      if (!holds_one_rotation(node)) continue;
-      const Matrix3 map = spin_map(rotation_vector(placed(state, node).turn_g));
-      loads.segment<3>(k + 3) = (map.transpose() * loads.segment<3>(k + 3)).eval();
-    }
-    sum.out.loads(part.map.unknowns) += loads;
+    const EndTerms a = end_terms(ends[0], now.ends_g.head<6>());
+    const EndTerms b = end_terms(ends[1], now.ends_g.tail<6>());
+    force = a.force + b.force;
+    sum.out.tangent[index] = motion.transpose() * now.tangent_g * motion + a.tangent + b.tangent;
+    if (!stations.empty()) loads = motion.transpose() * load_part();
   }
+  for (const Vector3& local : now.local) {
+    sum.out.usable = sum.out.usable && local.norm() < kMostLocal;
+  }
+  grow_rounding(sum, part, at);
+  to_rotation_vectors(sum, index, force, state);
+  sum.add(*system_, part.map.unknowns, force);
+  if (stations.empty()) return;
+  for (Eigen::Index k = 0; k < 12; k += 6) {
+    const NodeId node{part.map.unknowns(k) / 6};
+    if (!holds_one_rotation(node)) continue;
+    const Matrix3 map = spin_map(rotation_vector(placed(state, node).turn_g));
+    loads.segment<3>(k + 3) = (map.transpose() * loads.segment<3>(k + 3)).eval();
+  }
+  sum.out.loads(part.map.unknowns) += loads;
 }
 
 void MovedFrame::add_springs(Sum& sum, const MovedState& state) const {
@@ -234,7 +250,7 @@ MovedForces MovedFrame::forces(const MovedState& state, double factor,
   sum.out.unbalanced = Eigen::VectorXd::Zero(system_->n_unknowns());
   sum.out.loads = sum.out.unbalanced;
   sum.out.tangent.resize(unknowns_.size());
-  add_beams(sum, state, factor);
+  for (std::size_t i = 0; i < model().beams.size(); ++i) add_beam(sum, state, factor, i);
   add_springs(sum, state);
   add_gaps(sum, state, closed);
   add_node_loads(sum, state, factor);

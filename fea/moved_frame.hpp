@@ -65,7 +65,8 @@ class MovedFrame {
 
  private:
   struct Sum;
-  void add_beams(Sum& sum, const MovedState& state, double factor) const;
+  void add_beam(Sum& sum, const MovedState& state, double factor, std::size_t index) const;
+  static void grow_rounding(Sum& sum, const BeamPart& part, const std::array<Placed, 2>& at);
   void add_springs(Sum& sum, const MovedState& state) const;
   void add_gaps(Sum& sum, const MovedState& state, const std::vector<bool>& closed) const;
   void add_node_loads(Sum& sum, const MovedState& state, double factor) const;
