@@ -18,12 +18,11 @@ constexpr int kMostPieces = 64;
 struct Sizes {
   std::vector<double*> all;
   void quantity(const FieldInfo&, double& value, const Quantity&) { all.push_back(&value); }
-  template <class... Others>
-  void outline(const Others&...) {}
-  template <class... Others>
-  void lengths(const Others&...) {}
-  template <class... Others>
-  void flag(const Others&...) {}
+  template <class T>
+  void outline(const FieldInfo&, const T&) {}
+  template <class T>
+  void lengths(const FieldInfo&, const T&) {}
+  void flag(const FieldInfo&, bool) {}
 };
 
 std::vector<double*> sizes_of(sections::Shape& shape) {

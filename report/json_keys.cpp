@@ -59,9 +59,7 @@ const std::vector<JsonKey>& json_keys() {
       {"lightest", "the lightest size that passes; left out when none does"},
       {"next_down", "the next lighter size, which does not pass"},
       {"next_up", "the next heavier size that passes"},
-<<<<<<< HEAD
       {"same_outside", "the lightest size that passes of the outside diameter the case has now"},
-=======
       {"mark", "how a value or size is known: read, from memory, common practice, as entered"},
       {"thickness_m", "m"},
       {"area_m2", "m^2"},
@@ -87,7 +85,6 @@ const std::vector<JsonKey>& json_keys() {
       {"weld_zone_tensile_Pa", "Pa: tensile strength beside a weld"},
       {"thickness_over_m", "m: the strengths hold from this thickness"},
       {"thickness_to_m", "m: the strengths hold up to this thickness"},
->>>>>>> 581bcb4 (app: list stock and steels, and take a user's own sizes)
       {"others_over", "true: another part of the design is over its limit or not decided"},
   };
   return kKeys;
