@@ -20,32 +20,41 @@ constexpr double kBeyondUse = 1.0e7;
 constexpr double kAside = 1.0e-4;       // where the pivots are counted, off a factor
 constexpr double kSameFactor = 5.0e-4;  // factors this near count as one of higher multiplicity
 
+/// Kg, or its opposite: the load reversed.
+struct Geometric {
+  const Blocks& blocks;
+  const Sparse& sum;  ///< sign times the blocks, scaled
+  double sign;
+};
+
 bool descending(const EigenPair& a, const EigenPair& b) {
   return a.mu > b.mu;
 }
 
 /// How many factors lie in (0, s); s is nudged away from a pivot that cannot be trusted.
-std::optional<int> factors_below(Tangent& tangent, const Sparse& geometric, double factor,
+std::optional<int> factors_below(Tangent& tangent, const Geometric& geometric, double factor,
                                  double side) {
   for (const double nudge : {1.0, 1.7, 0.6}) {
     const double s = factor * (1.0 + side * nudge * kAside);
-    if (const std::optional<int> count = tangent.n_negative(geometric, s)) return count;
+    if (const std::optional<int> count = tangent.n_negative(geometric.blocks, geometric.sign * s)) {
+      return count;
+    }
   }
   return std::nullopt;
 }
 
-/// Whether the pairs (descending mu) are all there is up to the last of them.
-bool complete(const System& system, const Sparse& geometric, const std::vector<EigenPair>& pairs) {
-  Tangent tangent(system);
-  for (std::size_t i = 0; i < pairs.size(); ++i) {
-    const double factor = 1.0 / pairs[i].mu;
-    const bool same_as_before = i > 0 && factor < (1.0 + kSameFactor) / pairs[i - 1].mu;
-    if (same_as_before) continue;
-    if (factors_below(tangent, geometric, factor, -1.0) != static_cast<int>(i)) return false;
-  }
+/// Whether the pairs (descending mu, square to each other) are all there is up to the last of them.
+/// Each is a factor of its own, so that none is missing when just below the last of them, and of
+/// those of the same factor, there are no others.
+bool complete(Tangent& tangent, const Geometric& geometric, const std::vector<EigenPair>& pairs) {
   if (pairs.empty()) return true;
+  const auto factor = [&pairs](std::size_t i) { return 1.0 / pairs[i].mu; };
+  std::size_t n_lower = pairs.size() - 1;
+  while (n_lower > 0 && factor(n_lower) < (1.0 + kSameFactor) * factor(n_lower - 1)) --n_lower;
+  if (factors_below(tangent, geometric, factor(n_lower), -1.0) != static_cast<int>(n_lower))
+    return false;
   // More than listed may lie just above the last: others of the same factor.
-  const std::optional<int> above = factors_below(tangent, geometric, 1.0 / pairs.back().mu, 1.0);
+  const std::optional<int> above = factors_below(tangent, geometric, factor(pairs.size() - 1), 1.0);
   return above && *above >= static_cast<int>(pairs.size());
 }
 
@@ -60,13 +69,15 @@ std::vector<EigenPair> foremost(std::vector<EigenPair> pairs, double norm, std::
 }
 
 /// Pairs proved complete, or nothing.
-std::optional<std::vector<EigenPair>> find(const System& system, const Sparse& geometric,
+std::optional<std::vector<EigenPair>> find(const System& system, const Geometric& geometric,
                                            const BucklingOptions& options) {
-  const Pencil pencil(system, geometric);
+  const Pencil pencil(system, geometric.sum);
   const double norm = pencil.norm();
   const auto count = static_cast<std::size_t>(options.n_modes);
+  std::optional<Tangent> tangent;
   const auto proved = [&](const std::vector<EigenPair>& pairs) {
-    return complete(system, geometric, pairs);
+    if (!tangent) tangent.emplace(system);
+    return complete(*tangent, geometric, pairs);
   };
   if (pencil.size() >= kDenseBelow) {
     const Eigen::Index wanted = std::min<Eigen::Index>(options.n_modes, pencil.size() - 1);
@@ -131,14 +142,14 @@ BucklingMode make_mode(const System& system, const Sparse& geometric, const Eige
 
 /// The modes with the lowest positive factors, proved complete, or nothing.
 std::optional<std::vector<BucklingMode>> found(const System& system, const StressState& state,
-                                               const Sparse& geometric,
+                                               const Geometric& geometric,
                                                const BucklingOptions& options) {
   const std::optional<std::vector<EigenPair>> pairs = find(system, geometric, options);
   if (!pairs) return std::nullopt;
   std::vector<BucklingMode> modes;
   for (const EigenPair& pair : *pairs) {
     if (is_rounding(system, state, 1.0 / pair.mu)) break;
-    modes.push_back(make_mode(system, geometric, pair));
+    modes.push_back(make_mode(system, geometric.sum, pair));
   }
   return modes;
 }
@@ -156,18 +167,20 @@ BucklingResult buckle(const Factored& factored, const Loads& loads,
   }
   const Eigen::VectorXd motion = linear_motion(system, load_case);
   const StressState state = stress_state(system, load_case, motion);
-  const Sparse geometric = system.scaled_sum(geometric_stiffness(system, load_case, state));
+  const Blocks blocks = geometric_stiffness(system, load_case, state);
+  const Sparse geometric = system.scaled_sum(blocks);
   const bool nothing = geometric.coeffs().cwiseAbs().maxCoeff() == 0.0;
   if (nothing) {
     result.status = BucklingStatus::no_compression;
     return result;
   }
-  const auto modes = found(system, state, geometric, options);
+  const auto modes = found(system, state, {blocks, geometric, 1.0}, options);
   if (options.n_reversed > 0) {
     const Sparse turned = -geometric;
     BucklingOptions few = options;
     few.n_modes = options.n_reversed;
-    result.reversed = found(system, state, turned, few).value_or(std::vector<BucklingMode>{});
+    result.reversed =
+        found(system, state, {blocks, turned, -1.0}, few).value_or(std::vector<BucklingMode>{});
     for (BucklingMode& mode : result.reversed) mode.factor = -mode.factor;
   }
   if (!modes) return result;

@@ -40,7 +40,7 @@ struct BucklingResult {
 /// Lowest positive multiples of `loads` at which the frame is no longer stiff: (-Kg) x = mu K x,
 /// factor = 1/mu, with the full consistent geometric stiffness of a linear solution (axial force,
 /// bending moments, shears, torque, joint and offset moments). The list is proved complete by the
-/// count of negative pivots of K + s Kg just below and just above each reported factor.
+/// count of negative pivots of K + s Kg just below and just above the highest reported factor.
 /// Source: McGuire, Gallagher, Ziemian, Matrix Structural Analysis, 2nd ed. (2000), ch. 9.
 [[nodiscard]] BucklingResult buckle(const Factored& factored, const Loads& loads,
                                     const BucklingOptions& options = {});

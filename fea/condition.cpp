@@ -15,10 +15,10 @@ namespace {
 /// Largest column sum of a symmetric matrix stored as its lower triangle.
 double one_norm(const Sparse& lower) {
   Eigen::VectorXd sums = Eigen::VectorXd::Zero(lower.cols());
-  for (int column = 0; column < lower.outerSize(); ++column) {
-    for (Sparse::InnerIterator it(lower, column); it; ++it) {
-      sums(column) += std::abs(it.value());
-      if (it.row() != column) sums(it.row()) += std::abs(it.value());
+  for (int row = 0; row < lower.outerSize(); ++row) {
+    for (Sparse::InnerIterator it(lower, row); it; ++it) {
+      sums(row) += std::abs(it.value());
+      if (it.col() != row) sums(it.col()) += std::abs(it.value());
     }
   }
   double most = 0.0;
@@ -121,14 +121,8 @@ FactorSize factor_size(const Factored& factored) {
   FactorSize out;
   out.unknowns = system.n_free();
   if (system.n_free() == 0) return out;
-  const auto& lower = system.factor().matrixL().nestedExpression();
-  const long long below = lower.nonZeros();
-  constexpr long long kIndex = sizeof(int);
-  constexpr long long kValue = sizeof(double);
-  out.nonzeros = below + out.unknowns;
-  // Row numbers and values; then of each column its start, its count, its parent in the elimination
-  // tree, its pivot, and its place before and after.
-  out.bytes = below * (kIndex + kValue) + out.unknowns * (5 * kIndex + kValue);
+  out.nonzeros = static_cast<long long>(system.factor().n_nonzeros());
+  out.bytes = static_cast<long long>(system.factor().n_bytes());
   return out;
 }
 

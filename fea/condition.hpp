@@ -27,7 +27,7 @@ inline constexpr double kIllConditioned = 1.0e10;
 struct FactorSize {
   long long unknowns = 0;  ///< free ones
   long long nonzeros = 0;  ///< of the triangular factor, its diagonal included
-  long long bytes = 0;     ///< values, row numbers, column starts, diagonal and permutations
+  long long bytes = 0;     ///< values, diagonal, row numbers, where groups of columns start
   [[nodiscard]] double bytes_per_nonzero() const {
     return nonzeros > 0 ? static_cast<double>(bytes) / static_cast<double>(nonzeros) : 0.0;
   }

@@ -40,5 +40,8 @@ namespace fea {
 /// @return over the connection's unknowns, symmetric
 [[nodiscard]] Eigen::MatrixXd connection_geometric(const Connection& connection,
                                                    const Vector6& wrench_g);
+/// The same, added to a block that is there.
+void add_connection_geometric(const Connection& connection, const Vector6& wrench_g,
+                              Eigen::MatrixXd& block);
 
 }  // namespace fea

@@ -17,24 +17,27 @@ class Operator {
   using Scalar = double;
 
   Operator(const Pencil& pencil, double norm, const std::vector<EigenPair>& known)
-      : pencil_(pencil), norm_(norm), known_(known) {}
+      : pencil_(pencil), norm_(norm), known_(known), in_(pencil.size()), out_(pencil.size()) {}
 
   [[nodiscard]] Eigen::Index rows() const { return pencil_.size(); }
   [[nodiscard]] Eigen::Index cols() const { return pencil_.size(); }
 
   void perform_op(const double* in, double* out) const {
-    const Eigen::Map<const Eigen::VectorXd> y(in, rows());
-    Eigen::VectorXd result = pencil_.apply(y) / norm_ + y;
+    in_ = Eigen::Map<const Eigen::VectorXd>(in, rows());
+    pencil_.apply(in_, out_);
+    out_ = out_ / norm_ + in_;
     for (const EigenPair& pair : known_) {
-      result -= (pair.mu / norm_ + 1.0) * pair.vector.dot(y) * pair.vector;
+      out_ -= (pair.mu / norm_ + 1.0) * pair.vector.dot(in_) * pair.vector;
     }
-    Eigen::Map<Eigen::VectorXd>(out, rows()) = result;
+    Eigen::Map<Eigen::VectorXd>(out, rows()) = out_;
   }
 
  private:
   const Pencil& pencil_;
   double norm_;
   const std::vector<EigenPair>& known_;
+  mutable Eigen::VectorXd in_;
+  mutable Eigen::VectorXd out_;
 };
 
 }  // namespace

@@ -5,59 +5,94 @@
 namespace fea {
 namespace {
 
+/// For each free unknown, the blocks it is in.
+struct BlocksOf {
+  std::vector<int> begin;
+  std::vector<int> blocks;
+
+  BlocksOf(const std::vector<Eigen::VectorXi>& unknowns, const Eigen::VectorXi& reduced, int n_free)
+      : begin(static_cast<std::size_t>(n_free) + 2, 0) {
+    const auto for_each = [&](auto visit) {
+      for (std::size_t b = 0; b < unknowns.size(); ++b) {
+        for (const int u : unknowns[b]) {
+          if (reduced(u) >= 0) visit(static_cast<std::size_t>(reduced(u)), static_cast<int>(b));
+        }
+      }
+    };
+    for_each([&](std::size_t i, int) { ++begin[i + 2]; });
+    for (std::size_t i = 2; i < begin.size(); ++i) begin[i] += begin[i - 1];
+    blocks.resize(static_cast<std::size_t>(begin.back()));
+    for_each([&](std::size_t i, int b) { blocks[static_cast<std::size_t>(begin[i + 1]++)] = b; });
+  }
+};
+
 Sparse lower_pattern(const std::vector<Eigen::VectorXi>& unknowns, const Eigen::VectorXi& reduced,
                      int n_free) {
-  std::vector<Eigen::Triplet<double>> entries;
-  for (const Eigen::VectorXi& block : unknowns) {
-    for (const int column : block) {
-      for (const int row : block) {
-        const int i = reduced(row);
-        const int j = reduced(column);
-        if (j >= 0 && i >= j) entries.emplace_back(i, j, 0.0);
+  const BlocksOf of(unknowns, reduced, n_free);
+  std::vector<int> row_begin = {0};
+  std::vector<int> columns;
+  std::vector<int> seen(static_cast<std::size_t>(n_free), -1);
+  for (int row = 0; row < n_free; ++row) {
+    const auto i = static_cast<std::size_t>(row);
+    for (int k = of.begin[i]; k < of.begin[i + 1]; ++k) {
+      for (const int u :
+           unknowns[static_cast<std::size_t>(of.blocks[static_cast<std::size_t>(k)])]) {
+        const int column = reduced(u);
+        if (column < 0 || column > row || seen[static_cast<std::size_t>(column)] == row) continue;
+        seen[static_cast<std::size_t>(column)] = row;
+        columns.push_back(column);
       }
     }
+    std::sort(columns.begin() + row_begin.back(), columns.end());
+    row_begin.push_back(static_cast<int>(columns.size()));
   }
-  Sparse pattern(n_free, n_free);
-  pattern.setFromTriplets(entries.begin(), entries.end());
-  return pattern;
+  const std::vector<double> zeros(columns.size(), 0.0);
+  return Eigen::Map<const Sparse>(n_free, n_free, static_cast<Eigen::Index>(columns.size()),
+                                  row_begin.data(), columns.data(), zeros.data());
 }
 
 int place_of(const Sparse& pattern, int row, int column) {
-  const int* first = pattern.innerIndexPtr() + pattern.outerIndexPtr()[column];
-  const int* last = pattern.innerIndexPtr() + pattern.outerIndexPtr()[column + 1];
-  return static_cast<int>(std::lower_bound(first, last, row) - pattern.innerIndexPtr());
+  const int* first = pattern.innerIndexPtr() + pattern.outerIndexPtr()[row];
+  const int* last = pattern.innerIndexPtr() + pattern.outerIndexPtr()[row + 1];
+  return static_cast<int>(std::lower_bound(first, last, column) - pattern.innerIndexPtr());
 }
 
 }  // namespace
 
 Assembly::Assembly(const std::vector<Eigen::VectorXi>& unknowns, const Eigen::VectorXi& reduced,
                    int n_free)
-    : pattern_(lower_pattern(unknowns, reduced, n_free)) {
+    : pattern_(lower_pattern(unknowns, reduced, n_free)), block_begin_({0}) {
   for (const Eigen::VectorXi& block : unknowns) {
-    std::vector<int> places;
-    places.reserve(static_cast<std::size_t>(block.size() * block.size()));
-    for (const int column : block) {
-      for (const int row : block) {
-        const int i = reduced(row);
-        const int j = reduced(column);
-        places.push_back(j >= 0 && i >= j ? place_of(pattern_, i, j) : -1);
+    int in_block = 0;
+    for (const int of_column : block) {
+      for (const int of_row : block) {
+        const int row = reduced(of_row);
+        const int column = reduced(of_column);
+        if (column >= 0 && row >= column) {
+          entries_.push_back({in_block, row, column, place_of(pattern_, row, column)});
+        }
+        ++in_block;
       }
     }
-    places_.push_back(std::move(places));
+    block_begin_.push_back(entries_.size());
+  }
+  weights_.assign(entries_.size(), 1.0);
+}
+
+void Assembly::scale_by(const Eigen::VectorXd& scale) {
+  for (std::size_t e = 0; e < entries_.size(); ++e) {
+    weights_[e] = scale(entries_[e].row) * scale(entries_[e].column);
   }
 }
 
-Sparse Assembly::sum(const Blocks& blocks) const {
-  Sparse out = pattern_;
-  double* values = out.valuePtr();
+void Assembly::add(const Blocks& blocks, double factor, double* values) const {
   for (std::size_t b = 0; b < blocks.size(); ++b) {
+    if (blocks[b].size() == 0) continue;
     const double* block = blocks[b].data();
-    for (Eigen::Index i = 0; i < blocks[b].size(); ++i) {
-      const int place = places_[b][static_cast<std::size_t>(i)];
-      if (place >= 0) values[place] += block[i];
+    for (std::size_t e = block_begin_[b]; e < block_begin_[b + 1]; ++e) {
+      values[entries_[e].place] += factor * weights_[e] * block[entries_[e].in_block];
     }
   }
-  return out;
 }
 
 }  // namespace fea

@@ -6,7 +6,8 @@
 
 namespace fea {
 
-using Sparse = Eigen::SparseMatrix<double>;
+/// Row by row; of a symmetric matrix the lower triangle.
+using Sparse = Eigen::SparseMatrix<double, Eigen::RowMajor>;
 
 /// Dense square matrices over some unknowns each, in a fixed order.
 using Blocks = std::vector<Eigen::MatrixXd>;
@@ -22,13 +23,28 @@ class Assembly {
   Assembly(const std::vector<Eigen::VectorXi>& unknowns, const Eigen::VectorXi& reduced,
            int n_free);
 
+  /// Rows and columns are multiplied by these from now on; 1 before.
+  void scale_by(const Eigen::VectorXd& scale);
+
+  /// Lower triangle, n_free square, with zeros where values will be.
+  [[nodiscard]] const Sparse& pattern() const { return pattern_; }
+
+  /// Adds factor * scale * (sum of the blocks) * scale.
   /// @param blocks  in the order of `unknowns`, symmetric; an empty one counts as zero
-  /// @return lower triangle, n_free square; zeros of the pattern are stored
-  [[nodiscard]] Sparse sum(const Blocks& blocks) const;
+  /// @param values  of the pattern, in its stored order
+  void add(const Blocks& blocks, double factor, double* values) const;
 
  private:
+  struct Entry {
+    int in_block;  ///< place in the block, column by column
+    int row;
+    int column;
+    int place;  ///< among the stored values
+  };
   Sparse pattern_;
-  std::vector<std::vector<int>> places_;  // index of the stored value, column by column; -1 = none
+  std::vector<Entry> entries_;
+  std::vector<double> weights_;           // one an entry
+  std::vector<std::size_t> block_begin_;  // first entry of each block; one more at the end
 };
 
 }  // namespace fea

@@ -41,9 +41,9 @@ double rayleigh(const System& system, const Eigen::VectorXd& x) {
   return energy / size;
 }
 
-bool sound(const Ldlt& factor) {
-  if (factor.info() != Eigen::Success) return false;
-  const Eigen::VectorXd pivots = factor.vectorD();
+bool sound(const System& system) {
+  if (!system.factored()) return false;
+  const Eigen::VectorXd& pivots = system.factor().pivots();
   return std::all_of(pivots.begin(), pivots.end(),
                      [](double pivot) { return std::isfinite(pivot) && pivot > kSound; });
 }
@@ -103,14 +103,15 @@ Eigen::MatrixXd null_basis(const System& system) {
   const Eigen::Index n = system.n_free();
   Sparse shifted = system.scaled();
   for (int i = 0; i < n; ++i) shifted.coeffRef(i, i) += kShift;
-  const Ldlt factor(shifted);
+  Ldlt factor = system.factor();
+  factor.factorize(shifted.valuePtr());
   Eigen::MatrixXd block = scattered(n, std::min(n, kMostMotions));
   const auto orthonormal = [&block] {
     const Eigen::HouseholderQR<Eigen::MatrixXd> qr(block);
     block = qr.householderQ() * Eigen::MatrixXd::Identity(block.rows(), block.cols());
   };
   for (int i = 0; i < kSweeps; ++i) {
-    block = factor.solve(block).eval();
+    for (auto column : block.colwise()) column = factor.solve(column);
     orthonormal();
   }
   const Eigen::MatrixXd k_block = system.scaled().selfadjointView<Eigen::Lower>() * block;
@@ -135,7 +136,7 @@ Eigen::VectorXd plainest(const Eigen::MatrixXd& basis) {
 Eigen::VectorXd softest(const System& system) {
   Eigen::VectorXd x = scattered(system.n_free(), 1);
   for (int i = 0; i < kSweeps; ++i) {
-    x = system.factor().solve(x);
+    system.factor().solve_in_place(x);
     x.normalize();
   }
   return x;
@@ -143,7 +144,7 @@ Eigen::VectorXd softest(const System& system) {
 
 std::optional<Mechanism> mechanism_of(const System& system) {
   if (system.n_free() == 0) return std::nullopt;
-  if (sound(system.factor()) && stiff(system)) return std::nullopt;
+  if (sound(system) && stiff(system)) return std::nullopt;
   if (const std::optional<Eigen::VectorXd> motion = free_body(system)) {
     return describe(system, *motion);
   }

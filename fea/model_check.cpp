@@ -15,8 +15,10 @@ namespace {
 
 constexpr double kSamePoint = 1.0e-6;  // two points of a spring may differ by rounding  [m]
 
-void require(bool condition, const std::string& key, const char* problem) {
-  if (!condition) throw base::InputError(key, problem);
+/// @param key  gives the name of what is wrong; asked only then
+template <class Key>
+void require(bool condition, const Key& key, const char* problem) {
+  if (!condition) throw base::InputError(key(), problem);
 }
 
 bool positive(double value) {
@@ -28,7 +30,8 @@ bool square_axes(const Matrix3& axes) {
          axes.determinant() > 0.0;
 }
 
-void require_end(const Model& model, const BeamEnd& end, const std::string& key) {
+template <class Key>
+void require_end(const Model& model, const BeamEnd& end, const Key& key) {
   INVARIANT(end.node.index >= 0 && static_cast<std::size_t>(end.node.index) < model.nodes.size());
   require(end.offset_g.allFinite(), key, "an end offset is not a finite number");
   if (!end.joint) return;
@@ -41,7 +44,7 @@ void require_end(const Model& model, const BeamEnd& end, const std::string& key)
 
 void require_beam(const Model& model, BeamId id) {
   const Beam& beam = model[id];
-  const std::string key = label(model, id);
+  const auto key = [&] { return label(model, id); };
   require_end(model, beam.a, key);
   require_end(model, beam.b, key);
   const sections::AreaProps& s = beam.section;
@@ -58,7 +61,7 @@ void require_beam(const Model& model, BeamId id) {
 
 void require_spring(const Model& model, SpringId id) {
   const Spring& spring = model[id];
-  const std::string key = label(model, id);
+  const auto key = [&] { return label(model, id); };
   const Matrix6& k = spring.stiffness;
   require(k.allFinite(), key, "a stiffness is not a finite number");
   require(spring.preload.allFinite(), key, "its preload is not a finite number");
@@ -84,7 +87,7 @@ void require_spring(const Model& model, SpringId id) {
 
 void require_gap(const Model& model, GapId id) {
   const Gap& gap = model[id];
-  const std::string key = label(model, id);
+  const auto key = [&] { return label(model, id); };
   require(gap.a.node || gap.b.node, key, "both of its points are fixed to the ground");
   require(gap.a.at_g.allFinite() && gap.b.at_g.allFinite(), key, "a point is not a finite number");
   require(positive(gap.stiffness), key, "its stiffness in contact is not a positive number");
@@ -110,7 +113,7 @@ void require_station(const Model& model, BeamId id, double at) {
 void require_move(const Model& model, const SupportMove& move) {
   constexpr const char* kFreedoms[] = {"along x", "along y", "along z",
                                        "about x", "about y", "about z"};
-  const std::string key = label(model, move.node);
+  const auto key = [&] { return label(model, move.node); };
   require(move.by_g.allFinite(), key, "how far it is moved is not a finite number");
   for (Eigen::Index i = 0; i < 6; ++i) {
     const auto holds = [&](const Support& s) {
@@ -119,7 +122,7 @@ void require_move(const Model& model, const SupportMove& move) {
     if (move.by_g(i) == 0.0 || std::any_of(model.supports.begin(), model.supports.end(), holds)) {
       continue;
     }
-    throw base::InputError(key,
+    throw base::InputError(key(),
                            fmt::format("it is moved {}, where no support holds it", kFreedoms[i]));
   }
 }
@@ -127,10 +130,12 @@ void require_move(const Model& model, const SupportMove& move) {
 }  // namespace
 
 void require_valid(const Model& model) {
-  require(!model.nodes.empty(), "model", "has no points");
+  require(
+      !model.nodes.empty(), [] { return std::string("model"); }, "has no points");
   for (int i = 0; i < static_cast<int>(model.nodes.size()); ++i) {
-    require(model[NodeId{i}].at_g.allFinite(), label(model, NodeId{i}),
-            "its position is not a finite number");
+    require(
+        model[NodeId{i}].at_g.allFinite(), [&] { return label(model, NodeId{i}); },
+        "its position is not a finite number");
   }
   for (int i = 0; i < static_cast<int>(model.beams.size()); ++i) require_beam(model, BeamId{i});
   for (int i = 0; i < static_cast<int>(model.springs.size()); ++i) {
@@ -141,16 +146,18 @@ void require_valid(const Model& model) {
 
 void require_valid(const Model& model, const Loads& loads) {
   for (const NodeLoad& load : loads.nodes) {
-    require(load.offset_g.allFinite() && load.force_g.allFinite() && load.moment_g.allFinite(),
-            label(model, load.node), "a load on it is not a finite number");
+    require(
+        load.offset_g.allFinite() && load.force_g.allFinite() && load.moment_g.allFinite(),
+        [&] { return label(model, load.node); }, "a load on it is not a finite number");
   }
   for (const BeamPointLoad& load : loads.points) {
-    require(load.force_g.allFinite() && load.moment_g.allFinite(), label(model, load.beam),
-            "a load on it is not a finite number");
+    require(
+        load.force_g.allFinite() && load.moment_g.allFinite(),
+        [&] { return label(model, load.beam); }, "a load on it is not a finite number");
     require_station(model, load.beam, load.at);
   }
   for (const BeamLineLoad& load : loads.lines) {
-    const std::string key = label(model, load.beam);
+    const auto key = [&] { return label(model, load.beam); };
     require(load.at_from_g.allFinite() && load.at_to_g.allFinite(), key,
             "a load on it is not a finite number");
     require_station(model, load.beam, load.from);
@@ -159,12 +166,15 @@ void require_valid(const Model& model, const Loads& loads) {
     require(load.to >= load.from, key, "a line load ends before it begins");
   }
   for (const BeamStrain& strain : loads.strains) {
-    require(std::isfinite(strain.stretch) && std::isfinite(strain.bend_y) &&
-                std::isfinite(strain.bend_z),
-            label(model, strain.beam), "a strain of it is not a finite number");
+    require(
+        std::isfinite(strain.stretch) && std::isfinite(strain.bend_y) &&
+            std::isfinite(strain.bend_z),
+        [&] { return label(model, strain.beam); }, "a strain of it is not a finite number");
   }
   for (const SupportMove& move : loads.moves) require_move(model, move);
-  require(loads.gravity_g.allFinite(), "model", "its gravity is not a finite number");
+  require(
+      loads.gravity_g.allFinite(), [] { return std::string("model"); },
+      "its gravity is not a finite number");
 }
 
 }  // namespace fea

@@ -4,6 +4,7 @@
 
 #include <Eigen/SparseLU>
 
+#include "fea/ldlt.hpp"
 #include "fea/moved_frame.hpp"
 
 namespace fea {
@@ -34,17 +35,16 @@ class MovedFactor {
   [[nodiscard]] int count() const { return count_; }  ///< factorizations so far
 
  private:
-  [[nodiscard]] Sparse symmetric_part(const Blocks& tangent) const;
-  [[nodiscard]] Sparse whole(const Blocks& tangent) const;
-  [[nodiscard]] Sparse scaled(Sparse matrix) const;
+  using Whole = Eigen::SparseMatrix<double>;
+  [[nodiscard]] Sparse lower(const Blocks& tangent) const;
+  [[nodiscard]] Whole whole(const Blocks& tangent) const;
   [[nodiscard]] bool factor_symmetric(const Blocks& tangent);
 
   const System& system_;
   bool use_whole_;
   Assembly assembly_;
-  Eigen::VectorXd scale_;
   Ldlt symmetric_;
-  Eigen::SparseLU<Sparse> whole_;
+  Eigen::SparseLU<Whole> whole_;
   int count_ = 0;
 };
 

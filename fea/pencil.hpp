@@ -5,7 +5,7 @@
 namespace fea {
 
 /// The buckling problem (-Kg) x = mu K x in standard form: C y = mu y with
-/// C = D^-1/2 L^-1 P (-Kg) P' L^-T D^-1/2 from the factor K = P' L D L' P. Keeps references.
+/// C = D^-1/2 L^-1 (-Kg) L^-T D^-1/2 from the factor K = L D L'. Keeps references.
 class Pencil {
  public:
   /// @param geometric  scaled, lower triangle
@@ -13,9 +13,11 @@ class Pencil {
 
   [[nodiscard]] Eigen::Index size() const { return roots_.size(); }
   [[nodiscard]] Eigen::VectorXd apply(const Eigen::VectorXd& y) const;
+  /// The same into memory that is there.
+  void apply(const Eigen::VectorXd& y, Eigen::VectorXd& out) const;
   /// The motion (full) that belongs to y.
   [[nodiscard]] Eigen::VectorXd motion(const Eigen::VectorXd& y) const;
-  /// Largest magnitude of any mu, by power iteration: never above it, seldom much below.  [-]
+  /// About the largest magnitude of any mu, by power iteration: never above it, seldom far below.
   [[nodiscard]] double norm() const;
 
  private:
@@ -23,7 +25,8 @@ class Pencil {
 
   const System& system_;
   const Sparse& geometric_;
-  Eigen::VectorXd roots_;  // D^1/2
+  Eigen::VectorXd roots_;           // D^1/2
+  mutable Eigen::VectorXd motion_;  // scaled, of the last y
 };
 
 /// One solution of C y = mu y.

@@ -6,31 +6,39 @@
 #include "fea/large_displacement.hpp"
 #include "fea/linear_motion.hpp"
 #include "fea/mechanism.hpp"
+#include "fea/second_order.hpp"
 #include "fea/solution.hpp"
-#include "fea/tangent.hpp"
 
 namespace fea {
+
+struct Workspace::Memory {
+  std::optional<SecondOrder> second_order;
+  Eigen::VectorXd start;
+};
+
+Workspace::Workspace() : memory_(std::make_unique<Memory>()) {}
+Workspace::~Workspace() = default;
+Workspace::Workspace(Workspace&&) noexcept = default;
+Workspace& Workspace::operator=(Workspace&&) noexcept = default;
+
 namespace {
 
-/// (K + Kg(f)) u = F, with f from the u before, until f settles.
 Solution second_order(const std::shared_ptr<const System>& system, const LoadCase& load_case,
-                      const Eigen::VectorXd& first, const SolveOptions& options) {
-  const double lever = system->typical_length();
-  Tangent tangent(*system);
-  StressState state = stress_state(*system, load_case, first);
-  for (int i = 0; i < options.max_iterations; ++i) {
-    const Blocks geometric = geometric_stiffness(*system, load_case, state);
-    const std::optional<int> n_negative = tangent.n_negative(system->scaled_sum(geometric), 1.0);
-    if (n_negative != 0) return make_failed(system, SolveStatus::unstable);
-    const Eigen::VectorXd motion =
-        tangent.solve(to_balance(*system, load_case, geometric)) + load_case.imposed;
-    StressState next = stress_state(*system, load_case, motion);
-    if (settled(state, next, lever, options.tolerance)) {
-      return make_solution(system, load_case, motion, geometric, state);
-    }
-    state = std::move(next);
+                      const Eigen::VectorXd& linear, const SolveOptions& options,
+                      Workspace::Memory& memory) {
+  if (!memory.second_order || &memory.second_order->system() != system.get()) {
+    memory.second_order.emplace(system);
   }
-  return make_failed(system, SolveStatus::not_converged);
+  const Eigen::VectorXd* start = nullptr;
+  if (options.near != nullptr && options.near->status() == SolveStatus::converged &&
+      options.near->data().motion.size() == system->n_unknowns()) {
+    memory.start = options.near_factor * options.near->data().motion;
+    start = &memory.start;
+  }
+  SecondOrder& solver = *memory.second_order;
+  const SolveStatus status = solver.run(load_case, linear, start, options);
+  if (status != SolveStatus::converged) return make_failed(system, status);
+  return make_solution(system, load_case, solver.motion(), solver.geometric(), solver.state());
 }
 
 void require_movable(const Model& model, const Loads& loads) {
@@ -49,12 +57,18 @@ const Model& Factored::model() const {
   return system_->model();
 }
 
-Factored factor(const Model& model) {
+std::variant<Factored, Mechanism> factor_if_held(const Model& model) {
   auto system = std::make_shared<const System>(model);
-  if (const std::optional<Mechanism> mechanism = mechanism_of(*system)) {
+  if (std::optional<Mechanism> mechanism = mechanism_of(*system)) return *std::move(mechanism);
+  return Factored(std::move(system));
+}
+
+Factored factor(const Model& model) {
+  std::variant<Factored, Mechanism> made = factor_if_held(model);
+  if (const auto* mechanism = std::get_if<Mechanism>(&made)) {
     throw base::InputError("model", mechanism->words + "; nothing holds it");
   }
-  return Factored(std::move(system));
+  return std::get<Factored>(std::move(made));
 }
 
 Solution solve(const Factored& factored, const Loads& loads, const SolveOptions& options) {
@@ -68,7 +82,11 @@ Solution solve(const Factored& factored, const Loads& loads, const SolveOptions&
   if (options.method == Method::linear || system->n_free() == 0) {
     return make_solution(system, load_case, motion, {}, {});
   }
-  return second_order(system, load_case, motion, options);
+  if (options.workspace != nullptr) {
+    return second_order(system, load_case, motion, options, options.workspace->memory());
+  }
+  Workspace::Memory memory;
+  return second_order(system, load_case, motion, options, memory);
 }
 
 }  // namespace fea

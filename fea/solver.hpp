@@ -3,6 +3,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 #include "fea/frame_loads.hpp"
@@ -39,6 +40,10 @@ class Factored {
 /// @throws base::InputError when a beam has no length, a number is not finite, or the model is a
 ///         mechanism (the words of find_mechanism).
 [[nodiscard]] Factored factor(const Model& model);
+
+/// The same, or the free motion of a model that is not held.
+/// @throws base::InputError as above, but for a mechanism
+[[nodiscard]] std::variant<Factored, Mechanism> factor_if_held(const Model& model);
 
 enum class Method {
   linear,              ///< equilibrium in the undeformed position
@@ -105,12 +110,33 @@ class Solution {
   std::shared_ptr<const Data> data_;
 };
 
+/// Memory for second-order solutions of one factored model, used again from one load case to the
+/// next; with another model it starts anew. Not to be shared by threads.
+class Workspace {
+ public:
+  Workspace();
+  ~Workspace();
+  Workspace(Workspace&&) noexcept;
+  Workspace& operator=(Workspace&&) noexcept;
+
+  struct Memory;
+  [[nodiscard]] Memory& memory() { return *memory_; }
+
+ private:
+  std::unique_ptr<Memory> memory_;
+};
+
 struct SolveOptions {
   Method method = Method::second_order;
   int max_iterations = 50;
   /// Second order: relative change of the forces between iterations. Large displacement:
   /// unbalanced over largest force.  [-]
   double tolerance = 1e-10;
+  /// Second order: where to look first, such as the answer to nearly the same loads (of the same
+  /// model, springs to the ground aside). Saves iterations, and has no say in the answer.
+  const Solution* near = nullptr;
+  double near_factor = 1.0;        ///< multiple of `near`
+  Workspace* workspace = nullptr;  ///< second order; none = memory is asked for in each call
   /// Large displacement: where to start, a state of the same model in equilibrium under other
   /// loads; none = the reference place. The answer does not depend on it unless there are several.
   std::shared_ptr<const MovedState> start = nullptr;

@@ -1,6 +1,7 @@
 #include "fea/stress_state.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 #include "fea/geometric_stiffness.hpp"
@@ -23,36 +24,31 @@ Vector12 elastic_forces(const Matrix12& k, const Vector12& q, StressState::Size&
   return k * q;
 }
 
-StressState::Size raw_size(const StressState& state) {
-  StressState::Size size;
-  for (const Vector12& f : state.elastic_l) {
-    grow(size, f.segment<3>(0), f.segment<3>(3));
-    grow(size, f.segment<3>(6), f.segment<3>(9));
-  }
-  for (const Vector6& f : state.springs_g) grow(size, f.head<3>(), f.tail<3>());
-  return size;
-}
-
-Eigen::MatrixXd beam_block(const BeamPart& beam, const Vector12& elastic_l,
-                           const Vector12& ends_l) {
-  Eigen::MatrixXd block =
-      beam.ends_l.transpose() * geometric_between_ends(beam, elastic_l) * beam.ends_l;
+void beam_block(const BeamPart& beam, const Vector12& elastic_l, const Vector12& ends_l,
+                Eigen::MatrixXd& block) {
+  to_unknowns(beam, geometric_between_ends(beam, elastic_l), block);
+  if (beam.plain) return;
   for (std::size_t end = 0; end < 2; ++end) {
     const Connection& joint = beam.map.ends[end];
+    const bool welded_at_node = beam.map.unknowns.size() == 12 && joint.near_arm_g.isZero(0.0);
+    if (welded_at_node) continue;
     Vector6 wrench_g;  // gradient with respect to the beam's end, of the joint alone
     const Eigen::Index first = 6 * static_cast<Eigen::Index>(end);
     wrench_g << beam.axes_lg.transpose() * ends_l.segment<3>(first),
         beam.axes_lg.transpose() * ends_l.segment<3>(first + 3);
-    const bool welded_at_node = beam.map.unknowns.size() == 12 && joint.near_arm_g.isZero(0.0);
-    if (!welded_at_node) block += connection_geometric(joint, -wrench_g);
+    add_connection_geometric(joint, -wrench_g, block);
   }
-  return block;
 }
 
 }  // namespace
 
 StressState::Size StressState::size(double lever) const {
-  const Size raw = raw_size(*this);
+  Size raw;
+  for (const Vector12& f : elastic_l) {
+    grow(raw, f.segment<3>(0), f.segment<3>(3));
+    grow(raw, f.segment<3>(6), f.segment<3>(9));
+  }
+  for (const Vector6& f : springs_g) grow(raw, f.head<3>(), f.tail<3>());
   return {.force = std::max(raw.force, raw.moment / lever),
           .moment = std::max(raw.moment, raw.force * lever)};
 }
@@ -60,35 +56,50 @@ StressState::Size StressState::size(double lever) const {
 StressState stress_state(const System& system, const LoadCase& load_case,
                          const Eigen::VectorXd& motion) {
   StressState state;
-  for (std::size_t i = 0; i < system.beams().size(); ++i) {
-    const BeamPart& beam = system.beams()[i];
-    const Vector12 q_l = beam.ends_l * motion(beam.map.unknowns);
-    state.elastic_l.push_back(elastic_forces(beam.stiffness_l, q_l, state.rounding) -
-                              load_case.members[i].strained_l);
-    state.ends_l.push_back(state.elastic_l.back() - load_case.members[i].equivalent_l);
-  }
-  for (const SpringPart& spring : system.springs()) {
-    const Connection& ends = spring.connection;
-    const Eigen::VectorXd q = motion(spring.unknowns);
-    const Vector6 apart = (ends.far_g - ends.near_g) * q;
-    const Vector6 noise =
-        kRounding * (spring.stiffness_g.cwiseAbs() *
-                     ((ends.far_g.cwiseAbs() + ends.near_g.cwiseAbs()) * q.cwiseAbs()));
-    grow(state.rounding, noise.head<3>(), noise.tail<3>());
-    state.springs_g.push_back(spring.stiffness_g * apart);
-  }
+  stress_state(system, load_case, motion, state);
   return state;
 }
 
+void stress_state(const System& system, const LoadCase& load_case, const Eigen::VectorXd& motion,
+                  StressState& state) {
+  state.elastic_l.resize(system.beams().size());
+  state.ends_l.resize(system.beams().size());
+  state.springs_g.resize(system.springs().size());
+  state.rounding = {};
+  for (std::size_t i = 0; i < system.beams().size(); ++i) {
+    const BeamPart& beam = system.beams()[i];
+    const Vector12 q_l = end_freedoms(beam, motion);
+    state.elastic_l[i] =
+        elastic_forces(beam.stiffness_l, q_l, state.rounding) - load_case.members[i].strained_l;
+    state.ends_l[i] = state.elastic_l[i] - load_case.members[i].equivalent_l;
+  }
+  for (std::size_t i = 0; i < system.springs().size(); ++i) {
+    const SpringPart& spring = system.springs()[i];
+    const Connection& ends = spring.connection;
+    const BlockVector q = gathered(motion, spring.unknowns);
+    const Vector6 far = ends.far_g.lazyProduct(q);
+    const Vector6 near = ends.near_g.lazyProduct(q);
+    Vector6 size = Vector6::Zero();
+    for (Eigen::Index k = 0; k < q.size(); ++k) {
+      size += (ends.far_g.col(k).cwiseAbs() + ends.near_g.col(k).cwiseAbs()) * std::abs(q(k));
+    }
+    const Vector6 noise = kRounding * (spring.stiffness_g.cwiseAbs() * size);
+    grow(state.rounding, noise.head<3>(), noise.tail<3>());
+    state.springs_g[i] = spring.stiffness_g * (far - near);
+  }
+}
+
 bool settled(const StressState& before, const StressState& after, double lever, double tolerance) {
-  StressState difference = after;
+  StressState::Size moved;
   for (std::size_t i = 0; i < after.elastic_l.size(); ++i) {
-    difference.elastic_l[i] -= before.elastic_l[i];
+    const Vector12 d = after.elastic_l[i] - before.elastic_l[i];
+    grow(moved, d.segment<3>(0), d.segment<3>(3));
+    grow(moved, d.segment<3>(6), d.segment<3>(9));
   }
   for (std::size_t i = 0; i < after.springs_g.size(); ++i) {
-    difference.springs_g[i] -= before.springs_g[i];
+    const Vector6 d = after.springs_g[i] - before.springs_g[i];
+    grow(moved, d.head<3>(), d.tail<3>());
   }
-  const StressState::Size moved = raw_size(difference);
   const StressState::Size size = after.size(lever);
   return moved.force <= tolerance * size.force + after.rounding.force &&
          moved.moment <= tolerance * size.moment + after.rounding.moment;
@@ -101,20 +112,31 @@ Matrix12 geometric_between_ends(const BeamPart& beam, const Vector12& elastic_l)
 Blocks geometric_stiffness(const System& system, const LoadCase& load_case,
                            const StressState& state) {
   Blocks blocks;
-  for (std::size_t i = 0; i < system.beams().size(); ++i) {
-    blocks.push_back(beam_block(system.beams()[i], state.elastic_l[i], state.ends_l[i]));
+  geometric_stiffness(system, load_case, state, blocks);
+  return blocks;
+}
+
+void geometric_stiffness(const System& system, const LoadCase& load_case, const StressState& state,
+                         Blocks& blocks) {
+  const std::size_t n_beams = system.beams().size();
+  const std::size_t first_node = n_beams + system.springs().size();
+  blocks.resize(first_node + system.model().nodes.size());
+  for (std::size_t i = 0; i < n_beams; ++i) {
+    beam_block(system.beams()[i], state.elastic_l[i], state.ends_l[i], blocks[i]);
   }
   for (std::size_t i = 0; i < system.springs().size(); ++i) {
-    blocks.push_back(connection_geometric(system.springs()[i].connection, state.springs_g[i]));
+    const SpringPart& spring = system.springs()[i];
+    blocks[n_beams + i].setZero(spring.unknowns.size(), spring.unknowns.size());
+    add_connection_geometric(spring.connection, state.springs_g[i], blocks[n_beams + i]);
   }
-  const std::size_t first_node = blocks.size();
-  blocks.resize(first_node + system.model().nodes.size());
+  for (std::size_t i = first_node; i < blocks.size(); ++i) {
+    if (blocks[i].size() > 0) blocks[i].setZero();
+  }
   for (const NodeLoad& load : load_case.loads.nodes) {
     Eigen::MatrixXd& block = blocks[first_node + static_cast<std::size_t>(load.node.index)];
-    if (block.size() == 0) block = Eigen::MatrixXd::Zero(6, 6);
+    if (block.size() == 0) block.setZero(6, 6);
     block.bottomRightCorner<3, 3>() -= arm_geometric(load.force_g, load.offset_g);
   }
-  return blocks;
 }
 
 }  // namespace fea

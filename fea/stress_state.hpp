@@ -26,6 +26,9 @@ struct StressState {
 /// @param motion  full vector
 [[nodiscard]] StressState stress_state(const System& system, const LoadCase& load_case,
                                        const Eigen::VectorXd& motion);
+/// The same into memory that is there.
+void stress_state(const System& system, const LoadCase& load_case, const Eigen::VectorXd& motion,
+                  StressState& state);
 
 /// Whether forces and moments changed by less than `tolerance` of their size, or by no more than
 /// their rounding: very stiff pieces turn the last digits of a displacement into visible forces.
@@ -37,6 +40,9 @@ struct StressState {
 /// (dead loads at arms), as System::stiffness. Applied moments are semi-tangential: no block.
 [[nodiscard]] Blocks geometric_stiffness(const System& system, const LoadCase& load_case,
                                          const StressState& state);
+/// The same into memory that is there.
+void geometric_stiffness(const System& system, const LoadCase& load_case, const StressState& state,
+                         Blocks& blocks);
 
 /// The part of a beam's block that is between its ends, member axes.
 [[nodiscard]] Matrix12 geometric_between_ends(const BeamPart& beam, const Vector12& elastic_l);

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "base/invariant.hpp"
+#include "fea/elimination_order.hpp"
 #include "fea/model_check.hpp"
 
 namespace fea {
@@ -26,6 +27,18 @@ Eigen::VectorXi six_of(NodeId node) {
   return Eigen::VectorXi::LinSpaced(6, 6 * node.index, 6 * node.index + 5);
 }
 
+/// Whether a beam's unknowns are the six of each of its two ends, in global axes.
+bool only_turns_axes(const BeamPart& part) {
+  const Eigen::VectorXi& unknowns = part.map.unknowns;
+  if (unknowns.size() != 12) return false;
+  Matrix12 axes = Matrix12::Zero();
+  for (Eigen::Index i = 0; i < 12; i += 3) axes.block<3, 3>(i, i) = part.axes_lg;
+  for (Eigen::Index i = 1; i < 12; ++i) {
+    if (i != 6 && unknowns(i) != unknowns(i - 1) + 1) return false;
+  }
+  return part.ends_l == axes;
+}
+
 BeamPart make_beam(const Model& model, const RigidRoots& roots, const Beam& beam, int first_extra) {
   BeamPart part;
   part.length = length(model, beam);
@@ -40,6 +53,7 @@ BeamPart make_beam(const Model& model, const RigidRoots& roots, const Beam& beam
   part.ends_l.resize(12, part.map.unknowns.size());
   part.ends_l.topRows<6>() = twice(part.axes_lg) * part.map.ends[0].far_g;
   part.ends_l.bottomRows<6>() = twice(part.axes_lg) * part.map.ends[1].far_g;
+  part.plain = only_turns_axes(part);
   return part;
 }
 
@@ -83,19 +97,67 @@ Eigen::VectorXd diagonal_scale(const Eigen::VectorXd& diagonal, const std::vecto
   return scale;
 }
 
-/// D M D with the stored pattern kept as it is.
-Sparse scaled(const Sparse& matrix, const Eigen::VectorXd& scale) {
-  Sparse out = matrix;
-  double* values = out.valuePtr();
-  for (int column = 0; column < out.outerSize(); ++column) {
-    for (int k = out.outerIndexPtr()[column]; k < out.outerIndexPtr()[column + 1]; ++k) {
-      values[k] *= scale(out.innerIndexPtr()[k]) * scale(column);
+}  // namespace
+
+void to_unknowns(const BeamPart& part, const Matrix12& between_l, Eigen::MatrixXd& out) {
+  if (!part.plain) {
+    const OverUnknowns<12> half = between_l.lazyProduct(part.ends_l);
+    out.noalias() = part.ends_l.transpose().lazyProduct(half);
+    return;
+  }
+  // Four times the member's axes: 3 x 3 by 3 x 3.
+  out.resize(12, 12);
+  const Matrix3 back = part.axes_lg.transpose();
+  for (Eigen::Index column = 0; column < 12; column += 3) {
+    for (Eigen::Index row = column; row < 12; row += 3) {
+      const Matrix3 half = between_l.block<3, 3>(row, column) * part.axes_lg;
+      const Matrix3 block = back * half;
+      out.block<3, 3>(row, column) = block;
+      if (row > column) out.block<3, 3>(column, row) = block.transpose();
     }
+  }
+}
+
+Vector12 end_freedoms(const BeamPart& part, const Eigen::VectorXd& motion) {
+  if (!part.plain) {
+    const BlockVector q = gathered(motion, part.map.unknowns);
+    return part.ends_l.lazyProduct(q);
+  }
+  Vector12 out;
+  for (const Eigen::Index first : {0, 6}) {
+    const Eigen::Index unknown = part.map.unknowns(first);  // a node's six follow one another
+    out.segment<3>(first) = part.axes_lg * motion.segment<3>(unknown);
+    out.segment<3>(first + 3) = part.axes_lg * motion.segment<3>(unknown + 3);
   }
   return out;
 }
 
+namespace {
+
+void beam_block(const BeamPart& part, const Matrix12& stiffness_l, Eigen::MatrixXd& block) {
+  to_unknowns(part, stiffness_l, block);
+  if (!part.plain) block += part.map.springs;
+}
+
+void spring_block(const SpringPart& part, Eigen::MatrixXd& block) {
+  const OverUnknowns<6> apart = part.connection.far_g - part.connection.near_g;
+  const OverUnknowns<6> force = part.stiffness_g * apart;
+  block.noalias() = apart.transpose() * force;
+}
+
 }  // namespace
+
+void elastic_stiffness(const System& system, Blocks& blocks) {
+  const Model& model = system.model();
+  for (std::size_t i = 0; i < model.beams.size(); ++i) {
+    const Beam& beam = model.beams[i];
+    const BeamPart& part = system.beams()[i];
+    beam_block(part, beam_stiffness(beam.section, beam.elastic, part.length), blocks[i]);
+  }
+  for (std::size_t i = 0; i < model.springs.size(); ++i) {
+    spring_block(system.springs()[i], blocks[model.beams.size() + i]);
+  }
+}
 
 System::System(Model model) : model_(std::move(model)) {
   require_valid(model_);
@@ -109,15 +171,18 @@ System::System(Model model) : model_(std::move(model)) {
   number_unknowns();
   assembly_ = Assembly(unknowns_, reduced_, n_free_);
 
-  const Sparse stiffness = assembly_.sum(stiffness_);
-  std::vector<bool> free_turns;
+  scaled_ = assembly_.pattern();
+  assembly_.add(stiffness_, 1.0, scaled_.valuePtr());
+  std::vector<bool> free_turns(static_cast<std::size_t>(n_free_));
   for (int i = 0; i < n_unknowns(); ++i) {
-    if (!held(i)) free_turns.push_back(turns(i));
+    if (!held(i)) free_turns[static_cast<std::size_t>(reduced_(i))] = turns(i);
   }
-  scale_ = diagonal_scale(Eigen::VectorXd(stiffness.diagonal()), free_turns);
-  scaled_ = fea::scaled(stiffness, scale_);
-  factor_ = std::make_unique<Ldlt>();
-  if (n_free_ > 0) factor_->compute(scaled_);
+  scale_ = diagonal_scale(Eigen::VectorXd(scaled_.diagonal()), free_turns);
+  assembly_.scale_by(scale_);
+  scaled_.coeffs().setZero();
+  assembly_.add(stiffness_, 1.0, scaled_.valuePtr());
+  factor_ = Ldlt(scaled_);
+  factored_ = factor_.factorize(scaled_.valuePtr());
 }
 
 void System::make_beams() {
@@ -131,8 +196,8 @@ void System::make_beams() {
     for (const bool turn : joint_unknowns_turn(beam)) turns_.push_back(turn);
     next = static_cast<int>(turns_.size());
     unknowns_.push_back(part.map.unknowns);
-    stiffness_.push_back(part.ends_l.transpose() * part.stiffness_l * part.ends_l +
-                         part.map.springs);
+    stiffness_.emplace_back();
+    beam_block(part, part.stiffness_l, stiffness_.back());
     total += part.length;
   }
   if (!beams_.empty()) typical_length_ = total / static_cast<double>(beams_.size());
@@ -142,9 +207,9 @@ void System::make_springs() {
   for (const Spring& spring : model_.springs) {
     springs_.push_back(make_spring(roots_.rooted(spring)));
     const SpringPart& part = springs_.back();
-    const Matrix6X apart = part.connection.far_g - part.connection.near_g;
     unknowns_.push_back(part.unknowns);
-    stiffness_.push_back(apart.transpose() * part.stiffness_g * apart);
+    stiffness_.emplace_back();
+    spring_block(part, stiffness_.back());
   }
 }
 
@@ -158,38 +223,51 @@ void System::number_unknowns() {
     }
   }
   for (const NodeId node : roots_.carried_nodes()) reduced_.segment<6>(6 * node.index).fill(-1);
-  for (int& number : reduced_) {
-    if (number == 0) number = n_free_++;
-  }
+  reduced_ = elimination_order(unknowns_, reduced_);
+  n_free_ = static_cast<int>((reduced_.array() >= 0).count());
 }
 
 Sparse System::scaled_sum(const Blocks& blocks) const {
-  return fea::scaled(assembly_.sum(blocks), scale_);
+  Sparse out = assembly_.pattern();
+  assembly_.add(blocks, 1.0, out.valuePtr());
+  return out;
 }
 
 Eigen::VectorXd System::to_scaled_force(const Eigen::VectorXd& full) const {
   Eigen::VectorXd out(n_free_);
-  for (int i = 0; i < n_unknowns(); ++i) {
-    if (!held(i)) out(reduced_(i)) = full(i) * scale_(reduced_(i));
-  }
+  to_scaled_force(full, out);
   return out;
 }
 
 Eigen::VectorXd System::to_scaled_motion(const Eigen::VectorXd& full) const {
   Eigen::VectorXd out(n_free_);
-  for (int i = 0; i < n_unknowns(); ++i) {
-    if (!held(i)) out(reduced_(i)) = full(i) / scale_(reduced_(i));
-  }
+  to_scaled_motion(full, out);
   return out;
 }
 
 Eigen::VectorXd System::from_scaled_motion(const Eigen::VectorXd& free) const {
-  Eigen::VectorXd out = Eigen::VectorXd::Zero(n_unknowns());
+  Eigen::VectorXd out(n_unknowns());
+  from_scaled_motion(free, out);
+  return out;
+}
+
+void System::to_scaled_force(const Eigen::VectorXd& full, Eigen::VectorXd& out) const {
   for (int i = 0; i < n_unknowns(); ++i) {
-    if (!held(i)) out(i) = free(reduced_(i)) * scale_(reduced_(i));
+    if (!held(i)) out(reduced_(i)) = full(i) * scale_(reduced_(i));
+  }
+}
+
+void System::to_scaled_motion(const Eigen::VectorXd& full, Eigen::VectorXd& out) const {
+  for (int i = 0; i < n_unknowns(); ++i) {
+    if (!held(i)) out(reduced_(i)) = full(i) / scale_(reduced_(i));
+  }
+}
+
+void System::from_scaled_motion(const Eigen::VectorXd& free, Eigen::VectorXd& out) const {
+  for (int i = 0; i < n_unknowns(); ++i) {
+    out(i) = held(i) ? 0.0 : free(reduced_(i)) * scale_(reduced_(i));
   }
   carry(out);
-  return out;
 }
 
 void System::carry(Eigen::VectorXd& full) const {

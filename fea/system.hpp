@@ -2,10 +2,9 @@
 
 #include <memory>
 
-#include <Eigen/SparseCholesky>
-
 #include "fea/beam_element.hpp"
 #include "fea/end_map.hpp"
+#include "fea/ldlt.hpp"
 #include "fea/matrix_assembly.hpp"
 #include "fea/rigid_roots.hpp"
 #include "fea/solver.hpp"
@@ -26,7 +25,16 @@ struct BeamPart {
   Matrix12 stiffness_l;
   EndMap map;
   Eigen::Matrix<double, 12, Eigen::Dynamic> ends_l;  ///< end freedoms in member axes from unknowns
+  bool plain = false;  ///< welded at its nodes without arms: ends_l only turns axes
 };
+
+/// A symmetric matrix over a beam's ends in its own axes, over its unknowns instead.
+/// @param out  taken over; no memory is asked for when it has the size already
+void to_unknowns(const BeamPart& part, const Matrix12& between_l, Eigen::MatrixXd& out);
+
+/// The freedoms of a beam's ends in its own axes.
+/// @param motion  full
+[[nodiscard]] Vector12 end_freedoms(const BeamPart& part, const Eigen::VectorXd& motion);
 
 /// A spring ready for assembly. Near: node a, far: node b; to the ground, near: the ground, far:
 /// node a, so that its axes stay with the ground.
@@ -38,12 +46,11 @@ struct SpringPart {
   double sign_on_b = -1.0;  ///< what acts on b's side is this times the wrench in it
 };
 
-using Ldlt = Eigen::SimplicialLDLT<Sparse, Eigen::Lower, Eigen::AMDOrdering<int>>;
-
 /// The assembled and factored equations. Unknowns: six for each node (global axes), then the
 /// joints' own. `full` vectors hold all of them, the motion of carried nodes included; `free`
-/// vectors those that neither a support holds nor a rigid body carries. The scaled matrix is D K D
-/// with D = 1 / sqrt(diagonal), since m and rad, bushings and tubes differ by many orders.
+/// vectors those that neither a support holds nor a rigid body carries, in their order of
+/// elimination. The scaled matrix is D K D with D = 1 / sqrt(diagonal), since m and rad, bushings
+/// and tubes differ by many orders.
 class System {
  public:
   /// Assembles and factors; says nothing of mechanisms (see mechanism.hpp).
@@ -60,6 +67,10 @@ class System {
   void carry(Eigen::VectorXd& full) const;
   /// Whether an unknown is held by a support or carried by a rigid body.
   [[nodiscard]] bool held(int unknown) const { return reduced_(unknown) < 0; }
+  /// Place of each unknown among the free ones; -1 = held.
+  [[nodiscard]] const Eigen::VectorXi& places() const { return reduced_; }
+  /// Diagonal of D, over the free unknowns.
+  [[nodiscard]] const Eigen::VectorXd& scale() const { return scale_; }
   /// Whether an unknown is a rotation.
   [[nodiscard]] bool turns(int unknown) const { return turns_[static_cast<std::size_t>(unknown)]; }
 
@@ -69,13 +80,23 @@ class System {
   [[nodiscard]] const std::vector<Eigen::VectorXi>& block_unknowns() const { return unknowns_; }
   /// D (sum of the blocks) D over the free unknowns, lower triangle.
   [[nodiscard]] Sparse scaled_sum(const Blocks& blocks) const;
+  /// Adds factor * D (sum of the blocks) D to the values of a matrix of that pattern.
+  void add_scaled(const Blocks& blocks, double factor, double* values) const {
+    assembly_.add(blocks, factor, values);
+  }
 
   [[nodiscard]] const Sparse& scaled() const { return scaled_; }
-  [[nodiscard]] const Ldlt& factor() const { return *factor_; }
+  [[nodiscard]] const Ldlt& factor() const { return factor_; }
+  /// Whether every pivot of the factor is finite and not zero.
+  [[nodiscard]] bool factored() const { return factored_; }
 
   [[nodiscard]] Eigen::VectorXd to_scaled_force(const Eigen::VectorXd& full) const;
   [[nodiscard]] Eigen::VectorXd to_scaled_motion(const Eigen::VectorXd& full) const;
   [[nodiscard]] Eigen::VectorXd from_scaled_motion(const Eigen::VectorXd& free) const;
+  // The same into memory that is there.
+  void to_scaled_force(const Eigen::VectorXd& full, Eigen::VectorXd& out) const;
+  void to_scaled_motion(const Eigen::VectorXd& full, Eigen::VectorXd& out) const;
+  void from_scaled_motion(const Eigen::VectorXd& free, Eigen::VectorXd& out) const;
 
   /// A length that makes moments comparable with forces: the mean of the beams, or 1 m.  [m]
   [[nodiscard]] double typical_length() const { return typical_length_; }
@@ -98,7 +119,11 @@ class System {
   Assembly assembly_;
   Eigen::VectorXd scale_;
   Sparse scaled_;
-  std::unique_ptr<Ldlt> factor_;
+  Ldlt factor_;
+  bool factored_ = false;
 };
+
+/// Blocks of the elastic stiffness from the sections and axes, as System::stiffness.
+void elastic_stiffness(const System& system, Blocks& blocks);
 
 }  // namespace fea

@@ -7,23 +7,16 @@ constexpr double kTrusted = 1.0e-14;  // a pivot nearer to zero may have either 
 
 }  // namespace
 
-Tangent::Tangent(const System& system) : system_(system) {
-  factor_.analyzePattern(system.scaled());
-}
+Tangent::Tangent(const System& system)
+    : system_(system), values_(system.scaled().coeffs().size()), factor_(system.factor()) {}
 
-std::optional<int> Tangent::n_negative(const Sparse& geometric, double factor) {
-  Sparse sum = system_.scaled();
-  Eigen::Map<Eigen::VectorXd>(sum.valuePtr(), sum.nonZeros()) +=
-      factor * Eigen::Map<const Eigen::VectorXd>(geometric.valuePtr(), geometric.nonZeros());
-  factor_.factorize(sum);
-  if (factor_.info() != Eigen::Success) return std::nullopt;
-  const Eigen::VectorXd pivots = factor_.vectorD();
-  if (!pivots.allFinite() || pivots.cwiseAbs().minCoeff() < kTrusted) return std::nullopt;
+std::optional<int> Tangent::n_negative(const Blocks& geometric, double factor) {
+  values_ = system_.scaled().coeffs();
+  system_.add_scaled(geometric, factor, values_.data());
+  if (!factor_.factorize(values_.data())) return std::nullopt;
+  const Eigen::VectorXd& pivots = factor_.pivots();
+  if (pivots.cwiseAbs().minCoeff() < kTrusted) return std::nullopt;
   return static_cast<int>((pivots.array() < 0.0).count());
-}
-
-Eigen::VectorXd Tangent::solve(const Eigen::VectorXd& force) const {
-  return system_.from_scaled_motion(factor_.solve(system_.to_scaled_force(force)));
 }
 
 }  // namespace fea

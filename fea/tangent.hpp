@@ -6,21 +6,22 @@
 
 namespace fea {
 
-/// Factors K + s Kg of one system again and again; the pattern is looked at once.
+/// Factors K + s Kg of one system again and again, in the same memory.
 class Tangent {
  public:
   explicit Tangent(const System& system);
 
   /// Factors scaled K + factor * geometric.
-  /// @param geometric  scaled, the same pattern as System::scaled
+  /// @param geometric  blocks, in the order of System::stiffness
   /// @return how many of its eigenvalues are negative; nothing when a pivot is too small to trust
-  [[nodiscard]] std::optional<int> n_negative(const Sparse& geometric, double factor);
+  [[nodiscard]] std::optional<int> n_negative(const Blocks& geometric, double factor);
 
-  /// Solution (full) of the system last factored, which must have had no negative eigenvalue.
-  [[nodiscard]] Eigen::VectorXd solve(const Eigen::VectorXd& force) const;
+  /// What was factored last.
+  [[nodiscard]] const Ldlt& factor() const { return factor_; }
 
  private:
   const System& system_;
+  Eigen::VectorXd values_;
   Ldlt factor_;
 };
 

@@ -1,13 +1,40 @@
 #include "studies/cell.hpp"
 
+#include <cmath>
 #include <limits>
 
 namespace studies {
 
+CaseSolution Cell::solve(double multiple) const {
+  NearSolution near;
+  double least = std::numeric_limits<double>::infinity();
+  const auto consider = [&](const auto& known) {
+    const double apart = std::abs(std::log(known.first / multiple));
+    if (known.second.solution.status() != fea::SolveStatus::converged || !(apart < least)) return;
+    least = apart;
+    near = {&known.second, known.first};
+  };
+  for (const auto& known : kept_) consider(known);
+  for (const auto& known : recent_) consider(known);
+  return model_->solve(*load_case_, multiple, near);
+}
+
 const CaseSolution& Cell::kept(double multiple) const {
   const auto found = kept_.find(multiple);
   if (found != kept_.end()) return found->second;
-  return kept_.emplace(multiple, model_->solve(*load_case_, multiple)).first->second;
+  return kept_.emplace(multiple, solve(multiple)).first->second;
+}
+
+CaseSolution Cell::at(double multiple) const {
+  constexpr std::size_t kMostRecent = 4;
+  const auto kept = kept_.find(multiple);
+  if (kept != kept_.end()) return kept->second;
+  for (const auto& [known, solved] : recent_) {
+    if (known == multiple) return solved;
+  }
+  recent_.emplace_front(multiple, solve(multiple));
+  if (recent_.size() > kMostRecent) recent_.pop_back();
+  return recent_.front().second;
 }
 
 double Cell::ratio_kept(const Criterion& criterion, double multiple) const {
@@ -15,7 +42,7 @@ double Cell::ratio_kept(const Criterion& criterion, double multiple) const {
 }
 
 double Cell::ratio_at(const Criterion& criterion, double multiple) const {
-  return ratio_of(criterion, model_->solve(*load_case_, multiple));
+  return ratio_of(criterion, at(multiple));
 }
 
 double Cell::ratio_of(const Criterion& criterion, const CaseSolution& solved) const {

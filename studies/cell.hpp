@@ -1,8 +1,10 @@
 #pragma once
 
 #include <cstddef>
+#include <deque>
 #include <map>
 #include <string>
+#include <utility>
 
 #include "studies/criterion.hpp"
 #include "studies/set_model.hpp"
@@ -21,6 +23,8 @@ class Cell {
 
   /// The solution at a multiple of the load; solved at first use, then kept.
   [[nodiscard]] const CaseSolution& kept(double multiple) const;
+  /// The solution at a multiple that may not be asked for again: the last few are remembered.
+  [[nodiscard]] CaseSolution at(double multiple) const;
   /// Demand over capacity at a multiple, kept or not; infinite where the frame cannot carry it.
   [[nodiscard]] double ratio_kept(const Criterion& criterion, double multiple) const;
   [[nodiscard]] double ratio_at(const Criterion& criterion, double multiple) const;
@@ -35,10 +39,12 @@ class Cell {
 
  private:
   [[nodiscard]] double ratio_of(const Criterion& criterion, const CaseSolution& solved) const;
+  [[nodiscard]] CaseSolution solve(double multiple) const;
 
   const SetModel* model_;
   const parts::DesignCase* load_case_;
-  mutable std::map<double, CaseSolution> kept_;
+  mutable std::map<double, CaseSolution> kept_;  // by multiple
+  mutable std::deque<std::pair<double, CaseSolution>> recent_;
 };
 
 }  // namespace studies

@@ -247,7 +247,7 @@ class Runner {
     const bool carries = at_load.status() == fea::SolveStatus::converged;
     std::optional<CaseSolution> reached;
     if (limit.ends == LoadLimit::Ends::at_limit || !carries) {
-      reached = cell.model().solve(cell.load_case(), limit.reached);
+      reached = cell.at(limit.reached);
     }
     const fea::Solution* at_limit = reached ? &cell.judged_by(criterion, *reached) : nullptr;
     const std::size_t before = out_.answer.findings.size();

@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <utility>
+#include <variant>
 
 #include <Eigen/Geometry>
 
@@ -17,15 +18,17 @@ double seat_travel(const parts::BumpStop& stop, const fea::Solution& solution) {
 
 SetModel::SetModel(const parts::Design& design, parts::StiffnessSet set)
     : design_(design), set_(std::move(set)), assembly_(parts::assemble(design, set_)) {
-  if (const std::optional<fea::Mechanism> loose = fea::find_mechanism(assembly_.model)) {
+  std::variant<fea::Factored, fea::Mechanism> made = fea::factor_if_held(assembly_.model);
+  if (const auto* loose = std::get_if<fea::Mechanism>(&made)) {
     throw base::InputError(assembly_.node_keys.at(static_cast<std::size_t>(loose->node.index)),
                            loose->words + ": no part or support holds it");
   }
+  ready_.emplace(0U, Ready{std::get<fea::Factored>(std::move(made)), {}});
 }
 
-const fea::Factored& SetModel::factored(unsigned closed_stops) const {
-  const auto found = factored_.find(closed_stops);
-  if (found != factored_.end()) return found->second;
+SetModel::Ready& SetModel::ready(unsigned closed_stops) const {
+  const auto found = ready_.find(closed_stops);
+  if (found != ready_.end()) return found->second;
   fea::Model model = assembly_.model;
   for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
     if ((closed_stops & (1U << i)) == 0) continue;
@@ -34,7 +37,7 @@ const fea::Factored& SetModel::factored(unsigned closed_stops) const {
     spring.stiffness(2, 2) = stop.rate;
     model.add(spring);
   }
-  return factored_.emplace(closed_stops, fea::factor(model)).first->second;
+  return ready_.emplace(closed_stops, Ready{fea::factor(model), {}}).first->second;
 }
 
 fea::Loads SetModel::loads(const parts::DesignCase& load_case, double multiple,
@@ -78,18 +81,34 @@ unsigned SetModel::most_wrong_stop(const fea::Solution& solution, unsigned close
   return wrong;
 }
 
-CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple) const {
-  constexpr int kMostContactRounds = 8;
+fea::Solution SetModel::solve(const fea::Loads& loads, double multiple, unsigned closed_stops,
+                              const NearSolution& near) const {
+  Ready& now = ready(closed_stops);
   // Forces settled to 1e-7 leave a safety factor good to six digits.
-  const fea::SolveOptions options{.tolerance = 1.0e-7};
+  fea::SolveOptions options{.tolerance = 1.0e-7, .workspace = &now.workspace};
+  if (near.solved != nullptr) {
+    options.near = &near.solved->solution;
+    options.near_factor = multiple / near.multiple;
+  }
+  return fea::solve(now.factored, loads, options);
+}
+
+CaseSolution SetModel::with_linear(fea::Solution solution, const fea::Loads& loads,
+                                   unsigned closed_stops, bool settled) const {
+  return {std::move(solution),
+          fea::solve(ready(closed_stops).factored, loads, {.method = fea::Method::linear}),
+          closed_stops, settled};
+}
+
+CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple,
+                             const NearSolution& near) const {
+  constexpr int kMostContactRounds = 8;
   unsigned closed = 0;
   bool tried_all = false;
   for (int round = 0;; ++round) {
     const fea::Loads now = loads(load_case, multiple, closed);
-    fea::Solution solution = fea::solve(factored(closed), now, options);
-    const auto linear = [&] {
-      return fea::solve(factored(closed), now, {.method = fea::Method::linear});
-    };
+    const bool same_stops = near.solved != nullptr && near.solved->closed_stops == closed;
+    fea::Solution solution = solve(now, multiple, closed, same_stops ? near : NearSolution{});
     if (solution.status() == fea::SolveStatus::unstable && !tried_all && usable_stops() != 0) {
       // On open stops the axle may tip where closed ones hold it.
       tried_all = true;
@@ -97,12 +116,12 @@ CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple
       continue;
     }
     if (solution.status() != fea::SolveStatus::converged) {
-      return {std::move(solution), linear(), closed, true};
+      return with_linear(std::move(solution), now, closed, true);
     }
     // One at a time: two stops that change together can go on changing for ever.
     const unsigned wrong = most_wrong_stop(solution, closed);
     if (wrong == 0 || round == kMostContactRounds) {
-      return {std::move(solution), linear(), closed, wrong == 0};
+      return with_linear(std::move(solution), now, closed, wrong == 0);
     }
     closed ^= wrong;
   }
@@ -110,18 +129,19 @@ CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple
 
 fea::BucklingResult SetModel::buckle(const parts::DesignCase& load_case,
                                      const CaseSolution& at) const {
-  return fea::buckle(factored(at.closed_stops), loads(load_case, 1.0, at.closed_stops),
+  return fea::buckle(ready(at.closed_stops).factored, loads(load_case, 1.0, at.closed_stops),
                      {.n_reversed = 1});
 }
 
 const fea::Condition& SetModel::condition(unsigned closed_stops) const {
   const auto found = conditions_.find(closed_stops);
   if (found != conditions_.end()) return found->second;
-  return conditions_.emplace(closed_stops, fea::condition(factored(closed_stops))).first->second;
+  return conditions_.emplace(closed_stops, fea::condition(ready(closed_stops).factored))
+      .first->second;
 }
 
 fea::FactorSize SetModel::factor_size(unsigned closed_stops) const {
-  return fea::factor_size(factored(closed_stops));
+  return fea::factor_size(ready(closed_stops).factored);
 }
 
 }  // namespace studies

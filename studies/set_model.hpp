@@ -21,6 +21,12 @@ struct CaseSolution {
   bool contact_settled = true;
 };
 
+/// A load case solved at another multiple.
+struct NearSolution {
+  const CaseSolution* solved = nullptr;  ///< may be null
+  double multiple = 1.0;
+};
+
 /// A design's frame for one stiffness set, factored, ready for any load case.
 class SetModel {
  public:
@@ -32,7 +38,9 @@ class SetModel {
 
   /// Second order, with the whole load multiplied before the solve; bump stops close and open until
   /// they settle.
-  [[nodiscard]] CaseSolution solve(const parts::DesignCase& load_case, double multiple) const;
+  /// @param near  where to look first: saves time, and has no say in the answer
+  [[nodiscard]] CaseSolution solve(const parts::DesignCase& load_case, double multiple,
+                                   const NearSolution& near = {}) const;
 
   /// Critical multiples of the load, bump stops as they are in `at`.
   [[nodiscard]] fea::BucklingResult buckle(const parts::DesignCase& load_case,
@@ -43,7 +51,15 @@ class SetModel {
   [[nodiscard]] fea::FactorSize factor_size(unsigned closed_stops) const;
 
  private:
-  [[nodiscard]] const fea::Factored& factored(unsigned closed_stops) const;
+  struct Ready {
+    fea::Factored factored;
+    fea::Workspace workspace;
+  };
+  [[nodiscard]] Ready& ready(unsigned closed_stops) const;
+  [[nodiscard]] fea::Solution solve(const fea::Loads& loads, double multiple, unsigned closed_stops,
+                                    const NearSolution& near = {}) const;
+  [[nodiscard]] CaseSolution with_linear(fea::Solution solution, const fea::Loads& loads,
+                                         unsigned closed_stops, bool settled) const;
   [[nodiscard]] fea::Loads loads(const parts::DesignCase& load_case, double multiple,
                                  unsigned closed_stops) const;
   /// Bit i: the travel and rate of bump stop i are known.
@@ -55,7 +71,7 @@ class SetModel {
   const parts::Design& design_;
   parts::StiffnessSet set_;
   parts::Assembly assembly_;
-  mutable std::map<unsigned, fea::Factored> factored_;
+  mutable std::map<unsigned, Ready> ready_;  // by the stops that are closed
   mutable std::map<unsigned, fea::Condition> conditions_;
 };
 

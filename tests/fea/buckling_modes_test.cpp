@@ -218,8 +218,8 @@ TEST_CASE("the count of negative pivots is the count of factors passed", "[fea][
   const fea::LoadCase load_case = fea::prepare(system, frame.loads);
   const Eigen::VectorXd u =
       system.from_scaled_motion(system.factor().solve(system.to_scaled_force(load_case.vector)));
-  const fea::Sparse geometric = system.scaled_sum(
-      fea::geometric_stiffness(system, load_case, fea::stress_state(system, load_case, u)));
+  const fea::Blocks geometric =
+      fea::geometric_stiffness(system, load_case, fea::stress_state(system, load_case, u));
   fea::Tangent tangent(system);
   for (std::size_t i = 0; i < 5; ++i) {
     CHECK(tangent.n_negative(geometric, 0.999 * factors[i]) == static_cast<int>(i));

@@ -315,3 +315,57 @@ TEST_CASE("negative factors are those of the load reversed", "[fea][property][bu
     CHECK(fea::buckle(factored, frame.other).reversed.empty());
   }
 }
+
+TEST_CASE("where the search starts has no say in a second-order answer", "[fea][second-order]") {
+  for (std::uint32_t seed = 1; seed <= kFrames; ++seed) {
+    INFO("frame " << seed);
+    const RandomFrame frame = random_frame(seed);
+    const fea::Factored factored = fea::factor(frame.model);
+    const fea::Solution plain = fea::solve(factored, frame.loads);
+    REQUIRE(plain.status() == fea::SolveStatus::converged);
+    fea::Workspace workspace;
+    fea::SolveOptions options{.workspace = &workspace};
+    const fea::Solution more = fea::solve(factored, frame.loads * 1.5, options);
+    options.near = &more;
+    options.near_factor = 1.0 / 1.5;
+    const fea::Solution near = fea::solve(factored, frame.loads, options);
+    REQUIRE(near.status() == fea::SolveStatus::converged);
+    CHECK(near.residual() < 1e-9);
+    for (int i = 0; i < n_beams(frame.model); ++i) {
+      const fea::Vector12 expected = plain.end_forces(BeamId{i});
+      CHECK((near.end_forces(BeamId{i}) - expected).norm() < 1e-8 * (1.0 + expected.norm()));
+    }
+  }
+}
+
+TEST_CASE("a beam or spring inside one rigid body changes nothing", "[fea][rigid]") {
+  for (std::uint32_t seed = 1; seed <= kFrames; ++seed) {
+    INFO("frame " << seed);
+    const RandomFrame without = random_frame(seed);
+    RandomFrame with = without;
+    const fea::RigidBody& body = with.model.rigid.front();
+    fea::Beam inside = with.model.beams.front();
+    inside.a = {.node = body.carried.front()};
+    inside.b = {.node = body.carried.back()};
+    inside.density = 0.0;
+    inside.b.joint = fea_test::joint({2.0e6, 3.0e6, 4.0e6, 500.0, 900.0, 700.0});
+    inside.a.joint = inside.b.joint;
+    with.model.add(inside);
+    fea::Spring spring{.a = body.master, .b = body.carried.front()};
+    spring.stiffness = 1.0e5 * fea::Matrix6::Identity();
+    spring.offset_a_g = with.model[*spring.b].at_g - with.model[spring.a].at_g;
+    with.model.add(spring);
+    for (const Method method : {Method::linear, Method::second_order}) {
+      const fea::Solution a = solve(without.model, without.loads, method);
+      const fea::Solution b = solve(with.model, with.loads, method);
+      for (int i = 0; i < n_nodes(without.model); ++i) {
+        const Vector6 expected = a.placement(NodeId{i});
+        CHECK((b.placement(NodeId{i}) - expected).norm() < 1e-7 * (1.0e-6 + expected.norm()));
+      }
+    }
+    const auto first = [](const fea::Model& model, const fea::Loads& loads) {
+      return fea::buckle(fea::factor(model), loads).modes.front().factor;
+    };
+    CHECK_THAT(first(with.model, with.loads), WithinRel(first(without.model, without.loads), 1e-6));
+  }
+}

@@ -1,0 +1,207 @@
+// The parts of a check of the demo front axle, one thread, each to be seen beside the floor:
+// LAPACK's banded Cholesky factorization of the same matrix.
+
+#include <fstream>
+#include <memory>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include <benchmark/benchmark.h>
+
+#include "base/invariant.hpp"
+#include "cases/reader.hpp"
+#include "fea/buckling.hpp"
+#include "fea/member_loads.hpp"
+#include "fea/second_order.hpp"
+#include "parts/put_loads.hpp"
+#include "studies/check.hpp"
+#include "studies/set_model.hpp"
+#include "tests/bench/band_cholesky.hpp"
+
+namespace {
+
+/// The base case, with the first of its stiffness sets.
+struct Demo {
+  parts::Design design;
+  std::vector<parts::DesignCase> cases;
+  std::vector<parts::StiffnessSet> sets;
+  fea::Model model;
+  std::vector<fea::Loads> loads;  ///< one a load case
+  std::shared_ptr<const fea::System> system;
+  std::vector<fea::LoadCase> prepared;
+  std::vector<Eigen::VectorXd> forces;  ///< scaled
+};
+
+Demo read_demo() {
+  const std::string path = LINKMARGIN_SOURCE_DIR "/cases/examples/front-axle-us.yaml";
+  std::ifstream file(path);
+  INVARIANT(file.good());
+  std::ostringstream text;
+  text << file.rdbuf();
+  const cases::Reading reading = cases::read(text.str(), "front-axle-us.yaml");
+  INVARIANT(reading.design.has_value());
+  Demo demo{*reading.design, {}, {}, {}, {}, {}, {}, {}};
+  demo.design.variants.clear();
+  demo.cases = parts::design_cases(demo.design);
+  demo.sets = parts::stiffness_sets(demo.design);
+  const parts::Assembly assembly = parts::assemble(demo.design, demo.sets.front());
+  demo.model = assembly.model;
+  demo.system = std::make_shared<const fea::System>(demo.model);
+  for (const parts::DesignCase& c : demo.cases) {
+    demo.loads.push_back(parts::put(assembly, demo.design, c));
+    demo.prepared.push_back(fea::prepare(*demo.system, demo.loads.back()));
+    demo.forces.push_back(demo.system->to_scaled_force(demo.prepared.back().vector));
+  }
+  return demo;
+}
+
+const Demo& demo() {
+  static const Demo kDemo = read_demo();
+  return kDemo;
+}
+
+void floor_factor(benchmark::State& state) {
+  bench::BandCholesky band(demo().system->scaled());
+  for ([[maybe_unused]] auto round : state) {
+    band.load();
+    band.factorize();
+  }
+  state.counters["unknowns"] = demo().system->n_free();
+  state.counters["below"] = band.n_below();
+}
+
+void floor_solves(benchmark::State& state) {
+  bench::BandCholesky band(demo().system->scaled());
+  band.factorize();
+  std::vector<Eigen::VectorXd> forces;
+  for (const Eigen::VectorXd& force : demo().forces) forces.push_back(band.to_band(force));
+  // Both solve the same equations.
+  Eigen::VectorXd there = forces.front();
+  band.solve(there);
+  const Eigen::VectorXd here = demo().system->factor().solve(demo().forces.front());
+  INVARIANT((band.from_band(there) - here).norm() < 1.0e-6 * here.norm());
+  Eigen::VectorXd x = forces.front();
+  for ([[maybe_unused]] auto round : state) {
+    for (const Eigen::VectorXd& force : forces) {
+      x = force;
+      band.solve(x);
+      benchmark::DoNotOptimize(x.data());
+    }
+  }
+  state.counters["cases"] = static_cast<double>(forces.size());
+}
+
+/// Stiffness of every beam and spring, put together.
+void assembly(benchmark::State& state) {
+  const fea::System& system = *demo().system;
+  fea::Blocks blocks = system.stiffness();
+  Eigen::VectorXd values(system.scaled().nonZeros());
+  for ([[maybe_unused]] auto round : state) {
+    fea::elastic_stiffness(system, blocks);
+    values.setZero();
+    system.add_scaled(blocks, 1.0, values.data());
+    benchmark::DoNotOptimize(values.data());
+  }
+  const Eigen::Map<const Eigen::VectorXd> kept(system.scaled().valuePtr(), values.size());
+  INVARIANT((values - kept).norm() < 1.0e-12 * kept.norm());
+}
+
+/// The model taken in: numbers checked, unknowns numbered, pattern, assembly, factor, mechanisms
+/// looked for.
+void model_to_factor(benchmark::State& state) {
+  for ([[maybe_unused]] auto round : state) benchmark::DoNotOptimize(fea::factor(demo().model));
+}
+
+void factor(benchmark::State& state) {
+  const fea::System& system = *demo().system;
+  fea::Ldlt ldlt = system.factor();
+  for ([[maybe_unused]] auto round : state) {
+    benchmark::DoNotOptimize(ldlt.factorize(system.scaled().valuePtr()));
+  }
+  state.counters["nonzeros"] = static_cast<double>(ldlt.n_nonzeros());
+  state.counters["bytes_each"] =
+      static_cast<double>(ldlt.n_bytes()) / static_cast<double>(ldlt.n_nonzeros());
+}
+
+void solves(benchmark::State& state) {
+  const fea::Ldlt& ldlt = demo().system->factor();
+  Eigen::VectorXd x(ldlt.size());
+  for ([[maybe_unused]] auto round : state) {
+    for (const Eigen::VectorXd& force : demo().forces) {
+      x = force;
+      ldlt.solve_in_place(x);
+      benchmark::DoNotOptimize(x.data());
+    }
+  }
+}
+
+/// One load case, the forces settled to 1e-7; mean of those that the frame carries on open stops.
+void second_order(benchmark::State& state) {
+  fea::SecondOrder solver(demo().system);
+  const fea::SolveOptions options{.tolerance = 1.0e-7};
+  std::vector<const fea::LoadCase*> carried;
+  std::vector<Eigen::VectorXd> linear;
+  for (std::size_t c = 0; c < demo().forces.size(); ++c) {
+    const Eigen::VectorXd motion =
+        demo().system->from_scaled_motion(demo().system->factor().solve(demo().forces[c]));
+    const fea::LoadCase& load_case = demo().prepared[c];
+    if (solver.run(load_case, motion, nullptr, options) != fea::SolveStatus::converged) continue;
+    carried.push_back(&load_case);
+    linear.push_back(motion);
+  }
+  INVARIANT(!carried.empty());
+  std::size_t next = 0;
+  double n_factored = 0.0;
+  for ([[maybe_unused]] auto round : state) {
+    solver.run(*carried[next], linear[next], nullptr, options);
+    n_factored += solver.n_factored();
+    next = (next + 1) % carried.size();
+  }
+  state.counters["factored"] = benchmark::Counter(n_factored, benchmark::Counter::kAvgIterations);
+}
+
+/// Three modes of one load case, from the loads to the shapes; mean of all.
+void buckling(benchmark::State& state) {
+  const fea::Factored factored(demo().system);
+  std::size_t next = 0;
+  for ([[maybe_unused]] auto round : state) {
+    const fea::BucklingResult found = fea::buckle(factored, demo().loads[next]);
+    INVARIANT(found.status == fea::BucklingStatus::found);
+    next = (next + 1) % demo().loads.size();
+  }
+}
+
+/// Every stiffness set factored, every load case in it solved in second order and buckled, once.
+void linear_algebra(benchmark::State& state) {
+  for ([[maybe_unused]] auto round : state) {
+    for (const parts::StiffnessSet& set : demo().sets) {
+      const studies::SetModel model(demo().design, set);
+      for (const parts::DesignCase& c : demo().cases) {
+        const studies::CaseSolution solved = model.solve(c, 1.0);
+        benchmark::DoNotOptimize(model.buckle(c, solved));
+      }
+    }
+  }
+  state.counters["sets"] = static_cast<double>(demo().sets.size());
+}
+
+/// All of it: each check followed to its limit, and the findings in words.
+void whole_check(benchmark::State& state) {
+  for ([[maybe_unused]] auto round : state) {
+    benchmark::DoNotOptimize(studies::check(demo().design));
+  }
+}
+
+BENCHMARK(floor_factor)->Name("demo/floor_factor")->Unit(benchmark::kMicrosecond);
+BENCHMARK(floor_solves)->Name("demo/floor_solves")->Unit(benchmark::kMicrosecond);
+BENCHMARK(assembly)->Name("demo/assembly")->Unit(benchmark::kMicrosecond);
+BENCHMARK(model_to_factor)->Name("demo/model_to_factor")->Unit(benchmark::kMicrosecond);
+BENCHMARK(factor)->Name("demo/factor")->Unit(benchmark::kMicrosecond);
+BENCHMARK(solves)->Name("demo/solves")->Unit(benchmark::kMicrosecond);
+BENCHMARK(second_order)->Name("demo/second_order")->Unit(benchmark::kMicrosecond);
+BENCHMARK(buckling)->Name("demo/buckling")->Unit(benchmark::kMicrosecond);
+BENCHMARK(linear_algebra)->Name("demo/linear_algebra")->Unit(benchmark::kMicrosecond);
+BENCHMARK(whole_check)->Name("demo/whole_check")->Unit(benchmark::kMicrosecond);
+
+}  // namespace
