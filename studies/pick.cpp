@@ -72,8 +72,13 @@ sections::Material steel_for(const parts::Stick& now, const sections::Shape& sha
   return row == nullptr ? steel : *row;
 }
 
+enum class Effort {
+  until_fails,  ///< as far as the first load case and set in which the part does not pass
+  whole,
+};
+
 Candidate tried(const parts::Design& design, const std::string& part,
-                const sections::StockItem& item, const parts::Stick& now) {
+                const sections::StockItem& item, const parts::Stick& now, Effort effort) {
   parts::Design changed = design;
   changed.variants.clear();
   parts::Stick& stick = *stick_of(changed, part);
@@ -82,7 +87,8 @@ Candidate tried(const parts::Design& design, const std::string& part,
       .item = item,
       .steel = stick.material.description,
       .mass_per_length = sections::area_props(item.shape).area * stick.material.density};
-  const Answer answer = run(changed, item.label, {}, part).answer;
+  const Answer answer = effort == Effort::whole ? run(changed, item.label, {}, part).answer
+                                                : run_until_fails(changed, item.label, part).answer;
   candidate.verdict = Verdict::within;
   candidate.utilization = 0.0;
   for (const checks::Finding& f : answer.findings) {
@@ -141,14 +147,17 @@ Picked pick(const parts::Design& design, const std::string& part, const Watch& w
   for (std::size_t i = 0; i < stock.size(); ++i) {
     const double fraction = static_cast<double>(i) / static_cast<double>(stock.size());
     if (watch && watch({fraction, stock[i].label}) == Go::stop) throw Stopped{};
-    out.tried.push_back(tried(design, part, stock[i], *now));
+    out.tried.push_back(tried(design, part, stock[i], *now, Effort::until_fails));
   }
   for (std::size_t i = 0; i < out.tried.size(); ++i) {
     const Candidate& candidate = out.tried[i];
     if (candidate.verdict != Verdict::within) continue;
     if (!out.lightest) {
       out.lightest = candidate;
-      if (i > 0) out.next_down = out.tried[i - 1];
+      if (i > 0) {
+        out.tried[i - 1] = tried(design, part, out.tried[i - 1].item, *now, Effort::whole);
+        out.next_down = out.tried[i - 1];
+      }
     } else if (!out.next_up) {
       out.next_up = candidate;
     }

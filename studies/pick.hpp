@@ -8,13 +8,14 @@
 
 namespace studies {
 
-/// A stock size tried for a part, by a full solve.
+/// A stock size tried for a part, by full solves. One that does not pass is followed only as far as
+/// the first load case and stiffness set in which it does not (all of them for Picked::next_down).
 struct Candidate {
   sections::StockItem item;
   std::string steel;
   double mass_per_length = base::kUnset;   ///< [kg/m]
   Verdict verdict = Verdict::not_decided;  ///< of this part's findings alone
-  double utilization = base::kUnset;       ///< worst of this part
+  double utilization = base::kUnset;       ///< worst of this part, as far as it was followed
   std::string stopped_by = {};             ///< check, load case and state; empty when it passes
 };
 

@@ -43,6 +43,18 @@ class Runner {
     return std::move(out_);
   }
 
+  /// Nothing when it was left early, yet the search for the limit finds that the part just holds.
+  std::optional<Run> until_fails() {
+    until_fails_ = true;
+    Run found = result();
+    const auto is_within = [this](const checks::Finding& f) {
+      return !belongs(f.part, only_part_) || f.state == checks::State::within;
+    };
+    const std::vector<checks::Finding>& all = found.answer.findings;
+    if (left_early_ && std::all_of(all.begin(), all.end(), is_within)) return std::nullopt;
+    return found;
+  }
+
  private:
   void tell(double fraction, const std::string& what) const {
     if (watch_ && watch_({fraction, what}) == Go::stop) throw Stopped{};
@@ -62,8 +74,31 @@ class Runner {
                  static_cast<double>(sets.size() * cases_.size()),
              fmt::format("load case {} of {}, {}", c + 1, cases_.size(), sets[s].name));
         solve_one(*models_.back(), cases_[c]);
+        if (until_fails_ && fails_in(cells_.back())) {
+          left_early_ = true;
+          cells_.erase(cells_.begin(), cells_.end() - 1);
+          return;
+        }
       }
     }
+  }
+
+  /// Whether a check of the part is over at its required multiple or cannot be decided, or
+  /// stability is over so far.
+  [[nodiscard]] bool fails_in(const Cell& cell) const {
+    const auto is_over = [&](const checks::Finding& f) {
+      return f.state == checks::State::over && belongs(f.part, only_part_);
+    };
+    if (std::any_of(stability_.begin(), stability_.end(), is_over)) return true;
+    const std::vector<Criterion> all = criteria(cell.assembly());
+    return std::any_of(all.begin(), all.end(), [&](const Criterion& criterion) {
+      const std::string& part = part_judged(criterion, cell.assembly());
+      if (!wanted(part)) return false;
+      if (trouble_for(cell, part) != nullptr) return true;
+      const double required =
+          required_factor(criterion, cell.assembly(), design_.factors, cell.load_case().abuse);
+      return !(cell.ratio_kept(criterion, required) <= 1.0);
+    });
   }
 
   void solve_one(const SetModel& model, const parts::DesignCase& load_case) {
@@ -79,7 +114,8 @@ class Runner {
       shown.trouble = "the load is at or above a critical one: the frame cannot carry it";
     }
 
-    const fea::BucklingResult buckling = model.buckle(load_case, solved);
+    const fea::BucklingResult buckling =
+        model.buckle(load_case, solved, {.n_reversed = until_fails_ ? 0 : 1});
     const std::vector<ModeOf> modes = modes_of(buckling, model.assembly());
     for (const ModeOf& mode : modes) {
       CriticalFactor critical = mode.critical;
@@ -317,6 +353,8 @@ class Runner {
   std::string name_;
   const Watch& watch_;
   std::string only_part_;
+  bool until_fails_ = false;
+  bool left_early_ = false;
   std::vector<parts::DesignCase> cases_;
   std::vector<std::unique_ptr<SetModel>> models_;
   std::vector<Cell> cells_;
@@ -429,6 +467,12 @@ void Runner::finish() {
 Run run(const parts::Design& design, const std::string& name, const Watch& watch,
         const std::string& only_part) {
   return Runner(design, name, watch, only_part).result();
+}
+
+Run run_until_fails(const parts::Design& design, const std::string& name, const std::string& part) {
+  const Watch unwatched;
+  std::optional<Run> found = Runner(design, name, unwatched, part).until_fails();
+  return found ? *std::move(found) : run(design, name, unwatched, part);
 }
 
 bool belongs(const std::string& part, const std::string& asked) {

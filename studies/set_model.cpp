@@ -127,10 +127,10 @@ CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple
   }
 }
 
-fea::BucklingResult SetModel::buckle(const parts::DesignCase& load_case,
-                                     const CaseSolution& at) const {
+fea::BucklingResult SetModel::buckle(const parts::DesignCase& load_case, const CaseSolution& at,
+                                     const fea::BucklingOptions& options) const {
   return fea::buckle(ready(at.closed_stops).factored, loads(load_case, 1.0, at.closed_stops),
-                     {.n_reversed = 1});
+                     options);
 }
 
 const fea::Condition& SetModel::condition(unsigned closed_stops) const {

@@ -44,7 +44,8 @@ class SetModel {
 
   /// Critical multiples of the load, bump stops as they are in `at`.
   [[nodiscard]] fea::BucklingResult buckle(const parts::DesignCase& load_case,
-                                           const CaseSolution& at) const;
+                                           const CaseSolution& at,
+                                           const fea::BucklingOptions& options) const;
 
   /// Of the equations with these bump stops closed; found at first use, then kept.
   [[nodiscard]] const fea::Condition& condition(unsigned closed_stops) const;
