@@ -1,6 +1,7 @@
 // Memory asked for while second-order solutions follow one another. Linked so that every malloc,
 // calloc and realloc of the project's own code, and every operator new, is counted.
 
+#include <atomic>
 #include <cstdlib>
 #include <memory>
 #include <new>
@@ -13,7 +14,8 @@
 
 namespace {
 
-long n_asked = 0;  // NOLINT: a counter behind malloc cannot be anything but global
+// Atomic, since compilers take it that malloc changes no number of ours.
+std::atomic<long> n_asked = 0;  // NOLINT: a counter behind malloc cannot be anything but global
 
 }  // namespace
 
