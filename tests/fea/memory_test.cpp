@@ -37,15 +37,16 @@ void* __wrap_realloc(void* memory, std::size_t size) {
 }
 }
 
-void* operator new(std::size_t size) {
+// Not inlined: g++ would take a pair of them for a mismatch of new and free.
+[[gnu::noinline]] void* operator new(std::size_t size) {
   ++n_asked;
   if (void* memory = __real_malloc(size)) return memory;
   throw std::bad_alloc();
 }
-void operator delete(void* memory) noexcept {
+[[gnu::noinline]] void operator delete(void* memory) noexcept {
   std::free(memory);
 }
-void operator delete(void* memory, std::size_t) noexcept {
+[[gnu::noinline]] void operator delete(void* memory, std::size_t) noexcept {
   std::free(memory);
 }
 
