@@ -27,11 +27,12 @@ void add_json(CLI::App& command, AnswerOptions& options) {
       ->option_text("FILE|-");
 }
 
-void add_case_options(CLI::App& command, AnswerOptions& options) {
-  command.add_option("CASE", options.case_file, "case file, or - for standard input")
-      ->required()
-      ->option_text(" ");
+CLI::Option* add_case_options(CLI::App& command, AnswerOptions& options) {
+  CLI::Option* file =
+      command.add_option("CASE", options.case_file, "case file, or - for standard input");
+  file->option_text(" ");
   add_json(command, options);
+  return file;
 }
 
 /// The layout of the help texts, within 80 columns.
@@ -54,11 +55,12 @@ Notice no_command(int argc, const char* const* argv) {
   for (int i = 1; i < argc; ++i) {
     if (argv[i][0] == '-') continue;
     return wrong_command(
-        fmt::format("there is no command `{}`; there is check, compare, pick, new, sections and "
-                    "materials",
+        fmt::format("there is no command `{}`; there is check, compare, pick, cases, new, sections "
+                    "and materials",
                     argv[i]));
   }
-  return wrong_command("a command is missing: check, compare, pick, new, sections or materials");
+  return wrong_command(
+      "a command is missing: check, compare, pick, cases, new, sections or materials");
 }
 
 std::string color_problem(const std::string& word) {
@@ -81,21 +83,23 @@ class CommandLine {
         ->option_text("WHEN")
         ->check(CLI::Validator(color_problem, ""));
     check_ = add_command("check", "does it hold, what goes first, by what margin");
-    add_case_options(*check_, answer_);
+    add_case_options(*check_, answer_)->required();
     check_->add_flag("--all", answer_.all, "every check with its worked lines, every assumption");
     compare_ = add_command("compare", "variants of a case side by side");
-    add_case_options(*compare_, answer_);
+    add_case_options(*compare_, answer_)->required();
     compare_
         ->add_option("--set", changes_, "a variant, such as bracket.drop=\"7 in\"; may be repeated")
         ->option_text("PATH=VALUE")
         ->allow_extra_args(false);
     pick_ = add_command("pick", "the lightest bar or tube in stock that passes");
-    add_case_options(*pick_, answer_);
+    add_case_options(*pick_, answer_)->required();
     pick_->add_option("--part", part_, "lateral_link, brace, arm.lower, arm.upper or a member")
         ->required()
         ->option_text("NAME");
     pick_->add_flag("--all", answer_.all, "every size that was tried");
     add_stock(*pick_);
+    cases_ = add_command("cases", "the load cases; with a case file, their numbers in it");
+    add_case_options(*cases_, answer_);
     new_ = add_command("new", "a small case file to start from, on standard output");
     sections_ = add_command("sections", "the bars, tubes and plates in stock, with their sources");
     sections_->add_option("LIST", list_, "part of a list's name, such as \"flat bar\"")
@@ -146,6 +150,7 @@ class CommandLine {
     if (check_->parsed()) return CheckRequest{answer_};
     if (compare_->parsed()) return CompareRequest{answer_, changes_};
     if (pick_->parsed()) return PickRequest{answer_, part_, stock_};
+    if (cases_->parsed()) return CasesRequest{answer_};
     if (sections_->parsed()) return SectionsRequest{answer_, list_, stock_};
     if (materials_->parsed()) return MaterialsRequest{answer_, metric_};
     return NewRequest{};
@@ -155,6 +160,7 @@ class CommandLine {
   CLI::App* check_ = nullptr;
   CLI::App* compare_ = nullptr;
   CLI::App* pick_ = nullptr;
+  CLI::App* cases_ = nullptr;
   CLI::App* new_ = nullptr;
   CLI::App* sections_ = nullptr;
   CLI::App* materials_ = nullptr;

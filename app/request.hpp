@@ -44,6 +44,11 @@ struct MaterialsRequest {
   bool metric = false;
 };
 
+/// The load cases: of the library, or with a case file what becomes of them in it.
+struct CasesRequest {
+  AnswerOptions options;  ///< case_file may be empty
+};
+
 struct NewRequest {};
 
 /// Text that the command line itself asks for (help, version), or what is wrong with it.
@@ -53,8 +58,8 @@ struct Notice {
 };
 
 struct Request {
-  std::variant<Notice, CheckRequest, CompareRequest, PickRequest, NewRequest, SectionsRequest,
-               MaterialsRequest>
+  std::variant<Notice, CheckRequest, CompareRequest, PickRequest, CasesRequest, NewRequest,
+               SectionsRequest, MaterialsRequest>
       what;
   ColorChoice color = ColorChoice::automatic;
 };

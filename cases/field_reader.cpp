@@ -1,28 +1,21 @@
 #include "cases/field_reader.hpp"
 
 #include <algorithm>
-#include <optional>
 #include <utility>
 
 #include <fmt/format.h>
 
-#include "cases/number.hpp"
+#include "cases/three_numbers.hpp"
 #include "cases/unit.hpp"
 
 namespace cases {
 namespace {
 
-/// Lengths of a list in which a unit serves the bare numbers before it.
 /// @throws base::InputError without a key
 std::vector<double> lengths_of(const std::vector<std::string>& texts) {
-  std::vector<double> all(texts.size());
-  std::string unit;
-  for (std::size_t i = texts.size(); i-- > 0;) {
-    std::string text = squeeze(texts[i]);
-    const std::optional<NumberStart> number = number_at_start(text);
-    if (number && number->length < text.size()) unit = text.substr(number->length);
-    if (number && number->length == text.size()) text += unit;
-    all[i] = read_quantity(text, parts::Dimension::length).si;
+  std::vector<double> all;
+  for (const Measured& read : read_with_shared_unit(texts, parts::Dimension::length)) {
+    all.push_back(read.si);
   }
   return all;
 }
@@ -105,6 +98,22 @@ void FieldReader::quantity(const FieldInfo& info, double& value, const parts::Qu
     context_.note_weight(measured.weight_unit);
     value = measured.si;
   });
+}
+
+void FieldReader::vector(const FieldInfo& info, std::array<double, 3>& value,
+                         parts::Dimension dimension) {
+  const std::string three =
+      fmt::format("[0, 0, {}]", example_quantity(dimension, context_.design.inches));
+  const Entry* entry = take(info, three);
+  if (entry == nullptr) return;
+  try {
+    const ThreeNumbers read =
+        read_three(entry->value, dimension, "three numbers are needed, e.g. " + three);
+    context_.note_weight(read.weight_unit);
+    value = read.si;
+  } catch (const InputError& error) {
+    context_.problem(entry->value.place, path_of(info.key), error.problem());
+  }
 }
 
 void FieldReader::flag(const FieldInfo& info, bool& value) {

@@ -27,6 +27,8 @@ class FieldReader {
               Mode mode = Mode::whole);
 
   void quantity(const parts::FieldInfo& info, double& value, const parts::Quantity& limits);
+  void vector(const parts::FieldInfo& info, std::array<double, 3>& value,
+              parts::Dimension dimension);
   void flag(const parts::FieldInfo& info, bool& value);
   void text(const parts::FieldInfo& info, std::string& value);
   void point(const parts::FieldInfo& info, std::string& value);

@@ -10,7 +10,8 @@
 #include "cases/number.hpp"
 #include "cases/phrase.hpp"
 #include "cases/shape_words.hpp"
-#include "loads/vehicle.hpp"
+#include "cases/three_numbers.hpp"
+#include "loads/case_library.hpp"
 #include "parts/section_fields.hpp"
 
 namespace cases {
@@ -80,6 +81,48 @@ double distance(const std::array<double, 3>& a, const std::array<double, 3>& b) 
   return std::hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 }
 
+/// The name of a kind of built-in case.
+void choose_kind(const Value& item, ReadingContext& context) {
+  const std::vector<std::string>& known = loads::case_names();
+  std::vector<std::string>& chosen = context.design.load_cases;
+  std::string name = lower(squeeze(item.text));
+  std::replace(name.begin(), name.end(), ' ', '_');
+  std::replace(name.begin(), name.end(), '-', '_');
+  if (std::find(chosen.begin(), chosen.end(), name) != chosen.end()) {
+    context.problem(item.place, "load_cases", quoted(item.text) + " is given twice");
+  } else if (std::find(known.begin(), known.end(), name) == known.end()) {
+    const std::string hint = did_you_mean(name, known);
+    context.problem(item.place, "load_cases",
+                    fmt::format("unknown load case {}{}", quoted(item.text),
+                                hint.empty() ? "; there is " + join(known, ", ") : hint));
+  } else {
+    chosen.push_back(name);
+  }
+}
+
+/// `{name: ditch, left_wheel: [-8, 0, 20 kN]}`.
+void read_custom_case(const Value& item, ReadingContext& context) {
+  const Entry* name = item.find("name");
+  if (name == nullptr || name->value.kind != Value::Kind::scalar) {
+    context.problem(item.place, "load_cases",
+                    "`name` is missing: a few words for this load case, e.g. name: ditch");
+    return;
+  }
+  const Entry named{squeeze(name->value.text), name->value.place, item};
+  const std::string path = "load_cases." + named.key;
+  context.places.add(path, item.place);
+  require_name(named, path, context);
+  Value rest = item;
+  rest.entries.erase(std::remove_if(rest.entries.begin(), rest.entries.end(),
+                                    [](const Entry& e) { return e.key == "name"; }),
+                     rest.entries.end());
+  parts::Named<parts::CustomCase> custom{named.key, {}};
+  FieldReader reader(context, rest, item.place, path);
+  fields(reader, custom.value);
+  reader.finish();
+  context.design.custom_cases.push_back(std::move(custom));
+}
+
 }  // namespace
 
 bool require_mapping(const Entry& entry, const std::string& path, ReadingContext& context) {
@@ -140,19 +183,7 @@ void read_joints(const Value& mapping, ReadingContext& context) {
 }
 
 std::array<double, 3> read_coordinates(const Value& list) {
-  if (list.kind != Value::Kind::list || list.items.size() != 3) {
-    throw InputError("", "a point is [x, y, z], e.g. [0, 17, 22 in]");
-  }
-  std::array<double, 3> at{};
-  std::string unit;
-  for (std::size_t i = 3; i-- > 0;) {
-    std::string text = squeeze(list.items[i].text);
-    const std::optional<NumberStart> number = number_at_start(text);
-    if (number && number->length < text.size()) unit = text.substr(number->length);
-    if (number && number->length == text.size()) text += unit;
-    at[i] = read_quantity(text, parts::Dimension::length).si;
-  }
-  return at;
+  return read_three(list, parts::Dimension::length, "a point is [x, y, z], e.g. [0, 17, 22 in]").si;
 }
 
 void read_points(const Value& mapping, ReadingContext& context) {
@@ -211,19 +242,11 @@ void read_load_cases(const Entry& entry, ReadingContext& context) {
                     fmt::format("a list is needed, e.g. [{}]", known.front()));
     return;
   }
-  std::vector<std::string>& chosen = context.design.load_cases;
   for (const Value& item : entry.value.items) {
-    std::string name = lower(squeeze(item.text));
-    std::replace(name.begin(), name.end(), ' ', '_');
-    if (std::find(chosen.begin(), chosen.end(), name) != chosen.end()) {
-      context.problem(item.place, entry.key, quoted(item.text) + " is given twice");
-    } else if (std::find(known.begin(), known.end(), name) == known.end()) {
-      const std::string hint = did_you_mean(name, known);
-      context.problem(item.place, entry.key,
-                      fmt::format("unknown load case {}{}", quoted(item.text),
-                                  hint.empty() ? "; there is " + join(known, ", ") : hint));
+    if (item.kind == Value::Kind::mapping) {
+      read_custom_case(item, context);
     } else {
-      chosen.push_back(name);
+      choose_kind(item, context);
     }
   }
 }
@@ -246,6 +269,29 @@ void read_which_sizes(const Entry* entry, ReadingContext& context) {
 
 std::string_view word_of(sections::Sizes sizes) {
   return sizes == sections::Sizes::nominal ? "nominal" : "minimum";
+}
+
+void read_duty(const Entry& entry, ReadingContext& context) {
+  if (entry.value.kind != Value::Kind::list || entry.value.items.empty()) {
+    context.problem(entry.value.place, entry.key,
+                    "a list is needed, each item such as {from: hard corner turning left, to: hard "
+                    "corner turning right, per_1000_km: 500}");
+    return;
+  }
+  for (const Value& item : entry.value.items) {
+    const std::string name = std::to_string(context.design.duty.size() + 1);
+    const std::string path = "duty." + name;
+    context.places.add(path, item.place);
+    if (item.kind != Value::Kind::mapping) {
+      context.problem(item.place, path, "it needs from, to and per_1000_km");
+      continue;
+    }
+    parts::Named<parts::DutyEntry> block{name, {}};
+    FieldReader reader(context, item, item.place, path);
+    fields(reader, block.value);
+    reader.finish();
+    context.design.duty.push_back(std::move(block));
+  }
 }
 
 }  // namespace cases

@@ -15,7 +15,9 @@ void read_sections(const Value& mapping, ReadingContext& context);
 void read_joints(const Value& mapping, ReadingContext& context);
 void read_points(const Value& mapping, ReadingContext& context);
 void read_factors(const Value& mapping, ReadingContext& context);
+/// Kinds of built-in cases by name, and cases of the file's own as `key: value` lines.
 void read_load_cases(const Entry& entry, ReadingContext& context);
+void read_duty(const Entry& entry, ReadingContext& context);
 
 /// `[0, 17, 22 in]`: the last unit serves the numbers before it.
 /// @throws base::InputError without a key

@@ -29,9 +29,9 @@ struct Path {
 
 constexpr std::array<std::string_view, 6> kParts = {"vehicle", "lateral_link", "bracket",
                                                     "brace",   "arm",          "axle"};
-constexpr std::array<std::string_view, 9> kLists = {"members", "supports",    "springs",
-                                                    "rigid",   "forces",      "line_loads",
-                                                    "strains", "settlements", "self_weight"};
+constexpr std::array<std::string_view, 11> kLists = {
+    "members", "supports",    "springs",     "rigid",      "forces", "line_loads",
+    "strains", "settlements", "self_weight", "load_cases", "duty"};
 
 template <std::size_t N>
 bool is_one_of(const std::array<std::string_view, N>& words, std::string_view word) {
@@ -199,7 +199,7 @@ void change_block(Design& design, const Path& path, const Patch& patch) {
   }
   std::vector<std::string> known(kParts.begin(), kParts.end());
   known.insert(known.end(), kLists.begin(), kLists.end());
-  known.insert(known.end(), {"points", "factors", "load_cases", "sizes", "title"});
+  known.insert(known.end(), {"points", "factors", "sizes", "title"});
   throw InputError(path.whole, fmt::format("unknown key {}{}", quoted(path.group),
                                            did_you_mean(path.group, known)));
 }
@@ -243,6 +243,10 @@ void set(Design& design, const Patch& patch) {
   if (path.group == "factors" || path.whole == "load_cases" || path.whole == "sizes") {
     return change_block(design, path, patch);
   }
+  if (path.group == "load_cases") {
+    return change_named(design, &Design::custom_cases, path, patch);
+  }
+  if (path.group == "duty") return change_named(design, &Design::duty, path, patch);
   if (path.whole != "title") refuse(path);
   design.title = squeeze(patch.value);
 }

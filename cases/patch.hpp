@@ -9,7 +9,8 @@
 namespace cases {
 
 /// Changes one value of a design: "lateral_link.tube", "members.left post.section",
-/// "points.frame bolt", "factors.weld_routine", "load_cases", "title". The name of a part, or of a
+/// "points.frame bolt", "factors.weld_routine", "load_cases", "load_cases.ditch.left_wheel",
+/// "duty.1.per_1000_km", "title". The name of a part, or of a
 /// member, support, spring or force, with an empty value leaves it out.
 /// @throws base::InputError with the path as its key: unknown path with the nearest one, a value
 ///         that does not read, or a part that the case does not have

@@ -45,6 +45,8 @@ constexpr std::array kCustomary{
     Customary{{"in^4", "in^4"}, {"mm^4", "mm^4"}, "m^4", "0.25 in^4", "104000 mm^4"},
     Customary{{"degF", "degF"}, {"K", "K"}, "K", "70 degF", "40 K"},
     Customary{{"/degF", "/degF"}, {"/K", "/K"}, "/K", "6.5e-6 /degF", "12e-6 /K"},
+    Customary{{"ft/s", "in/s"}, {"m/s", "mm/s"}, "m/s", "5 ft/s", "1.5 m/s"},
+    Customary{{"g", "g"}, {"g", "m/s^2"}, "m/s^2", "0.9 g", "0.9 g"},
 };
 
 const Customary& customary(Dimension dimension) {

@@ -18,11 +18,10 @@ namespace {
 
 const std::vector<std::string>& top_keys() {
   static const std::vector<std::string> kKeys = {
-      "title",      "units",   "sizes",        "vehicle",     "points",     "materials",
-      "sections",   "joints",  "lateral_link", "bracket",     "brace",      "arm",
-      "axle",       "members", "supports",     "springs",     "rigid",      "forces",
-      "line_loads", "strains", "settlements",  "self_weight", "load_cases", "factors",
-      "variants",   "compare"};
+      "title",       "units",        "sizes",   "vehicle", "points",     "materials", "sections",
+      "joints",      "lateral_link", "bracket", "brace",   "arm",        "axle",      "members",
+      "supports",    "springs",      "rigid",   "forces",  "line_loads", "strains",   "settlements",
+      "self_weight", "load_cases",   "duty",    "factors", "variants",   "compare"};
   return kKeys;
 }
 
@@ -56,6 +55,7 @@ class CaseReader {
     named("self_weight", context_.design.self_weight);
     if (const Value* v = mapping("factors")) read_factors(*v, context_);
     if (const Entry* entry = root_.find("load_cases")) read_load_cases(*entry, context_);
+    if (const Entry* entry = root_.find("duty")) read_duty(*entry, context_);
     rules();
     sound_ = context_.problems.empty();
     variants();
@@ -201,9 +201,9 @@ class CaseReader {
   static std::string part_of(const std::string& key) {
     const std::size_t first = key.find('.');
     const std::string group = key.substr(0, first);
-    constexpr std::array<std::string_view, 10> kLists = {
-        "materials", "members",    "supports", "springs",     "rigid",
-        "forces",    "line_loads", "strains",  "settlements", "self_weight"};
+    constexpr std::array<std::string_view, 12> kLists = {
+        "materials",  "members", "supports",    "springs",     "rigid",      "forces",
+        "line_loads", "strains", "settlements", "self_weight", "load_cases", "duty"};
     const bool in_list = std::find(kLists.begin(), kLists.end(), group) != kLists.end();
     return in_list && first != std::string::npos ? key.substr(0, key.find('.', first + 1)) : group;
   }

@@ -20,6 +20,9 @@ constexpr Powers kForce{.length = 1, .mass = 1, .time = -2};
 constexpr Powers kStress{.length = -1, .mass = 1, .time = -2};
 constexpr Powers kAngle{.angle = 1};
 constexpr Powers kTemperature{.temperature = 1};
+constexpr Powers kTime{.time = 1};
+constexpr Powers kSpeed{.length = 1, .time = -1};
+constexpr Powers kAcceleration{.length = 1, .time = -2};
 
 struct SimpleUnit {
   std::string_view name;
@@ -63,6 +66,9 @@ constexpr std::array kUnits{
     SimpleUnit{"K", 1.0, kTemperature},
     SimpleUnit{"degC", 1.0, kTemperature},
     SimpleUnit{"degF", 5.0 / 9.0, kTemperature},
+    SimpleUnit{"s", 1.0, kTime},
+    SimpleUnit{"mph", 5280.0 * 0.3048 / 3600.0, kSpeed, true},
+    SimpleUnit{"g", base::kGravity, kAcceleration},
 };
 
 struct DimensionWords {
@@ -90,6 +96,8 @@ constexpr std::array kDimensions{
     DimensionWords{{.length = 4}, "a second moment of area", "in^4 or mm^4"},
     DimensionWords{kTemperature, "a difference of temperature", "degF or K"},
     DimensionWords{{.temperature = -1}, "an expansion per temperature", "/degF or /K"},
+    DimensionWords{kSpeed, "a speed", "ft/s or m/s"},
+    DimensionWords{kAcceleration, "an acceleration", "g or m/s^2"},
 };
 
 const DimensionWords& words_for(parts::Dimension dimension) {

@@ -10,6 +10,8 @@
 #include "cases/believable.hpp"
 #include "cases/plain_rules.hpp"
 #include "cases/quantity.hpp"
+#include "cases/words.hpp"
+#include "loads/case_library.hpp"
 #include "parts/used_sticks.hpp"
 
 namespace cases {
@@ -209,6 +211,85 @@ void add_material(Problems& out, const parts::Named<sections::Material>& steel) 
   }
 }
 
+/// A custom load case says one thing, and something.
+void add_custom_case(Problems& out, const Design& design,
+                     const parts::Named<parts::CustomCase>& named) {
+  const parts::CustomCase& c = named.value;
+  const std::string key = "load_cases." + named.name;
+  const bool wheels = parts::is_given(c.left_wheel) || parts::is_given(c.right_wheel);
+  const bool whole = parts::is_given(c.acceleration);
+  const bool pushed = parts::is_given(c.force) || parts::is_given(c.moment);
+  const bool at_point = pushed || !c.at.empty();
+  if (static_cast<int>(wheels) + static_cast<int>(whole) + static_cast<int>(at_point) != 1) {
+    out.emplace_back(key,
+                     "it needs one of: left_wheel and right_wheel; acceleration; at with force or "
+                     "moment");
+    return;
+  }
+  const auto nothing = [](const std::array<double, 3>& v) {
+    return !parts::is_given(v) || (v[0] == 0.0 && v[1] == 0.0 && v[2] == 0.0);
+  };
+  if (nothing(c.left_wheel) && nothing(c.right_wheel) && nothing(c.acceleration) &&
+      nothing(c.force) && nothing(c.moment)) {
+    out.emplace_back(key, "it is 0; give a force, e.g. left_wheel: [-8, 0, 20 kN]");
+  }
+  if (at_point && c.at.empty()) out.emplace_back(key, "`at` is missing: the point it acts at");
+  if (c.at_hub && !wheels) out.emplace_back(key + ".at_hub", "it goes with wheel forces");
+  if (c.both_sides && at_point) {
+    out.emplace_back(key + ".both_sides", "it goes with wheel forces or an acceleration");
+  }
+  if (!at_point && !design.vehicle) {
+    out.emplace_back(key, "wheel forces and accelerations need `vehicle:`");
+  } else if (!at_point && !design.lateral_link) {
+    out.emplace_back(key, "nothing takes it: add `lateral_link:`");
+  }
+}
+
+std::string without_commas(const std::string& name) {
+  std::string words = lower(name);
+  std::replace(words.begin(), words.end(), '_', ' ');
+  words.erase(std::remove(words.begin(), words.end(), ','), words.end());
+  return words;
+}
+
+void add_custom_cases(Problems& out, const Design& design) {
+  std::vector<std::string> taken;
+  for (const std::string& name : loads::all_case_names()) taken.push_back(without_commas(name));
+  for (const std::string& kind : loads::case_names()) taken.push_back(without_commas(kind));
+  for (const auto& custom : design.custom_cases) {
+    const std::string words = without_commas(custom.name);
+    if (std::find(taken.begin(), taken.end(), words) != taken.end()) {
+      out.emplace_back("load_cases." + custom.name,
+                       "there is a load case of that name; give yours another");
+    }
+    taken.push_back(words);
+    add_custom_case(out, design, custom);
+  }
+}
+
+void add_duty(Problems& out, const Design& design) {
+  if (design.duty.empty()) return;
+  std::vector<std::string> known = {"at rest"};
+  for (const std::string& name : loads::all_case_names()) known.push_back(without_commas(name));
+  for (const auto& custom : design.custom_cases) {
+    known.push_back(without_commas(custom.name));
+    if (custom.value.both_sides) known.push_back(without_commas(custom.name) + " mirrored");
+  }
+  for (const parts::GivenCase& given : parts::given_cases(design)) {
+    known.push_back(without_commas(given.load_case));
+  }
+  for (const auto& entry : design.duty) {
+    for (const auto& [key, name] :
+         {std::pair{"from", entry.value.block.from}, std::pair{"to", entry.value.block.to}}) {
+      const std::string words = without_commas(name);
+      if (words.empty() || std::find(known.begin(), known.end(), words) != known.end()) continue;
+      out.emplace_back(
+          fmt::format("duty.{}.{}", entry.name, key),
+          fmt::format("there is no load case {}{}", quoted(name), did_you_mean(words, known)));
+    }
+  }
+}
+
 }  // namespace
 
 Problems missing_parts(const Design& design) {
@@ -268,6 +349,8 @@ Problems clashing_values(const Design& design) {
                             travel ? "stop_rate" : "bump_travel", travel ? "9000 lb/in" : "3 in"));
   }
   for (InputError& clash : plain_clashes(design)) out.push_back(std::move(clash));
+  add_custom_cases(out, design);
+  add_duty(out, design);
   for (InputError& odd : unbelievable_values(design)) out.push_back(std::move(odd));
   return out;
 }

@@ -26,6 +26,13 @@ std::string line(std::string_view indent, std::string_view key, std::string_view
   return fmt::format("{}{}: {}\n", indent, yaml_text(key), yaml_text(text));
 }
 
+std::vector<std::string> written_each(const std::array<double, 3>& values,
+                                      parts::Dimension dimension, bool inches) {
+  std::vector<std::string> all;
+  for (const double x : values) all.push_back(write_quantity(x, dimension, inches));
+  return all;
+}
+
 /// Writes the fields of one part: a visitor for parts' `fields(visitor, part)`. Numbers that are
 /// unset and names that are empty are left out.
 class FieldWriter {
@@ -52,6 +59,11 @@ class FieldWriter {
     }
   }
   void flag(const FieldInfo& info, bool& value) { add(info, value ? "yes" : "no"); }
+  void vector(const FieldInfo& info, std::array<double, 3>& value, parts::Dimension dimension) {
+    if (std::isnan(value[0])) return;
+    text_ += fmt::format("{}{}: [{}]\n", indent_, info.key,
+                         join(written_each(value, dimension, names_.inches), ", "));
+  }
   void text(const FieldInfo& info, std::string& value) {
     if (!value.empty()) add(info, value);
   }
@@ -141,18 +153,35 @@ std::string named(std::string_view key, const std::vector<parts::Named<T>>& list
 std::string points(const Design& design) {
   std::string lines;
   for (const auto& point : design.points) {
-    std::vector<std::string> at;
-    for (const double x : point.value) {
-      at.push_back(write_quantity(x, parts::Dimension::length, design.inches));
-    }
-    lines += fmt::format("  {}: [{}]\n", yaml_text(point.name), join(at, ", "));
+    const std::string at =
+        join(written_each(point.value, parts::Dimension::length, design.inches), ", ");
+    lines += fmt::format("  {}: [{}]\n", yaml_text(point.name), at);
   }
   return block("points", lines);
 }
 
 std::string load_cases(const Design& design) {
-  if (design.load_cases.empty()) return {};
-  return fmt::format("load_cases: [{}]\n", join(design.load_cases, ", "));
+  if (design.custom_cases.empty()) {
+    if (design.load_cases.empty()) return {};
+    return fmt::format("load_cases: [{}]\n", join(design.load_cases, ", "));
+  }
+  std::string lines;
+  for (const std::string& kind : design.load_cases) lines += "  - " + kind + "\n";
+  for (const auto& custom : design.custom_cases) {
+    lines += fmt::format("  - name: {}\n{}", yaml_text(custom.name),
+                         part_lines(custom.value, design, "    "));
+  }
+  return block("load_cases", lines);
+}
+
+std::string duty(const Design& design) {
+  std::string lines;
+  for (const auto& entry : design.duty) {
+    // The first field stands on the line of the dash.
+    std::string item = part_lines(entry.value, design, "    ");
+    lines += item.replace(2, 1, "-");
+  }
+  return block("duty", lines);
 }
 
 std::string factors(checks::RequiredFactors values) {
@@ -191,7 +220,7 @@ std::string write(const Design& design) {
          named("forces", design.forces, design) + named("line_loads", design.line_loads, design) +
          named("strains", design.strains, design) +
          named("settlements", design.settlements, design) +
-         named("self_weight", design.self_weight, design) + load_cases(design) +
+         named("self_weight", design.self_weight, design) + load_cases(design) + duty(design) +
          factors(design.factors) + variants(design);
 }
 

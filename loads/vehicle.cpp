@@ -1,7 +1,6 @@
 #include "loads/vehicle.hpp"
 
 #include <cmath>
-#include <string>
 
 #include "base/input_error.hpp"
 

@@ -1,27 +1,36 @@
 #include "parts/design.hpp"
 
-#include <cmath>
-
-#include "loads/vehicle.hpp"
+#include "loads/case_library.hpp"
 
 namespace parts {
 
+std::vector<GivenCase> given_cases(const Design& design) {
+  std::vector<GivenCase> all;
+  const auto add = [&](const auto& list) {
+    for (const auto& one : list) all.push_back(one.value.given);
+  };
+  add(design.forces);
+  add(design.line_loads);
+  add(design.strains);
+  add(design.settlements);
+  add(design.self_weight);
+  return all;
+}
+
 bool has_given_loads(const Design& design) {
-  return !design.forces.empty() || !design.line_loads.empty() || !design.strains.empty() ||
-         !design.settlements.empty() || !design.self_weight.empty();
+  return !design.custom_cases.empty() || !given_cases(design).empty();
 }
 
 std::vector<std::string> default_load_cases(const Design& design) {
   if (!design.vehicle || !design.lateral_link) return {};
   if (!design.axle) return {"hard_corner", "slid_into_a_curb"};
-  const VehicleEntry& vehicle = *design.vehicle;
-  const bool can_brake = !std::isnan(vehicle.total_weight) && !std::isnan(vehicle.wheelbase) &&
-                         !std::isnan(vehicle.mass_center_height);
-  std::vector<std::string> names;
-  for (const std::string& name : loads::case_names()) {
-    if (name != "hard_stop" || can_brake) names.push_back(name);
-  }
-  return names;
+  return loads::case_names();
+}
+
+loads::Vehicle vehicle_of(const Design& design) {
+  loads::Vehicle vehicle = to_vehicle(*design.vehicle);
+  if (design.axle) vehicle.coil_rate = design.axle->coil_rate;
+  return vehicle;
 }
 
 }  // namespace parts

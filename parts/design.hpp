@@ -11,6 +11,8 @@
 #include "parts/axle.hpp"
 #include "parts/brace.hpp"
 #include "parts/bracket.hpp"
+#include "parts/custom_case.hpp"
+#include "parts/duty_entry.hpp"
 #include "parts/given_loads.hpp"
 #include "parts/joint_spec.hpp"
 #include "parts/lateral_link.hpp"
@@ -73,17 +75,25 @@ struct Design {
   std::vector<Named<GivenStrain>> strains;
   std::vector<Named<Settlement>> settlements;
   std::vector<Named<SelfWeight>> self_weight;
-  std::vector<std::string> load_cases;  ///< built-in names; filled by default_load_cases if none
+  std::vector<std::string> load_cases;  ///< kinds of built-in cases; empty = default_load_cases
+  std::vector<Named<CustomCase>> custom_cases;  ///< run besides those
+  std::vector<Named<DutyEntry>> duty;           ///< "1", "2", ...; empty = loads::default_duty
   checks::RequiredFactors factors;
   std::vector<Variant> variants;
   std::vector<Assumption> assumed;
 };
 
+/// The load case of each force, line load, strain, settlement and own weight, one by one.
+[[nodiscard]] std::vector<GivenCase> given_cases(const Design& design);
+
 /// Whether the case file itself gives any load.
 [[nodiscard]] bool has_given_loads(const Design& design);
 
-/// The built-in cases a design can be checked for, when it names none: all that its vehicle data
-/// serve with an axle; hard corner and curb with a lateral link alone; none without a vehicle.
+/// The kinds of built-in cases of a design that names none: all of them with an axle; hard corner
+/// and curb with a lateral link alone; none without a vehicle.
 [[nodiscard]] std::vector<std::string> default_load_cases(const Design& design);
+
+/// What the loads come from: the vehicle, and the coils of its axle. The design has a vehicle.
+[[nodiscard]] loads::Vehicle vehicle_of(const Design& design);
 
 }  // namespace parts

@@ -16,6 +16,7 @@
 ///   v.flag(info, bool&)                        yes / no
 ///   v.text(info, std::string&)                 free text
 ///   v.point(info, std::string&)                the name of a point
+///   v.vector(info, array<double, 3>&, Dimension)  [x, y, z]; the last unit serves those before it
 ///   v.name_of(info, std::string&, NameKind)    the name of a section, material or joint
 namespace parts {
 
@@ -35,6 +36,8 @@ enum class Dimension {
   second_moment,    ///< [m^4]
   temperature,      ///< a difference  [K]
   expansion,        ///< strain per temperature  [1/K]
+  speed,
+  acceleration,
 };
 
 /// Whether a field must be there, and what stands in for it.

@@ -128,6 +128,11 @@ void add_plain_parts(Builder& builder) {
   for (const Named<PlainForce>& force : design.forces) {
     if (!force.value.at.empty()) builder.point_node(force.value.at, "forces." + force.name + ".at");
   }
+  for (const Named<CustomCase>& custom : design.custom_cases) {
+    if (!custom.value.at.empty()) {
+      builder.point_node(custom.value.at, "load_cases." + custom.name + ".at");
+    }
+  }
 }
 
 }  // namespace parts

@@ -17,6 +17,26 @@ struct VehicleEntry {
   double unsprung_weight = base::kUnset;     ///< [N]
   double friction = 0.9;
   bool off_road = false;
+  double brake_share = base::kUnset;
+  double engine_torque = base::kUnset;  ///< [N m]
+  double gear = base::kUnset;
+  double transfer = base::kUnset;
+  double final_drive = base::kUnset;
+  double driveline_efficiency = base::kUnset;
+  double articulation = base::kUnset;  ///< [rad]
+  double strap_rate = base::kUnset;    ///< [N/m]
+  double droop_travel = base::kUnset;  ///< [m]
+  double droop_speed = base::kUnset;   ///< [m/s]
+  double damper_takes = base::kUnset;
+  double slam_speed = base::kUnset;      ///< [m/s]
+  double stop_crush = base::kUnset;      ///< [m]
+  double tire_width = base::kUnset;      ///< [m]
+  double patch_length = base::kUnset;    ///< [m]
+  double tire_pressure = base::kUnset;   ///< [Pa]
+  double kingpin_offset = base::kUnset;  ///< [m]
+  double steering_arm = base::kUnset;    ///< [m]
+  double gear_torque = base::kUnset;     ///< [N m]
+  double pitman_arm = base::kUnset;      ///< [m]
   bool operator==(const VehicleEntry&) const = default;
 };
 
@@ -41,6 +61,40 @@ void fields(Visitor& v, VehicleEntry& e) {
              e.friction, {.dimension = ratio, .above = 0.0, .at_most = 2.0});
   v.flag({"off_road", assumed, "bumps at 4 x the static load instead of 3 x", "road use; proposal"},
          e.off_road);
+  v.quantity({"brake_share", optional, "front axle's share of the brake force"}, e.brake_share,
+             {.dimension = ratio, .above = 0.0, .at_most = 1.0});
+  v.quantity({"engine_torque", optional, "most torque of the engine"}, e.engine_torque,
+             positive(moment));
+  v.quantity({"gear", optional, "ratio of the lowest gear"}, e.gear, positive(ratio));
+  v.quantity({"transfer", optional, "low ratio of the transfer case"}, e.transfer, positive(ratio));
+  v.quantity({"final_drive", optional, "ratio of the front axle's final drive"}, e.final_drive,
+             positive(ratio));
+  v.quantity({"driveline_efficiency", optional, "torque that comes through, engine to wheels"},
+             e.driveline_efficiency, {.dimension = ratio, .above = 0.0, .at_most = 1.0});
+  v.quantity({"articulation", optional, "most roll of the axle against the frame"}, e.articulation,
+             {.dimension = angle, .above = 0.0, .at_most = 45 * base::kDegree});
+  v.quantity({"strap_rate", optional, "one limit strap, force over stretch"}, e.strap_rate,
+             positive(stiffness));
+  v.quantity({"droop_travel", optional, "ride height to a tight strap"}, e.droop_travel,
+             positive(length));
+  v.quantity({"droop_speed", optional, "of the axle as the strap comes tight"}, e.droop_speed,
+             positive(speed));
+  v.quantity({"damper_takes", optional, "share of the energy in droop that the dampers take"},
+             e.damper_takes, {.dimension = ratio, .at_least = 0.0, .at_most = 0.95});
+  v.quantity({"slam_speed", optional, "of the frame onto a bump stop"}, e.slam_speed,
+             positive(speed));
+  v.quantity({"stop_crush", optional, "how far a bump stop gives"}, e.stop_crush, positive(length));
+  v.quantity({"tire_width", optional, "on the ground"}, e.tire_width, positive(length));
+  v.quantity({"patch_length", optional, "of tire on the ground"}, e.patch_length, positive(length));
+  v.quantity({"tire_pressure", optional, "cold, for the load carried"}, e.tire_pressure,
+             positive(stress));
+  v.quantity({"kingpin_offset", optional, "kingpin to tire center, on the ground"},
+             e.kingpin_offset, not_negative(length));
+  v.quantity({"steering_arm", optional, "kingpin to tie rod ball"}, e.steering_arm,
+             positive(length));
+  v.quantity({"gear_torque", optional, "steering gear at its relief, at the pitman shaft"},
+             e.gear_torque, positive(moment));
+  v.quantity({"pitman_arm", optional, "shaft to drag link ball"}, e.pitman_arm, positive(length));
 }
 
 /// Loaded radius 0.965 of half the printed size unless the hub height is given (common practice,

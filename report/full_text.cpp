@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "report/answer_words.hpp"
+#include "report/balance_text.hpp"
 #include "report/comparison_text.hpp"
 #include "report/text_table.hpp"
 #include "report/units_shown.hpp"
@@ -144,6 +145,7 @@ std::string full_text(const Answer& answer, const TextStyle& style) {
   }
   out += buckling_section(answer, style);
   out += solved_section(answer, style);
+  out += balance_section(answer, style);
   out += mass_section(answer, style);
   if (answer.comparison) {
     out += heading("Variants", style) + comparison_body(*answer.comparison, style);

@@ -206,6 +206,77 @@ Json solved(const studies::SolvedCase& s) {
   return out;
 }
 
+Json balance_row(const studies::BalanceRow& row) {
+  Json out;
+  out["what"] = row.what;
+  out["force_N"] = three(row.force, 0);
+  out["moment_Nm"] = three(row.moment, 0);
+  return out;
+}
+
+Json balance(const studies::Balance& b) {
+  Json out;
+  out["load_case"] = b.load_case;
+  out["stiffness_set"] = b.set;
+  out["moments_about"] = b.about;
+  out["acts"] = list_of(b.acts, balance_row);
+  out["holds"] = list_of(b.holds, balance_row);
+  out["left_over"] = value_of(b.open);
+  return out;
+}
+
+Json figure(const loads::Figure& f) {
+  Json out;
+  out["what"] = f.what;
+  out["value"] = value_of(f.value);
+  out["unit"] = f.kind == loads::Figure::Kind::force    ? "N"
+                : f.kind == loads::Figure::Kind::moment ? "N m"
+                                                        : "m";
+  return out;
+}
+
+Json listed_case(const studies::ListedCase& c) {
+  Json out;
+  out["name"] = c.name;
+  out["runs"] = c.runs;
+  out["pushes"] = list_of(c.pushes, [](const loads::Push& push) {
+    Json one;
+    one["what"] = loads::push_words(push);
+    one["force_N"] = three(push.force, 0);
+    one["moment_Nm"] = three(push.moment, 0);
+    return one;
+  });
+  if (!c.others.empty()) out["other_loads"] = strings(c.others);
+  out["leads_to"] = list_of(c.figures, figure);
+  out["basis"] = c.basis;
+  return out;
+}
+
+Json listed_kind(const studies::ListedKind& kind) {
+  Json out;
+  out["name"] = kind.name;
+  out["key"] = kind.key;
+  out["class"] = kind.routine ? "routine" : "abuse";
+  out["posture"] = kind.posture;
+  out["loads"] = kind.factors;
+  out["checks"] = kind.checks;
+  out["basis"] = kind.basis;
+  if (!kind.not_run.empty()) out["not_run"] = kind.not_run;
+  if (!kind.cases.empty()) out["cases"] = list_of(kind.cases, listed_case);
+  return out;
+}
+
+Json duty_block(const loads::DutyBlock& block) {
+  Json out;
+  out["from"] = block.from;
+  out["to"] = block.to;
+  out["per_1000_km"] = value_of(block.per_1000_km);
+  out["sizes"] = block.spread == loads::Spread::full       ? "all full"
+                 : block.spread == loads::Spread::straight ? "straight line"
+                                                           : "bell curve";
+  return out;
+}
+
 Json range(const studies::Range& r) {
   Json out;
   out["low"] = value_of(r.low);
@@ -335,6 +406,7 @@ std::string json(const studies::Answer& answer, const Program& program) {
   out["critical"] = list_of(answer.critical, critical);
   out["own_critical"] = list_of(answer.own, critical);
   out["load_cases"] = strings(answer.load_cases);
+  out["balances"] = list_of(answer.balances, balance);
   out["stiffness_sets"] = strings(answer.sets);
   out["solved"] = list_of(answer.solved, solved);
   out["masses"] = list_of(answer.masses, [](const studies::PartMass& m) {
@@ -403,6 +475,14 @@ std::string json(const std::vector<sections::Material>& materials, const Program
   out["about"] = about(program);
   out["cautions"] = strings(studies::cautions());
   out["materials"] = list_of(materials, material);
+  return dumped(out);
+}
+
+std::string json(const studies::CaseList& list, const Program& program) {
+  Json out = opening(program, list.title, list.inches);
+  out["load_cases"] = list_of(list.kinds, listed_kind);
+  out["duty"] = list_of(list.duty, duty_block);
+  out["duty_basis"] = list.duty_basis;
   return dumped(out);
 }
 

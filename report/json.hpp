@@ -3,6 +3,7 @@
 #include <string>
 
 #include "studies/answer.hpp"
+#include "studies/case_list.hpp"
 #include "studies/pick.hpp"
 
 namespace report {
@@ -20,6 +21,7 @@ struct Program {
 [[nodiscard]] std::string json(const studies::Answer& answer, const Program& program);
 [[nodiscard]] std::string json(const studies::Comparison& comparison, const Program& program);
 [[nodiscard]] std::string json(const studies::Picked& picked, const Program& program);
+[[nodiscard]] std::string json(const studies::CaseList& list, const Program& program);
 [[nodiscard]] std::string json(const std::vector<sections::StockList>& lists,
                                const std::vector<sections::PlateList>& plates,
                                const Program& program);

@@ -97,6 +97,23 @@ struct PartMass {
   double mass = base::kUnset;  ///< [kg]
 };
 
+/// One force on the parts, and its moment about the point that its balance names.
+struct BalanceRow {
+  std::string what;  ///< "left wheel", "left coil", "arm, left frame joint"
+  std::array<double, 3> force = {0.0, 0.0, 0.0};   ///< [N]
+  std::array<double, 3> moment = {0.0, 0.0, 0.0};  ///< [N m]
+};
+
+/// A load case as what acts on the parts from outside and what holds them, in equilibrium.
+struct Balance {
+  std::string load_case;
+  std::string set;
+  std::string about;  ///< "the middle of the axle, at hub height"
+  std::vector<BalanceRow> acts;
+  std::vector<BalanceRow> holds;
+  double open = 0.0;  ///< largest sum left over, over the largest force or moment  [-]
+};
+
 /// The answer to `check`.
 struct Answer {
   std::string title;
@@ -109,6 +126,7 @@ struct Answer {
   std::vector<CriticalFactor> critical;  ///< lowest three of the assembly over all, ascending
   std::vector<CriticalFactor> own;       ///< lowest own factor of each member, ascending
   std::vector<std::string> load_cases;   ///< names, in order, with their basis after ": "
+  std::vector<Balance> balances;         ///< one a load case, with the first stiffness set
   std::vector<std::string> sets;         ///< stiffness sets that were solved
   std::vector<PartMass> masses;
   std::optional<Comparison> comparison;  ///< when the case names variants

@@ -2,12 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 #include <utility>
 
 #include <fmt/format.h>
 
-#include "loads/vehicle.hpp"
+#include "loads/case_library.hpp"
 #include "parts/bracket_weld.hpp"
+#include "parts/design_cases.hpp"
 #include "parts/stiffness_set.hpp"
 #include "parts/used_sticks.hpp"
 
@@ -100,6 +102,56 @@ void add_sticks(std::vector<Assumption>& out, const parts::Design& design) {
   }
 }
 
+/// A line for each reason why load cases are not run.
+void add_cases_not_run(std::vector<std::string>& out, const parts::Design& design) {
+  std::vector<std::pair<std::string, std::string>> by_reason;
+  for (const parts::CaseNotRun& one : parts::cases_not_run(design)) {
+    const auto same = std::find_if(by_reason.begin(), by_reason.end(),
+                                   [&](const auto& known) { return known.first == one.reason; });
+    if (same == by_reason.end()) {
+      by_reason.emplace_back(one.reason, one.name);
+    } else {
+      same->second += "; " + one.name;
+    }
+  }
+  for (const auto& [reason, names] : by_reason) {
+    out.push_back(fmt::format("load cases not run, {}: {}", reason, names));
+  }
+}
+
+/// What the loads take for granted, as far as the cases that run use it.
+void add_loads(std::vector<Assumption>& out, const parts::Design& design) {
+  const parts::VehicleEntry& v = *design.vehicle;
+  const auto runs = [&, kinds = parts::kind_outcomes(design)](std::string_view kind) {
+    return std::any_of(kinds.begin(), kinds.end(), [&](const parts::KindOutcome& k) {
+      return k.kind == kind && k.asked && !k.run.empty();
+    });
+  };
+  const bool stops = runs("hard_stop") || runs("hard_stop_in_reverse");
+  if (runs("hard_stop") && std::isnan(v.brake_share)) {
+    out.push_back({"vehicle.brake_share", "each axle brakes to its tires' limit",
+                   "the hardest stop; proposal, no source"});
+  }
+  if (runs("wheel_wedged_low_range") && std::isnan(v.driveline_efficiency)) {
+    out.push_back({"vehicle.driveline_efficiency",
+                   fmt::format("{:g}", parts::vehicle_of(design).driveline_efficiency),
+                   "common practice, no source"});
+  }
+  if (runs("bump_stop_slammed")) {
+    out.push_back({"energy of a bump stop",
+                   fmt::format("{:g} x force x crush", parts::vehicle_of(design).stop_fill),
+                   "0.4 to 0.5 for foam or rubber; common practice, no source"});
+  }
+  const bool known = !std::isnan(v.unsprung_weight);
+  if ((design.axle || known) && (stops || runs("hard_corner"))) {
+    out.push_back({"inertia of axle and wheels",
+                   known ? "counted in stops and corners, at the middle of the axle"
+                         : "not counted: `unsprung_weight` is not given",
+                   known ? "d'Alembert; none is counted where a blow's acceleration is not known"
+                         : "a relief is left out: the links carry all of the tires' force"});
+  }
+}
+
 }  // namespace
 
 std::vector<Assumption> all_assumptions(const parts::Design& design,
@@ -120,6 +172,7 @@ std::vector<Assumption> all_assumptions(const parts::Design& design,
     out.push_back({"vehicle.mass_center_height", "unknown",
                    "the curb case takes the full 1.75 x axle weight"});
   }
+  if (design.vehicle) add_loads(out, design);
   if (design.bracket) add_bracket(out, design);
   if (design.brace && std::isnan(design.brace->end_mount)) {
     out.push_back({"brace.end_mount", "10 kN/mm and rigid", "proposal, no source"});
@@ -156,22 +209,18 @@ std::vector<std::string> left_out(const parts::Design& design) {
   std::vector<std::string> out;
   if (design.vehicle) {
     out.push_back("steering and parking loads");
-    const std::vector<std::string> run =
-        design.load_cases.empty() ? parts::default_load_cases(design) : design.load_cases;
-    std::string missing;
-    for (const std::string& name : loads::case_names()) {
-      if (std::find(run.begin(), run.end(), name) != run.end()) continue;
-      std::string words = name;
-      std::replace(words.begin(), words.end(), '_', ' ');
-      missing += (missing.empty() ? "load cases not run: " : ", ") + words;
+    const std::vector<parts::CaseNotRun> not_run = parts::cases_not_run(design);
+    if (!not_run.empty()) {
+      out.push_back(fmt::format("{} of {} built-in load cases (`linkmargin cases` says which)",
+                                not_run.size(), loads::case_names().size()));
     }
-    if (!missing.empty()) out.push_back(missing);
   }
   out.push_back("clearances, travel, steering geometry");
   out.push_back(design.bracket
                     ? "the rail itself (its section makes no difference here beyond the "
                       "weld and the rail_stiffness), and what holds the parts to the axle"
                     : "the frame itself, and what holds the parts to the axle");
+  if (design.vehicle) add_cases_not_run(out, design);
   return out;
 }
 

@@ -12,7 +12,9 @@
 #include "base/input_error.hpp"
 #include "checks/frame_stability.hpp"
 #include "fea/condition.hpp"
+#include "loads/case_library.hpp"
 #include "studies/assumptions.hpp"
+#include "studies/balance.hpp"
 #include "studies/criterion.hpp"
 #include "studies/set_model.hpp"
 #include "studies/solved_case.hpp"
@@ -31,9 +33,7 @@ class Runner {
         watch_(watch),
         only_part_(std::move(only_part)),
         cases_(parts::design_cases(design)) {
-    if (cases_.empty()) {
-      throw base::InputError("", "there is no load: add `vehicle:`, `forces:` or another load");
-    }
+    if (cases_.empty()) refuse_without_cases();
   }
 
   Run result() {
@@ -56,6 +56,21 @@ class Runner {
   }
 
  private:
+  [[noreturn]] void refuse_without_cases() const {
+    if (!design_.vehicle) {
+      throw base::InputError("", "there is no load: add `vehicle:`, `forces:` or another load");
+    }
+    std::string reasons;
+    for (const parts::CaseNotRun& c : parts::cases_not_run(design_)) {
+      const auto& asked = design_.load_cases;
+      const bool is_asked = std::any_of(asked.begin(), asked.end(), [&](const std::string& kind) {
+        return loads::case_words(kind) == c.name;
+      });
+      if (is_asked) reasons += fmt::format("; {}: {}", c.name, c.reason);
+    }
+    throw base::InputError("load_cases", "none of these can be solved for this design" + reasons);
+  }
+
   void tell(double fraction, const std::string& what) const {
     if (watch_ && watch_({fraction, what}) == Go::stop) throw Stopped{};
   }
@@ -133,6 +148,9 @@ class Runner {
       out_.answer.own.push_back(own);
     }
     measure(cell);
+    if (models_.size() == 1) {
+      out_.answer.balances.push_back(balance_of(model, load_case, solved));
+    }
     out_.answer.solved.push_back(std::move(shown));
     cells_.push_back(std::move(cell));
   }

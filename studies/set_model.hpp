@@ -34,6 +34,7 @@ class SetModel {
   SetModel(const parts::Design& design, parts::StiffnessSet set);
 
   [[nodiscard]] const parts::StiffnessSet& set() const { return set_; }
+  [[nodiscard]] const parts::Design& design() const { return design_; }
   [[nodiscard]] const parts::Assembly& assembly() const { return assembly_; }
 
   /// Second order, with the whole load multiplied before the solve; bump stops close and open until

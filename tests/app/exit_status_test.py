@@ -51,6 +51,8 @@ class ExitStatus(unittest.TestCase):
             ["check", path, "--color", "purple"],
             ["check", path, "--json"],
             ["compare", path],
+            ["cases", path, path],
+            ["cases", "no-such-file.yaml"],
             ["compare", path, "--set", "members.arm.color=red"],
             ["pick", path, "--part", "wing"],
         ):
@@ -78,7 +80,7 @@ class ExitStatus(unittest.TestCase):
         self.assertLessEqual(max(len(line) for line in answer.stdout.splitlines()), 80)
 
     def test_help_and_version_are_0(self):
-        for arguments in (["--help"], ["check", "--help"], ["--version"]):
+        for arguments in (["--help"], ["check", "--help"], ["--version"], ["cases"]):
             self.assertEqual(run(*arguments).returncode, 0, arguments)
 
     def test_2_with_a_message_when_the_disk_is_full(self):

@@ -63,6 +63,19 @@ class Json(unittest.TestCase):
         self.assertAlmostEqual(abs(held["moment_Nm"][1]), 250, delta=0.5)
 
 
+    def test_cases_lists_the_library_without_a_case_file(self):
+        out = json.loads(run("cases", "--json", "-").stdout)
+        self.assertEqual(len(out["load_cases"]), 16)
+        self.assertEqual(len(out["duty"]), 3)
+        self.assertNotIn("null", json.dumps(out))
+
+    def test_cases_of_a_case_file_hold_its_numbers(self):
+        out = json.loads(run("cases", "-", "--json", "-", case=WITHIN).stdout)
+        names = [kind["name"] for kind in out["load_cases"]]
+        self.assertEqual(names, ["forces given"])
+        self.assertEqual(out["load_cases"][0]["cases"][0]["pushes"][0]["force_N"], [0, 0, -500])
+
+
 class Color(unittest.TestCase):
     def test_a_terminal_gets_color_and_a_pipe_none(self):
         status, text = on_terminal("check", "-", case=WITHIN)
@@ -96,6 +109,9 @@ class Text(unittest.TestCase):
             run("compare", "-", "--set", "members.arm.section=50 x 6 mm E355", case=WITHIN).stdout,
             run("pick", "-", "--part", "arm", case=WITHIN).stdout,
             run("check", "-", "--json", "-", case=WITHIN).stdout,
+            run("cases").stdout,
+            run("cases", "-", case=WITHIN).stdout,
+            run("cases", "--json", "-").stdout,
             run("--help").stdout,
         ]
         for text in outputs:
@@ -106,14 +122,22 @@ class Text(unittest.TestCase):
         for arguments in (["check", "-"], ["check", "-", "--all"], ["pick", "-", "--part", "arm"]):
             for line in run(*arguments, case=WITHIN).stdout.splitlines():
                 self.assertLessEqual(len(line), 80, line)
-        for arguments in (["--help"], ["check", "--help"], ["compare", "--help"], ["pick", "--help"],
-                          ["sections", "--help"], ["materials", "--help"]):
+        for arguments in (
+            ["--help"],
+            ["check", "--help"],
+            ["compare", "--help"],
+            ["pick", "--help"],
+            ["cases", "--help"],
+            ["cases"],
+            ["sections", "--help"],
+            ["materials", "--help"],
+        ):
             for line in run(*arguments).stdout.splitlines():
                 self.assertLessEqual(len(line), 80, line)
 
     def test_help_has_a_line_for_each_command(self):
         text = run("--help").stdout
-        for command in ("check", "compare", "pick", "new", "sections", "materials"):
+        for command in ("check", "compare", "pick", "cases", "new", "sections", "materials"):
             self.assertRegex(text, rf"(?m)^  {command} +\w")
 
     def test_the_version_names_a_commit_or_says_that_it_is_unknown(self):

@@ -46,6 +46,9 @@ struct Dump {
     all += std::string(info.key) + "=" + text_of(value);
   }
   void point(const parts::FieldInfo& info, std::string& value) { text(info, value); }
+  void vector(const parts::FieldInfo& info, std::array<double, 3>& value, parts::Dimension) {
+    all += std::string(info.key) + "=" + text_of(value);
+  }
   void points(const parts::FieldInfo& info, std::vector<std::string>& values) {
     for (std::string& value : values) text(info, value);
   }
@@ -152,6 +155,7 @@ inline std::string design_text(const parts::Design& d) {
          named("strains", d.strains) + named("settlements", d.settlements) +
          named("self_weight", d.self_weight);
   for (const std::string& name : d.load_cases) all += name + " ";
+  all += named("load_cases", d.custom_cases) + named("duty", d.duty);
   checks::RequiredFactors factors = d.factors;
   for (const auto& entry : checks::factor_entries(factors)) all += text_of(*entry.value);
   for (const parts::Variant& v : d.variants) {

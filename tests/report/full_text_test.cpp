@@ -50,6 +50,16 @@ TEST_CASE("the full answer holds every finding, assumption, case, set, mass and 
   CHECK(written::is_clean(out));
 }
 
+TEST_CASE("the full answer shows each load case in balance, forces then moments",
+          "[report][full]") {
+  const std::string out = report::text(invented::answer(), {.full = true});
+  // 42812.5 N / 4.4482 N = 9625 lbf; 2000 N m / 1.3558 N m = 1475 ft-lbf. What is lost in rounding
+  // beside the largest is 0.
+  CHECK_THAT(out, Contains("acts:") && Contains("holds:"));
+  CHECK_THAT(out, Contains("left wheel     0  -9,620   5,500  -1,480   0   0"));
+  CHECK_THAT(written::flat(out), Contains("left over: 2.0e-12 of the largest"));
+}
+
 TEST_CASE("a load case that was not solved is listed with the reason", "[report][full]") {
   studies::Answer a = invented::answer();
   a.solved[0].converged = false;

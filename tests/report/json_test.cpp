@@ -29,7 +29,7 @@ void collect(const Json& at, const std::string& key, std::set<std::string>& nume
 std::vector<std::string> every_document() {
   return {report::json(invented::answer(), kProgram),
           report::json(invented::comparison(), kProgram),
-          report::json(invented::picked(), kProgram)};
+          report::json(invented::picked(), kProgram), report::json(invented::cases(), kProgram)};
 }
 
 }  // namespace
@@ -96,6 +96,28 @@ TEST_CASE("the verdict in JSON is one of three words", "[report][json]") {
   CHECK(Json::parse(report::json(a, kProgram))["verdict"] == "within the limits checked");
   a.verdict = studies::Verdict::not_decided;
   CHECK(Json::parse(report::json(a, kProgram))["verdict"] == "not decided");
+}
+
+TEST_CASE("a load case's balance keeps every digit of what acts and what holds", "[report][json]") {
+  const Json out = Json::parse(report::json(invented::answer(), kProgram));
+  const Json& balance = out["balances"][0];
+  CHECK(balance["moments_about"] == "the middle of the axle, at hub height");
+  CHECK(balance["acts"][0]["what"] == "left wheel");
+  CHECK(balance["acts"][0]["force_N"][1].get<double>() == -42812.5);
+  CHECK(balance["holds"][0]["moment_Nm"][0].get<double>() == 12.0);
+  CHECK(balance["left_over"].get<double>() == 2.0e-12);
+}
+
+TEST_CASE("load cases in JSON say class, posture, basis, what they lead to and the duty",
+          "[report][json]") {
+  const Json out = Json::parse(report::json(invented::cases(), kProgram));
+  CHECK(out["load_cases"][0]["class"] == "routine");
+  CHECK(out["load_cases"][0]["posture"] == "ride height");
+  CHECK(out["load_cases"][0]["cases"][0]["pushes"][0]["force_N"][2].get<double>() == 8000.0);
+  CHECK(out["load_cases"][0]["cases"][0]["leads_to"][0]["unit"] == "N");
+  CHECK(out["load_cases"][1]["not_run"] == "needs `steering:`");
+  CHECK(out["duty"][0]["per_1000_km"].get<double>() == 1.0e4);
+  CHECK(out["duty"][0]["sizes"] == "straight line");
 }
 
 TEST_CASE("a title that is no UTF-8 still gives JSON that can be read", "[report][json]") {

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "studies/answer.hpp"
+#include "studies/case_list.hpp"
 #include "studies/pick.hpp"
 
 /// Answers written by hand, with invented numbers, for the tests of the writers.
@@ -117,6 +118,12 @@ inline studies::Answer answer() {
            {11.0, "brace", false, true, "slid into a curb, left wheel", solved.set}};
   a.load_cases = {"hard corner, turning left: 0.9 x the axle's weight sideways",
                   "slid into a curb, left wheel: 1.75 x the axle's weight sideways"};
+  a.balances = {{.load_case = "slid into a curb, left wheel",
+                 .set = solved.set,
+                 .about = "the middle of the axle, at hub height",
+                 .acts = {{"left wheel", {0.0, -42812.5, 24465.0}, {-2000.0, 0.0, 0.0}}},
+                 .holds = {{"bracket root", {0.0, 42812.5, -24465.0}, {12.0, 0.0, 0.0}}},
+                 .open = 2.0e-12}};
   a.sets = {solved.set, "stiff rail, brace end rigid, bushings as given"};
   a.masses = {{"lateral_link", 4.1}, {"bracket", 4.7}, {"brace", 2.5}};
   a.comparison = comparison();
@@ -141,6 +148,38 @@ inline studies::Answer answer() {
                    "the frame itself, and what holds the parts to the axle"};
   a.not_offered = studies::checks_not_offered();
   return a;
+}
+
+/// Two kinds of load case, one that runs and one that does not.
+inline studies::CaseList cases() {
+  studies::CaseList list;
+  list.title = "lateral link, 9 in drop, braced";
+  list.of_design = true;
+  list.kinds = {{.name = "hard stop",
+                 .key = "hard_stop",
+                 .routine = true,
+                 .posture = "ride height",
+                 .factors = "both wheels W",
+                 .checks = "arms",
+                 .basis = "proposal, no source",
+                 .not_run = {},
+                 .cases = {{.name = "hard stop",
+                            .pushes = {{loads::Role::left_contact, {-8000.0, 0.0, 8000.0}}},
+                            .figures = {{"tie rod", 4558.0, loads::Figure::Kind::force}},
+                            .basis = "stop at 1 g",
+                            .runs = true}}},
+                {.name = "dry park, lock to lock",
+                 .key = "dry_park_lock_to_lock",
+                 .routine = true,
+                 .posture = "ride height",
+                 .factors = "both wheels W",
+                 .checks = "tie rod",
+                 .basis = "proposal, no source",
+                 .not_run = "needs `steering:`",
+                 .cases = {}}};
+  list.duty = loads::default_duty(false);
+  list.duty_basis = loads::default_duty_basis(false);
+  return list;
 }
 
 inline studies::Candidate candidate(const std::string& label, double mass_per_length,

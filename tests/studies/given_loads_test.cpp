@@ -6,6 +6,7 @@
 #include <Eigen/Geometry>
 #include <catch2/catch.hpp>
 
+#include "studies/case_list.hpp"
 #include "studies/check.hpp"
 #include "studies/set_model.hpp"
 #include "tests/studies/read_case.hpp"
@@ -220,4 +221,45 @@ TEST_CASE("second order is used and said where it matters", "[studies]") {
     }
   }
   CHECK(said);
+}
+
+TEST_CASE("what acts and what holds are in balance for every kind of given load", "[studies]") {
+  // Statics: everything that acts on the frame is held (common practice, no source).
+  const std::string text =
+      with(with(kBeam, "  right: {at: b}\n", ""), "  b: [", "  wheel: [2000, 500, 0 mm]\n  b: [") +
+      "rigid:\n  hub: {points: [b, wheel]}\n"
+      "springs:\n  stay: {from: wheel, along_x: 900 N/mm, along_z: 500 N/mm, x_toward: '1 1 0'}\n"
+      "forces:\n  p: {on: bar, from_start: 700 mm, force_y: 1 kN, moment_z: 30 N m}\n"
+      "line_loads:\n  w: {on: bar, from: 300 mm, force_z: -1 N/mm, end_force_z: -4 N/mm}\n"
+      "strains:\n  sun: {on: bar, warmer: 40 K, warmer_on_top: 5 K}\n"
+      "settlements:\n  sinks: {at: a, along_z: -5 mm}\n"
+      "self_weight:\n  own: {along_x: 0.5}\n";
+  const studies::Answer answer = studies::check(read_case(text));
+  REQUIRE(answer.balances.size() == 1);
+  const studies::Balance& balance = answer.balances.front();
+  CHECK(balance.open < 1e-9);
+  REQUIRE(balance.acts.size() == 3);
+  const auto row = [&](const std::string& what) {
+    for (const studies::BalanceRow& r : balance.acts) {
+      if (r.what == what) return r;
+    }
+    FAIL("nothing acts as " + what);
+    return studies::BalanceRow{};
+  };
+  // A trapezoid of 1 to 4 N/mm over 1.7 m: 4250 N, 1.02 m along it.
+  CHECK_THAT(row("line load on bar").force[2], WithinRel(-4250.0, 1e-9));
+  CHECK_THAT(row("line load on bar").moment[1], WithinRel(4250.0 * 1.32, 1e-9));
+  CHECK_THAT(row("force on bar").moment[2], WithinRel(730.0, 1e-9));
+  CHECK_THAT(row("own weight").force[2],
+             WithinRel(-steel().density * 1.0e-3 * 9.80665 * kLength, 1e-9));
+}
+
+TEST_CASE("cases of given loads are listed with what acts in them", "[studies]") {
+  const studies::CaseList list = studies::case_list(
+      read_case(kBeam + "self_weight:\n  own: {load_case: parked}\n"
+                        "forces:\n  p: {on: bar, from_start: 1 m, force_z: -1 kN}\n"));
+  REQUIRE(list.kinds.size() == 2);
+  CHECK(list.kinds[0].cases.front().pushes.front().what == "on bar");
+  CHECK(list.kinds[1].name == "parked");
+  CHECK(list.kinds[1].cases.front().others == std::vector<std::string>{"own weight"});
 }

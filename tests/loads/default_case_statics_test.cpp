@@ -1,0 +1,211 @@
+// Every built-in case that runs, from the case file to the forces in the parts, against statics
+// that share nothing with the program: an axle on one arm welded to it, with a ball at the frame
+// (three forces), a ball-ended lateral link (one) and two coils (two) has six unknown forces for
+// six equations of balance. The loads are typed in from the factors; W = 8 kN.
+#include <cmath>
+#include <map>
+
+#include <Eigen/Dense>
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+
+#include "tests/loads/read_design.hpp"
+
+using Eigen::Vector3d;
+
+namespace {
+
+constexpr double kN = 1000.0;
+const Vector3d kHub(0.0, 0.0, 0.4);
+const Vector3d kBall(-0.9, 0.4, 0.35);
+const Vector3d kArmBolt(0.0, 0.4, 0.3);
+const Vector3d kLinkAtAxle(0.1, -0.5, 0.45);
+const Vector3d kLinkAtFrame(0.1, 0.4, 0.55);
+
+/// The axle of loads_tests::whole_axle on parts that statics alone can solve.
+std::string determinate_axle() {
+  return loads_tests::kVehicle + loads_tests::kDrivelineAndStops +
+         "points:\n"
+         "  link at frame: [0.1, 0.4, 0.55 m]\n"
+         "  link at axle: [0.1, -0.5, 0.45 m]\n"
+         "  arm bolt: [0, 0.4, 0.3 m]\n"
+         "  ball: [-0.9, 0.4, 0.35 m]\n"
+         "lateral_link:\n"
+         "  frame_bolt: link at frame\n"
+         "  axle_bolt: link at axle\n"
+         "  tube: 60 x 10 mm E355\n"
+         "  ends: weld-on ball joint\n"
+         "arm:\n"
+         "  axle_lower: arm bolt\n"
+         "  frame: ball\n"
+         "  lower: 100 x 16 mm E355\n"
+         "  axle_joint: welded\n"
+         "  frame_joint: ball joint\n"
+         "  mirror: no\n"
+         "axle:\n"
+         "  coil_spacing: 0.9 m\n"
+         "  coil_rate: 40 N/mm\n"
+         "  bump_travel: 20 mm\n"
+         "  stop_rate: 1500 N/mm\n";
+}
+
+/// What acts on the axle, in kN and kN m.
+struct Acting {
+  Vector3d left = Vector3d::Zero();
+  Vector3d right = Vector3d::Zero();
+  bool left_at_hub = false;
+  bool right_at_hub = false;
+  Vector3d inertia = Vector3d::Zero();
+  double shaft = 0.0;                // about x
+  Vector3d rock = Vector3d::Zero();  // under the link
+  Vector3d rock_on_arm = Vector3d::Zero();
+};
+
+Vector3d across(const Vector3d& v) {
+  return {v.x(), -v.y(), v.z()};
+}
+
+Acting image(const Acting& a) {
+  Acting b = a;
+  b.left = across(a.right);
+  b.right = across(a.left);
+  b.left_at_hub = a.right_at_hub;
+  b.right_at_hub = a.left_at_hub;
+  b.inertia = across(a.inertia);
+  b.shaft = -a.shaft;
+  return b;
+}
+
+void add_pair(std::map<std::string, Acting>& all, const std::string& name, const Acting& a) {
+  std::string mirrored = name;
+  for (std::size_t at = 0; (at = mirrored.find("left", at)) != std::string::npos; at += 5) {
+    mirrored.replace(at, 4, "right");
+  }
+  all[name] = a;
+  all[mirrored] = image(a);
+}
+
+std::map<std::string, Acting> expected_loads() {
+  std::map<std::string, Acting> all;
+  const double w = 8.0;
+  const double moved = 0.8 / 2.8 * 30.0;  // per g, on the axle
+  const double stop = w + 0.5 * moved;
+  all["hard stop"] = {.left = {-stop, 0, stop}, .right = {-stop, 0, stop}, .inertia = {2.8, 0, 0}};
+  const double back = w - 0.5 * 0.6 * moved;
+  all["hard stop in reverse"] = {
+      .left = {0.8 * back, 0, back}, .right = {0.8 * back, 0, back}, .inertia = {-0.6 * 2.8, 0, 0}};
+  add_pair(
+      all, "hard corner, turning left",
+      {.left = {0, 0.2 * w, 0.2 * w}, .right = {0, 1.8 * w, 1.8 * w}, .inertia = {0, -2.8, 0}});
+  all["both wheels hit hard"] = {.left = {0, 0, 3 * w}, .right = {0, 0, 3 * w}};
+  add_pair(all, "one wheel hits hard, left", {.left = {0, 0, 3 * w}, .right = {0, 0, w}});
+  add_pair(all, "hole with brakes on, left wheel",
+           {.left = {-2 * w, 0, 2.5 * w}, .right = {0, 0, w}});
+  add_pair(all, "square edge, head on, left wheel",
+           {.left = {-4.5 / std::tan(std::asin(0.9)) * w, 0, w},
+            .right = {0, 0, w},
+            .left_at_hub = true});
+  add_pair(all, "slid into a curb, left wheel", {.left = {0, -1.75 * 2 * w, 2 * w}});
+  add_pair(all, "corner plus hole, turning left",
+           {.left = {0, 2 * w * 0.2 / 2.7, 0.2 * w}, .right = {-w, 2 * w * 2.5 / 2.7, 2.5 * w}});
+  const double torque = 0.4 * 3.0 * 2.7 * 4.1 * 0.85;
+  for (const double forward : {1.0, -1.0}) {
+    for (const double turns : {1.0, -1.0}) {
+      const Acting a{.left = {forward * torque / 0.4, 0, 1.5 * w},
+                     .right = {0, 0, 0.5 * w},
+                     .shaft = turns * torque / 4.1};
+      const char* way = forward > 0.0 ? "forward" : "backward";
+      const std::string name = fmt::format(
+          "wheel wedged, low range, {{}} wheel, driving {}, shaft "
+          "rolls the axle to the {{}}",
+          way);
+      const char* to = turns > 0.0 ? "right" : "left";
+      const char* fro = turns > 0.0 ? "left" : "right";
+      all[fmt::format(fmt::runtime(name), "left", to)] = a;
+      all[fmt::format(fmt::runtime(name), "right", fro)] = image(a);
+    }
+  }
+  const double corner_mass = (w - 1.4) / 9.80665;  // t
+  const double slam = 3 * w + corner_mass * 1.0 / (2 * 0.45 * 0.060);
+  all["bump stop slammed"] = {.left = {0, 0, slam}, .right = {0, 0, slam}};
+  const Acting rest{.left = {0, 0, w}, .right = {0, 0, w}};
+  all["dragged over a rock"] = rest;
+  all["dragged over a rock"].rock = {-w, 0, w};
+  all["dragged over a rock, left arm"] = rest;
+  all["dragged over a rock, left arm"].rock_on_arm = {-w, 0, w};
+  return all;
+}
+
+/// Ball x y z, tension of the link, left and right coil pushing down: kN.
+Eigen::Matrix<double, 6, 1> by_statics(const Acting& a) {
+  Eigen::Matrix<double, 6, 1> load = Eigen::Matrix<double, 6, 1>::Zero();
+  const auto add = [&](const Vector3d& at, const Vector3d& force) {
+    load.head<3>() += force;
+    load.tail<3>() += at.cross(force);
+  };
+  const Vector3d ground(0.0, 0.0, 0.4);
+  add({0.0, 0.8, a.left_at_hub ? ground.z() : 0.0}, a.left);
+  add({0.0, -0.8, a.right_at_hub ? ground.z() : 0.0}, a.right);
+  add(kHub, a.inertia - Vector3d(0.0, 0.0, 2.8));
+  load[3] += a.shaft;
+  add(kLinkAtAxle, 0.5 * a.rock);  // each end of the link carries half
+  add(0.5 * (kArmBolt + kBall), a.rock_on_arm);
+
+  Eigen::Matrix<double, 6, 6> unit = Eigen::Matrix<double, 6, 6>::Zero();
+  const auto column = [&](int i, const Vector3d& at, const Vector3d& along) {
+    unit.col(i) << along, at.cross(along);
+  };
+  for (int i = 0; i < 3; ++i) column(i, kBall, Vector3d::Unit(i));
+  column(3, kLinkAtAxle, (kLinkAtFrame - kLinkAtAxle).normalized());
+  column(4, {0.0, 0.45, 0.4}, -Vector3d::UnitZ());
+  column(5, {0.0, -0.45, 0.4}, -Vector3d::UnitZ());
+  return unit.fullPivLu().solve(-load);
+}
+
+double coil(const studies::Balance& b, const std::string& side) {
+  return -(loads_tests::held_by(b, side + " coil").force[2] +
+           loads_tests::held_by(b, side + " bump stop").force[2]);
+}
+
+}  // namespace
+
+TEST_CASE("every built-in case reaches the parts as statics says", "[loads][statics]") {
+  const loads_tests::SolvedDesign solved(determinate_axle());
+  const std::map<std::string, Acting> expected = expected_loads();
+  const std::vector<parts::DesignCase> all = parts::design_cases(solved.design);
+  CHECK(all.size() == expected.size());
+  for (const parts::DesignCase& c : all) {
+    INFO(c.name);
+    REQUIRE(expected.count(c.name) == 1);
+    const Eigen::Matrix<double, 6, 1> f = kN * by_statics(expected.at(c.name));
+    const studies::CaseSolution found = solved.model.solve(c, 1.0);
+    const studies::Balance b = studies::balance_of(solved.model, c, found);
+    // A ball-ended bar's spin is held by 1 N m/rad, and the axle turns by up to half a radian: that
+    // is a newton at the coils.
+    const double tolerance = 1e-4 * f.cwiseAbs().maxCoeff();
+    const studies::BalanceRow ball = loads_tests::held_by(b, "arm frame joint");
+    for (std::size_t i = 0; i < 3; ++i) {
+      CHECK(ball.force[i] == Approx(f[static_cast<int>(i)]).margin(tolerance));
+    }
+    const studies::BalanceRow link = loads_tests::held_by(b, "frame bolt");
+    const Vector3d half = 0.5 * kN * expected.at(c.name).rock;
+    const Vector3d at_frame = -f[3] * (kLinkAtAxle - kLinkAtFrame).normalized() - half;
+    for (std::size_t i = 0; i < 3; ++i) {
+      CHECK(link.force[i] == Approx(at_frame[static_cast<int>(i)]).margin(tolerance));
+    }
+    CHECK(coil(b, "left") == Approx(f[4]).margin(tolerance));
+    CHECK(coil(b, "right") == Approx(f[5]).margin(tolerance));
+    CHECK(b.open < 1e-8);
+  }
+}
+
+TEST_CASE("in a design that statics cannot solve every case still balances", "[loads][statics]") {
+  const loads_tests::SolvedDesign solved(loads_tests::whole_axle(""));
+  for (const parts::DesignCase& c : parts::design_cases(solved.design)) {
+    INFO(c.name);
+    const studies::Balance b = studies::balance_of(solved.model, c, solved.model.solve(c, 1.0));
+    CHECK(b.about == "the middle of the axle, at hub height");
+    CHECK_FALSE(b.acts.empty());
+    CHECK(b.open < 1e-8);
+  }
+}
