@@ -55,7 +55,13 @@ class BalanceWriter {
         sum.moment_g);
   }
 
+  /// Coils and bump stops, which hold the axle, have rows of their own.
+  [[nodiscard]] bool is_axle(fea::NodeId node) const {
+    return assembly_.axle && assembly_.axle->index == node.index;
+  }
+
   void add_held(const parts::NamedNode& held) {
+    if (is_axle(held.node)) return;
     const fea::Vector6 reaction = solution_.reaction(held.node);
     add(out_.holds, held.name, assembly_.model[held.node].at_g, reaction.head<3>(),
         reaction.tail<3>());
@@ -68,7 +74,7 @@ class BalanceWriter {
 
   /// Springs to the ground; those on a held node are in its reaction.
   void add_spring(const fea::Spring& spring) {
-    if (spring.b || is_held(spring.a)) return;
+    if (spring.b || (is_held(spring.a) && !is_axle(spring.a))) return;
     const auto index = &spring - assembly_.model.springs.data();
     const fea::Vector6 on_ground = solution_.spring_force(fea::SpringId{static_cast<int>(index)});
     add(out_.holds, spring.name, assembly_.model[spring.a].at_g + spring.offset_a_g,

@@ -38,7 +38,7 @@ std::string determinate_axle() {
          "arm:\n"
          "  axle_lower: arm bolt\n"
          "  frame: ball\n"
-         "  lower: 100 x 16 mm E355\n"
+         "  lower: 100 x 16 mm S355H\n"
          "  axle_joint: welded\n"
          "  frame_joint: ball joint\n"
          "  mirror: no\n"

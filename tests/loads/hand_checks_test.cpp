@@ -106,7 +106,7 @@ TEST_CASE("braking loads pivot and axle bolts of a radius arm", "[loads][hand]")
   text = replaced(text, "frame_joint: ball joint", "frame_joint: mount");
   text +=
       "sections:\n"
-      "  big: {shape: round_tube, outside: 120 mm, wall: 20 mm}\n"
+      "  big: {shape: round_tube, outside: 120 mm, wall: 12 mm}\n"
       "joints:\n"
       "  mount: {along_x: 1 kN/mm, along_y: 1 kN/mm, along_z: 1 kN/mm, about_x: 0.1 kN m/rad,\n"
       "    about_y: 0 kN m/rad, about_z: 0.1 kN m/rad}\n"
@@ -168,10 +168,10 @@ std::string star_axle(const std::string& forces) {
       fmt::format("  frame ba: [0.1, 0.4, {:.12f} m]\n",
                   0.45 + 0.9 * std::tan(10 * base::kDegree)) +
       "sections:\n"
-      "  stiff: {shape: round_bar, diameter: 300 mm}\n"
+      "  stiff: {shape: round_bar, diameter: 200 mm}\n"
       "members:\n";
   for (const char* point : {"ll", "lr", "up", "ba", "sl", "sr", "wl", "wr", "hl"}) {
-    text += fmt::format("  to {0}: {{from: hub, to: {0}, section: stiff E355}}\n", point);
+    text += fmt::format("  to {0}: {{from: hub, to: {0}, section: stiff A36}}\n", point);
   }
   for (const char* point : {"ll", "lr", "up", "ba"}) {
     text += fmt::format(
