@@ -166,6 +166,7 @@ inline studies::CaseList cases() {
                  .cases = {{.name = "hard stop",
                             .pushes = {{loads::Role::left_contact, {-8000.0, 0.0, 8000.0}}},
                             .figures = {{"tie rod", 4558.0, loads::Figure::Kind::force}},
+                            .others = {},
                             .basis = "stop at 1 g",
                             .runs = true}}},
                 {.name = "dry park, lock to lock",
