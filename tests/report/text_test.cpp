@@ -109,8 +109,10 @@ TEST_CASE("one reason that leaves several parts open is said once", "[report][te
 
 TEST_CASE("a tipping axle is named as such, apart from the member that buckles", "[report][text]") {
   studies::Answer a = invented::answer();
-  a.critical.insert(a.critical.begin(), {1.6, "the axle tips on its springs and bushings", true,
-                                         false, "hard stop", "soft rail"});
+  const std::vector<studies::CriticalFactor> members = a.critical;
+  a.critical = {
+      {1.6, "the axle tips on its springs and bushings", true, false, "hard stop", "soft rail"}};
+  a.critical.insert(a.critical.end(), members.begin(), members.end());
   const std::string out = read_on(a);
   CHECK_THAT(out, Contains("the axle tips on its springs and bushings at 1.60 times hard stop"));
   CHECK_THAT(out, Contains("then lateral link at 7.90"));
