@@ -179,7 +179,7 @@ void linear_algebra(benchmark::State& state) {
       const studies::SetModel model(demo().design, set);
       for (const parts::DesignCase& c : demo().cases) {
         const studies::CaseSolution solved = model.solve(c, 1.0);
-        benchmark::DoNotOptimize(model.buckle(c, solved));
+        benchmark::DoNotOptimize(model.buckle(c, solved, {}));
       }
     }
   }
