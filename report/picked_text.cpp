@@ -113,7 +113,9 @@ std::string all_tried(const Picked& p, const TextStyle& style) {
   TextTable table = empty_table();
   for (const Candidate& c : p.tried) table.rows.push_back(row("", size_words(c), c, p.inches));
   std::string out =
-      heading("Every size tried, by mass", style) + laid_out(table, style.width, style.color);
+      heading("Every size tried, by mass", style) + laid_out(table, style.width, style.color) +
+      paragraph("a size that does not pass is followed only to the first load case that stops it",
+                style.width, 0, 2);
   if (p.assumed.empty()) return out;
   out += heading("Assumed", style);
   for (const parts::Assumption& a : p.assumed) {
