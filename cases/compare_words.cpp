@@ -18,16 +18,16 @@ using parts::Design;
 using parts::Patch;
 using parts::Variant;
 
-constexpr std::array<std::string_view, 6> kParts = {"brace", "bracket",      "arm",
-                                                    "axle",  "lateral_link", "vehicle"};
+constexpr std::array<std::string_view, 6> kLeftOut = {"brace", "bracket",      "arm",
+                                                      "axle",  "lateral_link", "vehicle"};
 
 /// "no brace" -> the part left out.
 std::optional<Patch> part_left_out(const std::string& words) {
   if (words.rfind("no ", 0) != 0) return std::nullopt;
   std::string part = squeeze(words.substr(3));
   std::replace(part.begin(), part.end(), ' ', '_');
-  if (std::find(kParts.begin(), kParts.end(), part) != kParts.end()) return Patch{part, ""};
-  const std::vector<std::string> known(kParts.begin(), kParts.end());
+  if (std::find(kLeftOut.begin(), kLeftOut.end(), part) != kLeftOut.end()) return Patch{part, ""};
+  const std::vector<std::string> known(kLeftOut.begin(), kLeftOut.end());
   throw InputError("", "there is no part " + quoted(part) + did_you_mean(part, known));
 }
 

@@ -201,10 +201,10 @@ class CaseReader {
   static std::string part_of(const std::string& key) {
     const std::size_t first = key.find('.');
     const std::string group = key.substr(0, first);
-    constexpr std::array<std::string_view, 12> kLists = {
+    constexpr std::array<std::string_view, 12> kGroups = {
         "materials",  "members", "supports",    "springs",     "rigid",      "forces",
         "line_loads", "strains", "settlements", "self_weight", "load_cases", "duty"};
-    const bool in_list = std::find(kLists.begin(), kLists.end(), group) != kLists.end();
+    const bool in_list = std::find(kGroups.begin(), kGroups.end(), group) != kGroups.end();
     return in_list && first != std::string::npos ? key.substr(0, key.find('.', first + 1)) : group;
   }
 

@@ -9,6 +9,7 @@
 
 #include "base/invariant.hpp"
 #include "checks/column_strength.hpp"
+#include "checks/value.hpp"
 #include "sections/area_props.hpp"
 
 namespace checks {
@@ -31,19 +32,6 @@ struct ColumnNumbers {
   double nominal_stress = base::kUnset;    // Fn
   double area_ratio = 1.0;                 // Ae / Ag
 };
-
-Value ratio(double si) {
-  return {si, Measure::ratio};
-}
-Value stress(double si) {
-  return {si, Measure::stress};
-}
-Value force(double si) {
-  return {si, Measure::force};
-}
-Value length(double si) {
-  return {si, Measure::length};
-}
 
 /// Slenderness of a column with that elastic buckling stress.
 double same_slenderness(const ColumnInput& in, double elastic_stress) {

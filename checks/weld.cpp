@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include "base/invariant.hpp"
+#include "checks/value.hpp"
 
 namespace checks {
 namespace {
@@ -21,22 +22,6 @@ constexpr double kRounding = 1e-9;  // a leg or thickness typed in inches meets 
 constexpr const char* kNotCounted =
     "not part of this check: the base metal beside the weld, and the root of a one-sided fillet "
     "opening under a moment about its own line";
-
-Value stress(double si) {
-  return {si, Measure::stress};
-}
-Value force(double si) {
-  return {si, Measure::force};
-}
-Value moment(double si) {
-  return {si, Measure::moment};
-}
-Value length(double si) {
-  return {si, Measure::length};
-}
-Value second_moment(double si) {
-  return {si, Measure::second_moment};
-}
 
 WorkedLine vector_line(std::string symbols, const Vector3d& v, Measure measure) {
   return {std::move(symbols),

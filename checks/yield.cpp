@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "base/invariant.hpp"
+#include "checks/value.hpp"
 #include "sections/area_props.hpp"
 
 namespace checks {
@@ -24,16 +25,6 @@ bool is_thin_walled(const sections::Shape& shape) {
          std::holds_alternative<sections::Angle>(shape) ||
          std::holds_alternative<sections::BoxedChannel>(shape) ||
          std::holds_alternative<sections::ThinWalled>(shape);
-}
-
-Value stress(double si) {
-  return {si, Measure::stress};
-}
-Value force(double si) {
-  return {si, Measure::force};
-}
-Value moment(double si) {
-  return {si, Measure::moment};
 }
 
 WorkedLine axial_line(const YieldInput& in, double area) {

@@ -7,6 +7,8 @@ function(add_folder name)
     target_include_directories(${name} PUBLIC ${PROJECT_SOURCE_DIR})
     target_link_libraries(${name} PUBLIC ${ARG_PUBLIC}
                           PRIVATE ${ARG_PRIVATE} $<BUILD_INTERFACE:project_flags>)
+    precompile_headers(${name} precompiled)
+    join_sources(${name})
   else()
     add_library(${name} INTERFACE)
     target_include_directories(${name} INTERFACE ${PROJECT_SOURCE_DIR})

@@ -26,6 +26,13 @@ double CsvRow::number(std::string_view column) const {
   return value;
 }
 
+std::string CsvRow::mark() const {
+  const std::string_view in_table = text("mark");
+  if (in_table == "cp") return "common practice";
+  INVARIANT(in_table == "seen" || in_table == "memory");
+  return in_table == "seen" ? "read" : "from memory";
+}
+
 std::vector<std::string_view> split_cells(std::string_view line) {
   std::vector<std::string_view> cells;
   while (true) {

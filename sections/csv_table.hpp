@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
@@ -13,6 +14,8 @@ class CsvRow {
       : heading_(&heading), cells_(std::move(cells)) {}
   [[nodiscard]] std::string_view text(std::string_view column) const;
   [[nodiscard]] double number(std::string_view column) const;
+  /// How far the row is to be trusted: "read", "from memory" or "common practice".
+  [[nodiscard]] std::string mark() const;
 
  private:
   const std::vector<std::string_view>* heading_;

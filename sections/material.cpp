@@ -6,7 +6,6 @@
 
 #include <fmt/format.h>
 
-#include "base/invariant.hpp"
 #include "sections/csv_table.hpp"
 #include "sections/data_text.hpp"
 #include "sections/nearest.hpp"
@@ -51,11 +50,6 @@ std::string plain(std::string_view name) {
   return text;
 }
 
-std::string mark(std::string_view in_table) {
-  INVARIANT(in_table == "seen" || in_table == "memory");
-  return in_table == "seen" ? "read" : "from memory";
-}
-
 Material material(const CsvRow& row) {
   constexpr double kGigapascal = 1e9;
   const auto text = [&](std::string_view column) { return std::string(row.text(column)); };
@@ -71,7 +65,7 @@ Material material(const CsvRow& row) {
           .thickness_to = row.number("t_to_mm") * base::kMillimeter,
           .basis = text("basis"),
           .haz_basis = text("haz_basis"),
-          .mark = mark(row.text("mark")),
+          .mark = row.mark(),
           .source = text("source"),
           .sizes_by = text("sizes_by")};
 }

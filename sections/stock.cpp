@@ -20,12 +20,6 @@ namespace {
 
 using base::InputError;
 
-std::string mark(std::string_view in_table) {
-  if (in_table == "cp") return "common practice";
-  INVARIANT(in_table == "seen" || in_table == "memory");
-  return in_table == "seen" ? "read" : "from memory";
-}
-
 double length(const CsvRow& row, const char* column, bool inches) {
   return row.number(std::string(column) + (inches ? "_in" : "_mm")) *
          (inches ? base::kInch : base::kMillimeter);
@@ -91,7 +85,7 @@ StockList list_of(const char* name, std::string_view table, bool inches, MakeIte
     if (!item) return;
     item->list = name;
     item->inches = inches;
-    item->mark = mark(row.text("mark"));
+    item->mark = row.mark();
     list.items.push_back(std::move(*item));
   });
   return list;
@@ -234,9 +228,8 @@ const std::vector<PlateList>& plate_lists() {
       if (lists.empty() || lists.back().name != name) {
         lists.push_back({name, source_of(data::plate()), {}});
       }
-      lists.back().sizes.push_back({std::string(row.text("label")),
-                                    row.number("t_mm") * base::kMillimeter,
-                                    mark(row.text("mark"))});
+      lists.back().sizes.push_back(
+          {std::string(row.text("label")), row.number("t_mm") * base::kMillimeter, row.mark()});
     });
     return lists;
   }();

@@ -8,10 +8,6 @@ namespace {
 
 constexpr std::array<std::size_t, 2> kBothAxes = {0, 1};
 
-double cross(const Point& a, const Point& b) {
-  return a[0] * b[1] - a[1] * b[0];
-}
-
 std::array<Point, 4> outline(const WallCorners& c) {
   return {c.right_start, c.right_end, c.left_end, c.left_start};
 }

@@ -23,9 +23,6 @@ Point operator-(const Point& a, const Point& b) {
 Point operator*(double f, const Point& a) {
   return {f * a[0], f * a[1]};
 }
-double cross(const Point& a, const Point& b) {
-  return a[0] * b[1] - a[1] * b[0];
-}
 double dot(const Point& a, const Point& b) {
   return a[0] * b[0] + a[1] * b[1];
 }

@@ -11,6 +11,11 @@ namespace sections {
 
 using Point = std::array<double, 2>;  ///< y and z  [m]
 
+/// Twice the area of the triangle from the origin over a and b, positive counterclockwise.
+inline double cross(const Point& a, const Point& b) {
+  return a[0] * b[1] - a[1] * b[0];
+}
+
 /// Walls one after the other along their middle line, in the axes the shape is drawn in. A closed
 /// line runs counterclockwise, from y toward z.
 struct WallLine {
