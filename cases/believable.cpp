@@ -79,6 +79,10 @@ std::vector<base::InputError> unbelievable_values(const parts::Design& design) {
     out.outside("arm.lower", design.arm->lower);
     if (!design.arm->upper.material.id.empty()) out.outside("arm.upper", design.arm->upper);
   }
+  if (design.steering) {
+    out.outside("steering.drag_link", design.steering->drag_link);
+    out.outside("steering.tie_rod", design.steering->tie_rod);
+  }
   return out.take();
 }
 

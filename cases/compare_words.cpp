@@ -18,8 +18,8 @@ using parts::Design;
 using parts::Patch;
 using parts::Variant;
 
-constexpr std::array<std::string_view, 6> kLeftOut = {"brace", "bracket",      "arm",
-                                                      "axle",  "lateral_link", "vehicle"};
+constexpr std::array<std::string_view, 7> kLeftOut = {"brace",        "bracket",  "arm",    "axle",
+                                                      "lateral_link", "steering", "vehicle"};
 
 /// "no brace" -> the part left out.
 std::optional<Patch> part_left_out(const std::string& words) {

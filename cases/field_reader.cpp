@@ -147,6 +147,10 @@ void FieldReader::require_point(const std::string& name) const {
     known.emplace_back("frame bolt");
     if (!context_.design.axle) known.emplace_back("axle bolt");
   }
+  if (context_.design.steering) {
+    known.emplace_back("left kingpin");
+    known.emplace_back("right kingpin");
+  }
   if (std::find(known.begin(), known.end(), name) != known.end()) return;
   std::string hint = did_you_mean(name, known);
   if (hint.empty()) hint = "; add it under `points:`";

@@ -18,10 +18,10 @@ namespace {
 
 const std::vector<std::string>& top_keys() {
   static const std::vector<std::string> kKeys = {
-      "title",       "units",        "sizes",   "vehicle", "points",     "materials", "sections",
-      "joints",      "lateral_link", "bracket", "brace",   "arm",        "axle",      "members",
-      "supports",    "springs",      "rigid",   "forces",  "line_loads", "strains",   "settlements",
-      "self_weight", "load_cases",   "duty",    "factors", "variants",   "compare"};
+      "title",       "units",        "sizes",      "vehicle", "points",  "materials",  "sections",
+      "joints",      "lateral_link", "bracket",    "brace",   "arm",     "axle",       "steering",
+      "members",     "supports",     "springs",    "rigid",   "forces",  "line_loads", "strains",
+      "settlements", "self_weight",  "load_cases", "duty",    "factors", "variants",   "compare"};
   return kKeys;
 }
 
@@ -44,6 +44,7 @@ class CaseReader {
     part("bracket", context_.design.bracket);
     part("brace", context_.design.brace);
     part("arm", context_.design.arm);
+    part("steering", context_.design.steering);
     named("members", context_.design.members);
     named("supports", context_.design.supports);
     named("springs", context_.design.springs);

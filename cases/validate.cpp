@@ -151,6 +151,43 @@ void add_arm(Problems& out, const Design& design) {
   }
 }
 
+void add_steering(Problems& out, const Design& design) {
+  const parts::Steering& s = *design.steering;
+  if (s.pitman_ball == s.knuckle_ball) {
+    out.emplace_back("steering.knuckle_ball",
+                     "the drag link has no length: both balls are at `" + s.pitman_ball + "`");
+  }
+  const double kingpin_offset = design.vehicle->kingpin_offset;
+  if (std::isnan(kingpin_offset)) {
+    out.emplace_back("steering",
+                     "it needs vehicle.kingpin_offset: kingpin to tire center on the "
+                     "ground, e.g. 3 in");
+    return;
+  }
+  const double arm = parts::steering_arm_of(design);
+  if (std::isnan(arm)) return;  // the point is missing, and that is said
+  if (arm < 0.05 || arm > 0.4) {
+    out.emplace_back("steering.tie_rod_ball",
+                     fmt::format("it is {} from the kingpin, seen from above; a steering arm has 2 "
+                                 "to 16 in; is the point right?",
+                                 length_text(arm, design.inches)));
+  }
+  const double given = design.vehicle->steering_arm;
+  if (std::abs(given / arm - 1.0) > 0.02) {
+    out.emplace_back(
+        "vehicle.steering_arm",
+        fmt::format("it is {} here, and {} from the kingpin to steering.tie_rod_ball; "
+                    "leave it out, or mend one of them",
+                    length_text(given, design.inches), length_text(arm, design.inches)));
+  }
+  const auto drag = [&](const std::string& ball) { return parts::point_of(design, ball)[1]; };
+  if (std::abs(drag(s.knuckle_ball) - drag(s.pitman_ball)) < 0.1) {
+    out.emplace_back("steering.knuckle_ball",
+                     "the drag link does not run across the truck; only one that does is known "
+                     "here");
+  }
+}
+
 void add_bracket(Problems& out, const Design& design) {
   const parts::Bracket& b = *design.bracket;
   if (b.up_the_side > b.rail.height) {
@@ -303,6 +340,9 @@ Problems missing_parts(const Design& design) {
     out.emplace_back("brace", "a brace holds a bracket: add `bracket:`");
   }
   if (design.arm && !design.axle) out.emplace_back("arm", "an arm holds an axle: add `axle:`");
+  if (design.steering && !design.axle) {
+    out.emplace_back("steering", "it turns an axle's wheels: add `axle:`");
+  }
   if (design.axle && !design.lateral_link) {
     out.emplace_back("axle", "nothing holds the axle sideways: add `lateral_link:`");
   }
@@ -341,6 +381,7 @@ Problems clashing_values(const Design& design) {
   }
   if (design.arm) add_arm(out, design);
   if (design.bracket) add_bracket(out, design);
+  if (design.steering && design.vehicle) add_steering(out, design);
   if (design.axle && std::isnan(design.axle->bump_travel) != std::isnan(design.axle->stop_rate)) {
     const bool travel = !std::isnan(design.axle->bump_travel);
     out.emplace_back(

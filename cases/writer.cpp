@@ -215,10 +215,10 @@ std::string write(const Design& design) {
          part("lateral_link", design.lateral_link, design) +
          part("bracket", design.bracket, design) + part("brace", design.brace, design) +
          part("arm", design.arm, design) + part("axle", design.axle, design) +
-         named("members", design.members, design) + named("supports", design.supports, design) +
-         named("springs", design.springs, design) + named("rigid", design.rigid, design) +
-         named("forces", design.forces, design) + named("line_loads", design.line_loads, design) +
-         named("strains", design.strains, design) +
+         part("steering", design.steering, design) + named("members", design.members, design) +
+         named("supports", design.supports, design) + named("springs", design.springs, design) +
+         named("rigid", design.rigid, design) + named("forces", design.forces, design) +
+         named("line_loads", design.line_loads, design) + named("strains", design.strains, design) +
          named("settlements", design.settlements, design) +
          named("self_weight", design.self_weight, design) + load_cases(design) + duty(design) +
          factors(design.factors) + variants(design);

@@ -7,18 +7,6 @@
 #include "parts/stiffness_set.hpp"
 
 namespace parts {
-namespace {
-
-using Point = std::array<double, 3>;
-
-Point point_of(const Design& design, const std::string& name) {
-  const auto found = std::find_if(design.points.begin(), design.points.end(),
-                                  [&](const Named<Point>& p) { return p.name == name; });
-  return found == design.points.end() ? Point{base::kUnset, base::kUnset, base::kUnset}
-                                      : found->value;
-}
-
-}  // namespace
 
 bool arm_is_left(const Design& design) {
   return point_of(design, design.arm->axle_lower)[1] >= 0.0;
@@ -28,9 +16,9 @@ std::optional<loads::TwistBindForces> arm_twist(const Design& design) {
   if (!design.arm || !design.vehicle || std::isnan(design.vehicle->articulation)) return {};
   const Arm& arm = *design.arm;
   if (arm.axle_upper.empty() || !arm.mirror || arm.axle_joint.kind != JointKind::bushing) return {};
-  const Point lower = point_of(design, arm.axle_lower);
-  const Point upper = point_of(design, arm.axle_upper);
-  const Point frame = point_of(design, arm.frame);
+  const std::array<double, 3> lower = point_of(design, arm.axle_lower);
+  const std::array<double, 3> upper = point_of(design, arm.axle_upper);
+  const std::array<double, 3> frame = point_of(design, arm.frame);
   const double along = upper[0] - lower[0];
   const double up = upper[2] - lower[2];
   const double spacing = std::hypot(along, up);

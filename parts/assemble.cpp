@@ -11,6 +11,12 @@ void say_what_is_taken_for_granted(Assembly& out, const Design& design) {
     out.assumed.push_back("the frame is rigid but for the bracket's root and the brace's end");
   }
   if (design.axle) out.assumed.push_back("the axle is rigid; wheels are held by nothing else");
+  if (design.steering) {
+    out.assumed.push_back(
+        "the knuckles turn freely about upright kingpins, whose bearings are all "
+        "but rigid; wheel forces act on the knuckles");
+    out.assumed.push_back("the pitman arm's ball does not move");
+  }
   for (const Piece& piece : out.pieces) {
     const std::string name =
         piece.name.empty() ? piece.part : fmt::format("{}, {}", piece.part, piece.name);
@@ -35,6 +41,7 @@ Assembly assemble(const Design& design, const StiffnessSet& set) {
   add_axle(builder);
   add_link_and_bracket(builder);
   add_arms(builder);
+  add_steering(builder);
   add_plain_parts(builder);
   Assembly& out = builder.out();
   if (out.model.beams.empty()) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <utility>
@@ -98,7 +99,9 @@ struct Assembly {
   std::vector<std::string> beam_part;  ///< part of each beam
   std::optional<RootWeld> root;
   std::optional<fea::NodeId> bracket_bolt;
-  std::optional<fea::NodeId> axle;           ///< at the wheels' center, hub height
+  std::optional<fea::NodeId> axle;  ///< at the wheels' center, hub height
+  /// left and right, at the kingpin and hub height; only with steering
+  std::array<std::optional<fea::NodeId>, 2> knuckles = {};
   std::optional<fea::NodeId> link_axle_end;  ///< where the axle pushes, when there is no axle
   std::vector<std::string> assumed;          ///< what the model takes for granted, in words
 };

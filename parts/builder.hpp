@@ -97,6 +97,7 @@ inline constexpr double kSpinStiffness = 1.0;  // [N m/rad]
 void add_axle(Builder& builder);
 void add_link_and_bracket(Builder& builder);
 void add_arms(Builder& builder);
+void add_steering(Builder& builder);
 void add_plain_parts(Builder& builder);
 
 }  // namespace parts

@@ -1,5 +1,7 @@
 #include "parts/design.hpp"
 
+#include <cmath>
+
 #include "loads/case_library.hpp"
 
 namespace parts {
@@ -27,9 +29,19 @@ std::vector<std::string> default_load_cases(const Design& design) {
   return loads::case_names();
 }
 
+std::array<double, 3> point_of(const Design& design, const std::string& name) {
+  for (const auto& point : design.points) {
+    if (point.name == name) return point.value;
+  }
+  return {base::kUnset, base::kUnset, base::kUnset};
+}
+
 loads::Vehicle vehicle_of(const Design& design) {
   loads::Vehicle vehicle = to_vehicle(*design.vehicle);
   if (design.axle) vehicle.coil_rate = design.axle->coil_rate;
+  if (design.steering && std::isnan(vehicle.steering_arm) && !std::isnan(vehicle.kingpin_offset)) {
+    vehicle.steering_arm = steering_arm_of(design);
+  }
   return vehicle;
 }
 

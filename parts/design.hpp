@@ -17,6 +17,7 @@
 #include "parts/joint_spec.hpp"
 #include "parts/lateral_link.hpp"
 #include "parts/plain.hpp"
+#include "parts/steering.hpp"
 #include "parts/vehicle_entry.hpp"
 #include "sections/tolerance.hpp"
 
@@ -66,6 +67,7 @@ struct Design {
   std::optional<Brace> brace;
   std::optional<Arm> arm;
   std::optional<Axle> axle;
+  std::optional<Steering> steering;
   std::vector<Named<Member>> members;
   std::vector<Named<PlainSupport>> supports;
   std::vector<Named<PlainSpring>> springs;
@@ -95,5 +97,8 @@ struct Design {
 
 /// What the loads come from: the vehicle, and the coils of its axle. The design has a vehicle.
 [[nodiscard]] loads::Vehicle vehicle_of(const Design& design);
+
+/// A point of the case file; unset when there is none of that name.  [m]
+[[nodiscard]] std::array<double, 3> point_of(const Design& design, const std::string& name);
 
 }  // namespace parts

@@ -58,7 +58,7 @@ std::string unmet(const Design& design, Need need) {
                  ? ""
                  : "needs axle.bump_travel and axle.stop_rate";
     case Need::steering:
-      return "needs `steering:`" + no_part;
+      return design.steering ? "" : "needs `steering:`";
     case Need::straps:
       break;
   }

@@ -25,16 +25,19 @@ bool is_wheel(Role role) {
          role == Role::right_hub;
 }
 
-/// On the rigid axle: at the wheel's center, with the moment of the point the ground pushes at.
+/// On the rigid axle, or on the knuckle where there is one: at the wheel's center, with the moment
+/// of the point the ground pushes at.
 NamedLoad wheel_load(const Assembly& assembly, const loads::Vehicle& vehicle,
                      const loads::Push& push) {
   const bool left = push.role == Role::left_contact || push.role == Role::left_hub;
   const bool contact = push.role == Role::left_contact || push.role == Role::right_contact;
   const fea::Vector3 force = vector(push.force);
   const fea::Vector3 arm(0.0, 0.0, contact ? -vehicle.tire_radius : 0.0);
+  const fea::NodeId node = assembly.knuckles[left ? 0 : 1].value_or(*assembly.axle);
+  const double axle_to_wheel = left ? 0.5 * vehicle.track : -0.5 * vehicle.track;
   return {left ? "left wheel" : "right wheel",
-          fea::NodeLoad{.node = *assembly.axle,
-                        .offset_g = {0.0, left ? 0.5 * vehicle.track : -0.5 * vehicle.track, 0.0},
+          fea::NodeLoad{.node = node,
+                        .offset_g = {0.0, axle_to_wheel - assembly.model[node].at_g.y(), 0.0},
                         .force_g = force,
                         .moment_g = arm.cross(force) + vector(push.moment)}};
 }
@@ -43,6 +46,23 @@ fea::NodeLoad at_axle_center(const Assembly& assembly, const fea::Vector3& force
                              const fea::Vector3& moment) {
   return {
       .node = *assembly.axle, .offset_g = {0.0, 0.0, 0.0}, .force_g = force, .moment_g = moment};
+}
+
+/// What turns a knuckle about its kingpin.
+NamedLoad knuckle_load(const Assembly& assembly, bool left, const fea::Vector3& moment) {
+  const std::optional<fea::NodeId> knuckle = assembly.knuckles[left ? 0 : 1];
+  INVARIANT(knuckle.has_value());
+  return {left ? "left wheel, held by the ground" : "right wheel, held by the ground",
+          fea::NodeLoad{.node = *knuckle,
+                        .offset_g = {0.0, 0.0, 0.0},
+                        .force_g = {0.0, 0.0, 0.0},
+                        .moment_g = moment}};
+}
+
+/// The gear pushes with all its torque: the ground holds the wheel farther from the drag link.
+NamedLoad wedged_wheel(const Assembly& assembly, const Design& design, const loads::Push& push) {
+  return knuckle_load(assembly, drag_link_side(design) < 0.0,
+                      {0.0, 0.0, wedged_wheel_moment(design, push.force[1])});
 }
 
 double beam_length(const Assembly& assembly, const PieceBeam& beam) {
@@ -131,6 +151,13 @@ void add_pushes(std::vector<NamedLoad>& out, const Assembly& assembly, const Des
       case Role::left_arm_midspan:
       case Role::right_arm_midspan:
         out.push_back(arm_load(assembly, design, push));
+        break;
+      case Role::left_knuckle:
+      case Role::right_knuckle:
+        out.push_back(knuckle_load(assembly, push.role == Role::left_knuckle, vector(push.moment)));
+        break;
+      case Role::pitman_end:
+        out.push_back(wedged_wheel(assembly, design, push));
         break;
       default:
         if (!assembly.axle) {

@@ -62,6 +62,9 @@ std::vector<std::string> bushing_groups(const Design& design) {
     add_bushing_group(groups, design.arm->axle_joint, "arm axle bushings");
     add_bushing_group(groups, design.arm->frame_joint, "arm frame bushings");
   }
+  if (design.steering) {
+    add_bushing_group(groups, design.steering->ends.joint, "steering bushings");
+  }
   for (const Named<Member>& member : design.members) {
     add_bushing_group(groups, member.value.from_joint, "member bushings");
     add_bushing_group(groups, member.value.to_joint, "member bushings");

@@ -10,6 +10,10 @@ std::vector<StickOf> used_sticks(const Design& design) {
     all.push_back({"arm.lower", &design.arm->lower});
     if (!design.arm->upper.material.id.empty()) all.push_back({"arm.upper", &design.arm->upper});
   }
+  if (design.steering) {
+    all.push_back({"steering.drag_link", &design.steering->drag_link});
+    all.push_back({"steering.tie_rod", &design.steering->tie_rod});
+  }
   for (const Named<Member>& member : design.members) {
     all.push_back({"members." + member.name + ".section", &member.value.stick});
   }

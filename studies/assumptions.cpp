@@ -208,7 +208,8 @@ std::vector<Assumption> all_assumptions(const parts::Design& design,
 std::vector<std::string> left_out(const parts::Design& design) {
   std::vector<std::string> out;
   if (design.vehicle) {
-    out.push_back("steering and parking loads");
+    out.push_back(design.steering ? "pitman arm, steering gear and its mount, knuckles, kingpins"
+                                  : "steering and parking loads");
     const std::vector<parts::CaseNotRun> not_run = parts::cases_not_run(design);
     if (!not_run.empty()) {
       out.push_back(fmt::format("{} of {} built-in load cases (`linkmargin cases` says which)",

@@ -22,6 +22,8 @@ parts::Stick* stick_of(parts::Design& design, const std::string& part) {
   if (part == "arm.upper" && design.arm && !design.arm->axle_upper.empty()) {
     return &design.arm->upper;
   }
+  if (part == "steering.drag_link" && design.steering) return &design.steering->drag_link;
+  if (part == "steering.tie_rod" && design.steering) return &design.steering->tie_rod;
   for (parts::Named<parts::Member>& member : design.members) {
     if (member.name == part) return &member.value.stick;
   }
@@ -35,6 +37,10 @@ std::string parts_to_pick(const parts::Design& design) {
   if (design.brace) add("brace");
   if (design.arm) add("arm.lower");
   if (design.arm && !design.arm->axle_upper.empty()) add("arm.upper");
+  if (design.steering) {
+    add("steering.drag_link");
+    add("steering.tie_rod");
+  }
   for (const parts::Named<parts::Member>& member : design.members) add(member.name);
   return names;
 }

@@ -25,6 +25,13 @@
 namespace studies {
 namespace {
 
+checks::Duty duty_of(const parts::Assembly& assembly, const std::string& part) {
+  for (const parts::Piece& piece : assembly.pieces) {
+    if (piece.part == part) return piece.duty;
+  }
+  return checks::Duty::ordinary;
+}
+
 class Runner {
  public:
   Runner(const parts::Design& design, std::string name, const Watch& watch, std::string only_part)
@@ -190,8 +197,7 @@ class Runner {
       seen = true;
       const checks::Item item =
           mode.critical.axle_tips ? checks::Item::tipping : checks::Item::buckling;
-      const checks::Duty duty =
-          mode.part == "lateral_link" ? checks::Duty::lateral_link : checks::Duty::ordinary;
+      const checks::Duty duty = duty_of(cell.model().assembly(), mode.part);
       std::optional<checks::Finding> found = checks::frame_stability(
           {.outcome = checks::StabilityOutcome::found,
            .critical_factor = mode.critical.factor,

@@ -1,0 +1,64 @@
+#pragma once
+
+#include <string>
+
+#include "parts/field.hpp"
+#include "parts/lateral_link.hpp"
+#include "parts/stick.hpp"
+
+namespace parts {
+
+/// Drag link and tie rod: the pitman arm pushes one knuckle through the drag link, and that knuckle
+/// turns the other through the tie rod. The knuckles turn about upright kingpins.
+struct Steering {
+  std::string pitman_ball;   ///< point: the drag link's ball at the pitman arm
+  std::string knuckle_ball;  ///< point: the drag link's ball at the knuckle on the same side of y
+  std::string tie_rod_ball;  ///< point: the tie rod's ball on one side; the other mirrors it
+  Stick drag_link;
+  Stick tie_rod;
+  LinkEnds ends = {.joint = {.kind = JointKind::ball}, .welded = false};  ///< of both
+  double static_rating = base::kUnset;    ///< of each of the four ball joints  [N]
+  double ultimate_rating = base::kUnset;  ///< [N]
+  bool operator==(const Steering&) const = default;
+};
+
+template <class Visitor>
+void fields(Visitor& v, Steering& s) {
+  using enum Dimension;
+  using enum Presence;
+  v.point({"pitman_ball", required, "the drag link's ball at the pitman arm"}, s.pitman_ball);
+  v.point({"knuckle_ball", required, "the drag link's ball at the knuckle"}, s.knuckle_ball);
+  v.point({"tie_rod_ball", required, "the tie rod's ball on one side; the other side mirrors it"},
+          s.tie_rod_ball);
+  v.phrase({"drag_link", required, "its tube or bar, with its steel"}, s.drag_link);
+  v.phrase({"tie_rod", required, "its tube or bar, with its steel"}, s.tie_rod);
+  v.phrase({"ends", assumed, "how the ends of both are made",
+            "the usual end of a steering link; common practice, no source"},
+           s.ends);
+  v.quantity({"static_rating", optional, "static rating of each ball joint or rod end"},
+             s.static_rating, positive(force));
+  v.quantity({"ultimate_rating", optional, "ultimate rating of each ball joint or rod end"},
+             s.ultimate_rating, positive(force));
+}
+
+struct Design;
+
+/// Where a kingpin stands at hub height, x y z.
+/// @param side  +1 left, -1 right
+/// @throws base::InputError key `vehicle.kingpin_offset` when it is not given  [m]
+[[nodiscard]] std::array<double, 3> kingpin(const Design& design, double side);
+
+/// +1 when the drag link holds the left knuckle, -1 for the right one.
+[[nodiscard]] double drag_link_side(const Design& design);
+
+/// Kingpin to tie rod ball, seen from above.  [m]
+[[nodiscard]] double steering_arm_of(const Design& design);
+
+/// The moment about a kingpin by which the ground holds the wheel farther from the drag link when
+/// the drag link pushes with that force across the truck: then the tie rod carries it too. Seen
+/// from above, with both steering arms of one length.
+/// @param across  the drag link's force at the pitman arm's ball along y  [N]
+/// @return about z  [N m]
+[[nodiscard]] double wedged_wheel_moment(const Design& design, double across);
+
+}  // namespace parts

@@ -1,0 +1,99 @@
+#include "base/input_error.hpp"
+#include "parts/builder.hpp"
+
+namespace parts {
+namespace {
+
+// All but rigid beside the bars, and known to nobody: so large that it makes no difference.
+constexpr double kKingpinRate = 1.0e9;      // [N/m]
+constexpr double kKingpinTurnRate = 1.0e8;  // [N m/rad]
+
+fea::Vector3 vector_of(const std::array<double, 3>& a) {
+  return {a[0], a[1], a[2]};
+}
+
+/// A knuckle, free about its kingpin, which it holds like a door its hinge.
+fea::NodeId add_knuckle(Builder& builder, double side) {
+  Assembly& out = builder.out();
+  const std::string name = side > 0.0 ? "left kingpin" : "right kingpin";
+  const fea::Vector3 at_g = vector_of(kingpin(builder.design(), side));
+  const fea::NodeId node = builder.add_node(at_g, name, "steering");
+  fea::Spring bearing{
+      .a = *out.axle, .b = node, .offset_a_g = at_g - out.model[*out.axle].at_g, .name = name};
+  for (int i = 0; i < 3; ++i) bearing.stiffness(i, i) = kKingpinRate;
+  for (int i = 3; i < 5; ++i) bearing.stiffness(i, i) = kKingpinTurnRate;
+  out.model.add(bearing);
+  out.points.push_back({name, node});
+  return node;
+}
+
+struct BarEnd {
+  fea::NodeId node;
+  fea::Vector3 at_g;
+  std::string where;
+};
+
+void add_bar(Builder& builder, const std::string& part, const Stick& stick, const BarEnd& from,
+             const BarEnd& to) {
+  const Steering& steering = *builder.design().steering;
+  Assembly& out = builder.out();
+  const fea::Vector3 along = to.at_g - from.at_g;
+  if (!(along.norm() > 1.0e-6)) {
+    throw base::InputError("steering",
+                           "the " + part + " has no length: both balls are at one place");
+  }
+  const auto end = [&](const BarEnd& e) {
+    return RunEnd{e.node, e.at_g - out.model[e.node].at_g,
+                  builder.connection(steering.ends.joint, "steering bushings", along)};
+  };
+  const RunSpec spec{.part = part,
+                     .name = {},
+                     .key = "steering",
+                     .stick = stick,
+                     .welded = steering.ends.welded,
+                     .duty = checks::Duty::steering,
+                     .z_toward_g = {},
+                     .pieces = 8};
+  const std::size_t index = builder.add_run(spec, end(from), {}, end(to));
+  Piece& piece = out.pieces[index];
+  piece.column = true;
+  piece.spin_held = steering.ends.joint.kind == JointKind::ball;
+  const PieceBeam first = piece.beams.front();
+  const PieceBeam last = piece.beams.back();
+  out.chords.push_back({part, first.beam, last.beam});
+  if (!piece.spin_held) return;
+  out.rated_joints.push_back(
+      {part, from.where, first, 0, steering.static_rating, steering.ultimate_rating, true});
+  out.rated_joints.push_back(
+      {part, to.where, last, 1, steering.static_rating, steering.ultimate_rating, true});
+}
+
+}  // namespace
+
+void add_steering(Builder& builder) {
+  if (!builder.design().steering) return;
+  const Steering& steering = *builder.design().steering;
+  Assembly& out = builder.out();
+  if (!out.axle) {
+    throw base::InputError("steering", "it needs an `axle:` whose knuckles it turns; add one");
+  }
+  const fea::NodeId left = add_knuckle(builder, 1.0);
+  const fea::NodeId right = add_knuckle(builder, -1.0);
+  out.knuckles = {left, right};
+
+  const fea::Vector3 ball_g = builder.point(steering.tie_rod_ball, "steering.tie_rod_ball");
+  const fea::Vector3 other_g(ball_g.x(), -ball_g.y(), ball_g.z());
+  const bool given_left = ball_g.y() >= 0.0;
+  add_bar(builder, "tie_rod", steering.tie_rod, {left, given_left ? ball_g : other_g, "left ball"},
+          {right, given_left ? other_g : ball_g, "right ball"});
+
+  const fea::Vector3 pitman_g = builder.point(steering.pitman_ball, "steering.pitman_ball");
+  const fea::NodeId pitman = builder.add_node(pitman_g, "pitman arm ball", "steering.pitman_ball");
+  out.model.add(fea::Support{pitman, {true, true, true, true, true, true}});
+  out.held.push_back({"pitman arm ball", pitman});
+  const fea::Vector3 knuckle_g = builder.point(steering.knuckle_ball, "steering.knuckle_ball");
+  add_bar(builder, "drag_link", steering.drag_link, {pitman, pitman_g, "pitman arm ball"},
+          {drag_link_side(builder.design()) > 0.0 ? left : right, knuckle_g, "knuckle ball"});
+}
+
+}  // namespace parts

@@ -1,0 +1,74 @@
+// Tie rod and drag link at 0.98 and 1.02 of their limits: a moment M about a kingpin is M over the
+// steering arm in the tie rod (statics). A steering part is asked 3.5 against buckling in routine
+// loads (shop practice for machine links, no source) and 5 on a static rating that reverses.
+#include <cmath>
+
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+
+#include "tests/verdict/hand_formulas.hpp"
+#include "tests/verdict/judged_case.hpp"
+
+using verdict_tests::check_flips;
+
+namespace {
+
+constexpr double kArm = 0.15;
+
+/// All far stronger than needed but for the steering, which a corner does not load either.
+std::string parked(double moment, const std::string& tie_rod, const std::string& rating) {
+  return fmt::format(
+      "title: steering\n"
+      "vehicle: {{axle_weight: 16 kN, tire: 830 mm, hub_height: 400 mm, track: 1.6 m,\n"
+      "  kingpin_offset: 60 mm}}\n"
+      "points:\n"
+      "  link at frame: [0.1, 0.45, 0.4 m]\n"
+      "  link at axle: [0.1, -0.45, 0.4 m]\n"
+      "  lower bolt: [0, 0.4, 0.3 m]\n"
+      "  upper bolt: [0, 0.4, 0.55 m]\n"
+      "  pivot: [-0.9, 0.4, 0.45 m]\n"
+      "  pitman ball: [0.15, 0.44, 0.4 m]\n"
+      "  knuckle ball: [0.15, -0.74, 0.4 m]\n"
+      "  tie rod ball: [-0.15, 0.74, 0.4 m]\n"
+      "lateral_link: {{frame_bolt: link at frame, axle_bolt: link at axle,\n"
+      "  tube: 100 x 12 mm S355H, ends: tapped rod end, static_rating: 5000 kN}}\n"
+      "arm: {{axle_lower: lower bolt, axle_upper: upper bolt, frame: pivot, joins_at: 0.4 m,\n"
+      "  lower: 100 x 12 mm S355H, upper: 100 x 12 mm S355H, axle_joint: ball joint,\n"
+      "  frame_joint: ball joint}}\n"
+      "axle: {{coil_spacing: 0.9 m, coil_rate: 100 N/mm, bump_travel: 20 mm,\n"
+      "  stop_rate: 1500 N/mm}}\n"
+      "steering:\n"
+      "  pitman_ball: pitman ball\n"
+      "  knuckle_ball: knuckle ball\n"
+      "  tie_rod_ball: tie rod ball\n"
+      "  drag_link: 70 x 10 mm S355H\n"
+      "  tie_rod: {}\n"
+      "  static_rating: {}\n"
+      "load_cases: [hard_corner, {{name: parked, at: left kingpin, moment: [0, 0, {} N m]}}]\n",
+      tie_rod, rating, moment);
+}
+
+}  // namespace
+
+TEST_CASE("a tie rod is over once its push passes 1 / 3.5 of its column load", "[verdict]") {
+  const hand::Section s = hand::tube(0.032, 0.004);
+  const double slenderness = 1.48 / std::sqrt(s.inertia / s.area);
+  const double column = hand::column_stress(hand::kYoungEn, hand::kS355H, slenderness) * s.area;
+  check_flips(
+      {.case_text =
+           [&](double u) { return parked(u * column / 3.5 * kArm, "32 x 4 mm S355H", "5000 kN"); },
+       .part = "tie_rod",
+       .check = "column"});
+}
+
+TEST_CASE("a steering ball joint is over past a fifth of its static rating", "[verdict]") {
+  const double limit = 50.0e3 / 5.0 * kArm;
+  for (const char* part : {"tie_rod", "drag_link"}) {
+    const auto text = [&](double u) { return parked(u * limit, "70 x 10 mm S355H", "50 kN"); };
+    for (const double u : {0.98, 1.02}) {
+      const studies::Answer answer = verdict_tests::judged(text(u));
+      CHECK(verdict_tests::finding(answer, part, "joint rating").state ==
+            (u < 1.0 ? checks::State::within : checks::State::over));
+    }
+  }
+}
