@@ -195,7 +195,9 @@ void read_points(const Value& mapping, ReadingContext& context) {
     // One with problems is kept too, so that the parts that name it do not complain as well.
     std::array<double, 3> at = {base::kUnset, base::kUnset, base::kUnset};
     try {
-      at = read_coordinates(entry.value);
+      // Not read into `at` itself: g++ 12 at -O1 and -O2 then drops the unset values it began with.
+      const std::array<double, 3> read = read_coordinates(entry.value);
+      at = read;
     } catch (const InputError& error) {
       context.problem(entry.value.place, path, error.problem());
     }
