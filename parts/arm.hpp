@@ -28,13 +28,13 @@ void fields(Visitor& v, Arm& arm) {
   using enum Dimension;
   using enum Presence;
   v.point({"axle_lower", required, "lower bolt at the axle"}, arm.axle_lower);
-  v.point({"axle_upper", optional, "upper bolt at the axle"}, arm.axle_upper);
+  v.point({"axle_upper", optional, "upper bolt at the axle", "an arm of one tube"}, arm.axle_upper);
   v.point({"frame", required, "joint at the frame"}, arm.frame);
-  v.quantity(
-      {"joins_at", optional, "where the upper arm joins, along the lower tube from its bolt"},
-      arm.joins_at, positive(length));
+  v.quantity({"joins_at", optional, "where the upper arm joins, along the lower tube from its bolt",
+              "an arm of one tube"},
+             arm.joins_at, positive(length));
   v.phrase({"lower", required, "lower tube or bar, with its steel"}, arm.lower);
-  v.phrase({"upper", optional, "upper arm, with its steel"}, arm.upper);
+  v.phrase({"upper", optional, "upper arm, with its steel", "an arm of one tube"}, arm.upper);
   v.phrase({"axle_joint", assumed, "joint at each axle bolt",
             "rubber bushings; common practice, no source"},
            arm.axle_joint);

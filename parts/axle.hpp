@@ -22,11 +22,12 @@ void fields(Visitor& v, Axle& axle) {
   v.quantity({"coil_spacing", required, "coil center to coil center"}, axle.coil_spacing,
              positive(length));
   v.quantity({"coil_rate", required, "one coil"}, axle.coil_rate, positive(stiffness));
-  v.quantity({"seat_height", optional, "ground to the lower coil seat"}, axle.seat_height,
-             positive(length));
-  v.quantity({"bump_travel", optional, "upward travel to the bump stop"}, axle.bump_travel,
-             positive(length));
-  v.quantity({"stop_rate", optional, "one bump stop"}, axle.stop_rate, positive(stiffness));
+  v.quantity({"seat_height", optional, "ground to the lower coil seat", "hub height"},
+             axle.seat_height, positive(length));
+  v.quantity({"bump_travel", optional, "upward travel to the bump stop", "no bump stops"},
+             axle.bump_travel, positive(length));
+  v.quantity({"stop_rate", optional, "one bump stop", "no bump stops"}, axle.stop_rate,
+             positive(stiffness));
 }
 
 }  // namespace parts

@@ -38,7 +38,8 @@ void fields(Visitor& v, Brace& b) {
       Word<BraceEnd>{"welded to opposite rail", BraceEnd::welded},
       Word<BraceEnd>{"bolted to opposite rail", BraceEnd::bolted}};
   v.choice({"far_end", required, "how the far end is held"}, b.far_end, kEnds);
-  v.quantity({"end_mount", optional, "give of the far end along the brace, or not sure"},
+  v.quantity({"end_mount", optional, "stiffness of the far end along the brace",
+              "`not sure`: solved at 10 kN/mm and rigid; proposal, no source"},
              b.end_mount, {.dimension = stiffness, .above = 0.0, .may_be_unsure = true});
 }
 

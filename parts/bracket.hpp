@@ -57,8 +57,9 @@ void fields(Visitor& v, Bracket& b) {
   v.phrase({"plates", required, "how many plates, how thick, which steel"}, b.plates);
   v.quantity({"depth_at_rail", required, "plate across the truck, at the rail"}, b.depth_at_rail,
              positive(length));
-  v.quantity({"depth_at_bolt", optional, "plate across the truck, at the bolt"}, b.depth_at_bolt,
-             positive(length));
+  v.quantity({"depth_at_bolt", optional, "plate across the truck, at the bolt",
+              "half of `depth_at_rail`; proposal"},
+             b.depth_at_bolt, positive(length));
   v.quantity({"gap", assumed, "clear between the two plates",
               "width of a common bushing; common practice, no source"},
              b.gap, positive(length));
@@ -68,14 +69,18 @@ void fields(Visitor& v, Bracket& b) {
       b.filler, positive(stress));
   v.phrase({"rail", required, "boxed or open, width x height x wall, frame plate"}, b.rail);
   v.phrase({"welded_to", required, "faces of the rail the plates are welded to"}, b.welded_to);
-  v.quantity({"up_the_side", optional, "length of the weld up a rail side"}, b.up_the_side,
-             positive(length));
-  v.quantity({"rail_stiffness", optional, "root stiffness about the rail, or not sure"},
+  v.quantity({"up_the_side", optional, "length of the weld up a rail side",
+              "half of the rail's height; proposal"},
+             b.up_the_side, positive(length));
+  v.quantity({"rail_stiffness", optional, "root stiffness about the rail",
+              "`not sure`: solved soft and stiff"},
              b.rail_stiffness,
              {.dimension = rotational_stiffness, .above = 0.0, .may_be_unsure = true});
-  v.quantity({"cross_member_ahead", optional, "along the rail to the next cross member"},
+  v.quantity({"cross_member_ahead", optional, "along the rail to the next cross member",
+              "wider bounds of `rail_stiffness`"},
              b.cross_member_ahead, positive(length));
-  v.quantity({"cross_member_behind", optional, "along the rail to the cross member behind"},
+  v.quantity({"cross_member_behind", optional, "along the rail to the cross member behind",
+              "wider bounds of `rail_stiffness`"},
              b.cross_member_behind, positive(length));
 }
 

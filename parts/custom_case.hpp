@@ -31,10 +31,10 @@ struct CustomCase {
 template <class Visitor>
 void fields(Visitor& v, CustomCase& c) {
   using enum Presence;
-  v.vector({"left_wheel", optional, "ground on the left wheel: forward, left, up"}, c.left_wheel,
-           Dimension::force);
-  v.vector({"right_wheel", optional, "ground on the right wheel: forward, left, up"}, c.right_wheel,
-           Dimension::force);
+  v.vector({"left_wheel", optional, "ground on the left wheel: forward, left, up", "none"},
+           c.left_wheel, Dimension::force);
+  v.vector({"right_wheel", optional, "ground on the right wheel: forward, left, up", "none"},
+           c.right_wheel, Dimension::force);
   v.flag({"at_hub", optional, "the wheel forces act at the hubs, not at the ground"}, c.at_hub);
   v.vector({"acceleration", optional, "of the whole truck: forward, left, up"}, c.acceleration,
            Dimension::acceleration);

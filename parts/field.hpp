@@ -43,7 +43,7 @@ enum class Dimension {
 /// Whether a field must be there, and what stands in for it.
 enum class Presence {
   required,
-  optional,  ///< stays unset when it is not given
+  optional,  ///< stays unset when it is not given; `basis` says what that means
   assumed,   ///< the value in the struct stands, and is listed under "assumed" with `basis`
 };
 
@@ -52,7 +52,8 @@ struct FieldInfo {
   std::string_view key;
   Presence presence = Presence::required;
   std::string_view meaning = {};    ///< one line, for the format reference and messages
-  std::string_view basis = {};      ///< where an assumed value comes from
+  std::string_view basis = {};      ///< where an assumed value comes from; of an optional field,
+                                    ///< what is done without it
   std::string_view other_key = {};  ///< a second spelling that is accepted
 };
 

@@ -91,11 +91,11 @@ void fields(Visitor& v, PlainForce& f) {
   v.quantity({"from_start", optional, "how far along that member it acts"}, f.from_start,
              not_negative(Dimension::length));
   for (std::size_t i = 0; i < 3; ++i) {
-    v.quantity({detail::kForceKeys[i], optional, "force; none unless given"}, f.force[i],
+    v.quantity({detail::kForceKeys[i], optional, "force", "none"}, f.force[i],
                any(Dimension::force));
   }
   for (std::size_t i = 0; i < 3; ++i) {
-    v.quantity({detail::kMomentKeys[i], optional, "moment; none unless given"}, f.moment[i],
+    v.quantity({detail::kMomentKeys[i], optional, "moment", "none"}, f.moment[i],
                any(Dimension::moment));
   }
   fields(v, f.given);
@@ -105,16 +105,16 @@ template <class Visitor>
 void fields(Visitor& v, LineLoad& l) {
   using enum Presence;
   v.text({"on", required, "member it acts on"}, l.on);
-  v.quantity({"from", optional, "how far along the member it starts; its start unless given"},
-             l.from, not_negative(Dimension::length));
-  v.quantity({"to", optional, "how far along the member it ends; its end unless given"}, l.to,
+  v.quantity({"from", optional, "how far along the member it starts", "its start"}, l.from,
+             not_negative(Dimension::length));
+  v.quantity({"to", optional, "how far along the member it ends", "its end"}, l.to,
              positive(Dimension::length));
   for (std::size_t i = 0; i < 3; ++i) {
-    v.quantity({detail::kForceKeys[i], optional, "force per length; none unless given"}, l.force[i],
+    v.quantity({detail::kForceKeys[i], optional, "force per length", "none"}, l.force[i],
                any(Dimension::force_per_length));
   }
   for (std::size_t i = 0; i < 3; ++i) {
-    v.quantity({detail::kEndKeys[i], optional, "the same where it ends, when it changes"},
+    v.quantity({detail::kEndKeys[i], optional, "the same where it ends", "as where it starts"},
                l.end_force[i], any(Dimension::force_per_length));
   }
   fields(v, l.given);
@@ -124,14 +124,15 @@ template <class Visitor>
 void fields(Visitor& v, GivenStrain& s) {
   using enum Presence;
   v.text({"on", required, "member that is warmer or too long"}, s.on);
-  v.quantity({"warmer", optional, "than when it was built in"}, s.warmer,
+  v.quantity({"warmer", optional, "than when it was built in", "none"}, s.warmer,
              any(Dimension::temperature));
-  v.quantity({"warmer_on_top", optional, "the side its depth points to, over the other side"},
-             s.warmer_on_top, any(Dimension::temperature));
+  v.quantity(
+      {"warmer_on_top", optional, "the side its depth points to, over the other side", "none"},
+      s.warmer_on_top, any(Dimension::temperature));
   v.quantity({"expansion", assumed, "growth per length and temperature",
               "steel, EN 1993-1-1 3.2.6, from memory"},
              s.expansion, positive(Dimension::expansion));
-  v.quantity({"too_long", optional, "longer than the place it was built into"}, s.too_long,
+  v.quantity({"too_long", optional, "longer than the place it was built into", "none"}, s.too_long,
              any(Dimension::length));
   fields(v, s.given);
 }
@@ -141,11 +142,11 @@ void fields(Visitor& v, Settlement& s) {
   using enum Presence;
   v.point({"at", required, "point of the support"}, s.at);
   for (std::size_t i = 0; i < 3; ++i) {
-    v.quantity({detail::kAlongKeys[i], optional, "how far it moves"}, s.along[i],
+    v.quantity({detail::kAlongKeys[i], optional, "how far it moves", "none"}, s.along[i],
                any(Dimension::length));
   }
   for (std::size_t i = 0; i < 3; ++i) {
-    v.quantity({detail::kAboutKeys[i], optional, "how far it turns"}, s.about[i],
+    v.quantity({detail::kAboutKeys[i], optional, "how far it turns", "none"}, s.about[i],
                any(Dimension::angle));
   }
   fields(v, s.given);
@@ -157,7 +158,7 @@ void fields(Visitor& v, SelfWeight& w) {
   for (std::size_t i = 0; i < 3; ++i) {
     const bool up = i == 2;
     v.quantity({detail::kAlongKeys[i], up ? assumed : optional, "pull, in times the weight",
-                up ? "hangs down by its own weight" : ""},
+                up ? "hangs down by its own weight" : "none"},
                w.times[i], any(Dimension::ratio));
   }
   fields(v, w.given);

@@ -51,19 +51,22 @@ void fields(Visitor& v, LateralLink& link) {
   v.quantity({"rise", optional, "frame bolt above axle bolt"}, link.rise, any(length));
   v.point({"frame_bolt", optional, "point of the bolt at the bracket"}, link.frame_bolt);
   v.point({"axle_bolt", optional, "point of the bolt at the axle"}, link.axle_bolt);
-  v.points({"through", optional, "points where the center line bends, frame to axle"},
-           link.through);
+  v.points(
+      {"through", optional, "points where the center line bends, frame to axle", "as `bend` says"},
+      link.through);
   v.phrase({"tube", required, "tube or bar, with its steel", {}, "bar"}, link.stick);
   v.phrase({"ends", assumed, "how both ends are made",
             "the usual end of a fabricated link; common practice, no source"},
            link.ends);
   v.phrase({"bend", assumed, "none, or how far the middle is off straight", "a straight link"},
            link.bend);
-  v.quantity({"bend_radius", optional, "radius of the center line where it bends"},
+  v.quantity({"bend_radius", optional, "radius of the center line where it bends", "sharp corners"},
              link.bend_radius, positive(length));
-  v.quantity({"static_rating", optional, "radial static rating of a ball joint or rod end"},
+  v.quantity({"static_rating", optional, "radial static rating of a ball joint or rod end",
+              "its rating is not decided"},
              link.static_rating, positive(force));
-  v.quantity({"ultimate_rating", optional, "radial ultimate rating of a ball joint or rod end"},
+  v.quantity({"ultimate_rating", optional, "radial ultimate rating of a ball joint or rod end",
+              "`static_rating` alone decides"},
              link.ultimate_rating, positive(force));
 }
 

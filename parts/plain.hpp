@@ -89,12 +89,16 @@ void fields(Visitor& v, Member& m) {
   v.phrase({"section", required, "bar or tube with its steel, or a section's name"}, m.stick);
   v.phrase({"from_joint", assumed, "joint at its start", "welded unless said"}, m.from_joint);
   v.phrase({"to_joint", assumed, "joint at its end", "welded unless said"}, m.to_joint);
-  v.phrase({"from_free", optional, "what its start lets go, in its own axes"}, m.from_free);
-  v.phrase({"to_free", optional, "what its end lets go, in its own axes"}, m.to_free);
-  v.points({"through", optional, "points where its center line bends, start to end"}, m.through);
-  v.quantity({"bend_radius", optional, "radius of its center line at those points"}, m.bend_radius,
-             positive(Dimension::length));
-  v.phrase({"section_at_end", optional, "section at its end, when it tapers"}, m.section_at_end);
+  v.phrase({"from_free", optional, "what its start lets go, in its own axes", "nothing"},
+           m.from_free);
+  v.phrase({"to_free", optional, "what its end lets go, in its own axes", "nothing"}, m.to_free);
+  v.points({"through", optional, "points where its center line bends, start to end", "straight"},
+           m.through);
+  v.quantity(
+      {"bend_radius", optional, "radius of its center line at those points", "sharp corners"},
+      m.bend_radius, positive(Dimension::length));
+  v.phrase({"section_at_end", optional, "section at its end, when it tapers", "no taper"},
+           m.section_at_end);
   v.flag({"welded", assumed, "weld heat reaches it", "fabricated parts are welded"}, m.welded);
   v.phrase({"z_toward", assumed, "where the section's depth points", "up; forward when upright"},
            m.z_toward);
@@ -112,15 +116,15 @@ void fields(Visitor& v, PlainSpring& s) {
   using enum Presence;
   using enum Dimension;
   v.point({"from", required, "point it starts at"}, s.from);
-  v.point({"to", optional, "point it ends at; the ground when not given"}, s.to);
+  v.point({"to", optional, "point it ends at", "the ground"}, s.to);
   for (std::size_t i = 0; i < 6; ++i) {
-    v.quantity({detail::kRateKeys[i], optional, "its rate; none unless given"}, s.rates[i],
-               not_negative(i < 3 ? stiffness : rotational_stiffness));
+    v.quantity({detail::kRateKeys[i], optional,
+                i < 3 ? "its rate along this axis" : "its rate about this axis", "none"},
+               s.rates[i], not_negative(i < 3 ? stiffness : rotational_stiffness));
   }
-  v.phrase({"coupled", optional, "what links one direction to another, e.g. x ry -40 kN"},
-           s.coupled);
-  v.phrase({"x_toward", optional, "its x axis, when not the case's"}, s.x_toward);
-  v.phrase({"z_toward", optional, "its z axis, as near as that can be"}, s.z_toward);
+  v.phrase({"coupled", optional, "what links one direction to another", "nothing"}, s.coupled);
+  v.phrase({"x_toward", optional, "its x axis", "the case's"}, s.x_toward);
+  v.phrase({"z_toward", optional, "its z axis, as near as that can be", "the case's"}, s.z_toward);
 }
 
 template <class Visitor>

@@ -9,34 +9,35 @@ namespace parts {
 
 template <class Visitor>
 void fields(Visitor& v, sections::RoundBar& s) {
-  v.quantity({.key = "diameter"}, s.diameter, positive(Dimension::length));
+  v.quantity({.key = "diameter", .meaning = "outside"}, s.diameter, positive(Dimension::length));
 }
 
 template <class Visitor>
 void fields(Visitor& v, sections::RoundTube& s) {
   v.quantity({.key = "outside", .meaning = "outside diameter"}, s.outside,
              positive(Dimension::length));
-  v.quantity({.key = "wall"}, s.wall, positive(Dimension::length));
+  v.quantity({.key = "wall", .meaning = "its thickness"}, s.wall, positive(Dimension::length));
 }
 
 template <class Visitor>
 void fields(Visitor& v, sections::RectangularTube& s) {
-  v.quantity({.key = "depth"}, s.depth, positive(Dimension::length));
-  v.quantity({.key = "width"}, s.width, positive(Dimension::length));
-  v.quantity({.key = "wall"}, s.wall, positive(Dimension::length));
+  v.quantity({.key = "depth", .meaning = "outside, along z"}, s.depth, positive(Dimension::length));
+  v.quantity({.key = "width", .meaning = "outside, along y"}, s.width, positive(Dimension::length));
+  v.quantity({.key = "wall", .meaning = "its thickness"}, s.wall, positive(Dimension::length));
   v.quantity({.key = "corner", .meaning = "outside corner radius"}, s.corner,
              positive(Dimension::length));
 }
 
 template <class Visitor>
 void fields(Visitor& v, sections::FlatBar& s) {
-  v.quantity({.key = "depth"}, s.depth, positive(Dimension::length));
-  v.quantity({.key = "width"}, s.width, positive(Dimension::length));
+  v.quantity({.key = "depth", .meaning = "along z"}, s.depth, positive(Dimension::length));
+  v.quantity({.key = "width", .meaning = "along y"}, s.width, positive(Dimension::length));
 }
 
 template <class Visitor>
 void fields(Visitor& v, sections::TwinPlate& s) {
-  v.quantity({.key = "depth"}, s.depth, positive(Dimension::length));
+  v.quantity({.key = "depth", .meaning = "of one plate, along z"}, s.depth,
+             positive(Dimension::length));
   v.quantity({.key = "thickness", .meaning = "of one plate"}, s.thickness,
              positive(Dimension::length));
   v.quantity({.key = "gap", .meaning = "clear between the plates"}, s.gap,
@@ -56,7 +57,7 @@ template <class Visitor>
 void fields(Visitor& v, sections::Angle& s) {
   v.quantity({.key = "depth", .meaning = "leg along z"}, s.depth, positive(Dimension::length));
   v.quantity({.key = "width", .meaning = "leg along y"}, s.width, positive(Dimension::length));
-  v.quantity({.key = "wall"}, s.wall, positive(Dimension::length));
+  v.quantity({.key = "wall", .meaning = "its thickness"}, s.wall, positive(Dimension::length));
 }
 
 template <class Visitor>
@@ -83,20 +84,23 @@ template <class Visitor>
 void fields(Visitor& v, sections::ByNumbers& s) {
   using enum Dimension;
   using enum Presence;
-  v.quantity({.key = "area"}, s.area, positive(area));
+  v.quantity({.key = "area", .meaning = "of the cross section"}, s.area, positive(area));
   v.quantity({"iyy", required, "second moment for bending about y"}, s.iyy,
              positive(second_moment));
   v.quantity({"izz", required, "second moment for bending about z"}, s.izz,
              positive(second_moment));
   v.quantity({"torsion", required, "torsion constant J"}, s.torsion, positive(second_moment));
-  v.quantity({"shear_y", optional, "shear area along y"}, s.shear_y, positive(area));
-  v.quantity({"shear_z", optional, "shear area along z"}, s.shear_z, positive(area));
+  v.quantity({"shear_y", optional, "shear area along y", "no shear give, stress V / area"},
+             s.shear_y, positive(area));
+  v.quantity({"shear_z", optional, "shear area along z", "no shear give, stress V / area"},
+             s.shear_z, positive(area));
   v.quantity({"modulus_y", required, "section modulus for bending about y"}, s.modulus_y,
              positive(section_modulus));
   v.quantity({"modulus_z", required, "section modulus for bending about z"}, s.modulus_z,
              positive(section_modulus));
-  v.quantity({"modulus_t", optional, "torsion modulus, torque over shear stress"}, s.modulus_t,
-             positive(section_modulus));
+  v.quantity({"modulus_t", optional, "torsion modulus, torque over shear stress",
+              "stress of torsion not known"},
+             s.modulus_t, positive(section_modulus));
 }
 
 template <class Visitor>

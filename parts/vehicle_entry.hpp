@@ -47,30 +47,33 @@ void fields(Visitor& v, VehicleEntry& e) {
   v.quantity({"axle_weight", required, "both front tires on the scale"}, e.axle_weight,
              positive(force));
   v.quantity({"tire", required, "printed tire size (outside diameter)"}, e.tire, positive(length));
-  v.quantity({"hub_height", optional, "ground to wheel center, loaded"}, e.hub_height,
-             positive(length));
+  v.quantity({"hub_height", optional, "ground to wheel center, loaded",
+              "0.965 of half of `tire`; common practice, no source"},
+             e.hub_height, positive(length));
   v.quantity({"track", required, "tire center to tire center"}, e.track, positive(length));
   v.quantity({"total_weight", optional, "the whole truck"}, e.total_weight, positive(force));
   v.quantity({"wheelbase", optional, "front axle to rear axle"}, e.wheelbase, positive(length));
   v.quantity({"mass_center_height", optional, "ground to the truck's mass center"},
              e.mass_center_height, positive(length));
-  v.quantity({"unsprung_weight", optional, "axle and wheels without the truck"}, e.unsprung_weight,
-             positive(force));
+  v.quantity({"unsprung_weight", optional, "axle and wheels without the truck", "not counted"},
+             e.unsprung_weight, positive(force));
   v.quantity({"friction", assumed, "tire on ground",
               "upper end of dry pavement; Wong, Theory of Ground Vehicles (from memory)"},
              e.friction, {.dimension = ratio, .above = 0.0, .at_most = 2.0});
   v.flag({"off_road", assumed, "bumps at 4 x the static load instead of 3 x", "road use; proposal"},
          e.off_road);
-  v.quantity({"brake_share", optional, "front axle's share of the brake force"}, e.brake_share,
-             {.dimension = ratio, .above = 0.0, .at_most = 1.0});
+  v.quantity({"brake_share", optional, "front axle's share of the brake force",
+              "as much as the tires can"},
+             e.brake_share, {.dimension = ratio, .above = 0.0, .at_most = 1.0});
   v.quantity({"engine_torque", optional, "most torque of the engine"}, e.engine_torque,
              positive(moment));
   v.quantity({"gear", optional, "ratio of the lowest gear"}, e.gear, positive(ratio));
   v.quantity({"transfer", optional, "low ratio of the transfer case"}, e.transfer, positive(ratio));
   v.quantity({"final_drive", optional, "ratio of the front axle's final drive"}, e.final_drive,
              positive(ratio));
-  v.quantity({"driveline_efficiency", optional, "torque that comes through, engine to wheels"},
-             e.driveline_efficiency, {.dimension = ratio, .above = 0.0, .at_most = 1.0});
+  v.quantity(
+      {"driveline_efficiency", optional, "torque that comes through, engine to wheels", "85 %"},
+      e.driveline_efficiency, {.dimension = ratio, .above = 0.0, .at_most = 1.0});
   v.quantity({"articulation", optional, "most roll of the axle against the frame"}, e.articulation,
              {.dimension = angle, .above = 0.0, .at_most = 45 * base::kDegree});
   v.quantity({"strap_rate", optional, "one limit strap, force over stretch"}, e.strap_rate,
@@ -79,8 +82,9 @@ void fields(Visitor& v, VehicleEntry& e) {
              positive(length));
   v.quantity({"droop_speed", optional, "of the axle as the strap comes tight"}, e.droop_speed,
              positive(speed));
-  v.quantity({"damper_takes", optional, "share of the energy in droop that the dampers take"},
-             e.damper_takes, {.dimension = ratio, .at_least = 0.0, .at_most = 0.95});
+  v.quantity(
+      {"damper_takes", optional, "share of the energy in droop that the dampers take", "nothing"},
+      e.damper_takes, {.dimension = ratio, .at_least = 0.0, .at_most = 0.95});
   v.quantity({"slam_speed", optional, "of the frame onto a bump stop"}, e.slam_speed,
              positive(speed));
   v.quantity({"stop_crush", optional, "how far a bump stop gives"}, e.stop_crush, positive(length));
