@@ -55,12 +55,13 @@ Notice no_command(int argc, const char* const* argv) {
   for (int i = 1; i < argc; ++i) {
     if (argv[i][0] == '-') continue;
     return wrong_command(
-        fmt::format("there is no command `{}`; there is check, compare, pick, cases, new, sections "
-                    "and materials",
+        fmt::format("there is no command `{}`; there is check, compare, pick, cases, new, format, "
+                    "sections and materials",
                     argv[i]));
   }
   return wrong_command(
-      "a command is missing: check, compare, pick, cases, new, sections or materials");
+      "a command is missing: check, compare, pick, cases, new, format, sections or "
+      "materials");
 }
 
 std::string color_problem(const std::string& word) {
@@ -101,6 +102,7 @@ class CommandLine {
     cases_ = add_command("cases", "the load cases; with a case file, their numbers in it");
     add_case_options(*cases_, answer_);
     new_ = add_command("new", "a small case file to start from, on standard output");
+    format_ = add_command("format", "what a case file may say, key by key, with sketches");
     sections_ = add_command("sections", "the bars, tubes and plates in stock, with their sources");
     sections_->add_option("LIST", list_, "part of a list's name, such as \"flat bar\"")
         ->option_text(" ");
@@ -151,6 +153,7 @@ class CommandLine {
     if (compare_->parsed()) return CompareRequest{answer_, changes_};
     if (pick_->parsed()) return PickRequest{answer_, part_, stock_};
     if (cases_->parsed()) return CasesRequest{answer_};
+    if (format_->parsed()) return FormatRequest{};
     if (sections_->parsed()) return SectionsRequest{answer_, list_, stock_};
     if (materials_->parsed()) return MaterialsRequest{answer_, metric_};
     return NewRequest{};
@@ -162,6 +165,7 @@ class CommandLine {
   CLI::App* pick_ = nullptr;
   CLI::App* cases_ = nullptr;
   CLI::App* new_ = nullptr;
+  CLI::App* format_ = nullptr;
   CLI::App* sections_ = nullptr;
   CLI::App* materials_ = nullptr;
   bool version_ = false;

@@ -51,6 +51,9 @@ struct CasesRequest {
 
 struct NewRequest {};
 
+/// What a case file may say.
+struct FormatRequest {};
+
 /// Text that the command line itself asks for (help, version), or what is wrong with it.
 struct Notice {
   std::string text;
@@ -59,7 +62,7 @@ struct Notice {
 
 struct Request {
   std::variant<Notice, CheckRequest, CompareRequest, PickRequest, CasesRequest, NewRequest,
-               SectionsRequest, MaterialsRequest>
+               FormatRequest, SectionsRequest, MaterialsRequest>
       what;
   ColorChoice color = ColorChoice::automatic;
 };

@@ -10,19 +10,17 @@
 #include "cases/field_reader.hpp"
 #include "cases/named_readers.hpp"
 #include "cases/patch.hpp"
+#include "cases/top_keys.hpp"
 #include "cases/unit_system.hpp"
 #include "cases/validate.hpp"
 
 namespace cases {
 namespace {
 
-const std::vector<std::string>& top_keys() {
-  static const std::vector<std::string> kKeys = {
-      "title",       "units",        "sizes",      "vehicle", "points",  "materials",  "sections",
-      "joints",      "lateral_link", "bracket",    "brace",   "arm",     "axle",       "steering",
-      "members",     "supports",     "springs",    "rigid",   "forces",  "line_loads", "strains",
-      "settlements", "self_weight",  "load_cases", "duty",    "factors", "variants",   "compare"};
-  return kKeys;
+std::vector<std::string> known_keys() {
+  std::vector<std::string> keys;
+  for (const TopKey& top : top_keys()) keys.emplace_back(top.key);
+  return keys;
 }
 
 class CaseReader {
@@ -64,9 +62,10 @@ class CaseReader {
 
  private:
   void unknown_keys() {
+    const std::vector<std::string> known = known_keys();
     for (const Entry& entry : root_.entries) {
-      if (std::find(top_keys().begin(), top_keys().end(), entry.key) != top_keys().end()) continue;
-      const std::string hint = did_you_mean(entry.key, top_keys());
+      if (std::find(known.begin(), known.end(), entry.key) != known.end()) continue;
+      const std::string hint = did_you_mean(entry.key, known);
       context_.problem(entry.place, entry.key,
                        fmt::format("unknown key {}{}", quoted(entry.key), hint));
       hints_ += hint;

@@ -126,9 +126,7 @@ const SimpleUnit& known_unit(std::string_view name) {
                            "differ); write the thickness");
   }
   if (word[0] == 'x') throw base::InputError("", quoted(name) + " after the first size");
-  std::vector<std::string> names;
-  for (const SimpleUnit& unit : kUnits) names.emplace_back(unit.name);
-  throw base::InputError("", "unknown unit " + quoted(name) + did_you_mean(name, names));
+  throw base::InputError("", "unknown unit " + quoted(name) + did_you_mean(name, unit_names()));
 }
 
 /// Multiplies `unit` by one word of a compound: "in", "in^4", "mm4".
@@ -173,6 +171,12 @@ void multiply_all(Unit& unit, std::string_view words, int sign) {
 }
 
 }  // namespace
+
+std::vector<std::string> unit_names() {
+  std::vector<std::string> names;
+  for (const SimpleUnit& unit : kUnits) names.emplace_back(unit.name);
+  return names;
+}
 
 Unit read_unit(std::string_view text) {
   Unit unit;

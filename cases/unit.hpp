@@ -2,6 +2,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "parts/field.hpp"
 
@@ -29,6 +30,9 @@ struct Unit {
 /// Reads `in`, `lb/in`, `/K`, `ft-lbf`, `kip in`, `kN m/rad`, `in^4`, `mm4`, `kg/m^3`, ...
 /// @throws base::InputError without a key: unknown unit, with the nearest one; more than one `/`
 [[nodiscard]] Unit read_unit(std::string_view text);
+
+/// Every simple unit: "in", "mm", "lb", ...
+[[nodiscard]] std::vector<std::string> unit_names();
 
 [[nodiscard]] Powers powers_of(parts::Dimension dimension);
 
