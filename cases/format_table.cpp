@@ -192,6 +192,7 @@ constexpr std::array kTables{PartTable{"vehicle", table_for<parts::VehicleEntry>
                              PartTable{"brace", table_for<parts::Brace>},
                              PartTable{"arm", table_for<parts::Arm>},
                              PartTable{"axle", table_for<parts::Axle>},
+                             PartTable{"steering", table_for<parts::Steering>},
                              PartTable{"materials", table_for<sections::Material>},
                              PartTable{"joints", table_for<parts::GivenJoint>},
                              PartTable{"members", table_for<parts::Member>},
