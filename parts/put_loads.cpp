@@ -25,21 +25,27 @@ bool is_wheel(Role role) {
          role == Role::right_hub;
 }
 
-/// On the rigid axle, or on the knuckle where there is one: at the wheel's center, with the moment
-/// of the point the ground pushes at.
+/// On the rigid axle: at the wheel's center, with the moment of the point the ground pushes at. On
+/// a knuckle at its kingpin, with the moment of that point about it: where the ground pushes does
+/// not follow the small angle that play in the bushings steers, and a tire would find its own way.
 NamedLoad wheel_load(const Assembly& assembly, const loads::Vehicle& vehicle,
                      const loads::Push& push) {
   const bool left = push.role == Role::left_contact || push.role == Role::left_hub;
   const bool contact = push.role == Role::left_contact || push.role == Role::right_contact;
   const fea::Vector3 force = vector(push.force);
-  const fea::Vector3 arm(0.0, 0.0, contact ? -vehicle.tire_radius : 0.0);
-  const fea::NodeId node = assembly.knuckles[left ? 0 : 1].value_or(*assembly.axle);
-  const double axle_to_wheel = left ? 0.5 * vehicle.track : -0.5 * vehicle.track;
-  return {left ? "left wheel" : "right wheel",
-          fea::NodeLoad{.node = node,
-                        .offset_g = {0.0, axle_to_wheel - assembly.model[node].at_g.y(), 0.0},
-                        .force_g = force,
-                        .moment_g = arm.cross(force) + vector(push.moment)}};
+  const double out = left ? 0.5 * vehicle.track : -0.5 * vehicle.track;
+  const std::optional<fea::NodeId> knuckle = assembly.knuckles[left ? 0 : 1];
+  fea::NodeLoad load{.node = knuckle.value_or(*assembly.axle),
+                     .offset_g = {0.0, out, 0.0},
+                     .force_g = force,
+                     .moment_g = vector(push.moment)};
+  fea::Vector3 arm(0.0, 0.0, contact ? -vehicle.tire_radius : 0.0);
+  if (knuckle) {
+    load.offset_g.setZero();
+    arm.y() = out - assembly.model[*knuckle].at_g.y();
+  }
+  load.moment_g += arm.cross(force);
+  return {left ? "left wheel" : "right wheel", load};
 }
 
 fea::NodeLoad at_axle_center(const Assembly& assembly, const fea::Vector3& force,
