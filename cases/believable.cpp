@@ -68,14 +68,17 @@ std::vector<base::InputError> unbelievable_values(const parts::Design& design) {
   }
   if (design.lateral_link) {
     out.length("lateral_link.bolt_to_bolt", design.lateral_link->bolt_to_bolt, 0.100, 2.000);
+    out.length("lateral_link.bolt_to_weld", design.lateral_link->bolt_to_weld, 0.005, 0.250);
     out.outside("lateral_link.tube", design.lateral_link->stick);
   }
   if (design.bracket) add_bracket(out, *design.bracket);
   if (design.brace) {
     out.length("brace.length", design.brace->length, 0.050, 2.500);
+    out.length("brace.bolt_to_weld", design.brace->bolt_to_weld, 0.005, 0.250);
     out.outside("brace.tube", design.brace->stick);
   }
   if (design.arm) {
+    out.length("arm.bolt_to_weld", design.arm->bolt_to_weld, 0.005, 0.250);
     out.outside("arm.lower", design.arm->lower);
     if (!design.arm->upper.material.id.empty()) out.outside("arm.upper", design.arm->upper);
   }

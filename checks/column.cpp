@@ -18,6 +18,15 @@ namespace {
 constexpr double kMostSlender = 200.0;          // AISC 360-22 E2 user note, from memory
 constexpr double kCustomaryBow = 1.0 / 1000.0;  // straightness on which E3 rests, from memory
 
+/// Part of its length from an end within which a weld leaves the buckling of a column alone.
+/// Source: practice of the Aluminum Design Manual for end welds, from memory.
+constexpr double kEndPart = 0.05;
+
+/// A weld that is not near an end, or may not be: the whole column counts as its zone.
+bool welded_part_way(const ColumnInput& in) {
+  return in.welds && !(in.welds->farthest <= kEndPart * in.length);
+}
+
 /// The numbers that every line shares.
 struct ColumnNumbers {
   double area = base::kUnset;
@@ -75,6 +84,11 @@ ColumnNumbers numbers_of(const ColumnInput& in) {
     n.area_ratio = round_tube_e7(in.elastic, in.yield, tube->outside / tube->wall);
   }
   return n;
+}
+
+/// Pn = Fn Ae  [N]
+double buckling_capacity(const ColumnNumbers& n) {
+  return n.nominal_stress * n.area_ratio * n.area;
 }
 
 /// A wall of a shape, as AISC 360-22 table B4.1a sorts them.
@@ -178,7 +192,13 @@ void add_strength_lines(Finding& f, const ColumnInput& in, const ColumnNumbers& 
                      {stress(n.nominal_stress),
                       ratio(n.area_ratio),
                       {n.area, Measure::area},
-                      force(f.capacity)}});
+                      force(buckling_capacity(n))}});
+  if (in.welds && !welded_part_way(in)) {
+    f.lines.push_back(
+        {"at its welded ends Pn = Fy A, Fy of the weld zone; the lesser holds",
+         "{0} * {1} = {2}",
+         {stress(in.welds->yield), {n.area, Measure::area}, force(in.welds->yield * n.area)}});
+  }
   f.lines.push_back({"Pn / P",
                      "{0} / {1} = {2}",
                      {force(f.capacity), force(f.demand), ratio(f.capacity / f.demand)}});
@@ -219,6 +239,44 @@ void add_lines_beside(Finding& f, const ColumnInput& in, const ColumnNumbers& n)
         stress(in.yield)}});
 }
 
+/// Why the strength beside its welds counts at its ends alone, or throughout.
+void add_weld_lines(Finding& f, const ColumnInput& parent) {
+  if (!parent.welds) return;
+  if (!welded_part_way(parent)) {
+    f.lines.push_back({"its welds reach at most this far from its ends, within 0.05 L",
+                       "{0} of {1}",
+                       {length(parent.welds->farthest), length(kEndPart * parent.length)}});
+    f.notes.push_back("at its welded ends: " + parent.welds->basis);
+  } else {
+    if (std::isnan(parent.welds->farthest)) {
+      f.notes.emplace_back(
+          "where along it the welds are is not known: Fy is the weld zone's throughout");
+    } else {
+      f.lines.push_back(
+          {"a weld reaches this far from its nearer end, over 0.05 L: Fy is the weld "
+           "zone's throughout",
+           "{0} over {1}",
+           {length(parent.welds->farthest), length(kEndPart * parent.length)}});
+    }
+    f.lines.push_back({"beside it, Pn = Fn Ae with the parent's Fy, not used",
+                       "{0} with {1}",
+                       {force(buckling_capacity(numbers_of(parent))), stress(parent.yield)}});
+    f.notes.push_back("beside it, the parent's: " + parent.strength_basis);
+  }
+  f.notes.emplace_back(
+      "welds within 0.05 L of a column's ends leave its buckling alone: practice of the Aluminum "
+      "Design Manual, from memory");
+}
+
+/// The column with the Fy that counts for its buckling.
+ColumnInput judged(ColumnInput in) {
+  if (welded_part_way(in)) {
+    in.yield = in.welds->yield;
+    in.strength_basis = in.welds->basis;
+  }
+  return in;
+}
+
 void add_notes(Finding& f, const ColumnInput& in, const ColumnNumbers& n) {
   if (!in.strength_basis.empty()) f.notes.push_back("yield strength: " + in.strength_basis);
   if (n.slenderness > kMostSlender) {
@@ -240,10 +298,12 @@ void add_notes(Finding& f, const ColumnInput& in, const ColumnNumbers& n) {
 
 }  // namespace
 
-std::optional<Finding> column(const ColumnInput& input) {
-  INVARIANT(std::isfinite(input.compression));
-  INVARIANT(input.elastic > 0.0 && input.yield > 0.0 && input.length > 0.0 && input.k > 0.0);
-  if (input.compression <= 0.0) return std::nullopt;
+std::optional<Finding> column(const ColumnInput& given) {
+  INVARIANT(std::isfinite(given.compression));
+  INVARIANT(given.elastic > 0.0 && given.yield > 0.0 && given.length > 0.0 && given.k > 0.0);
+  INVARIANT(!given.welds || given.welds->yield > 0.0);
+  if (given.compression <= 0.0) return std::nullopt;
+  const ColumnInput input = judged(given);
   const ColumnNumbers n = numbers_of(input);
   Finding finding;
   finding.check = "column";
@@ -259,10 +319,12 @@ std::optional<Finding> column(const ColumnInput& input) {
     leave_undecided(finding, reason + " (AISC 360-22 B4.1, from memory)");
     return finding;
   }
-  finding.capacity = n.nominal_stress * n.area_ratio * n.area;
+  finding.capacity = buckling_capacity(n);
+  if (input.welds) finding.capacity = std::min(finding.capacity, input.welds->yield * n.area);
   add_strength_lines(finding, input, n);
   add_lines_beside(finding, input, n);
   add_notes(finding, input, n);
+  add_weld_lines(finding, given);
   const double quotient = finding.capacity / finding.demand;
   decide(finding, std::isnan(input.safety_factor) ? quotient : input.safety_factor, input.required);
   return finding;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 #include <variant>
 
 #include <fmt/format.h>
@@ -142,6 +143,35 @@ void add_factor_lines(Finding& finding, const YieldInput& in) {
         stress(in.strength)}});
 }
 
+/// Where the weld zones lie, and what the strength that does not decide would give.
+void add_lines_beside(Finding& finding, const OtherStrength& other) {
+  WorkedLine zones{.symbols = "weld zones, from and to along the center line", .numbers = {}};
+  for (const std::array<double, 2>& zone : other.weld_zones) {
+    const std::size_t n = zones.values.size();
+    zones.numbers += fmt::format("{}{{{}}} to {{{}}}", n == 0 ? "" : ", ", n, n + 1);
+    zones.values.push_back(length(zone[0]));
+    zones.values.push_back(length(zone[1]));
+  }
+  finding.lines.push_back(std::move(zones));
+  const std::string whose = other.zone_decides ? "the parent's outside of the weld zones"
+                                               : "the weld zone's, at the worst point of the zones";
+  if (std::isnan(other.von_mises)) {
+    finding.lines.push_back({"beside it, the parent's strength, which holds nowhere on it",
+                             "{0}",
+                             {stress(other.strength)}});
+  } else if (!(other.von_mises > 0.0)) {
+    finding.lines.push_back({fmt::format("beside it, {}: strength, and no stress there", whose),
+                             "{0}",
+                             {stress(other.strength)}});
+  } else {
+    finding.lines.push_back({fmt::format("beside it, {}: strength / von Mises", whose),
+                             "{0} / {1} = {2}",
+                             {stress(other.strength),
+                              stress(other.von_mises),
+                              {other.strength / other.von_mises, Measure::ratio}}});
+  }
+}
+
 }  // namespace
 
 Finding yield(const YieldInput& input) {
@@ -158,6 +188,7 @@ Finding yield(const YieldInput& input) {
   if (!input.strength_basis.empty()) {
     finding.notes.push_back("yield strength: " + input.strength_basis);
   }
+  if (input.other) finding.notes.push_back("beside it: " + input.other->basis);
   if (!std::isfinite(input.worst.von_mises)) {
     leave_undecided(finding,
                     "the stress at the worst point is not known: the section lacks a property, "
@@ -176,6 +207,7 @@ Finding yield(const YieldInput& input) {
     return finding;
   }
   if (input.worst.von_mises > 0.0) add_factor_lines(finding, input);
+  if (input.other) add_lines_beside(finding, *input.other);
   decide(finding, input.safety_factor, input.required);
   return finding;
 }

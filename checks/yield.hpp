@@ -1,13 +1,24 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "checks/finding.hpp"
 #include "sections/shape.hpp"
 #include "sections/stress.hpp"
 
 namespace checks {
+
+/// The other strength of a piece that a weld weakens in places.
+struct OtherStrength {
+  std::vector<std::array<double, 2>> weld_zones;  ///< from and to, along the piece  [m]
+  bool zone_decides = true;         ///< the worst point lies in one: this is the parent's strength
+  double strength = base::kUnset;   ///< [Pa]
+  double von_mises = base::kUnset;  ///< largest where it holds; unset = it holds nowhere  [Pa]
+  std::string basis;
+};
 
 /// What the yield check of one section of a bar, tube or plate needs.
 struct YieldInput {
@@ -20,6 +31,7 @@ struct YieldInput {
                                         ///< solve, at which the worst point stays under `strength`
   double required = base::kUnset;
   std::optional<sections::Resultants> at_limit;  ///< at safety_factor times the load
+  std::optional<OtherStrength> other = {};       ///< unset = one strength all along
 };
 
 /// Von Mises stress at the worst point of a section against the yield strength.

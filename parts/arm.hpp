@@ -19,7 +19,8 @@ struct Arm {
   Stick upper;
   JointSpec axle_joint = {.kind = JointKind::bushing, .axis = Axis::y};
   JointSpec frame_joint = {.kind = JointKind::bushing, .axis = Axis::y};
-  bool mirror = true;  ///< the same arm on the other side
+  double bolt_to_weld = base::kUnset;  ///< farthest of an eye's welds; unset = its outside size [m]
+  bool mirror = true;                  ///< the same arm on the other side
   bool operator==(const Arm&) const = default;
 };
 
@@ -41,6 +42,8 @@ void fields(Visitor& v, Arm& arm) {
   v.phrase(
       {"frame_joint", assumed, "joint at the frame", "rubber bushing; common practice, no source"},
       arm.frame_joint);
+  v.quantity({"bolt_to_weld", optional, "how far from its bolt an eye's weld reaches"},
+             arm.bolt_to_weld, positive(length));
   v.flag({"mirror", assumed, "the same arm on the other side", "arms come in pairs"}, arm.mirror);
 }
 

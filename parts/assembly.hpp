@@ -11,6 +11,7 @@
 #include "fea/frame_model.hpp"
 #include "parts/design.hpp"
 #include "parts/stiffness_set.hpp"
+#include "parts/weld_zone.hpp"
 
 /// A design turned into a frame for one stiffness set, and what is to be checked where.
 namespace parts {
@@ -24,6 +25,7 @@ struct PieceBeam {
   /// shear, bending and torque; this one runs beside it through the centroid and carries the normal
   /// force. piece_forces.hpp puts them together.
   std::optional<fea::BeamId> axial = std::nullopt;
+  double starts_at = 0.0;  ///< its end a, along the piece's center line  [m]
   double curved = 1.0;  ///< bending stress at the inner fiber of a bend over that of a straight bar
 };
 
@@ -33,14 +35,25 @@ struct Piece {
   std::string name;  ///< "lower tube"; empty when the part is one piece
   std::vector<PieceBeam> beams;
   sections::Material material;
-  double strength = base::kUnset;  ///< yield strength that applies throughout  [Pa]
-  std::string strength_basis;
+  /// Its welds, when they lower its strength and their places are known.
+  std::vector<Weld> welds = {};
+  /// Where the strength beside a weld holds; empty = nowhere. All of it where no place is known.
+  std::vector<WeldZone> weld_zones = {};
   checks::Duty duty = checks::Duty::ordinary;
-  bool column = false;           ///< straight between two joints: AISC E3 applies
-  double length = base::kUnset;  ///< straight, between the points that hold it sideways  [m]
+  bool column = false;                ///< straight between two joints: AISC E3 applies
+  double length = base::kUnset;       ///< straight, between the points that hold it sideways  [m]
+  double column_from = 0.0;           ///< its start, along that length  [m]
+  double center_line = base::kUnset;  ///< along it, bends and all  [m]
   bool spin_held = false;  ///< free to spin about its own axis; held by a stated small stiffness
   double mass = base::kUnset;           ///< [kg]
   std::vector<std::string> notes = {};  ///< what its yield check says besides: bends, taper
+
+  /// Yield strength at a place along its center line; a zone's edge belongs to the zone.  [Pa]
+  [[nodiscard]] double yield_at(double along) const;
+  /// The strength away from welds holds there, or just beside it.
+  [[nodiscard]] bool parent_holds_beside(double along) const;
+  /// How far its welds reach into the column from the nearer end; unset when no place is known. [m]
+  [[nodiscard]] double farthest_weld() const;
 };
 
 /// The weld of a bracket to its rail.

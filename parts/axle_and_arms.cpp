@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -10,6 +11,21 @@ namespace {
 
 fea::Vector3 mirrored(const fea::Vector3& at_g, double side) {
   return {at_g.x(), side * at_g.y(), at_g.z()};
+}
+
+/// How far the weld where the upper arm joins lies from the junction, along each of the two.  [m]
+struct JunctionWeld {
+  double on_lower;
+  double on_upper;
+};
+
+JunctionWeld junction_weld(const Arm& arm, const fea::Vector3& lower_g,
+                           const fea::Vector3& upper_g) {
+  const double lower = half_outside(arm.lower.shape);
+  const double upper = half_outside(arm.upper.shape);
+  const double across = lower_g.normalized().cross(upper_g.normalized()).norm();
+  const double acute = std::asin(std::min(across, 1.0));
+  return {weld_reach(lower, upper, acute), weld_reach(upper, lower, acute)};
 }
 
 /// One arm; `side` is +1 as the points are given, -1 for its mirror image.
@@ -41,7 +57,9 @@ void add_arm(Builder& builder, const std::string& part, double side) {
                                   arm.frame_joint.kind == JointKind::ball;
     return out.pieces[index];
   };
+  const double lower_eye = eye_reach(arm.bolt_to_weld, arm.lower.shape);
   if (arm.axle_upper.empty()) {
+    spec.welds = {lower_eye, lower_eye};
     const Piece tube = finish(builder.add_run(spec, at_axle(lower_g, chord), {}, frame_end), true);
     out.chords.push_back({part, tube.beams.front().beam, tube.beams.back().beam});
     return;
@@ -52,7 +70,11 @@ void add_arm(Builder& builder, const std::string& part, double side) {
   const fea::NodeId join = builder.add_node(lower_g + arm.joins_at * chord.normalized(),
                                             part + " junction", "arm.joins_at");
   const RunEnd junction{join, fea::Vector3::Zero(), {}};
+  const fea::Vector3 upper_g = mirrored(builder.point(arm.axle_upper, "arm.axle_upper"), side);
+  const fea::Vector3 upper_along = out.model[join].at_g - upper_g;
+  const JunctionWeld weld = junction_weld(arm, chord, upper_along);
   spec.name = "lower tube ahead of the junction";
+  spec.welds = {lower_eye, weld.on_lower};
   // The junction holds the tube up and down, but nothing holds it sideways between its joints.
   const auto finish_lower = [&](std::size_t index) {
     out.pieces[index].length = chord.norm();
@@ -60,11 +82,13 @@ void add_arm(Builder& builder, const std::string& part, double side) {
   };
   const Piece ahead = finish_lower(builder.add_run(spec, at_axle(lower_g, chord), {}, junction));
   spec.name = "lower tube behind the junction";
-  const Piece behind = finish_lower(builder.add_run(spec, junction, {}, frame_end));
-  const fea::Vector3 upper_g = mirrored(builder.point(arm.axle_upper, "arm.axle_upper"), side);
+  spec.welds = {weld.on_lower, lower_eye};
+  const std::size_t behind_index = builder.add_run(spec, junction, {}, frame_end);
+  out.pieces[behind_index].column_from = arm.joins_at;
+  const Piece behind = finish_lower(behind_index);
   spec.name = "upper arm";
   spec.stick = arm.upper;
-  const fea::Vector3 upper_along = out.model[join].at_g - upper_g;
+  spec.welds = {eye_reach(arm.bolt_to_weld, arm.upper.shape), weld.on_upper};
   finish(builder.add_run(spec, at_axle(upper_g, upper_along), {}, junction), true);
   out.chords.push_back({part, ahead.beams.front().beam, behind.beams.back().beam});
 }

@@ -20,6 +20,7 @@ struct Brace {
   double slope = base::kUnset;   ///< rises toward the opposite rail  [rad]
   BraceAt meets_bracket;
   BraceEnd far_end = BraceEnd::welded;
+  double bolt_to_weld = base::kUnset;  ///< farthest of an eye's welds; unset = its outside size [m]
   double end_mount = base::kUnset;  ///< give of its end along the brace; unset = both bounds [N/m]
   bool operator==(const Brace&) const = default;
 };
@@ -38,6 +39,8 @@ void fields(Visitor& v, Brace& b) {
       Word<BraceEnd>{"welded to opposite rail", BraceEnd::welded},
       Word<BraceEnd>{"bolted to opposite rail", BraceEnd::bolted}};
   v.choice({"far_end", required, "how the far end is held"}, b.far_end, kEnds);
+  v.quantity({"bolt_to_weld", optional, "how far from its bolt an eye's weld reaches"},
+             b.bolt_to_weld, positive(length));
   v.quantity({"end_mount", optional, "stiffness of the far end along the brace",
               "`not sure`: solved at 10 kN/mm and rigid; proposal, no source"},
              b.end_mount, {.dimension = stiffness, .above = 0.0, .may_be_unsure = true});

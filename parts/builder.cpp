@@ -63,6 +63,12 @@ double bend_factor(const RunSpec& spec, const Taper& taper, std::vector<std::str
   return counts ? most : 1.0;
 }
 
+sections::Shape thicker_end(const Taper& taper) {
+  const sections::Shape from = taper.shape(0.0);
+  const sections::Shape to = taper.shape(1.0);
+  return sections::governing_thickness(to) > sections::governing_thickness(from) ? to : from;
+}
+
 /// A direction across a bar after the bar turns from one direction to another without a twist.
 fea::Vector3 carried_round(const fea::Vector3& z_g, const fea::Vector3& from_g,
                            const fea::Vector3& to_g) {
@@ -160,7 +166,12 @@ std::vector<RunStop> Builder::bends(const fea::Vector3& from_g,
   for (std::size_t i = 1; i + 1 < line.size(); ++i) {
     const Corner corner(line[i - 1], line[i], line[i + 1]);
     if (std::isnan(spec.bend_radius) || !(corner.angle > kStraight)) {
-      stops.push_back({add_node(line[i], spec.part + " bend", spec.key), false});
+      // Nothing bends to a sharp corner: taken as cut and welded.
+      std::optional<double> weld;
+      if (corner.angle > kStraight) {
+        weld = miter_reach(half_outside(spec.stick.shape), corner.angle);
+      }
+      stops.push_back({add_node(line[i], spec.part + " bend", spec.key), false, weld});
       used = 0.0;
       continue;
     }
@@ -189,24 +200,21 @@ std::vector<RunStop> Builder::bends(const fea::Vector3& from_g,
   return stops;
 }
 
-std::string strength_words(const sections::Material& steel) {
-  return fmt::format("{}, {}{}", steel.description, steel.basis,
-                     steel.mark == "from memory" ? ", from memory" : "");
+double eye_reach(double bolt_to_weld, const sections::Shape& shape) {
+  return std::isnan(bolt_to_weld) ? 2.0 * half_outside(shape) : bolt_to_weld;
+}
+
+void set_weld_zones(Piece& piece, std::vector<Weld> welds, const sections::Shape& thickest) {
+  if (!piece.material.weakened_by_welding()) return;
+  piece.weld_zones = weld_zones(welds, beyond_weld(thickest), piece.center_line);
+  piece.welds = std::move(welds);
 }
 
 std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
                              const std::vector<RunStop>& through, const RunEnd& to) {
   const sections::Material& steel = spec.stick.material;
-  Piece piece{.part = spec.part,
-              .name = spec.name,
-              .beams = {},
-              .material = steel,
-              .strength = spec.welded ? std::min(steel.yield, steel.haz_yield) : steel.yield,
-              .strength_basis = {},
-              .duty = spec.duty};
-  piece.strength_basis = spec.welded && steel.weakened_by_welding()
-                             ? fmt::format("heat-affected zone of a weld: {}", steel.haz_basis)
-                             : strength_words(steel);
+  Piece piece{
+      .part = spec.part, .name = spec.name, .beams = {}, .material = steel, .duty = spec.duty};
   piece.mass = 0.0;
 
   std::vector<RunEnd> ends = {from};
@@ -241,6 +249,8 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
   const int pieces = std::max({spec.pieces, taper.pieces(), offset ? kStraightBeams : 1});
   const std::string name =
       spec.name.empty() ? spec.part : fmt::format("{}, {}", spec.part, spec.name);
+  std::vector<Weld> welds;
+  if (spec.welds.start) welds.push_back({0.0, *spec.welds.start});
   double at = 0.0;
   fea::Vector3 z_g = fea::Vector3::UnitZ();      // the section's, on the leg before
   fea::Vector3 along_g = fea::Vector3::UnitX();  // that leg's direction
@@ -281,11 +291,16 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
       piece.beams.push_back(
           add_section_beam(beam, taper.shape(from_part), taper.shape(to_part), spec.part));
       piece.beams.back().curved = is_arc(leg) ? curved : 1.0;
+      piece.beams.back().starts_at = at + length * (i - 1) / n;
       last = next;
       last.joint.reset();
     }
     at += length;
+    if (leg < through.size() && through[leg].weld) welds.push_back({at, *through[leg].weld});
   }
+  piece.center_line = whole;
+  if (spec.welds.end) welds.push_back({whole, *spec.welds.end});
+  if (spec.welded) set_weld_zones(piece, std::move(welds), thicker_end(taper));
   piece.length = (place(ends.back()) - place(ends.front())).norm();
   out_.pieces.push_back(std::move(piece));
   return out_.pieces.size() - 1;

@@ -19,7 +19,14 @@ struct RunEnd {
 /// A node on the way of a run.
 struct RunStop {
   fea::NodeId node;
-  bool arc = false;  ///< the beam that ends here is a chord of a bend
+  bool arc = false;                           ///< the beam that ends here is a chord of a bend
+  std::optional<double> weld = std::nullopt;  ///< reach of a weld there; nothing = none  [m]
+};
+
+/// Reach of the welds at the two ends of a run; nothing = none there.  [m]
+struct EndWelds {
+  std::optional<double> start;
+  std::optional<double> end;
 };
 
 /// What one run of beams is made of.
@@ -28,7 +35,8 @@ struct RunSpec {
   std::string name;
   std::string key;  ///< of the case file
   Stick stick;
-  bool welded = true;  ///< weld heat reaches it
+  bool welded = true;  ///< weld heat reaches it: at `welds` and its stops, or no place is known
+  EndWelds welds = {};
   checks::Duty duty = checks::Duty::ordinary;
   std::optional<fea::Vector3> z_toward_g = std::nullopt;
   int pieces = 4;                                    ///< beams of each straight between way points
@@ -36,8 +44,13 @@ struct RunSpec {
   std::optional<sections::Shape> shape_at_end = {};  ///< of a tapered run: of the kind of its stick
 };
 
-/// "A36 plate shape bar, specified minimum, from memory": what a parent strength rests on.
-[[nodiscard]] std::string strength_words(const sections::Material& steel);
+/// How far the weld of an eye or insert lies from its bolt: as given, else as far as the part is
+/// wide.  [m]  Proposal, no source.
+[[nodiscard]] double eye_reach(double bolt_to_weld, const sections::Shape& shape);
+
+/// Fills in the zones of a piece from its welds, when its steel is weakened by them.
+/// @param thickest  its section of the thickest wall
+void set_weld_zones(Piece& piece, std::vector<Weld> welds, const sections::Shape& thickest);
 
 /// A design on its way to an Assembly.
 class Builder {

@@ -36,6 +36,7 @@ struct LateralLink {
   double bend_radius = base::kUnset;  ///< of the center line where it bends; unset = sharp  [m]
   Stick stick;
   LinkEnds ends;
+  double bolt_to_weld = base::kUnset;  ///< farthest of an end's welds; unset = its outside size [m]
   Bend bend;
   double static_rating = base::kUnset;    ///< radial, of a ball joint or rod end  [N]
   double ultimate_rating = base::kUnset;  ///< [N]
@@ -58,6 +59,8 @@ void fields(Visitor& v, LateralLink& link) {
   v.phrase({"ends", assumed, "how both ends are made",
             "the usual end of a fabricated link; common practice, no source"},
            link.ends);
+  v.quantity({"bolt_to_weld", optional, "how far from its bolt an end's weld reaches"},
+             link.bolt_to_weld, positive(length));
   v.phrase({"bend", assumed, "none, or how far the middle is off straight", "a straight link"},
            link.bend);
   v.quantity({"bend_radius", optional, "radius of the center line where it bends", "sharp corners"},

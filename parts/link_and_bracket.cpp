@@ -94,6 +94,21 @@ sections::Shape plate_shape(const Bracket& bracket, double depth) {
       .depth = depth, .thickness = bracket.plates.thickness, .gap = bracket.gap};
 }
 
+/// Angle at which a brace leaves the plates, the acute one.  [rad]
+double from_plates(const Brace& brace) {
+  return 0.5 * base::kPi - std::abs(brace.slope);
+}
+
+/// How far the brace's first weld lies from where it meets the bracket: of its eye at the bolt, or
+/// at the edge of the plates.  [m]
+double first_brace_weld(const Bracket& bracket, const Brace& brace) {
+  const double above = brace.meets_bracket.above_bolt;
+  if (!(above > 0.0)) return eye_reach(brace.bolt_to_weld, brace.stick.shape);
+  const double depth = depth_at_bolt(bracket) +
+                       above / bracket.drop * (bracket.depth_at_rail - depth_at_bolt(bracket));
+  return weld_reach(half_outside(brace.stick.shape), 0.5 * depth, from_plates(brace));
+}
+
 /// Plates from the bolt up to the rail, as beams whose depth follows the taper, broken where the
 /// brace meets them. @return the node where the brace meets the bracket, if it does
 std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::NodeId root,
@@ -116,13 +131,9 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
     }
   }
 
-  Piece piece{.part = "bracket",
-              .name = "plates",
-              .beams = {},
-              .material = steel,
-              .strength = std::min(steel.yield, steel.haz_yield),
-              .strength_basis = strength_words(steel)};
+  Piece piece{.part = "bracket", .name = "plates", .beams = {}, .material = steel};
   piece.length = bracket.drop;
+  piece.center_line = bracket.drop;
   piece.mass = 0.0;
   const auto shape_at = [&](double s) {
     const double part = s / bracket.drop;
@@ -151,13 +162,21 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
                                                .z_toward_g = fea::Vector3::UnitY(),
                                                .name = "bracket"},
                                               "bracket");
-    piece.beams.push_back({beam, shape_at(stations[i - 1]), shape_at(stations[i]), {}});
+    piece.beams.push_back(
+        {beam, shape_at(stations[i - 1]), shape_at(stations[i]), {}, stations[i - 1]});
     piece.mass += section.area * (stations[i] - stations[i - 1]) * steel.density;
     if (brace_at > 0.0 && std::abs(stations[i] - brace_at) < 1e-9 * bracket.drop) {
       brace_node = end.node;
     }
     last = end.node;
   }
+  std::vector<Weld> welds = {{bracket.drop, 0.0}};
+  if (brace_at > 0.0) {
+    const Brace& brace = *builder.design().brace;
+    welds.push_back({brace_at, weld_reach(half_outside(shape_at(brace_at)),
+                                          half_outside(brace.stick.shape), from_plates(brace))});
+  }
+  set_weld_zones(piece, std::move(welds), shape_at(bracket.drop));
   builder.out().chords.push_back({"bracket", piece.beams.front().beam, piece.beams.back().beam});
   builder.out().pieces.push_back(std::move(piece));
   return brace_node;
@@ -188,7 +207,10 @@ void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
     near_joint =
         builder.connection({.kind = JointKind::pin, .axis = Axis::x}, "brace bushings", along);
   }
-  const RunSpec spec{.part = "brace", .name = {}, .key = "brace", .stick = brace.stick};
+  RunSpec spec{.part = "brace", .name = {}, .key = "brace", .stick = brace.stick};
+  spec.welds.start = first_brace_weld(*builder.design().bracket, brace);
+  spec.welds.end =
+      brace.far_end == BraceEnd::bolted ? eye_reach(brace.bolt_to_weld, brace.stick.shape) : 0.0;
   const std::size_t piece = builder.add_run(spec, {at, fea::Vector3::Zero(), near_joint}, {},
                                             {far, fea::Vector3::Zero(), far_joint});
   out.pieces[piece].column = true;
@@ -260,11 +282,13 @@ void add_link_and_bracket(Builder& builder) {
       corners.empty() ? chord : fea::Vector3(corners.front() - place.frame_g);
   const fea::Vector3 last = corners.empty() ? chord : fea::Vector3(place.axle_g - corners.back());
   axle_end.joint = builder.connection(link.ends.joint, "link bushings", last);
+  const double eye = eye_reach(link.bolt_to_weld, link.stick.shape);
   const RunSpec spec{.part = "lateral_link",
                      .name = {},
                      .key = "lateral_link",
                      .stick = link.stick,
                      .welded = link.ends.welded,
+                     .welds = {.start = eye, .end = eye},
                      .duty = checks::Duty::lateral_link,
                      .z_toward_g = {},
                      .pieces = corners.empty() ? 8 : 6,

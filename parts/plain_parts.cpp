@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <optional>
 #include <string>
@@ -27,6 +28,86 @@ RunEnd member_end(const Builder& builder, fea::NodeId node, const JointSpec& joi
   return end;
 }
 
+/// The points a member's center line passes, from start to end; those of round bends are none.
+std::vector<std::string> line_of(const Member& member) {
+  std::vector<std::string> line = {member.from};
+  if (std::isnan(member.bend_radius)) {
+    line.insert(line.end(), member.through.begin(), member.through.end());
+  }
+  line.push_back(member.to);
+  return line;
+}
+
+/// Where a member's center line leaves one of its points for the next one.
+fea::Vector3 leaving(const Builder& builder, const Named<Member>& named, std::size_t from,
+                     std::size_t to) {
+  const Member& member = named.value;
+  const std::vector<std::string> line = line_of(member);
+  const auto place = [&](const std::string& point) {
+    return builder.point(point, "members." + named.name);
+  };
+  // A round bend turns it away from the straight between its ends.
+  if (line.size() == 2 && !member.through.empty()) {
+    const std::string& next = from == 0 ? member.through.front() : member.through.back();
+    return (place(next) - place(line[from])).normalized();
+  }
+  return (place(line[to]) - place(line[from])).normalized();
+}
+
+/// The one or two ways in which it leaves a point.
+std::vector<fea::Vector3> ways_from(const Builder& builder, const Named<Member>& member,
+                                    std::size_t at) {
+  std::vector<fea::Vector3> out;
+  if (at > 0) out.push_back(leaving(builder, member, at, at - 1));
+  if (at + 1 < line_of(member.value).size()) out.push_back(leaving(builder, member, at, at + 1));
+  return out;
+}
+
+/// How far a member's weld with others reaches from one of the points of its line, along it.
+/// @return the farthest; 0 where it meets none of them; unset when the size of one is not known
+double reach_at(const Builder& builder, const Named<Member>& member, std::size_t at) {
+  const std::string point = line_of(member.value)[at];
+  const double half = half_outside(member.value.stick.shape);
+  double farthest = 0.0;
+  for (const Named<Member>& other : builder.design().members) {
+    if (&other == &member) continue;
+    const std::vector<std::string> line = line_of(other.value);
+    for (std::size_t i = 0; i < line.size(); ++i) {
+      if (line[i] != point) continue;
+      for (const fea::Vector3& own_g : ways_from(builder, member, at)) {
+        for (const fea::Vector3& other_g : ways_from(builder, other, i)) {
+          const double angle = std::atan2(own_g.cross(other_g).norm(), own_g.dot(other_g));
+          const double reach = weld_reach(half, half_outside(other.value.stick.shape), angle);
+          if (!(reach <= farthest)) farthest = reach;
+          if (std::isnan(farthest)) return farthest;
+        }
+      }
+    }
+  }
+  return farthest;
+}
+
+/// Welds at the ends of a member: to what it meets there, or of an eye where a joint is. Nothing
+/// when no end is welded on, since then it is not known where it is.
+EndWelds end_welds(const Builder& builder, const Named<Member>& named) {
+  const Member& member = named.value;
+  const bool start = member.from_joint.kind == JointKind::welded && member.from_free == Freed{};
+  const bool end = member.to_joint.kind == JointKind::welded && member.to_free == Freed{};
+  if (!start && !end) return {};
+  const double eye = eye_reach(base::kUnset, member.stick.shape);
+  return {start ? reach_at(builder, named, 0) : eye,
+          end ? reach_at(builder, named, line_of(member).size() - 1) : eye};
+}
+
+/// The weld of a sharp corner, with all that meets it there.  [m]
+double corner_reach(const Builder& builder, const Named<Member>& member, std::size_t at) {
+  const fea::Vector3 in_g = -leaving(builder, member, at, at - 1);
+  const fea::Vector3 out_g = leaving(builder, member, at, at + 1);
+  const double turn = std::atan2(in_g.cross(out_g).norm(), in_g.dot(out_g));
+  return std::max(reach_at(builder, member, at),
+                  miter_reach(half_outside(member.value.stick.shape), turn));
+}
+
 void add_member(Builder& builder, const Named<Member>& named) {
   const Member& member = named.value;
   const std::string key = "members." + named.name;
@@ -49,9 +130,11 @@ void add_member(Builder& builder, const Named<Member>& named) {
   for (const std::string& name : member.through) {
     corners.push_back(builder.point(name, key + ".through"));
     if (std::isnan(member.bend_radius)) {
-      through.push_back({builder.point_node(name, key + ".through"), false});
+      through.push_back({builder.point_node(name, key + ".through"), false,
+                         corner_reach(builder, named, through.size() + 1)});
     }
   }
+  spec.welds = end_welds(builder, named);
   if (!std::isnan(member.bend_radius)) through = builder.bends(from_g, corners, to_g, spec);
   const fea::Vector3 first = (corners.empty() ? to_g : corners.front()) - from_g;
   const fea::Vector3 last = to_g - (corners.empty() ? from_g : corners.back());

@@ -102,6 +102,55 @@ void add_sticks(std::vector<Assumption>& out, const parts::Design& design) {
   }
 }
 
+std::string zones_text(const parts::Piece& piece, bool inches) {
+  std::string text;
+  for (const parts::WeldZone& zone : piece.weld_zones) {
+    const double unit = inches ? base::kInch : base::kMillimeter;
+    text += fmt::format("{}{:.3g} to {:.3g} {}", text.empty() ? "" : ", ", zone.from / unit,
+                        zone.to / unit, inches ? "in" : "mm");
+  }
+  return text;
+}
+
+/// Which strength holds where, for each piece that welds weaken.
+void add_weld_zones(std::vector<Assumption>& out, const parts::Design& design,
+                    const parts::Assembly& assembly) {
+  const double unit = design.inches ? base::kKsi : base::kMegapascal;
+  const char* unit_name = design.inches ? "ksi" : "MPa";
+  bool any = false;
+  for (const parts::Piece& piece : assembly.pieces) {
+    if (piece.weld_zones.empty()) continue;
+    const std::string what =
+        piece.name.empty() ? piece.part : fmt::format("{}, {}", piece.part, piece.name);
+    const double beside = piece.material.haz_yield / unit;
+    const double away = piece.material.yield / unit;
+    if (piece.welds.empty()) {
+      out.push_back({what + " yield", fmt::format("{:.3g} {} throughout", beside, unit_name),
+                     fmt::format("weld zone ({}), as where it is welded is not known; away from "
+                                 "welds {:.3g} {}",
+                                 piece.material.haz_basis, away, unit_name)});
+      continue;
+    }
+    any = true;
+    out.push_back(
+        {what + " yield",
+         fmt::format("{:.3g} {} beside its welds, {:.3g} {} elsewhere", beside, unit_name, away,
+                     unit_name),
+         fmt::format("weld zones {} along its {} ({})", zones_text(piece, design.inches),
+                     length_text(piece.center_line, design.inches), piece.material.haz_basis)});
+  }
+  if (!any) return;
+  out.push_back(
+      {"weld zones",
+       fmt::format("the larger of {} and twice the wall, or twice a solid's thickness, beyond "
+                   "each weld",
+                   design.inches ? "0.591 in" : "15 mm"),
+       "common practice, no source. Welds: of an eye up to `bolt_to_weld` from its bolt, or as far "
+       "as the part is wide (proposal); of parts that meet up to where their outsides cross; at a "
+       "sharp corner, taken as cut and welded (a `bend_radius` makes it a bend). Tabs, gussets and "
+       "other welds are not known here"});
+}
+
 /// A line for each reason why load cases are not run.
 void add_cases_not_run(std::vector<std::string>& out, const parts::Design& design) {
   std::vector<std::pair<std::string, std::string>> by_reason;
@@ -183,18 +232,7 @@ std::vector<Assumption> all_assumptions(const parts::Design& design,
     out.push_back({"ride height", "coils carry the static load, bushings unwound",
                    "the state every load case starts from"});
   }
-  for (const parts::Piece& piece : assembly.pieces) {
-    if (piece.strength >= piece.material.yield) continue;
-    const std::string what =
-        piece.name.empty() ? piece.part : fmt::format("{}, {}", piece.part, piece.name);
-    const double in_units = piece.strength / (design.inches ? base::kKsi : base::kMegapascal);
-    out.push_back(
-        {what + " yield", fmt::format("{:.3g} {}", in_units, design.inches ? "ksi" : "MPa"),
-         fmt::format("weld-zone strength throughout ({}); away from welds {:.3g} {}",
-                     piece.material.haz_basis,
-                     piece.material.yield / (design.inches ? base::kKsi : base::kMegapascal),
-                     design.inches ? "ksi" : "MPa")});
-  }
+  add_weld_zones(out, design, assembly);
   if (std::any_of(assembly.pieces.begin(), assembly.pieces.end(),
                   [](const parts::Piece& piece) { return piece.column; })) {
     out.push_back({"columns", "effective length = length, K = 1.0",

@@ -12,18 +12,25 @@
 #include "checks/yield.hpp"
 #include "parts/piece_forces.hpp"
 #include "parts/taper.hpp"
+#include "parts/weld_zone.hpp"
 
 namespace studies {
 namespace {
 
 checks::ColumnInput column_input(const parts::Piece& piece, double pressing) {
-  return {.shape = weaker_end(piece),
-          .elastic = piece.material.elastic,
-          .yield = piece.strength,
-          .strength_basis = piece.strength_basis,
-          .length = piece.length,
-          .k = 1.0,
-          .compression = pressing};
+  checks::ColumnInput input{.shape = weaker_end(piece),
+                            .elastic = piece.material.elastic,
+                            .yield = piece.material.yield,
+                            .strength_basis = parts::parent_words(piece.material),
+                            .length = piece.length,
+                            .k = 1.0,
+                            .compression = pressing};
+  if (!piece.weld_zones.empty()) {
+    input.welds = checks::ColumnWelds{.yield = piece.material.haz_yield,
+                                      .farthest = piece.farthest_weld(),
+                                      .basis = parts::weld_zone_words(piece.material)};
+  }
+  return input;
 }
 
 checks::WeldInput weld_input(const parts::RootWeld& root, const fea::Solution& solution) {
@@ -70,24 +77,120 @@ sections::Shape shape_at(const parts::PieceBeam& beam, double part) {
   return part == 1.0 ? beam.at_b : parts::between(beam.at_a, beam.at_b, part);
 }
 
+/// The stress at a station of one of its beams.
+/// @param at  from the beam's end a  [m]
+PieceStress stress_at(const parts::Piece& piece, const fea::Solution& solution, std::size_t index,
+                      double at, double beam_length) {
+  const parts::PieceBeam& beam = piece.beams[index];
+  const double part = at / beam_length;
+  sections::Resultants cut = parts::forces_at(beam, solution, at);
+  cut.my *= beam.curved;
+  cut.mz *= beam.curved;
+  const double along = beam.starts_at + at;
+  return {.von_mises = sections::worst_point(shape_at(beam, part), cut).von_mises,
+          .beam = index,
+          .part = part,
+          .along = along,
+          .strength = piece.yield_at(along),
+          .resultants = cut};
+}
+
+/// Where a beam's stress is looked at: where the loads on it change, and the edges of weld zones.
+std::vector<double> stations_of(const parts::Piece& piece, const parts::PieceBeam& beam,
+                                const fea::Solution& solution) {
+  std::vector<double> stations = solution.stations(beam.beam);
+  const double beam_length = stations.back();
+  const std::size_t without_edges = stations.size();
+  for (const parts::WeldZone& zone : piece.weld_zones) {
+    for (const double edge : {zone.from - beam.starts_at, zone.to - beam.starts_at}) {
+      if (edge > 0.0 && edge < beam_length) stations.push_back(edge);
+    }
+  }
+  if (stations.size() > without_edges) std::sort(stations.begin(), stations.end());
+  return stations;
+}
+
+/// The station at which `value` of the stress is largest; the first where it is NaN.
+template <class Value>
+PieceStress largest(const parts::Piece& piece, const fea::Solution& solution, const Value& value) {
+  PieceStress worst;
+  double most = -std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i < piece.beams.size(); ++i) {
+    const std::vector<double> stations = stations_of(piece, piece.beams[i], solution);
+    for (const double at : stations) {
+      const PieceStress here = stress_at(piece, solution, i, at, stations.back());
+      const double there = value(here);
+      if (!(there <= most)) {
+        most = there;
+        worst = here;
+      }
+      if (std::isnan(there)) return worst;
+    }
+  }
+  return worst;
+}
+
+/// The strength that does not decide at `at`, and the largest stress where it holds.
+std::optional<checks::OtherStrength> other_strength(const parts::Piece& piece,
+                                                    const fea::Solution& solution,
+                                                    const PieceStress& at) {
+  if (piece.weld_zones.empty()) return std::nullopt;
+  checks::OtherStrength other;
+  other.zone_decides = at.strength < piece.material.yield;
+  other.strength = other.zone_decides ? piece.material.yield : piece.material.haz_yield;
+  other.basis = other.zone_decides ? parts::parent_words(piece.material)
+                                   : parts::weld_zone_words(piece.material);
+  for (const parts::WeldZone& zone : piece.weld_zones) {
+    other.weld_zones.push_back({zone.from, zone.to});
+  }
+  bool anywhere = false;
+  const PieceStress there = largest(piece, solution, [&](const PieceStress& here) {
+    const bool holds = other.zone_decides ? piece.parent_holds_beside(here.along)
+                                          : here.strength < piece.material.yield;
+    anywhere = anywhere || holds;
+    return holds ? here.von_mises : -1.0;
+  });
+  if (anywhere) other.von_mises = there.von_mises;
+  return other;
+}
+
+/// Where the piece gives first: the place that governs at the load itself, or the one that governs
+/// at the limit, where the two have different strengths.
+PieceStress deciding_stress(const parts::Piece& piece, const Outcome& outcome) {
+  const PieceStress at_load = governing_stress(piece, *outcome.at_load);
+  if (outcome.at_limit == nullptr) return at_load;
+  const PieceStress at_limit = governing_stress(piece, *outcome.at_limit);
+  if (at_limit.strength == at_load.strength) return at_load;
+  const parts::PieceBeam& beam = piece.beams[at_limit.beam];
+  const double beam_length = outcome.at_load->stations(beam.beam).back();
+  return stress_at(piece, *outcome.at_load, at_limit.beam, at_limit.part * beam_length,
+                   beam_length);
+}
+
 checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome) {
-  const PieceStress at = worst_stress(piece, *outcome.at_load);
+  const PieceStress at = deciding_stress(piece, outcome);
   const sections::Shape shape = shape_at(piece.beams[at.beam], at.part);
+  const bool in_zone = at.strength < piece.material.yield;
   checks::YieldInput input{.shape = shape,
                            .resultants = at.resultants,
                            .worst = sections::worst_point(shape, at.resultants),
-                           .strength = piece.strength,
-                           .strength_basis = piece.strength_basis,
+                           .strength = at.strength,
+                           .strength_basis = in_zone ? parts::weld_zone_words(piece.material)
+                                                     : parts::parent_words(piece.material),
                            .safety_factor = outcome.safety_factor,
                            .required = outcome.required,
-                           .at_limit = {}};
+                           .at_limit = {},
+                           .other = other_strength(piece, *outcome.at_load, at)};
   if (outcome.at_limit != nullptr) {
-    input.at_limit = worst_stress(piece, *outcome.at_limit).resultants;
+    input.at_limit = governing_stress(piece, *outcome.at_limit).resultants;
   }
   checks::Finding finding = checks::yield(input);
   finding.part = piece.part;
   finding.where = place_word(piece, at);
   finding.notes.insert(finding.notes.end(), piece.notes.begin(), piece.notes.end());
+  if (!piece.weld_zones.empty() && piece.welds.empty()) {
+    finding.notes.emplace_back("where it is welded is not known: the weld zone is all of it");
+  }
   return finding;
 }
 
@@ -144,21 +247,11 @@ std::string check_name(Criterion::Kind kind) {
 }
 
 PieceStress worst_stress(const parts::Piece& piece, const fea::Solution& solution) {
-  PieceStress worst{.von_mises = -1.0, .beam = 0, .part = 0.0, .resultants = {}};
-  for (std::size_t i = 0; i < piece.beams.size(); ++i) {
-    const parts::PieceBeam& beam = piece.beams[i];
-    const std::vector<double> stations = solution.stations(beam.beam);
-    for (const double at : stations) {
-      const double part = at / stations.back();
-      sections::Resultants cut = parts::forces_at(beam, solution, at);
-      cut.my *= beam.curved;
-      cut.mz *= beam.curved;
-      const double stress = sections::worst_point(shape_at(beam, part), cut).von_mises;
-      if (!(stress <= worst.von_mises)) worst = {stress, i, part, cut};
-      if (std::isnan(stress)) return worst;
-    }
-  }
-  return worst;
+  return largest(piece, solution, [](const PieceStress& here) { return here.von_mises; });
+}
+
+PieceStress governing_stress(const parts::Piece& piece, const fea::Solution& solution) {
+  return largest(piece, solution, [](const PieceStress& here) { return here.utilized(); });
 }
 
 double compression(const parts::Piece& piece, const fea::Solution& solution) {
@@ -176,7 +269,7 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
   switch (criterion.kind) {
     case Criterion::Kind::yield: {
       const parts::Piece& piece = assembly.pieces[criterion.index];
-      return worst_stress(piece, solution).von_mises / piece.strength;
+      return governing_stress(piece, solution).utilized();
     }
     case Criterion::Kind::column: {
       const parts::Piece& piece = assembly.pieces[criterion.index];

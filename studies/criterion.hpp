@@ -55,14 +55,23 @@ struct Outcome {
                                                      const parts::Assembly& assembly,
                                                      const Outcome& outcome);
 
-/// Largest von Mises stress of a piece in one solution, and where.
+/// Von Mises stress at one place of a piece in one solution.
 struct PieceStress {
-  double von_mises = 0.0;  ///< [Pa]; NaN when it cannot be told
-  std::size_t beam = 0;    ///< in the piece
-  double part = 0.0;       ///< of that beam's length, from its end a
+  double von_mises = 0.0;          ///< [Pa]; NaN when it cannot be told
+  std::size_t beam = 0;            ///< in the piece
+  double part = 0.0;               ///< of that beam's length, from its end a
+  double along = 0.0;              ///< the piece's center line  [m]
+  double strength = base::kUnset;  ///< yield strength there  [Pa]
   sections::Resultants resultants;
+
+  /// Stress over strength.
+  [[nodiscard]] double utilized() const { return von_mises / strength; }
 };
+/// The largest stress of a piece, and where.
 [[nodiscard]] PieceStress worst_stress(const parts::Piece& piece, const fea::Solution& solution);
+/// The place of a piece where it first yields: where stress over strength is largest.
+[[nodiscard]] PieceStress governing_stress(const parts::Piece& piece,
+                                           const fea::Solution& solution);
 
 /// Largest compression in a piece; negative when all of it is in tension.  [N]
 [[nodiscard]] double compression(const parts::Piece& piece, const fea::Solution& solution);
