@@ -1,6 +1,8 @@
 #include "checks/column.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <string>
 
 #include <catch2/catch.hpp>
 
@@ -197,4 +199,69 @@ TEST_CASE("an open section with a slender wall is left undecided", "[checks][col
   };
   CHECK(flange(0.57) == State::undecided);
   CHECK(flange(0.55) != State::undecided);
+}
+
+namespace {
+
+/// The tube of 0.9 m with 240 MPa beside its welds, which reach that far in.
+checks::ColumnInput welded_tube(double farthest) {
+  checks::ColumnInput in = tube(0.9);
+  in.welds = checks::ColumnWelds{.yield = 240e6, .farthest = farthest, .basis = "invented"};
+  return in;
+}
+
+bool says(const checks::Finding& f, const std::string& words) {
+  return std::any_of(f.lines.begin(), f.lines.end(), [&](const checks::WorkedLine& line) {
+    return line.symbols.find(words) != std::string::npos;
+  });
+}
+
+}  // namespace
+
+// Practice of the Aluminum Design Manual for welds at the ends of columns, from memory.
+TEST_CASE("welds within a twentieth of a column's length leave its buckling alone",
+          "[checks][column]") {
+  const double parent = checks::column(tube(0.9))->capacity;
+  checks::ColumnInput weak = tube(0.9);
+  weak.yield = 240e6;
+  const double beside = checks::column(weak)->capacity;
+  const double area = kPi * 0.045 * 0.005;
+  const auto at_ends = checks::column(welded_tube(0.0449));
+  REQUIRE(at_ends);
+  CHECK_THAT(at_ends->capacity, WithinRel(240e6 * area, 1e-9));  // under the parent's 195.7 kN
+  CHECK(at_ends->capacity < parent);
+  CHECK(says(*at_ends, "at its welded ends"));
+  CHECK(worked::equations_that_hold(*at_ends) == 9);
+  checks::ColumnInput strong_ends = welded_tube(0.01);
+  strong_ends.welds->yield = 340e6;
+  CHECK_THAT(checks::column(strong_ends)->capacity, WithinRel(parent, 1e-9));
+  const auto part_way = checks::column(welded_tube(0.0451));
+  REQUIRE(part_way);
+  CHECK_THAT(part_way->capacity, WithinRel(beside, 1e-9));
+  CHECK(says(*part_way, "over 0.05 L"));
+  CHECK(says(*part_way, "with the parent's Fy, not used"));
+  CHECK(worked::equations_that_hold(*part_way) == 8);
+}
+
+TEST_CASE("a column whose welds are not known to be at its ends counts as welded throughout",
+          "[checks][column]") {
+  const auto unknown = checks::column(welded_tube(base::kUnset));
+  REQUIRE(unknown);
+  CHECK_THAT(unknown->capacity, WithinRel(checks::column(welded_tube(0.45))->capacity, 1e-12));
+  CHECK(std::any_of(unknown->notes.begin(), unknown->notes.end(), [](const std::string& note) {
+    return note.find("is not known") != std::string::npos;
+  }));
+}
+
+TEST_CASE("welds farther in never make a column stronger", "[checks][column]") {
+  for (const double length : {0.2, 0.9, 2.0, 4.0}) {
+    double before = 1e12;
+    for (const double share : {0.0, 0.02, 0.05, 0.06, 0.3, 0.5}) {
+      checks::ColumnInput in = welded_tube(share * length);
+      in.length = length;
+      const double now = checks::column(in)->capacity;
+      CHECK(now <= before);
+      before = now;
+    }
+  }
 }

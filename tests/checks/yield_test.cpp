@@ -108,3 +108,25 @@ TEST_CASE("a load multiple that was not found leaves yield undecided", "[checks]
   in.safety_factor = base::kUnset;
   CHECK(checks::yield(in).state == State::undecided);
 }
+
+TEST_CASE("the strength that does not decide stands beside the one that does", "[checks][yield]") {
+  checks::YieldInput in = input(kTube, {.n = 20e3, .my = 600});
+  in.other = checks::OtherStrength{.weld_zones = {{0.0, 0.04}, {0.86, 0.9}},
+                                   .zone_decides = false,
+                                   .strength = 240e6,
+                                   .von_mises = 80e6,
+                                   .basis = "invented"};
+  const checks::Finding parent = checks::yield(in);
+  CHECK(parent.capacity == in.strength);
+  CHECK_THAT(parent.lines.at(parent.lines.size() - 2).symbols, Catch::Contains("weld zones"));
+  CHECK(parent.lines.at(parent.lines.size() - 2).numbers == "{0} to {1}, {2} to {3}");
+  CHECK_THAT(parent.lines.back().symbols, Catch::Contains("the weld zone's"));
+  CHECK_THAT(parent.lines.back().values.back().si, WithinRel(3.0, 1e-12));
+  CHECK_THAT(parent.notes.back(), Catch::Contains("invented"));
+  in.other->zone_decides = true;
+  CHECK_THAT(checks::yield(in).lines.back().symbols, Catch::Contains("the parent's"));
+  in.other->von_mises = 0.0;
+  CHECK_THAT(checks::yield(in).lines.back().symbols, Catch::Contains("no stress"));
+  in.other->von_mises = base::kUnset;
+  CHECK_THAT(checks::yield(in).lines.back().symbols, Catch::Contains("holds nowhere"));
+}
