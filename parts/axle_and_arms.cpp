@@ -28,6 +28,16 @@ JunctionWeld junction_weld(const Arm& arm, const fea::Vector3& lower_g,
   return {weld_reach(lower, upper, acute), weld_reach(upper, lower, acute)};
 }
 
+RunEnd arm_frame_end(Builder& builder, const std::string& part, const fea::Vector3& frame_g,
+                     const fea::Vector3& along_g) {
+  Assembly& out = builder.out();
+  const fea::NodeId frame = builder.add_node(frame_g, part + " frame joint", "arm.frame");
+  out.model.add(fea::Support{frame, {true, true, true, true, true, true}});
+  out.held.push_back({part + " frame joint", frame});
+  return {frame, fea::Vector3::Zero(),
+          builder.connection(builder.design().arm->frame_joint, "arm frame bushings", along_g)};
+}
+
 /// One arm; `side` is +1 as the points are given, -1 for its mirror image.
 void add_arm(Builder& builder, const std::string& part, double side) {
   const Arm& arm = *builder.design().arm;
@@ -39,19 +49,14 @@ void add_arm(Builder& builder, const std::string& part, double side) {
   if (!(chord.norm() > 1.0e-6)) {
     throw base::InputError("arm", "it has no length: axle bolt and frame joint are at one place");
   }
-  const fea::NodeId frame = builder.add_node(frame_g, part + " frame joint", "arm.frame");
-  out.model.add(fea::Support{frame, {true, true, true, true, true, true}});
-  out.held.push_back({part + " frame joint", frame});
-
+  const RunEnd frame_end = arm_frame_end(builder, part, frame_g, chord);
   const auto at_axle = [&](const fea::Vector3& at_g, const fea::Vector3& along) {
     return RunEnd{axle, at_g - out.model[axle].at_g,
                   builder.connection(arm.axle_joint, "arm axle bushings", along)};
   };
-  const RunEnd frame_end{frame, fea::Vector3::Zero(),
-                         builder.connection(arm.frame_joint, "arm frame bushings", chord)};
   RunSpec spec{.part = part, .name = "lower tube", .key = "arm", .stick = arm.lower};
-  const auto finish = [&](std::size_t index, bool column) {
-    out.pieces[index].column = column;
+  const auto finish = [&](std::size_t index) {
+    out.pieces[index].column = true;
     out.pieces[index].spin_held = arm.axle_upper.empty() &&
                                   arm.axle_joint.kind == JointKind::ball &&
                                   arm.frame_joint.kind == JointKind::ball;
@@ -60,7 +65,7 @@ void add_arm(Builder& builder, const std::string& part, double side) {
   const double lower_eye = eye_reach(arm.bolt_to_weld, arm.lower.shape);
   if (arm.axle_upper.empty()) {
     spec.welds = {lower_eye, lower_eye};
-    const Piece tube = finish(builder.add_run(spec, at_axle(lower_g, chord), {}, frame_end), true);
+    const Piece tube = finish(builder.add_run(spec, at_axle(lower_g, chord), {}, frame_end));
     out.chords.push_back({part, tube.beams.front().beam, tube.beams.back().beam});
     return;
   }
@@ -78,7 +83,7 @@ void add_arm(Builder& builder, const std::string& part, double side) {
   // The junction holds the tube up and down, but nothing holds it sideways between its joints.
   const auto finish_lower = [&](std::size_t index) {
     out.pieces[index].length = chord.norm();
-    return finish(index, true);
+    return finish(index);
   };
   const Piece ahead = finish_lower(builder.add_run(spec, at_axle(lower_g, chord), {}, junction));
   spec.name = "lower tube behind the junction";
@@ -89,7 +94,7 @@ void add_arm(Builder& builder, const std::string& part, double side) {
   spec.name = "upper arm";
   spec.stick = arm.upper;
   spec.welds = {eye_reach(arm.bolt_to_weld, arm.upper.shape), weld.on_upper};
-  finish(builder.add_run(spec, at_axle(upper_g, upper_along), {}, junction), true);
+  finish(builder.add_run(spec, at_axle(upper_g, upper_along), {}, junction));
   out.chords.push_back({part, ahead.beams.front().beam, behind.beams.back().beam});
 }
 

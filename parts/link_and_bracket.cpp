@@ -86,7 +86,14 @@ int taper_pieces(const Bracket& bracket) {
   return n;
 }
 
-sections::Shape plate_shape(const Bracket& bracket, double depth) {
+/// @param up  from the bolt  [m]
+double plate_depth(const Bracket& bracket, double up) {
+  return depth_at_bolt(bracket) +
+         up / bracket.drop * (bracket.depth_at_rail - depth_at_bolt(bracket));
+}
+
+sections::Shape plate_shape(const Bracket& bracket, double up) {
+  const double depth = plate_depth(bracket, up);
   if (bracket.plates.count == 1) {
     return sections::FlatBar{.depth = depth, .width = bracket.plates.thickness};
   }
@@ -104,9 +111,32 @@ double from_plates(const Brace& brace) {
 double first_brace_weld(const Bracket& bracket, const Brace& brace) {
   const double above = brace.meets_bracket.above_bolt;
   if (!(above > 0.0)) return eye_reach(brace.bolt_to_weld, brace.stick.shape);
-  const double depth = depth_at_bolt(bracket) +
-                       above / bracket.drop * (bracket.depth_at_rail - depth_at_bolt(bracket));
-  return weld_reach(half_outside(brace.stick.shape), 0.5 * depth, from_plates(brace));
+  return weld_reach(half_outside(brace.stick.shape), 0.5 * plate_depth(bracket, above),
+                    from_plates(brace));
+}
+
+/// The plates are welded at the rail, and to a brace that meets them above the bolt.
+std::vector<Weld> plate_welds(const Design& design) {
+  const Bracket& bracket = *design.bracket;
+  std::vector<Weld> welds = {{bracket.drop, 0.0}};
+  if (!design.brace || !(design.brace->meets_bracket.above_bolt > 0.0)) return welds;
+  const double at = design.brace->meets_bracket.above_bolt;
+  welds.push_back(
+      {at, weld_reach(0.5 * plate_depth(bracket, at), half_outside(design.brace->stick.shape),
+                      from_plates(*design.brace))});
+  return welds;
+}
+
+/// Where the plates' beams begin and end, up from the bolt.  [m]
+std::vector<double> plate_stations(const Bracket& bracket, double brace_at) {
+  std::vector<double> stations;
+  const int n = taper_pieces(bracket);
+  for (int i = 0; i <= n; ++i) stations.push_back(bracket.drop * i / n);
+  const auto near = [&](double s) { return std::abs(s - brace_at) < 1e-9 * bracket.drop; };
+  if (brace_at > 0.0 && std::none_of(stations.begin(), stations.end(), near)) {
+    stations.insert(std::upper_bound(stations.begin(), stations.end(), brace_at), brace_at);
+  }
+  return stations;
 }
 
 /// Plates from the bolt up to the rail, as beams whose depth follows the taper, broken where the
@@ -116,30 +146,17 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
   const Bracket& bracket = *builder.design().bracket;
   const sections::Material& steel = bracket.plates.material;
   const fea::Vector3 bolt_g = builder.out().model[bolt].at_g;
-  const int n = taper_pieces(bracket);
-  std::vector<double> stations;
-  for (int i = 0; i <= n; ++i) stations.push_back(bracket.drop * i / n);
   const double brace_at =
       builder.design().brace ? builder.design().brace->meets_bracket.above_bolt : 0.0;
   if (!(brace_at < bracket.drop)) {
     throw base::InputError("brace.meets_bracket", "it is above the rail: give less than the drop");
   }
-  if (brace_at > 0.0) {
-    const auto near = [&](double s) { return std::abs(s - brace_at) < 1e-9 * bracket.drop; };
-    if (std::none_of(stations.begin(), stations.end(), near)) {
-      stations.insert(std::upper_bound(stations.begin(), stations.end(), brace_at), brace_at);
-    }
-  }
-
+  const std::vector<double> stations = plate_stations(bracket, brace_at);
   Piece piece{.part = "bracket", .name = "plates", .beams = {}, .material = steel};
   piece.length = bracket.drop;
   piece.center_line = bracket.drop;
   piece.mass = 0.0;
-  const auto shape_at = [&](double s) {
-    const double part = s / bracket.drop;
-    return plate_shape(
-        bracket, depth_at_bolt(bracket) + part * (bracket.depth_at_rail - depth_at_bolt(bracket)));
-  };
+  const auto shape_at = [&](double s) { return plate_shape(bracket, s); };
   std::optional<fea::NodeId> brace_node;
   if (builder.design().brace && !(brace_at > 0.0)) brace_node = bolt;
   fea::NodeId last = bolt;
@@ -170,13 +187,7 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
     }
     last = end.node;
   }
-  std::vector<Weld> welds = {{bracket.drop, 0.0}};
-  if (brace_at > 0.0) {
-    const Brace& brace = *builder.design().brace;
-    welds.push_back({brace_at, weld_reach(half_outside(shape_at(brace_at)),
-                                          half_outside(brace.stick.shape), from_plates(brace))});
-  }
-  set_weld_zones(piece, std::move(welds), shape_at(bracket.drop));
+  set_weld_zones(piece, plate_welds(builder.design()), shape_at(bracket.drop));
   builder.out().chords.push_back({"bracket", piece.beams.front().beam, piece.beams.back().beam});
   builder.out().pieces.push_back(std::move(piece));
   return brace_node;
@@ -243,6 +254,27 @@ void add_bracket(Builder& builder, fea::NodeId bolt, double inward_y) {
   if (brace_node) add_brace(builder, *brace_node, inward_y);
 }
 
+/// How the link meets the axle: at the beam axle, or at a node that only moves across the truck.
+RunEnd axle_end_of(Builder& builder, const fea::Vector3& axle_g) {
+  Assembly& out = builder.out();
+  if (out.axle) return {*out.axle, axle_g - out.model[*out.axle].at_g, {}};
+  const fea::NodeId axle = builder.add_node(axle_g, "axle bolt", "lateral_link");
+  out.model.add(fea::Support{axle, {true, false, true, true, true, true}});
+  out.points.push_back({"axle bolt", axle});
+  out.held.push_back({"axle bolt", axle});
+  out.link_axle_end = axle;
+  out.assumed.emplace_back("the axle bolt moves across the truck only; all else there is held");
+  return {axle, fea::Vector3::Zero(), {}};
+}
+
+void add_ratings(Assembly& out, const LateralLink& link, const PieceBeam& first,
+                 const PieceBeam& last) {
+  out.rated_joints.push_back(
+      {"lateral_link", "frame end", first, 0, link.static_rating, link.ultimate_rating, true});
+  out.rated_joints.push_back(
+      {"lateral_link", "axle end", last, 1, link.static_rating, link.ultimate_rating, true});
+}
+
 }  // namespace
 
 void add_link_and_bracket(Builder& builder) {
@@ -265,18 +297,7 @@ void add_link_and_bracket(Builder& builder) {
     out.held.push_back({"frame bolt", bolt});
   }
 
-  RunEnd axle_end;
-  if (out.axle) {
-    axle_end = {*out.axle, place.axle_g - out.model[*out.axle].at_g, {}};
-  } else {
-    const fea::NodeId axle = builder.add_node(place.axle_g, "axle bolt", "lateral_link");
-    out.model.add(fea::Support{axle, {true, false, true, true, true, true}});
-    out.points.push_back({"axle bolt", axle});
-    out.held.push_back({"axle bolt", axle});
-    out.link_axle_end = axle;
-    out.assumed.emplace_back("the axle bolt moves across the truck only; all else there is held");
-    axle_end = {axle, fea::Vector3::Zero(), {}};
-  }
+  RunEnd axle_end = axle_end_of(builder, place.axle_g);
   const std::vector<fea::Vector3> corners = way_points(builder, link, place);
   const fea::Vector3 first =
       corners.empty() ? chord : fea::Vector3(corners.front() - place.frame_g);
@@ -304,12 +325,7 @@ void add_link_and_bracket(Builder& builder) {
   const PieceBeam first_beam = piece.beams.front();
   const PieceBeam last_beam = piece.beams.back();
   out.chords.push_back({"lateral_link", first_beam.beam, last_beam.beam});
-  if (link.ends.joint.kind == JointKind::ball) {
-    out.rated_joints.push_back({"lateral_link", "frame end", first_beam, 0, link.static_rating,
-                                link.ultimate_rating, true});
-    out.rated_joints.push_back(
-        {"lateral_link", "axle end", last_beam, 1, link.static_rating, link.ultimate_rating, true});
-  }
+  if (link.ends.joint.kind == JointKind::ball) add_ratings(out, link, first_beam, last_beam);
 }
 
 }  // namespace parts
