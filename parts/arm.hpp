@@ -42,7 +42,8 @@ void fields(Visitor& v, Arm& arm) {
   v.phrase(
       {"frame_joint", assumed, "joint at the frame", "rubber bushing; common practice, no source"},
       arm.frame_joint);
-  v.quantity({"bolt_to_weld", optional, "how far from its bolt an eye's weld reaches"},
+  v.quantity({"bolt_to_weld", optional, "how far from its bolt an eye's weld reaches",
+              "the width of the part, twice that at a ball joint or rod end; proposal, no source"},
              arm.bolt_to_weld, positive(length));
   v.flag({"mirror", assumed, "the same arm on the other side", "arms come in pairs"}, arm.mirror);
 }

@@ -62,9 +62,10 @@ void add_arm(Builder& builder, const std::string& part, double side) {
                                   arm.frame_joint.kind == JointKind::ball;
     return out.pieces[index];
   };
-  const double lower_eye = eye_reach(arm.bolt_to_weld, arm.lower.shape);
+  const double axle_eye = eye_reach(arm.bolt_to_weld, arm.lower.shape, arm.axle_joint.kind);
+  const double frame_eye = eye_reach(arm.bolt_to_weld, arm.lower.shape, arm.frame_joint.kind);
   if (arm.axle_upper.empty()) {
-    spec.welds = {lower_eye, lower_eye};
+    spec.welds = {axle_eye, frame_eye};
     const Piece tube = finish(builder.add_run(spec, at_axle(lower_g, chord), {}, frame_end));
     out.chords.push_back({part, tube.beams.front().beam, tube.beams.back().beam});
     return;
@@ -79,7 +80,7 @@ void add_arm(Builder& builder, const std::string& part, double side) {
   const fea::Vector3 upper_along = out.model[join].at_g - upper_g;
   const JunctionWeld weld = junction_weld(arm, chord, upper_along);
   spec.name = "lower tube ahead of the junction";
-  spec.welds = {lower_eye, weld.on_lower};
+  spec.welds = {axle_eye, weld.on_lower};
   // The junction holds the tube up and down, but nothing holds it sideways between its joints.
   const auto finish_lower = [&](std::size_t index) {
     out.pieces[index].length = chord.norm();
@@ -87,13 +88,13 @@ void add_arm(Builder& builder, const std::string& part, double side) {
   };
   const Piece ahead = finish_lower(builder.add_run(spec, at_axle(lower_g, chord), {}, junction));
   spec.name = "lower tube behind the junction";
-  spec.welds = {weld.on_lower, lower_eye};
+  spec.welds = {weld.on_lower, frame_eye};
   const std::size_t behind_index = builder.add_run(spec, junction, {}, frame_end);
   out.pieces[behind_index].column_from = arm.joins_at;
   const Piece behind = finish_lower(behind_index);
   spec.name = "upper arm";
   spec.stick = arm.upper;
-  spec.welds = {eye_reach(arm.bolt_to_weld, arm.upper.shape), weld.on_upper};
+  spec.welds = {eye_reach(arm.bolt_to_weld, arm.upper.shape, arm.axle_joint.kind), weld.on_upper};
   finish(builder.add_run(spec, at_axle(upper_g, upper_along), {}, junction));
   out.chords.push_back({part, ahead.beams.front().beam, behind.beams.back().beam});
 }

@@ -39,7 +39,8 @@ void fields(Visitor& v, Brace& b) {
       Word<BraceEnd>{"welded to opposite rail", BraceEnd::welded},
       Word<BraceEnd>{"bolted to opposite rail", BraceEnd::bolted}};
   v.choice({"far_end", required, "how the far end is held"}, b.far_end, kEnds);
-  v.quantity({"bolt_to_weld", optional, "how far from its bolt an eye's weld reaches"},
+  v.quantity({"bolt_to_weld", optional, "how far from its bolt an eye's weld reaches",
+              "the width of the part; proposal, no source"},
              b.bolt_to_weld, positive(length));
   v.quantity({"end_mount", optional, "stiffness of the far end along the brace",
               "`not sure`: solved at 10 kN/mm and rigid; proposal, no source"},

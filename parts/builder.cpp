@@ -200,8 +200,9 @@ std::vector<RunStop> Builder::bends(const fea::Vector3& from_g,
   return stops;
 }
 
-double eye_reach(double bolt_to_weld, const sections::Shape& shape) {
-  return std::isnan(bolt_to_weld) ? 2.0 * half_outside(shape) : bolt_to_weld;
+double eye_reach(double bolt_to_weld, const sections::Shape& shape, JointKind kind) {
+  if (!std::isnan(bolt_to_weld)) return bolt_to_weld;
+  return (kind == JointKind::ball ? 4.0 : 2.0) * half_outside(shape);
 }
 
 void set_weld_zones(Piece& piece, std::vector<Weld> welds, const sections::Shape& thickest) {

@@ -44,9 +44,10 @@ struct RunSpec {
   std::optional<sections::Shape> shape_at_end = {};  ///< of a tapered run: of the kind of its stick
 };
 
-/// How far the weld of an eye or insert lies from its bolt: as given, else as far as the part is
-/// wide.  [m]  Proposal, no source.
-[[nodiscard]] double eye_reach(double bolt_to_weld, const sections::Shape& shape);
+/// How far the weld of an eye, housing or insert lies from its bolt at most: as given, else as far
+/// as the part is wide, or twice that of a ball joint or rod end, whose shank stands out of it. [m]
+/// Proposal, no source.
+[[nodiscard]] double eye_reach(double bolt_to_weld, const sections::Shape& shape, JointKind kind);
 
 /// Fills in the zones of a piece from its welds, when its steel is weakened by them.
 /// @param thickest  its section of the thickest wall

@@ -59,7 +59,8 @@ void fields(Visitor& v, LateralLink& link) {
   v.phrase({"ends", assumed, "how both ends are made",
             "the usual end of a fabricated link; common practice, no source"},
            link.ends);
-  v.quantity({"bolt_to_weld", optional, "how far from its bolt an end's weld reaches"},
+  v.quantity({"bolt_to_weld", optional, "how far from its bolt an end's weld reaches",
+              "the width of the part, twice that at a ball joint or rod end; proposal, no source"},
              link.bolt_to_weld, positive(length));
   v.phrase({"bend", assumed, "none, or how far the middle is off straight", "a straight link"},
            link.bend);

@@ -110,7 +110,7 @@ double from_plates(const Brace& brace) {
 /// at the edge of the plates.  [m]
 double first_brace_weld(const Bracket& bracket, const Brace& brace) {
   const double above = brace.meets_bracket.above_bolt;
-  if (!(above > 0.0)) return eye_reach(brace.bolt_to_weld, brace.stick.shape);
+  if (!(above > 0.0)) return eye_reach(brace.bolt_to_weld, brace.stick.shape, JointKind::pin);
   return weld_reach(half_outside(brace.stick.shape), 0.5 * plate_depth(bracket, above),
                     from_plates(brace));
 }
@@ -220,8 +220,9 @@ void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
   }
   RunSpec spec{.part = "brace", .name = {}, .key = "brace", .stick = brace.stick};
   spec.welds.start = first_brace_weld(*builder.design().bracket, brace);
-  spec.welds.end =
-      brace.far_end == BraceEnd::bolted ? eye_reach(brace.bolt_to_weld, brace.stick.shape) : 0.0;
+  spec.welds.end = brace.far_end == BraceEnd::bolted
+                       ? eye_reach(brace.bolt_to_weld, brace.stick.shape, JointKind::pin)
+                       : 0.0;
   const std::size_t piece = builder.add_run(spec, {at, fea::Vector3::Zero(), near_joint}, {},
                                             {far, fea::Vector3::Zero(), far_joint});
   out.pieces[piece].column = true;
@@ -303,7 +304,7 @@ void add_link_and_bracket(Builder& builder) {
       corners.empty() ? chord : fea::Vector3(corners.front() - place.frame_g);
   const fea::Vector3 last = corners.empty() ? chord : fea::Vector3(place.axle_g - corners.back());
   axle_end.joint = builder.connection(link.ends.joint, "link bushings", last);
-  const double eye = eye_reach(link.bolt_to_weld, link.stick.shape);
+  const double eye = eye_reach(link.bolt_to_weld, link.stick.shape, link.ends.joint.kind);
   const RunSpec spec{.part = "lateral_link",
                      .name = {},
                      .key = "lateral_link",

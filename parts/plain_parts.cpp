@@ -94,9 +94,11 @@ EndWelds end_welds(const Builder& builder, const Named<Member>& named) {
   const bool start = member.from_joint.kind == JointKind::welded && member.from_free == Freed{};
   const bool end = member.to_joint.kind == JointKind::welded && member.to_free == Freed{};
   if (!start && !end) return {};
-  const double eye = eye_reach(base::kUnset, member.stick.shape);
-  return {start ? reach_at(builder, named, 0) : eye,
-          end ? reach_at(builder, named, line_of(member).size() - 1) : eye};
+  const auto eye = [&](const JointSpec& joint) {
+    return eye_reach(base::kUnset, member.stick.shape, joint.kind);
+  };
+  return {start ? reach_at(builder, named, 0) : eye(member.from_joint),
+          end ? reach_at(builder, named, line_of(member).size() - 1) : eye(member.to_joint)};
 }
 
 /// The weld of a sharp corner, with all that meets it there.  [m]

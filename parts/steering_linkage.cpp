@@ -46,11 +46,13 @@ void add_bar(Builder& builder, const std::string& part, const Stick& stick, cons
     return RunEnd{e.node, e.at_g - out.model[e.node].at_g,
                   builder.connection(steering.ends.joint, "steering bushings", along)};
   };
+  const double eye = eye_reach(base::kUnset, stick.shape, steering.ends.joint.kind);
   const RunSpec spec{.part = part,
                      .name = {},
                      .key = "steering",
                      .stick = stick,
                      .welded = steering.ends.welded,
+                     .welds = {.start = eye, .end = eye},
                      .duty = checks::Duty::steering,
                      .z_toward_g = {},
                      .pieces = 8};

@@ -145,8 +145,9 @@ void add_weld_zones(std::vector<Assumption>& out, const parts::Design& design,
        fmt::format("the larger of {} and twice the wall, or twice a solid's thickness, beyond "
                    "each weld",
                    design.inches ? "0.591 in" : "15 mm"),
-       "common practice, no source. Welds: of an eye up to `bolt_to_weld` from its bolt, or as far "
-       "as the part is wide (proposal); of parts that meet up to where their outsides cross; at a "
+       "common practice, no source. Welds: of an eye up to `bolt_to_weld` from its bolt, else as "
+       "far as the part is wide, twice that at a ball joint or rod end (proposal); of parts that "
+       "meet up to where their outsides cross; at a "
        "sharp corner, taken as cut and welded (a `bend_radius` makes it a bend). Tabs, gussets and "
        "other welds are not known here"});
 }

@@ -91,6 +91,9 @@ TEST_CASE("a link is weakened beside the eyes at its ends", "[parts]") {
   d.lateral_link = parts_test::level_link();
   d.lateral_link->stick = weakened(sections::RoundTube{.outside = 0.038, .wall = 0.005});
   parts::Piece link = parts::assemble(d, {}).pieces.front();
+  check_zones(link, {{0.0, 0.091}, {0.809, 0.9}});  // its ball joints: twice 38 mm
+  d.lateral_link->ends.joint.kind = parts::JointKind::bushing;
+  link = parts::assemble(d, {}).pieces.front();
   check_zones(link, {{0.0, 0.053}, {0.847, 0.9}});
   CHECK_THAT(link.farthest_weld(), WithinAbs(0.038, 1e-9));
   CHECK(link.yield_at(0.053) == kBeside);
@@ -112,6 +115,7 @@ TEST_CASE("a sharp corner of a link counts as welded, a bend does not", "[parts]
   parts::Design d;
   d.lateral_link = parts_test::level_link();
   d.lateral_link->stick = weakened(sections::RoundTube{.outside = 0.038, .wall = 0.005});
+  d.lateral_link->ends.joint.kind = parts::JointKind::bushing;
   d.lateral_link->bend = {.off_straight = 0.05, .toward = parts::BendToward::forward};
   const parts::Piece sharp = parts::assemble(d, {}).pieces.front();
   const double half_turn = std::atan((0.05 + 0.0009) / 0.45);  // with the bow of L/1000
@@ -157,9 +161,11 @@ TEST_CASE("members are weakened where they meet, up to each other's outside", "[
   // Straight on from the post they are welded end to end.
   a = parts::assemble(post_and_beam(0.0, 2.0), {});
   check_zones(a.pieces[0], {{0.0, 0.015}, {0.985, 1.0}});
-  // An eye on a joint is as far away as the member is wide.
-  d.members[1].value.to_joint.kind = parts::JointKind::ball;
+  // An eye on a pin is as far away as the member is wide, a ball joint's housing twice that.
+  d.members[1].value.to_joint.kind = parts::JointKind::pin;
   check_zones(parts::assemble(d, {}).pieces[1], {{0.0, 0.060}, {1.0 - 0.050 - 0.020, 1.0}});
+  d.members[1].value.to_joint.kind = parts::JointKind::ball;
+  check_zones(parts::assemble(d, {}).pieces[1], {{0.0, 0.060}, {1.0 - 0.100 - 0.020, 1.0}});
   // With both ends on joints it is not known where it is welded.
   d.members[1].value.from_joint.kind = parts::JointKind::ball;
   const parts::Piece loose = parts::assemble(d, {}).pieces[1];

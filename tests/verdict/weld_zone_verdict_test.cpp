@@ -47,7 +47,7 @@ std::string in_the_middle(double length, double force) {
   return fmt::format("on: beam, from_start: {} m, force_z: {} N", 0.5 * length, -force);
 }
 
-/// A strut of 1-1/2 x 0.120 in DOM, welded at its head and at its foot or with a ball joint there.
+/// A strut of 1-1/2 x 0.120 in DOM, welded at its head and at its foot or on a pin there.
 std::string strut(const std::string& from_joint, double length, double press) {
   return fmt::format(
       "title: strut\n"
@@ -138,14 +138,14 @@ TEST_CASE("a strut welded at its ends buckles as its parent and holds A Fy besid
 
 TEST_CASE("a weld more than a twentieth of its length in makes a strut buckle as its zone",
           "[verdict]") {
-  // Weld of the eye as far from the joint as the tube is wide, 38.1 mm: L / 20 of 762 mm.
+  // Weld of the eye as far from the pin as the tube is wide, 38.1 mm: L / 20 of 762 mm.
   // Aluminum Design Manual, practice for welds at the ends of columns, from memory.
   for (const double length : {0.740, 0.780}) {
     const bool near_end = length > 0.762;
     const double nominal =
         near_end ? std::min(e3(kDomAway, length), kTube.area * kDomBeside) : e3(kDomBeside, length);
     const double limit = nominal / kColumnFactor;
-    const auto text = [&](double u) { return strut("ball joint", length, u * limit); };
+    const auto text = [&](double u) { return strut("pin along x", length, u * limit); };
     check_flips({.case_text = text, .part = "strut", .check = "column"});
     const checks::Finding f = finding(judged(text(0.98)), "strut", "column");
     const bool said = std::any_of(f.lines.begin(), f.lines.end(), [&](const auto& line) {
@@ -170,8 +170,7 @@ TEST_CASE("welds farther from the bolts never leave more margin", "[verdict]") {
         "  push: {{at: axle bolt, force_y: 10 kN}}\n",
         millimeters, bend);
   };
-  for (const std::string bend :
-       {"", "  bend: 40 mm off straight, up\n  bend_radius: 200 mm\n"}) {
+  for (const std::string bend : {"", "  bend: 40 mm off straight, up\n  bend_radius: 200 mm\n"}) {
     double before = 0.0;
     double least = 1.0e9;
     for (const int reach : {15, 25, 44, 46, 80, 150, 200, 240}) {
