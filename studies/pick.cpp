@@ -55,9 +55,9 @@ std::optional<double> round_outside(const sections::Shape& shape) {
 bool same_outside(const sections::Shape& a, const sections::Shape& b) {
   // Listed sizes are rounded to a thousandth of an inch or a tenth of a millimeter.
   const auto same = [](double x, double y) { return std::abs(x - y) < 1.0e-5; };
-  const auto* box_a = std::get_if<sections::RectangularTube>(&a);
-  const auto* box_b = std::get_if<sections::RectangularTube>(&b);
-  if (box_a != nullptr && box_b != nullptr) {
+  if (const auto* box_a = std::get_if<sections::RectangularTube>(&a)) {
+    const auto* box_b = std::get_if<sections::RectangularTube>(&b);
+    if (box_b == nullptr) return false;
     return same(box_a->depth, box_b->depth) && same(box_a->width, box_b->width);
   }
   const std::optional<double> round_a = round_outside(a);
