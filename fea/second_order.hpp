@@ -11,8 +11,10 @@ namespace fea {
 /// Second-order solutions of one system, one after another in the same memory: after the first,
 /// no more is asked for.
 ///
-/// (K + Kg(f)) u = F with f from the u before, until f settles. A matrix with a negative pivot on
-/// the way from the linear solution means unstable.
+/// (K + Kg(f)) u = F with f from the u before, until f settles. Negative pivots with the forces of
+/// the linear solution mean unstable. With those of a later u they may be false (see
+/// n_negative_deformed): then the answer stands when the frame is stable where it has gone to and
+/// the shapes that the matrix calls unstable have no part in the answer's forces.
 class SecondOrder {
  public:
   explicit SecondOrder(std::shared_ptr<const System> system);
@@ -31,19 +33,24 @@ class SecondOrder {
   [[nodiscard]] const System& system() const { return *system_; }
 
  private:
-  std::optional<int> n_negative(const LoadCase& load_case);
+  void factor(const LoadCase& load_case);
   SolveStatus iterate(const LoadCase& load_case, const SolveOptions& options, int most);
+  [[nodiscard]] bool delicate() const;
+  [[nodiscard]] bool falls(const LoadCase& load_case) const;
+  [[nodiscard]] bool stands(const LoadCase& load_case) const;
 
   std::shared_ptr<const System> system_;
   Tangent tangent_;
   Eigen::VectorXd force_;   // scaled
   Eigen::VectorXd answer_;  // scaled
   Eigen::VectorXd motion_;  // full
+  Eigen::VectorXd linear_pivots_;
   StressState state_;
   StressState next_;
   Blocks geometric_;
   bool imposes_ = false;  // whether supports are moved, so that Kg has a say in force_
   int n_factored_ = 0;
+  std::optional<int> n_negative_;  // of the matrix factored last
 };
 
 }  // namespace fea

@@ -89,7 +89,7 @@ void stress_state(const System& system, const LoadCase& load_case, const Eigen::
   }
 }
 
-bool settled(const StressState& before, const StressState& after, double lever, double tolerance) {
+double change(const StressState& before, const StressState& after, double lever) {
   StressState::Size moved;
   for (std::size_t i = 0; i < after.elastic_l.size(); ++i) {
     const Vector12 d = after.elastic_l[i] - before.elastic_l[i];
@@ -101,8 +101,11 @@ bool settled(const StressState& before, const StressState& after, double lever, 
     grow(moved, d.head<3>(), d.tail<3>());
   }
   const StressState::Size size = after.size(lever);
-  return moved.force <= tolerance * size.force + after.rounding.force &&
-         moved.moment <= tolerance * size.moment + after.rounding.moment;
+  const double force = moved.force - after.rounding.force;
+  const double moment = moved.moment - after.rounding.moment;
+  // What is over its rounding has a size.
+  return std::max({0.0, force > 0.0 ? force / size.force : force,
+                   moment > 0.0 ? moment / size.moment : moment});
 }
 
 Matrix12 geometric_between_ends(const BeamPart& beam, const Vector12& elastic_l) {

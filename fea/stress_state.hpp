@@ -30,11 +30,10 @@ struct StressState {
 void stress_state(const System& system, const LoadCase& load_case, const Eigen::VectorXd& motion,
                   StressState& state);
 
-/// Whether forces and moments changed by less than `tolerance` of their size, or by no more than
-/// their rounding: very stiff pieces turn the last digits of a displacement into visible forces.
+/// Largest change of a force or a moment, less what rounding can make of it, over the size of what
+/// there is: very stiff pieces turn the last digits of a displacement into visible forces.  [-]
 /// @param lever  makes forces and moments comparable  [m]
-[[nodiscard]] bool settled(const StressState& before, const StressState& after, double lever,
-                           double tolerance);
+[[nodiscard]] double change(const StressState& before, const StressState& after, double lever);
 
 /// Geometric stiffness: one block a beam (its joints and arms included), one a spring, one a node
 /// (dead loads at arms), as System::stiffness. Applied moments are semi-tangential: no block.
