@@ -7,7 +7,7 @@ namespace fea {
 Eigen::VectorXd Mixing::next(const Eigen::VectorXd& from, const Eigen::VectorXd& to) {
   constexpr std::size_t kMost = 6;
   last_.push_back({to, to - from});
-  if (last_.size() > kMost) last_.pop_front();
+  if (last_.size() > kMost) last_.erase(last_.begin());
   const auto n = static_cast<Eigen::Index>(last_.size()) - 1;
   if (n == 0) return to;
   Eigen::MatrixXd lefts(to.size(), n);

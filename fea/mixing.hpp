@@ -1,6 +1,6 @@
 #pragma once
 
-#include <deque>
+#include <vector>
 
 #include <Eigen/Core>
 
@@ -22,7 +22,7 @@ class Mixing {
     Eigen::VectorXd to;
     Eigen::VectorXd left;  ///< to - from
   };
-  std::deque<Pair> last_;
+  std::vector<Pair> last_;
 };
 
 }  // namespace fea

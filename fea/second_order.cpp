@@ -73,6 +73,7 @@ SecondOrder::SecondOrder(std::shared_ptr<const System> system)
       tangent_(*system_),
       force_(system_->n_free()),
       answer_(system_->n_free()),
+      before_(system_->n_free()),
       motion_(system_->n_unknowns()) {}
 
 SolveStatus SecondOrder::run(const LoadCase& load_case, const Eigen::VectorXd& linear,
@@ -107,9 +108,8 @@ void SecondOrder::factor(const LoadCase& load_case) {
 /// From the matrix factored last and the forces it was made of.
 SolveStatus SecondOrder::iterate(const LoadCase& load_case, const SolveOptions& options, int most) {
   const double lever = system_->typical_length();
-  bool doubtful = false;
+  bool doubtful = false;  // there were negative pivots
   Mixing mixing;
-  Eigen::VectorXd before;
   double least = std::numeric_limits<double>::infinity();
   int waited = 0;
   for (int i = 0; i < most; ++i) {
@@ -129,14 +129,14 @@ SolveStatus SecondOrder::iterate(const LoadCase& load_case, const SolveOptions& 
     const bool nearer = changed < kNearer * least;
     least = std::min(least, changed);
     waited = nearer ? 0 : waited + 1;
-    if (doubtful && waited > kPatience) return SolveStatus::unstable;
+    if (doubtful && waited > kPatience) break;
     if (doubtful && i > 0) {
-      answer_ = mixing.next(before, answer_);
+      answer_ = mixing.next(before_, answer_);
       system_->from_scaled_motion(answer_, motion_);
       motion_ += load_case.imposed;
       stress_state(*system_, load_case, motion_, next_);
     }
-    before = answer_;
+    before_ = answer_;
     std::swap(state_, next_);
   }
   return doubtful ? SolveStatus::unstable : SolveStatus::not_converged;
@@ -156,7 +156,7 @@ bool SecondOrder::falls(const LoadCase& load_case) const {
   return n_negative_deformed(*system_, load_case, motion_, next_).value_or(0) != 0;
 }
 
-/// Whether an answer that came by, or with, negative pivots is one.
+/// Whether an answer that came by negative pivots is one.
 bool SecondOrder::stands(const LoadCase& load_case) const {
   if (n_negative_deformed(*system_, load_case, motion_, next_) != 0) return false;
   if (n_negative_ == 0) return true;

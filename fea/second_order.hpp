@@ -9,7 +9,7 @@
 namespace fea {
 
 /// Second-order solutions of one system, one after another in the same memory: after the first,
-/// no more is asked for.
+/// no more is asked for, but to look at an answer that is in doubt.
 ///
 /// (K + Kg(f)) u = F with f from the u before, until f settles. Negative pivots with the forces of
 /// the linear solution mean unstable. With those of a later u they may be false (see
@@ -43,6 +43,7 @@ class SecondOrder {
   Tangent tangent_;
   Eigen::VectorXd force_;   // scaled
   Eigen::VectorXd answer_;  // scaled
+  Eigen::VectorXd before_;  // scaled; the answer that state_ belongs to
   Eigen::VectorXd motion_;  // full
   Eigen::VectorXd linear_pivots_;
   StressState state_;
