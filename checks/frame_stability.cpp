@@ -26,8 +26,26 @@ std::optional<Finding> frame_stability(const FrameStabilityInput& input) {
   }
   INVARIANT(input.critical_factor > 0.0);
   const Value factor = {input.critical_factor, Measure::ratio};
-  finding.capacity = input.critical_factor;
-  finding.lines.push_back({"safety factor = lowest critical load factor lambda", "{0}", {factor}});
+  const bool earlier = input.second_order_factor < input.critical_factor;
+  const double safety = earlier ? input.second_order_factor : input.critical_factor;
+  finding.capacity = safety;
+  if (earlier) {
+    finding.lines.push_back(
+        {"lambda = lowest critical load factor, forces in proportion to the load",
+         "{0}",
+         {factor}});
+    finding.lines.push_back(
+        {"safety factor = multiple of the load that the deformed frame still carries",
+         "{0}",
+         {{safety, Measure::ratio}}});
+    finding.notes.push_back(fmt::format(
+        "the frame gives way in second order (equilibrium in the deformed position) at {:.0f} % of "
+        "the linear critical factor; that multiple is used",
+        100.0 * safety / input.critical_factor));
+  } else {
+    finding.lines.push_back(
+        {"safety factor = lowest critical load factor lambda", "{0}", {factor}});
+  }
   if (input.critical_factor > 1.0) {
     finding.lines.push_back(
         {"sway is magnified by about 1 / (1 - 1/lambda) at the load itself",
@@ -38,7 +56,7 @@ std::optional<Finding> frame_stability(const FrameStabilityInput& input) {
     finding.notes.push_back(fmt::format("{:.0f} % of the strain energy of the mode: {}",
                                         100.0 * input.share, input.part_that_goes));
   }
-  decide(finding, input.critical_factor, input.required);
+  decide(finding, safety, input.required);
   return finding;
 }
 

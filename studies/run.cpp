@@ -16,6 +16,7 @@
 #include "studies/assumptions.hpp"
 #include "studies/balance.hpp"
 #include "studies/criterion.hpp"
+#include "studies/give_way.hpp"
 #include "studies/set_model.hpp"
 #include "studies/solved_case.hpp"
 #include "studies/stability.hpp"
@@ -24,6 +25,10 @@
 
 namespace studies {
 namespace {
+
+// Of a critical factor. Nearer to it deflections have grown more than tenfold, small rotations no
+// longer hold, and second order says no more than that factor.
+constexpr double kWellBefore = 0.9;
 
 checks::Duty duty_of(const parts::Assembly& assembly, const std::string& part) {
   for (const parts::Piece& piece : assembly.pieces) {
@@ -198,18 +203,71 @@ class Runner {
       const checks::Item item =
           mode.critical.axle_tips ? checks::Item::tipping : checks::Item::buckling;
       const checks::Duty duty = duty_of(cell.model().assembly(), mode.part);
-      std::optional<checks::Finding> found = checks::frame_stability(
-          {.outcome = checks::StabilityOutcome::found,
-           .critical_factor = mode.critical.factor,
-           .part_that_goes = mode.energy_in,
-           .share = mode.share,
-           .problem = {},
-           .required = checks::required(design_.factors, item, abuse, duty)});
-      if (found) {
-        found->part = mode.part;
-        if (mode.critical.what != mode.part) found->where = mode.critical.what;
+      const Lowest lowest{{.outcome = checks::StabilityOutcome::found,
+                           .critical_factor = mode.critical.factor,
+                           .second_order_factor = base::kUnset,
+                           .part_that_goes = mode.energy_in,
+                           .share = mode.share,
+                           .problem = {},
+                           .required = checks::required(design_.factors, item, abuse, duty)},
+                          mode.part,
+                          mode.critical.what,
+                          &cell.model(),
+                          &cell.load_case()};
+      keep_stability(cell, stability_finding(lowest));
+      if (&mode == &modes.front() && wanted(mode.part)) lowest_.push_back(lowest);
+    }
+  }
+
+  /// The lowest critical factor of a cell, and the part that goes.
+  struct Lowest {
+    checks::FrameStabilityInput input;
+    std::string part;
+    std::string what;
+    const SetModel* model;
+    const parts::DesignCase* load_case;
+    [[nodiscard]] double utilization() const { return input.required / input.critical_factor; }
+  };
+
+  static std::optional<checks::Finding> stability_finding(const Lowest& lowest) {
+    std::optional<checks::Finding> found = checks::frame_stability(lowest.input);
+    if (found) {
+      found->part = lowest.part;
+      if (lowest.what != lowest.part) found->where = lowest.what;
+    }
+    return found;
+  }
+
+  /// Second order may lose the frame before its lowest critical factor: looked for in the cells in
+  /// which that would come nearer to the limit than what was found so far. Where the set with the
+  /// lowest factor of a load case is far from it, the other sets are taken to be too.
+  void follow_stability() {
+    constexpr double kSpare = 1.25;
+    std::map<std::pair<std::string, const parts::DesignCase*>, bool> alike;
+    std::stable_sort(lowest_.begin(), lowest_.end(), [](const Lowest& a, const Lowest& b) {
+      return a.utilization() > b.utilization();
+    });
+    for (Lowest& lowest : lowest_) {
+      const auto cell = std::find_if(cells_.begin(), cells_.end(), [&](const Cell& c) {
+        return &c.model() == lowest.model && &c.load_case() == lowest.load_case;
+      });
+      const auto worst =
+          std::find_if(stability_.begin(), stability_.end(),
+                       [&](const checks::Finding& f) { return f.part == lowest.part; });
+      if (cell == cells_.end() || worst == stability_.end()) continue;
+      if (worst->state == checks::State::undecided) continue;
+      const auto [known, first] = alike.try_emplace({lowest.part, lowest.load_case}, false);
+      if (known->second) continue;
+      const double highest = kWellBefore * lowest.input.critical_factor;
+      const double as_bad = lowest.input.required / worst->utilization();
+      if (first && carries(*cell, std::min(highest, kSpare * as_bad))) {
+        known->second = true;
+        continue;
       }
-      keep_stability(cell, std::move(found));
+      const std::optional<GivesWay> found = gives_way(*cell, std::min(highest, as_bad));
+      if (!found) continue;
+      lowest.input.second_order_factor = found->carried;
+      keep_stability(*cell, stability_finding(lowest));
     }
   }
 
@@ -263,6 +321,7 @@ class Runner {
       tell(0.7 + 0.3 * static_cast<double>(i) / static_cast<double>(all.size()), "checks");
       check_one(all[i]);
     }
+    follow_stability();
     for (checks::Finding& finding : stability_) {
       out_.answer.findings.push_back(std::move(finding));
     }
@@ -384,6 +443,7 @@ class Runner {
   std::vector<Cell> cells_;
   std::map<std::string, PerSet> per_set_;
   std::vector<checks::Finding> stability_;
+  std::vector<Lowest> lowest_;
   std::string ill_conditioned_;
   Run out_;
 };

@@ -109,8 +109,8 @@ CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple
     const fea::Loads now = loads(load_case, multiple, closed);
     const bool same_stops = near.solved != nullptr && near.solved->closed_stops == closed;
     fea::Solution solution = solve(now, multiple, closed, same_stops ? near : NearSolution{});
-    if (solution.status() == fea::SolveStatus::unstable && !tried_all && usable_stops() != 0) {
-      // On open stops the axle may tip where closed ones hold it.
+    if (solution.status() != fea::SolveStatus::converged && !tried_all && usable_stops() != 0) {
+      // On open stops the axle may tip, or go too far for an answer, where closed ones hold it.
       tried_all = true;
       closed = usable_stops();
       continue;

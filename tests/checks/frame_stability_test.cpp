@@ -38,6 +38,26 @@ TEST_CASE("the finding names the part that goes and how much sway is magnified",
   CHECK(f->lines.at(1).values.at(1).si == Approx(1.5));
 }
 
+TEST_CASE("a frame that gives way earlier in second order is judged by that", "[checks]") {
+  checks::FrameStabilityInput input{.outcome = StabilityOutcome::found,
+                                    .critical_factor = 6.0,
+                                    .second_order_factor = 2.9,
+                                    .part_that_goes = "brace",
+                                    .share = 0.83,
+                                    .problem = "",
+                                    .required = 3.0};
+  const auto early = checks::frame_stability(input);
+  REQUIRE(early);
+  CHECK(early->state == State::over);
+  CHECK(early->safety_factor == 2.9);
+  CHECK(early->capacity == 2.9);
+  CHECK(early->lines.at(0).values.at(0).si == 6.0);  // the linear one stays beside it
+  CHECK(early->lines.at(1).values.at(0).si == 2.9);
+  CHECK_THAT(early->notes.at(0), Catch::Contains("48 % of the linear critical factor"));
+  input.second_order_factor = 6.1;
+  CHECK(checks::frame_stability(input)->safety_factor == 6.0);
+}
+
 TEST_CASE("a frame without compression has no stability finding", "[checks]") {
   CHECK_FALSE(checks::frame_stability({.outcome = StabilityOutcome::no_compression,
                                        .part_that_goes = "",
