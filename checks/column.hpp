@@ -13,7 +13,7 @@ struct ColumnWelds {
   double yield = base::kUnset;     ///< Fy beside a weld  [Pa]
   double farthest = base::kUnset;  ///< how far they reach into the column from its nearer end;
                                    ///< unset = it is not known where they are  [m]
-  std::string basis;  ///< where `yield` comes from
+  std::string basis;               ///< where `yield` comes from
 };
 
 /// What the column check of a straight member needs.
