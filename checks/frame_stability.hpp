@@ -18,7 +18,8 @@ enum class StabilityOutcome {
 struct FrameStabilityInput {
   StabilityOutcome outcome = StabilityOutcome::failed;
   double critical_factor = base::kUnset;  ///< lowest multiple of the load at which it buckles  [-]
-  /// Multiple at which the frame gives way in second order; unset = no earlier.  [-]
+  /// Multiple at which the frame gives way in second order; unset = no earlier, as far as it was
+  /// followed.  [-]
   double second_order_factor = base::kUnset;
   std::string part_that_goes;   ///< the part with most of the mode's strain energy
   double share = base::kUnset;  ///< that part's share of the strain energy, 0..1  [-]

@@ -29,6 +29,8 @@ namespace {
 // Of a critical factor. Nearer to it deflections have grown more than tenfold, small rotations no
 // longer hold, and second order says no more than that factor.
 constexpr double kWellBefore = 0.9;
+// Of the required factor. A frame that carries so much in second order is far from the limit.
+constexpr double kFollowed = 4.0;
 
 checks::Duty duty_of(const parts::Assembly& assembly, const std::string& part) {
   for (const parts::Piece& piece : assembly.pieces) {
@@ -239,15 +241,18 @@ class Runner {
   }
 
   /// Second order may lose the frame before its lowest critical factor: looked for in the cells in
-  /// which that would come nearer to the limit than what was found so far. Where the set with the
-  /// lowest factor of a load case is far from it, the other sets are taken to be too.
+  /// which that would come nearer to the limit than what was found so far, up to kFollowed. Where
+  /// the set with the lowest factor of a load case is far from it, the other sets are taken to be
+  /// too.
   void follow_stability() {
     constexpr double kSpare = 1.25;
     std::map<std::pair<std::string, const parts::DesignCase*>, bool> alike;
     std::stable_sort(lowest_.begin(), lowest_.end(), [](const Lowest& a, const Lowest& b) {
       return a.utilization() > b.utilization();
     });
-    for (Lowest& lowest : lowest_) {
+    for (std::size_t i = 0; i < lowest_.size(); ++i) {
+      tell(0.9 + 0.1 * static_cast<double>(i) / static_cast<double>(lowest_.size()), "stability");
+      Lowest& lowest = lowest_[i];
       const auto cell = std::find_if(cells_.begin(), cells_.end(), [&](const Cell& c) {
         return &c.model() == lowest.model && &c.load_case() == lowest.load_case;
       });
@@ -258,7 +263,8 @@ class Runner {
       if (worst->state == checks::State::undecided) continue;
       const auto [known, first] = alike.try_emplace({lowest.part, lowest.load_case}, false);
       if (known->second) continue;
-      const double highest = kWellBefore * lowest.input.critical_factor;
+      const double highest =
+          std::min(kWellBefore * lowest.input.critical_factor, kFollowed * lowest.input.required);
       const double as_bad = lowest.input.required / worst->utilization();
       if (first && carries(*cell, std::min(highest, kSpare * as_bad))) {
         known->second = true;
@@ -318,7 +324,7 @@ class Runner {
   void check_all() {
     const std::vector<Criterion> all = criteria(models_.front()->assembly());
     for (std::size_t i = 0; i < all.size(); ++i) {
-      tell(0.7 + 0.3 * static_cast<double>(i) / static_cast<double>(all.size()), "checks");
+      tell(0.7 + 0.2 * static_cast<double>(i) / static_cast<double>(all.size()), "checks");
       check_one(all[i]);
     }
     follow_stability();
