@@ -9,7 +9,7 @@
 namespace fea {
 namespace {
 
-constexpr double kShortest = 1.0e-4;  // of the way to the next value
+constexpr double kShortestPart = 1.0e-4;  // of the way to the next value
 
 /// Follows the path from point to point.
 class Follower {
@@ -33,7 +33,7 @@ class Follower {
         step *= 2.0;
       } else {
         step *= 0.5;
-        if (step < kShortest) return false;
+        if (step < kShortestPart) return false;
       }
     }
     return true;
