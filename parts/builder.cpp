@@ -205,6 +205,14 @@ double eye_reach(double bolt_to_weld, const sections::Shape& shape, JointKind ki
   return (kind == JointKind::ball ? 4.0 : 2.0) * half_outside(shape);
 }
 
+void rate_ends(Assembly& out, const Piece& piece, const std::string& start, const std::string& end,
+               double static_rating, double ultimate_rating) {
+  out.rated_joints.push_back(
+      {piece.part, start, piece.beams.front(), 0, static_rating, ultimate_rating, true});
+  out.rated_joints.push_back(
+      {piece.part, end, piece.beams.back(), 1, static_rating, ultimate_rating, true});
+}
+
 void set_weld_zones(Piece& piece, std::vector<Weld> welds, const sections::Shape& thickest) {
   if (!piece.material.weakened_by_welding()) return;
   piece.weld_zones = weld_zones(welds, beyond_weld(thickest), piece.center_line);

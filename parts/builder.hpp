@@ -108,6 +108,11 @@ inline constexpr double kSpinStiffness = 1.0;  // [N m/rad]
 /// The shear center and the centroid are two points.
 [[nodiscard]] bool has_offset_shear_center(const sections::AreaProps& section);
 
+/// The ratings of the ball joints or rod ends at both ends of a bar whose load reverses.
+/// @param start, end  where they are, in words
+void rate_ends(Assembly& out, const Piece& piece, const std::string& start, const std::string& end,
+               double static_rating, double ultimate_rating);
+
 void add_axle(Builder& builder);
 void add_link_and_bracket(Builder& builder);
 void add_arms(Builder& builder);

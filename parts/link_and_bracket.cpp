@@ -268,14 +268,6 @@ RunEnd axle_end_of(Builder& builder, const fea::Vector3& axle_g) {
   return {axle, fea::Vector3::Zero(), {}};
 }
 
-void add_ratings(Assembly& out, const LateralLink& link, const PieceBeam& first,
-                 const PieceBeam& last) {
-  out.rated_joints.push_back(
-      {"lateral_link", "frame end", first, 0, link.static_rating, link.ultimate_rating, true});
-  out.rated_joints.push_back(
-      {"lateral_link", "axle end", last, 1, link.static_rating, link.ultimate_rating, true});
-}
-
 }  // namespace
 
 void add_link_and_bracket(Builder& builder) {
@@ -323,10 +315,10 @@ void add_link_and_bracket(Builder& builder) {
   Piece& piece = out.pieces[index];
   piece.column = through.empty();
   piece.spin_held = link.ends.joint.kind == JointKind::ball;
-  const PieceBeam first_beam = piece.beams.front();
-  const PieceBeam last_beam = piece.beams.back();
-  out.chords.push_back({"lateral_link", first_beam.beam, last_beam.beam});
-  if (link.ends.joint.kind == JointKind::ball) add_ratings(out, link, first_beam, last_beam);
+  out.chords.push_back({"lateral_link", piece.beams.front().beam, piece.beams.back().beam});
+  if (piece.spin_held) {
+    rate_ends(out, piece, "frame end", "axle end", link.static_rating, link.ultimate_rating);
+  }
 }
 
 }  // namespace parts

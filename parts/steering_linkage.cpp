@@ -60,14 +60,9 @@ void add_bar(Builder& builder, const std::string& part, const Stick& stick, cons
   Piece& piece = out.pieces[index];
   piece.column = true;
   piece.spin_held = steering.ends.joint.kind == JointKind::ball;
-  const PieceBeam first = piece.beams.front();
-  const PieceBeam last = piece.beams.back();
-  out.chords.push_back({part, first.beam, last.beam});
+  out.chords.push_back({part, piece.beams.front().beam, piece.beams.back().beam});
   if (!piece.spin_held) return;
-  out.rated_joints.push_back(
-      {part, from.where, first, 0, steering.static_rating, steering.ultimate_rating, true});
-  out.rated_joints.push_back(
-      {part, to.where, last, 1, steering.static_rating, steering.ultimate_rating, true});
+  rate_ends(out, piece, from.where, to.where, steering.static_rating, steering.ultimate_rating);
 }
 
 }  // namespace
