@@ -165,4 +165,24 @@ void add_connection_geometric(const Connection& connection, const Vector6& wrenc
   }
 }
 
+void add_connection_force(const Connection& connection, const Vector6& wrench_g,
+                          const BlockVector& motion, BlockVector& out) {
+  const Matrix3 force = skew(wrench_g.head<3>());
+  const Matrix3 half_moment = 0.5 * skew(wrench_g.tail<3>());
+  const Vector6 near = connection.near_g.lazyProduct(motion);
+  const Vector6 far = connection.far_g.lazyProduct(motion);
+  const Vector3 turn_near = near.tail<3>();
+  const Vector3 turn_far = far.tail<3>();
+  // The gradient of turn_near . (force apart + half_moment turn_far) and of the arms' terms.
+  const Vector3 on_apart = force.transpose() * turn_near;
+  Vector6 on_near;
+  on_near << -on_apart, force * (far - near).head<3>() + half_moment * turn_far +
+                            arm_geometric(-wrench_g.head<3>(), connection.near_arm_g) * turn_near;
+  Vector6 on_far;
+  on_far << on_apart, half_moment.transpose() * turn_near +
+                          arm_geometric(wrench_g.head<3>(), connection.far_arm_g) * turn_far;
+  out += connection.near_g.transpose().lazyProduct(on_near);
+  out += connection.far_g.transpose().lazyProduct(on_far);
+}
+
 }  // namespace fea

@@ -43,5 +43,8 @@ namespace fea {
 /// The same, added to a block that is there.
 void add_connection_geometric(const Connection& connection, const Vector6& wrench_g,
                               Eigen::MatrixXd& block);
+/// Adds that block times a motion of the connection's unknowns.
+void add_connection_force(const Connection& connection, const Vector6& wrench_g,
+                          const BlockVector& motion, BlockVector& out);
 
 }  // namespace fea

@@ -95,4 +95,19 @@ void Assembly::add(const Blocks& blocks, double factor, double* values) const {
   }
 }
 
+void subtract_product(const Sparse& lower, const Eigen::VectorXd& x, Eigen::VectorXd& out) {
+  const double* values = lower.valuePtr();
+  const int* columns = lower.innerIndexPtr();
+  for (Eigen::Index row = 0; row < lower.rows(); ++row) {
+    const double here = x[row];
+    double sum = 0.0;
+    for (int k = lower.outerIndexPtr()[row]; k < lower.outerIndexPtr()[row + 1]; ++k) {
+      const int column = columns[k];
+      sum += values[k] * x[column];
+      if (column < row) out[column] -= values[k] * here;
+    }
+    out[row] -= sum;
+  }
+}
+
 }  // namespace fea

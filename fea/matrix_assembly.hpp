@@ -9,6 +9,10 @@ namespace fea {
 /// Row by row; of a symmetric matrix the lower triangle.
 using Sparse = Eigen::SparseMatrix<double, Eigen::RowMajor>;
 
+/// out -= (symmetric matrix) x.
+/// @param lower  its lower triangle
+void subtract_product(const Sparse& lower, const Eigen::VectorXd& x, Eigen::VectorXd& out);
+
 /// Dense square matrices over some unknowns each, in a fixed order.
 using Blocks = std::vector<Eigen::MatrixXd>;
 

@@ -1,25 +1,77 @@
 #include "fea/mixing.hpp"
 
-#include <Eigen/QR>
+#include <algorithm>
 
 namespace fea {
+namespace {
 
-Eigen::VectorXd Mixing::next(const Eigen::VectorXd& from, const Eigen::VectorXd& to) {
-  constexpr std::size_t kMost = 6;
-  last_.push_back({to, to - from});
-  if (last_.size() > kMost) last_.erase(last_.begin());
-  const auto n = static_cast<Eigen::Index>(last_.size()) - 1;
-  if (n == 0) return to;
-  Eigen::MatrixXd lefts(to.size(), n);
-  Eigen::MatrixXd tos(to.size(), n);
-  for (Eigen::Index i = 0; i < n; ++i) {
-    const Pair& a = last_[static_cast<std::size_t>(i)];
-    const Pair& b = last_[static_cast<std::size_t>(i) + 1];
-    lefts.col(i) = b.left - a.left;
-    tos.col(i) = b.to - a.to;
+// A difference of which less than this is new says no more than rounding does.
+constexpr double kNew = 1.0e-7;
+
+}  // namespace
+
+Mixing::Mixing(Eigen::Index size)
+    : tos_(size, kMost),
+      lefts_(size, kMost),
+      square_(size, kMost),
+      left_(size),
+      last_left_(size),
+      last_to_(size) {}
+
+void Mixing::restart() {
+  place_ = 0;
+  known_ = 0;
+  began_ = false;
+}
+
+void Mixing::next(const Eigen::VectorXd& from, Eigen::VectorXd& to) {
+  left_ = to - from;
+  learn(to);
+  const Few weight = weights();
+  for (Eigen::Index k = 0; k < known_; ++k) {
+    if (weight(k) != 0.0) to -= weight(k) * tos_.col((place_ - 1 - k + kMost) % kMost);
   }
-  const Eigen::VectorXd weights = lefts.colPivHouseholderQr().solve(last_.back().left);
-  return to - tos * weights;
+}
+
+void Mixing::learn(const Eigen::VectorXd& to) {
+  if (began_) {
+    tos_.col(place_) = to - last_to_;
+    lefts_.col(place_) = left_ - last_left_;
+    place_ = (place_ + 1) % kMost;
+    known_ = std::min(known_ + 1, kMost);
+  }
+  last_to_ = to;
+  last_left_ = left_;
+  began_ = true;
+}
+
+/// Least squares by orthogonal columns, the newest difference first.
+Mixing::Few Mixing::weights() {
+  Eigen::Matrix<double, kMost, kMost> upper;
+  Few out = Few::Zero(known_);
+  for (Eigen::Index k = 0; k < known_; ++k) {
+    auto column = square_.col(k);
+    column = lefts_.col((place_ - 1 - k + kMost) % kMost);
+    const double whole = column.norm();
+    for (Eigen::Index j = 0; j < k; ++j) {
+      upper(j, k) = square_.col(j).dot(column);
+      column -= upper(j, k) * square_.col(j);
+    }
+    upper(k, k) = column.norm();
+    if (!(upper(k, k) > kNew * whole)) {
+      upper(k, k) = 0.0;
+      column.setZero();
+      continue;
+    }
+    column /= upper(k, k);
+    out(k) = column.dot(left_);
+    left_ -= out(k) * column;
+  }
+  for (Eigen::Index k = known_ - 1; k >= 0; --k) {
+    for (Eigen::Index j = k + 1; j < known_; ++j) out(k) -= upper(k, j) * out(j);
+    out(k) = upper(k, k) > 0.0 ? out(k) / upper(k, k) : 0.0;
+  }
+  return out;
 }
 
 }  // namespace fea

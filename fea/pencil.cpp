@@ -6,26 +6,6 @@
 
 namespace fea {
 
-namespace {
-
-/// out -= (symmetric matrix) x, from its lower triangle.
-void subtract_product(const Sparse& lower, const Eigen::VectorXd& x, Eigen::VectorXd& out) {
-  const double* values = lower.valuePtr();
-  const int* columns = lower.innerIndexPtr();
-  for (Eigen::Index row = 0; row < lower.rows(); ++row) {
-    const double here = x[row];
-    double sum = 0.0;
-    for (int k = lower.outerIndexPtr()[row]; k < lower.outerIndexPtr()[row + 1]; ++k) {
-      const int column = columns[k];
-      sum += values[k] * x[column];
-      if (column < row) out[column] -= values[k] * here;
-    }
-    out[row] -= sum;
-  }
-}
-
-}  // namespace
-
 Pencil::Pencil(const System& system, const Sparse& geometric)
     : system_(system), geometric_(geometric), roots_(system.factor().pivots().cwiseSqrt()) {}
 

@@ -9,16 +9,18 @@
 #include <Eigen/QR>
 
 #include "fea/deformed_frame.hpp"
+#include "fea/geometric_force.hpp"
 #include "fea/linear_motion.hpp"
-#include "fea/mixing.hpp"
 
 namespace fea {
 namespace {
 
-// A start that is near enough to be worth it settles within this many rounds.
-constexpr int kMostFromStart = 12;
-// Once there were negative pivots: so many rounds in which the forces come no nearer to settling,
-// and no answer is waited for.
+// Factors tried, each with the forces that the one before has led to.
+constexpr int kMostFactors = 3;
+// So near to settling that the last round is left to do it, and so many of those.
+constexpr double kNearlySettled = 0.1;
+constexpr int kMostLast = 8;
+// So many rounds in which the forces come no nearer to settling, and they are not waited for.
 constexpr int kPatience = 8;
 constexpr double kNearer = 0.5;
 // Answers are looked at in the deformed place when the forces leave less than this of a stiffness,
@@ -72,9 +74,12 @@ SecondOrder::SecondOrder(std::shared_ptr<const System> system)
     : system_(std::move(system)),
       tangent_(*system_),
       force_(system_->n_free()),
+      unloaded_(system_->n_free()),
       answer_(system_->n_free()),
-      before_(system_->n_free()),
-      motion_(system_->n_unknowns()) {}
+      step_(system_->n_free()),
+      motion_(system_->n_unknowns()),
+      geometric_force_(system_->n_unknowns()),
+      mixing_(system_->n_free()) {}
 
 SolveStatus SecondOrder::run(const LoadCase& load_case, const Eigen::VectorXd& linear,
                              const Eigen::VectorXd* start, const SolveOptions& options) {
@@ -88,14 +93,56 @@ SolveStatus SecondOrder::run(const LoadCase& load_case, const Eigen::VectorXd& l
   if (n_negative_ != 0) return SolveStatus::unstable;
   linear_pivots_ = tangent_.factor().pivots();
   if (start != nullptr) {
-    stress_state(*system_, load_case, *start, state_);
-    factor(load_case);
-    const int most = std::min(kMostFromStart, options.max_iterations);
-    if (iterate(load_case, options, most) == SolveStatus::converged) return SolveStatus::converged;
-    stress_state(*system_, load_case, linear, state_);
-    factor(load_case);
+    system_->to_scaled_motion(*start - load_case.imposed, answer_);
+  } else {
+    answer_ = force_;
+    tangent_.factor().solve_in_place(answer_);
   }
-  return iterate(load_case, options, options.max_iterations);
+  bool settled = false;
+  bool doubtful = false;
+  for (int i = 0; i < kMostFactors && !settled; ++i) {
+    settled = approach(load_case, options);
+    factor(load_case);
+    doubtful = doubtful || n_negative_ != 0;
+  }
+  if (settled && settle(load_case, options)) {
+    const bool good = doubtful ? stands(load_case) : !delicate() || !falls(load_case);
+    return good ? SolveStatus::converged : SolveStatus::unstable;
+  }
+  return doubtful ? SolveStatus::unstable : SolveStatus::not_converged;
+}
+
+/// From answer_, by the factor that is there: what is out of balance is solved for again and again,
+/// until the forces, which state_ then holds, are about settled.
+bool SecondOrder::approach(const LoadCase& load_case, const SolveOptions& options) {
+  const double lever = system_->typical_length();
+  system_->to_scaled_force(to_balance(*system_, load_case, {}), unloaded_);
+  mixing_.restart();
+  double least = std::numeric_limits<double>::infinity();
+  int waited = 0;
+  for (int i = 0; i < options.max_iterations; ++i) {
+    system_->from_scaled_motion(answer_, motion_);
+    motion_ += load_case.imposed;
+    stress_state(*system_, load_case, motion_, i == 0 ? state_ : next_);
+    if (i > 0) {
+      const double changed = change(state_, next_, lever);
+      std::swap(state_, next_);
+      if (changed <= kNearlySettled * options.tolerance) return true;
+      waited = changed < kNearer * least ? 0 : waited + 1;
+      least = std::min(least, changed);
+      if (waited > kPatience) return false;
+    }
+    geometric_force_.setZero();
+    add_geometric_force(*system_, load_case, state_, motion_, geometric_force_);
+    system_->to_scaled_force(geometric_force_, step_);
+    step_ = unloaded_ - step_;
+    subtract_product(system_->scaled(), answer_, step_);
+    tangent_.factor().solve_in_place(step_);
+    step_ += answer_;
+    mixing_.next(answer_, step_);
+    std::swap(answer_, step_);
+  }
+  return false;
 }
 
 /// K + Kg with the forces of state_.
@@ -105,41 +152,28 @@ void SecondOrder::factor(const LoadCase& load_case) {
   ++n_factored_;
 }
 
-/// From the matrix factored last and the forces it was made of.
-SolveStatus SecondOrder::iterate(const LoadCase& load_case, const SolveOptions& options, int most) {
-  const double lever = system_->typical_length();
-  bool doubtful = false;  // there were negative pivots
-  Mixing mixing;
-  double least = std::numeric_limits<double>::infinity();
-  int waited = 0;
-  for (int i = 0; i < most; ++i) {
+/// From the matrix factored last and the forces it was made of: answer_, by K + Kg itself.
+bool SecondOrder::settle(const LoadCase& load_case, const SolveOptions& options) {
+  mixing_.restart();
+  for (int i = 0; i < kMostLast; ++i) {
     if (i > 0) factor(load_case);
-    doubtful = doubtful || n_negative_ != 0;
     if (imposes_) system_->to_scaled_force(to_balance(*system_, load_case, geometric_), force_);
-    answer_ = force_;
-    tangent_.factor().solve_in_place(answer_);
-    system_->from_scaled_motion(answer_, motion_);
+    step_ = force_;
+    tangent_.factor().solve_in_place(step_);
+    system_->from_scaled_motion(step_, motion_);
     motion_ += load_case.imposed;
     stress_state(*system_, load_case, motion_, next_);
-    const double changed = change(state_, next_, lever);
-    if (changed <= options.tolerance) {
-      const bool good = doubtful ? stands(load_case) : !delicate() || !falls(load_case);
-      return good ? SolveStatus::converged : SolveStatus::unstable;
+    if (change(state_, next_, system_->typical_length()) <= options.tolerance) {
+      std::swap(answer_, step_);
+      return true;
     }
-    const bool nearer = changed < kNearer * least;
-    least = std::min(least, changed);
-    waited = nearer ? 0 : waited + 1;
-    if (doubtful && waited > kPatience) break;
-    if (doubtful && i > 0) {
-      answer_ = mixing.next(before_, answer_);
-      system_->from_scaled_motion(answer_, motion_);
-      motion_ += load_case.imposed;
-      stress_state(*system_, load_case, motion_, next_);
-    }
-    before_ = answer_;
-    std::swap(state_, next_);
+    mixing_.next(answer_, step_);
+    std::swap(answer_, step_);
+    system_->from_scaled_motion(answer_, motion_);
+    motion_ += load_case.imposed;
+    stress_state(*system_, load_case, motion_, state_);
   }
-  return doubtful ? SolveStatus::unstable : SolveStatus::not_converged;
+  return false;
 }
 
 /// Whether a stiffness (of one unknown, with those eliminated before it free) is mostly gone, or is

@@ -3,6 +3,7 @@
 #include <memory>
 #include <optional>
 
+#include "fea/mixing.hpp"
 #include "fea/stress_state.hpp"
 #include "fea/tangent.hpp"
 
@@ -11,10 +12,12 @@ namespace fea {
 /// Second-order solutions of one system, one after another in the same memory: after the first,
 /// no more is asked for, but to look at an answer that is in doubt.
 ///
-/// (K + Kg(f)) u = F with f from the u before, until f settles. Negative pivots with the forces of
-/// the linear solution mean unstable. With those of a later u they may be false (see
-/// n_negative_deformed): then the answer stands when the frame is stable where it has gone to and
-/// the shapes that the matrix calls unstable have no part in the answer's forces.
+/// (K + Kg(f)) u = F with f the forces of u itself. What is out of balance is solved for with one
+/// factor, mixed so that it comes near to Newton's step, until f settles; then K + Kg(f) is
+/// factored once more and answers. Negative pivots with the forces of the linear solution mean
+/// unstable. With those of u they may be false (see n_negative_deformed): then the answer stands
+/// when the frame is stable where it has gone to and the shapes that the matrix calls unstable have
+/// no part in the answer's forces.
 class SecondOrder {
  public:
   explicit SecondOrder(std::shared_ptr<const System> system);
@@ -34,17 +37,21 @@ class SecondOrder {
 
  private:
   void factor(const LoadCase& load_case);
-  SolveStatus iterate(const LoadCase& load_case, const SolveOptions& options, int most);
+  bool approach(const LoadCase& load_case, const SolveOptions& options);
+  bool settle(const LoadCase& load_case, const SolveOptions& options);
   [[nodiscard]] bool delicate() const;
   [[nodiscard]] bool falls(const LoadCase& load_case) const;
   [[nodiscard]] bool stands(const LoadCase& load_case) const;
 
   std::shared_ptr<const System> system_;
   Tangent tangent_;
-  Eigen::VectorXd force_;   // scaled
-  Eigen::VectorXd answer_;  // scaled
-  Eigen::VectorXd before_;  // scaled; the answer that state_ belongs to
-  Eigen::VectorXd motion_;  // full
+  Eigen::VectorXd force_;            // scaled
+  Eigen::VectorXd unloaded_;         // scaled; the same less K times what is imposed
+  Eigen::VectorXd answer_;           // scaled
+  Eigen::VectorXd step_;             // scaled
+  Eigen::VectorXd motion_;           // full
+  Eigen::VectorXd geometric_force_;  // full
+  Mixing mixing_;
   Eigen::VectorXd linear_pivots_;
   StressState state_;
   StressState next_;

@@ -29,14 +29,8 @@ void beam_block(const BeamPart& beam, const Vector12& elastic_l, const Vector12&
   to_unknowns(beam, geometric_between_ends(beam, elastic_l), block);
   if (beam.plain) return;
   for (std::size_t end = 0; end < 2; ++end) {
-    const Connection& joint = beam.map.ends[end];
-    const bool welded_at_node = beam.map.unknowns.size() == 12 && joint.near_arm_g.isZero(0.0);
-    if (welded_at_node) continue;
-    Vector6 wrench_g;  // gradient with respect to the beam's end, of the joint alone
-    const Eigen::Index first = 6 * static_cast<Eigen::Index>(end);
-    wrench_g << beam.axes_lg.transpose() * ends_l.segment<3>(first),
-        beam.axes_lg.transpose() * ends_l.segment<3>(first + 3);
-    add_connection_geometric(joint, -wrench_g, block);
+    if (!has_own_terms(beam, end)) continue;
+    add_connection_geometric(beam.map.ends[end], -wrench_at(beam, ends_l, end), block);
   }
 }
 
@@ -106,6 +100,19 @@ double change(const StressState& before, const StressState& after, double lever)
   // What is over its rounding has a size.
   return std::max({0.0, force > 0.0 ? force / size.force : force,
                    moment > 0.0 ? moment / size.moment : moment});
+}
+
+bool has_own_terms(const BeamPart& beam, std::size_t end) {
+  const bool welded = beam.map.unknowns.size() == 12;
+  return !welded || !beam.map.ends[end].near_arm_g.isZero(0.0);
+}
+
+Vector6 wrench_at(const BeamPart& beam, const Vector12& ends_l, std::size_t end) {
+  const Eigen::Index first = 6 * static_cast<Eigen::Index>(end);
+  Vector6 wrench_g;
+  wrench_g << beam.axes_lg.transpose() * ends_l.segment<3>(first),
+      beam.axes_lg.transpose() * ends_l.segment<3>(first + 3);
+  return wrench_g;
 }
 
 Matrix12 geometric_between_ends(const BeamPart& beam, const Vector12& elastic_l) {
