@@ -1,9 +1,13 @@
 #include "studies/cell.hpp"
 
+#include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace studies {
+
+bool carried(const CaseSolution& solved) {
+  return solved.solution.status() == fea::SolveStatus::converged && solved.contact_settled;
+}
 
 CaseSolution Cell::solve(double multiple) const {
   NearSolution near;
@@ -16,7 +20,9 @@ CaseSolution Cell::solve(double multiple) const {
   };
   for (const auto& known : kept_) consider(known);
   for (const auto& known : recent_) consider(known);
-  return model_->solve(*load_case_, multiple, near);
+  CaseSolution solved = model_->solve(*load_case_, multiple, near);
+  if (!carried(solved)) lost_from_ = std::min(lost_from_, multiple);
+  return solved;
 }
 
 const CaseSolution& Cell::kept(double multiple) const {
@@ -38,17 +44,17 @@ CaseSolution Cell::at(double multiple) const {
 }
 
 double Cell::ratio_kept(const Criterion& criterion, double multiple) const {
+  if (multiple >= lost_from_) return std::numeric_limits<double>::infinity();
   return ratio_of(criterion, kept(multiple));
 }
 
 double Cell::ratio_at(const Criterion& criterion, double multiple) const {
+  if (multiple >= lost_from_) return std::numeric_limits<double>::infinity();
   return ratio_of(criterion, at(multiple));
 }
 
 double Cell::ratio_of(const Criterion& criterion, const CaseSolution& solved) const {
-  if (solved.solution.status() != fea::SolveStatus::converged || !solved.contact_settled) {
-    return std::numeric_limits<double>::infinity();
-  }
+  if (!carried(solved)) return std::numeric_limits<double>::infinity();
   return demand_over_capacity(criterion, assembly(), judged_by(criterion, solved));
 }
 

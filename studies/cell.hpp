@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <deque>
+#include <limits>
 #include <map>
 #include <string>
 #include <utility>
@@ -10,6 +11,9 @@
 #include "studies/set_model.hpp"
 
 namespace studies {
+
+/// Whether the frame carries the load.
+[[nodiscard]] bool carried(const CaseSolution& solved);
 
 /// One load case with one stiffness set, and its solutions at the multiples asked for so far.
 class Cell {
@@ -25,7 +29,8 @@ class Cell {
   [[nodiscard]] const CaseSolution& kept(double multiple) const;
   /// The solution at a multiple that may not be asked for again: the last few are remembered.
   [[nodiscard]] CaseSolution at(double multiple) const;
-  /// Demand over capacity at a multiple, kept or not; infinite where the frame cannot carry it.
+  /// Demand over capacity at a multiple, kept or not; infinite where the frame cannot carry it, and
+  /// from the lowest multiple seen so on.
   [[nodiscard]] double ratio_kept(const Criterion& criterion, double multiple) const;
   [[nodiscard]] double ratio_at(const Criterion& criterion, double multiple) const;
 
@@ -45,6 +50,7 @@ class Cell {
   const parts::DesignCase* load_case_;
   mutable std::map<double, CaseSolution> kept_;  // by multiple
   mutable std::deque<std::pair<double, CaseSolution>> recent_;
+  mutable double lost_from_ = std::numeric_limits<double>::infinity();  // lowest multiple so far
 };
 
 }  // namespace studies

@@ -12,8 +12,7 @@ constexpr double kFirstStep = 1.05;
 }  // namespace
 
 bool carries(const Cell& cell, double multiple) {
-  const CaseSolution solved = cell.at(multiple);
-  return solved.solution.status() == fea::SolveStatus::converged && solved.contact_settled;
+  return carried(cell.at(multiple));
 }
 
 std::optional<GivesWay> gives_way(const Cell& cell, double upto) {
