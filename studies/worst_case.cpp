@@ -93,6 +93,10 @@ std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vecto
   std::vector<Ranked> all;
   for (const Asked& a : asked) all.push_back(ranked(criterion, a));
   if (const std::optional<WorstCase> far = far_within(all)) return far;
+  // Beside a case that is not far within, those that are have no say.
+  all.erase(std::remove_if(all.begin(), all.end(),
+                           [](const Ranked& r) { return r.at_required < kFarWithin; }),
+            all.end());
   std::stable_sort(all.begin(), all.end(),
                    [](const Ranked& a, const Ranked& b) { return a.estimate() > b.estimate(); });
   std::optional<WorstCase> worst;
