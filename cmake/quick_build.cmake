@@ -11,8 +11,8 @@ target_compile_options(precompiled_headers INTERFACE
   $<$<CXX_COMPILER_ID:GNU>:-Wno-stringop-overread>)
 
 # precompile_headers(TARGET OWNER HEADER...): TARGET starts from the headers parsed for OWNER, which
-# the first call makes. Each file still includes what it uses; the libcxx preset, which goes without
-# this and without batches, proves that of the folders.
+# the first call makes. Each file still includes what it uses; the tidy preset, which goes without
+# this and without batches, proves that.
 function(precompile_headers target owner)
   if(NOT LINKMARGIN_PRECOMPILED)
     return()

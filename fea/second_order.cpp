@@ -86,20 +86,18 @@ SolveStatus SecondOrder::run(const LoadCase& load_case, const Eigen::VectorXd& l
   n_factored_ = 0;
   imposes_ = !load_case.imposed.isZero(0.0);
   system_->to_scaled_force(load_case.vector, force_);
-  // What the linear forces make unstable is called so wherever the search starts. They balance in
-  // the undeformed place, where K + Kg is put together.
   stress_state(*system_, load_case, linear, state_);
   factor(load_case);
-  if (n_negative_ != 0) return SolveStatus::unstable;
+  bool doubtful = n_negative_ != 0;
   linear_pivots_ = tangent_.factor().pivots();
   if (start != nullptr) {
-    system_->to_scaled_motion(*start - load_case.imposed, answer_);
+    motion_ = *start - load_case.imposed;
+    system_->to_scaled_motion(motion_, answer_);
   } else {
     answer_ = force_;
     tangent_.factor().solve_in_place(answer_);
   }
   bool settled = false;
-  bool doubtful = false;
   for (int i = 0; i < kMostFactors && !settled; ++i) {
     settled = approach(load_case, options);
     factor(load_case);
@@ -116,7 +114,8 @@ SolveStatus SecondOrder::run(const LoadCase& load_case, const Eigen::VectorXd& l
 /// until the forces, which state_ then holds, are about settled.
 bool SecondOrder::approach(const LoadCase& load_case, const SolveOptions& options) {
   const double lever = system_->typical_length();
-  system_->to_scaled_force(to_balance(*system_, load_case, {}), unloaded_);
+  unloaded_ = force_;
+  if (imposes_) system_->to_scaled_force(to_balance(*system_, load_case, {}), unloaded_);
   mixing_.restart();
   double least = std::numeric_limits<double>::infinity();
   int waited = 0;

@@ -17,6 +17,7 @@
 #include "studies/balance.hpp"
 #include "studies/criterion.hpp"
 #include "studies/give_way.hpp"
+#include "studies/seen_buckling.hpp"
 #include "studies/set_model.hpp"
 #include "studies/solved_case.hpp"
 #include "studies/stability.hpp"
@@ -143,19 +144,19 @@ class Runner {
       shown.trouble = "the load is at or above a critical one: the frame cannot carry it";
     }
 
-    const fea::BucklingResult buckling =
-        model.buckle(load_case, solved, {.n_reversed = until_fails_ ? 0 : 1});
-    const std::vector<ModeOf> modes = modes_of(buckling, model.assembly());
-    for (const ModeOf& mode : modes) {
+    const SeenBuckling buckling = seen_buckling(cell, until_fails_ ? 0 : 1);
+    for (const ModeOf& mode : buckling.modes) {
       CriticalFactor critical = mode.critical;
       critical.load_case = shown.load_case;
       critical.set = shown.set;
       shown.critical.push_back(critical);
       out_.answer.critical.push_back(critical);
     }
-    for (const fea::BucklingMode& mode : buckling.reversed) shown.reversed.push_back(mode.factor);
-    shown.cannot_buckle = buckling.status == fea::BucklingStatus::no_compression;
-    add_stability(cell, buckling, modes);
+    for (const fea::BucklingMode& mode : buckling.result.reversed) {
+      shown.reversed.push_back(mode.factor);
+    }
+    shown.cannot_buckle = buckling.result.status == fea::BucklingStatus::no_compression;
+    add_stability(cell, buckling);
     for (CriticalFactor own : own_factors(model.assembly(), solved.solution)) {
       own.load_case = shown.load_case;
       own.set = shown.set;
@@ -177,12 +178,13 @@ class Runner {
   }
 
   /// The two ways a frame loses its stiffness are asked different factors: each gets its lowest.
-  void add_stability(const Cell& cell, const fea::BucklingResult& buckling,
-                     const std::vector<ModeOf>& modes) {
+  void add_stability(const Cell& cell, const SeenBuckling& buckling) {
+    const std::vector<ModeOf>& modes = buckling.modes;
+    const bool failed = buckling.result.status == fea::BucklingStatus::failed;
     const bool abuse = cell.load_case().abuse;
     const bool gives_way = cell.kept(1.0).solution.status() == fea::SolveStatus::unstable;
     const bool said = !modes.empty() && modes.front().critical.factor <= 1.0;
-    if (buckling.status == fea::BucklingStatus::failed || (gives_way && !said)) {
+    if (failed || (gives_way && !said)) {
       keep_stability(
           cell,
           checks::frame_stability(
@@ -194,7 +196,7 @@ class Runner {
                                       "deformed position"
                                     : "the critical factors could not be proved complete",
                .required = checks::required(design_.factors, checks::Item::buckling, abuse)}));
-      if (buckling.status == fea::BucklingStatus::failed) return;
+      if (failed) return;
     }
     bool seen_tipping = false;
     bool seen_member = false;
@@ -214,6 +216,7 @@ class Runner {
                            .required = checks::required(design_.factors, item, abuse, duty)},
                           mode.part,
                           mode.critical.what,
+                          buckling.passed,
                           &cell.model(),
                           &cell.load_case()};
       keep_stability(cell, stability_finding(lowest));
@@ -226,6 +229,7 @@ class Runner {
     checks::FrameStabilityInput input;
     std::string part;
     std::string what;
+    double passed;  ///< highest critical factor that is none; may be unset
     const SetModel* model;
     const parts::DesignCase* load_case;
     [[nodiscard]] double utilization() const { return input.required / input.critical_factor; }
@@ -236,6 +240,13 @@ class Runner {
     if (found) {
       found->part = lowest.part;
       if (lowest.what != lowest.part) found->where = lowest.what;
+      if (!std::isnan(lowest.passed)) {
+        found->notes.push_back(
+            fmt::format("linear theory has critical factors up to {:.3g} that are none: a bar that "
+                        "spins about the line between its joints; the frame was solved beyond "
+                        "them, in the deformed position, and stands there",
+                        lowest.passed));
+      }
     }
     return found;
   }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <numeric>
 
 #include "checks/column_strength.hpp"
 #include "studies/criterion.hpp"
@@ -25,17 +26,19 @@ std::vector<ModeOf> modes_of(const fea::BucklingResult& buckling, const parts::A
   std::vector<ModeOf> all;
   for (const fea::BucklingMode& mode : buckling.modes) {
     std::map<std::string, double> by_part;
-    double soft = 0.0;
-    for (const double energy : mode.spring_energy) soft += energy;
+    double in_joints = 0.0;
     for (std::size_t i = 0; i < mode.beam_energy.size(); ++i) {
       by_part[assembly.beam_part[i]] += mode.beam_energy[i];
-      soft += mode.joint_energy[i];
+      in_joints += mode.joint_energy[i];
     }
+    const double soft =
+        std::accumulate(mode.spring_energy.begin(), mode.spring_energy.end(), in_joints);
     const auto most =
         std::max_element(by_part.begin(), by_part.end(),
                          [](const auto& a, const auto& b) { return a.second < b.second; });
     ModeOf found;
     found.critical.factor = mode.factor;
+    found.in_joints = in_joints;
     if (soft > 0.5) {
       found.critical.axle_tips = assembly.axle.has_value();
       found.critical.what = words_of_sway(assembly);

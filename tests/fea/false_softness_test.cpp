@@ -152,6 +152,25 @@ TEST_CASE("a bent link that a weight would turn over is unstable", "[fea][second
   }
 }
 
+TEST_CASE("a bar on balls does not spin away under a weight", "[fea][second-order]") {
+  // K + s Kg turns the bending moment of a round bar with the bar: by it, the bar spins away at the
+  // weight W with W^2 = 48 E I / L^3 times what holds it, whatever its strength.
+  const Link link = make_link(0.0, 1.0e-3, false);
+  const fea::Factored factored = fea::factor(link.model);
+  const double bends = 48.0 * kSteel.young * kTube.iyy / (kLength * kLength * kLength);
+  const double spins = std::sqrt(bends * link.hold);
+  CHECK_THAT(critical(factored, push(link.middle, {0.0, 0.0, -1.0})), WithinRel(spins, 0.03));
+  for (const double part : {0.5, 1.5, 4.0}) {
+    INFO(part << " of that weight");
+    const Loads weight = push(link.middle, {0.0, 0.0, -part * spins});
+    const fea::Solution s = fea::solve(factored, weight);
+    REQUIRE(s.status() == SolveStatus::converged);
+    const fea::Solution t = large(factored, weight);
+    REQUIRE(t.status() == SolveStatus::converged);
+    CHECK_THAT(s.placement(link.middle)(2), WithinRel(t.placement(link.middle)(2), 2e-3));
+  }
+}
+
 TEST_CASE("no answer is given for a frame that is not stable", "[fea][second-order][property]") {
   // Frames near a critical factor of either sign: what second order answers, large displacement
   // reaches too, going step by step from no load.

@@ -1,0 +1,41 @@
+#include "studies/seen_buckling.hpp"
+
+namespace studies {
+namespace {
+
+constexpr double kInJoints = 0.1;  // of a mode's strain energy
+// Of a factor: linear theory may be too low by some tenths for a mode that is one.
+constexpr double kPast = 1.5;
+constexpr int kMostModes = 12;
+
+/// How many of the lowest modes are none.
+std::size_t n_false(const Cell& cell, const std::vector<ModeOf>& modes) {
+  std::size_t count = 0;
+  while (count < modes.size() && modes[count].in_joints > kInJoints &&
+         carried(cell.at(kPast * modes[count].critical.factor))) {
+    ++count;
+  }
+  return count;
+}
+
+}  // namespace
+
+SeenBuckling seen_buckling(const Cell& cell, int n_reversed) {
+  fea::BucklingOptions options{.n_reversed = n_reversed};
+  SeenBuckling out;
+  while (true) {
+    out.result = cell.model().buckle(cell.load_case(), cell.kept(1.0), options);
+    out.modes = modes_of(out.result, cell.assembly());
+    const std::size_t left_out = n_false(cell, out.modes);
+    if (left_out == 0) return out;
+    out.passed = out.modes[left_out - 1].critical.factor;
+    const bool all = out.modes.size() < static_cast<std::size_t>(options.n_modes);
+    if (left_out < out.modes.size() || all || options.n_modes >= kMostModes) {
+      out.modes.erase(out.modes.begin(), out.modes.begin() + static_cast<std::ptrdiff_t>(left_out));
+      return out;
+    }
+    options.n_modes *= 2;
+  }
+}
+
+}  // namespace studies

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <vector>
+
+#include "studies/cell.hpp"
+#include "studies/stability.hpp"
+
+namespace studies {
+
+/// How a cell's frame buckles, less the modes that are none.
+///
+/// Where a bar bends before it buckles, K + s Kg turns its bending moment with the bar when it
+/// spins about the line between its joints. A round bar's stays where it is (the effect of
+/// prebuckling curvature: Trahair, Flexural-Torsional Buckling of Structures (1993), from memory),
+/// so what hardly anything holds against spinning gets a factor of its own, far too low. A mode
+/// with a visible part of its strain energy in joints is left out when the frame carries more than
+/// its factor in second order, stable in the deformed position.
+struct SeenBuckling {
+  fea::BucklingResult result;
+  std::vector<ModeOf> modes;
+  double passed = base::kUnset;  ///< highest factor left out
+};
+[[nodiscard]] SeenBuckling seen_buckling(const Cell& cell, int n_reversed);
+
+}  // namespace studies
