@@ -66,13 +66,13 @@ std::optional<int> MovedFactor::n_negative(const Blocks& tangent) {
 }
 
 Eigen::VectorXd MovedFactor::weakest_shape() const {
-  constexpr int kSweeps = 30;
+  constexpr int kPowerSweeps = 30;
   // Spread over all directions, and the same every time.
   Eigen::VectorXd shape(system_.n_free());
   for (Eigen::Index i = 0; i < shape.size(); ++i) {
     shape(i) = std::sin(1.0 + 2.3 * static_cast<double>(i));
   }
-  for (int i = 0; i < kSweeps; ++i) {
+  for (int i = 0; i < kPowerSweeps; ++i) {
     const Eigen::VectorXd next = symmetric_.solve(shape);
     if (!next.allFinite() || next.norm() == 0.0) break;
     shape = next.normalized();

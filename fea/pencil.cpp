@@ -35,12 +35,12 @@ Eigen::VectorXd Pencil::motion(const Eigen::VectorXd& y) const {
 }
 
 double Pencil::norm() const {
-  constexpr int kSweeps = 6;
+  constexpr int kNormSweeps = 6;
   // Spread over all directions, and the same every time.
   Eigen::VectorXd y(size());
   for (Eigen::Index i = 0; i < size(); ++i) y(i) = std::sin(1.0 + 2.3 * static_cast<double>(i));
   double norm = 0.0;
-  for (int i = 0; i < kSweeps; ++i) {
+  for (int i = 0; i < kNormSweeps; ++i) {
     y.normalize();
     y = apply(y);
     norm = y.norm();
