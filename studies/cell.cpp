@@ -38,7 +38,10 @@ CaseSolution Cell::at(double multiple) const {
   for (const auto& [known, solved] : recent_) {
     if (known == multiple) return solved;
   }
-  recent_.emplace_front(multiple, solve(multiple));
+  CaseSolution solved = solve(multiple);
+  // What was lost is neither asked for again nor a place to start from.
+  if (!carried(solved)) return solved;
+  recent_.emplace_front(multiple, std::move(solved));
   if (recent_.size() > kMostRecent) recent_.pop_back();
   return recent_.front().second;
 }

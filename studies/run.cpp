@@ -384,6 +384,11 @@ class Runner {
     std::optional<CaseSolution> reached;
     if (limit.ends == LoadLimit::Ends::at_limit || !carries) {
       reached = cell.at(limit.reached);
+      if (!carried(*reached)) reached.reset();
+    }
+    if (!carries && !reached) {
+      undecided(criterion, cell, "the frame gives way under far less than the load");
+      return;
     }
     const fea::Solution* at_limit = reached ? &cell.judged_by(criterion, *reached) : nullptr;
     const std::size_t before = out_.answer.findings.size();
