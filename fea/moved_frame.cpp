@@ -8,6 +8,7 @@
 #include <Eigen/Geometry>
 
 #include "fea/geometric_stiffness.hpp"
+#include "fea/member_loads.hpp"
 #include "fea/moved_joint.hpp"
 #include "fea/moved_spring.hpp"
 #include "fea/rotation.hpp"
@@ -28,6 +29,21 @@ Eigen::VectorXi rows_of(bool a, bool b) {
 bool is_plain(const Beam& beam) {
   return !beam.a.joint && !beam.b.joint && beam.a.offset_g.isZero(0.0) &&
          beam.b.offset_g.isZero(0.0);
+}
+
+Model rooted(const System& system) {
+  const RigidRoots& roots = system.roots();
+  Model out = system.model();
+  for (Beam& beam : out.beams) {
+    beam.a = roots.rooted(beam.a);
+    beam.b = roots.rooted(beam.b);
+  }
+  for (Spring& spring : out.springs) spring = roots.rooted(spring);
+  for (Gap& gap : out.gaps) {
+    if (gap.a.node) gap.a.node = roots.root(*gap.a.node);
+    if (gap.b.node) gap.b.node = roots.root(*gap.b.node);
+  }
+  return out;
 }
 
 Eigen::Index first_joint(const System& system) {
@@ -67,7 +83,10 @@ MovedState MovedState::at_rest(const System& system) {
 }
 
 MovedFrame::MovedFrame(std::shared_ptr<const System> system, const Loads& loads)
-    : system_(std::move(system)), loads_(loads), stations_(station_loads(*system_, loads)) {
+    : system_(std::move(system)),
+      model_(rooted(*system_)),
+      loads_(prepare(*system_, loads).loads),
+      stations_(station_loads(*system_, loads_)) {
   const auto& blocks = system_->block_unknowns();
   const auto n_first = static_cast<std::ptrdiff_t>(model().beams.size() + model().springs.size());
   unknowns_.assign(blocks.begin(), blocks.begin() + n_first);
@@ -275,6 +294,7 @@ MovedState MovedFrame::moved(const MovedState& state, const Eigen::VectorXd& mot
       placed.turn_g = without_drift(rotation_of(step.tail<3>()) * placed.turn_g);
     }
   }
+  carry(out);
   for (std::size_t i = 0; i < model().beams.size(); ++i) {
     const Eigen::VectorXi& unknowns = unknowns_[i];
     const Eigen::Index n = unknowns.size() - 12;
@@ -298,6 +318,17 @@ MovedState MovedFrame::moved(const MovedState& state, const Eigen::VectorXd& mot
     }
   }
   return out;
+}
+
+/// Puts carried nodes where the roots of their bodies have taken them.
+void MovedFrame::carry(MovedState& state) const {
+  const RigidRoots& roots = system_->roots();
+  for (const NodeId node : roots.carried_nodes()) {
+    const Placed& root = state.nodes[static_cast<std::size_t>(roots.root(node).index)];
+    const Vector3 arm = roots.arm_g(node);
+    state.nodes[static_cast<std::size_t>(node.index)] = {
+        .displacement_g = root.displacement_g + root.turn_g * arm - arm, .turn_g = root.turn_g};
+  }
 }
 
 std::vector<double> MovedFrame::overlaps(const MovedState& state) const {

@@ -29,12 +29,14 @@ struct MovedForces {
   bool usable = true;            ///< false when a beam is bent out of all proportion
 };
 
+/// Rigid bodies are exact: what is joined to a carried node is joined to its root, at a rigid arm.
 class MovedFrame {
  public:
   MovedFrame(std::shared_ptr<const System> system, const Loads& loads);
 
   [[nodiscard]] const System& system() const { return *system_; }
-  [[nodiscard]] const Model& model() const { return system_->model(); }
+  /// The system's model with everything at the roots of rigid bodies.
+  [[nodiscard]] const Model& model() const { return model_; }
   /// The unknowns of the tangent's blocks.
   [[nodiscard]] const std::vector<Eigen::VectorXi>& block_unknowns() const { return unknowns_; }
   [[nodiscard]] const std::vector<std::vector<StationLoad>>& stations() const { return stations_; }
@@ -73,8 +75,10 @@ class MovedFrame {
   void to_rotation_vectors(Sum& sum, std::size_t block, Eigen::VectorXd& force,
                            const MovedState& state) const;
   [[nodiscard]] Eigen::VectorXd joints_of(const MovedState& state, std::size_t beam) const;
+  void carry(MovedState& state) const;
 
   std::shared_ptr<const System> system_;
+  Model model_;
   Loads loads_;
   std::vector<std::vector<StationLoad>> stations_;
   std::vector<Eigen::VectorXi> unknowns_;

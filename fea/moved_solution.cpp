@@ -69,7 +69,7 @@ void add_beams(Solution::Data& data, const MovedFrame& frame, const LoadCase& lo
 Eigen::VectorXd reactions(const MovedFrame& frame, const MovedState& state,
                           const std::vector<bool>& closed, const Eigen::VectorXd& unbalanced) {
   const System& system = frame.system();
-  const Model& model = frame.model();
+  const Model& model = system.model();
   Eigen::VectorXd out = Eigen::VectorXd::Zero(system.n_unknowns());
   for (int i = 0; i < system.n_unknowns(); ++i) {
     if (system.held(i)) out(i) = unbalanced(i);
@@ -101,7 +101,7 @@ Eigen::VectorXd reactions(const MovedFrame& frame, const MovedState& state,
 
 void add_springs(Solution::Data& data, const MovedFrame& frame, const MovedState& state,
                  const std::vector<bool>& closed) {
-  for (const Spring& spring : frame.model().springs) {
+  for (const Spring& spring : frame.system().model().springs) {
     const Placed near = spring.b ? frame.placed(state, spring.a) : Placed();
     const Placed far = frame.placed(state, spring.b ? spring.b : spring.a);
     const double sign_on_b = spring.b ? -1.0 : 1.0;

@@ -41,14 +41,9 @@ Solution second_order(const std::shared_ptr<const System>& system, const LoadCas
   return make_solution(system, load_case, solver.motion(), solver.geometric(), solver.state());
 }
 
-void require_movable(const Model& model, const Loads& loads) {
-  if (model.rigid.empty() && loads.strains.empty() && loads.moves.empty() &&
-      loads.gravity_g.isZero(0.0)) {
-    return;
-  }
-  throw base::InputError("model",
-                         "large displacement takes no rigid bodies, strains, settlements or own "
-                         "weight");
+void require_movable(const Loads& loads) {
+  if (loads.strains.empty() && loads.moves.empty()) return;
+  throw base::InputError("model", "large displacement takes no strains or settlements");
 }
 
 }  // namespace
@@ -74,7 +69,7 @@ Factored factor(const Model& model) {
 Solution solve(const Factored& factored, const Loads& loads, const SolveOptions& options) {
   const std::shared_ptr<const System> system = factored.share();
   if (options.method == Method::large_displacement) {
-    require_movable(system->model(), loads);
+    require_movable(loads);
     return large_displacement(system, loads, options);
   }
   const LoadCase load_case = prepare(*system, loads);

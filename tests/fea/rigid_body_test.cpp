@@ -161,12 +161,85 @@ TEST_CASE("a rigid body equals rigid arms from one node", "[fea][rigid]") {
           1e-5);
     CHECK(t.reaction(hub_b).norm() == 0.0);
   }
+  const fea::SolveOptions large{.method = fea::Method::large_displacement};
+  const fea::Solution moved_arms = fea::solve(fea::factor(arms), on_arms * 8.0, large);
+  const fea::Solution moved_body = fea::solve(fea::factor(body), on_body * 8.0, large);
+  REQUIRE(moved_arms.status() == fea::SolveStatus::converged);
+  REQUIRE(moved_body.status() == fea::SolveStatus::converged);
+  CHECK((moved_arms.placement(hub_a) - moved_body.placement(hub_b)).norm() < 1e-9);
+  for (int b = 0; b < 12; ++b) {
+    CHECK((moved_arms.end_forces({b}) - moved_body.end_forces({b})).norm() < 1e-3);
+  }
+  CHECK((moved_arms.reaction(hub_a) - moved_body.reaction(carried_mount)).head<3>().norm() < 1e-4);
   const fea::BucklingResult s = fea::buckle(fea::factor(arms), on_arms);
   const fea::BucklingResult t = fea::buckle(fea::factor(body), on_body);
   REQUIRE(s.modes.size() == 3);
   for (std::size_t i = 0; i < 3; ++i) {
     CHECK_THAT(t.modes[i].factor, WithinRel(s.modes[i].factor, 1e-8));
   }
+}
+
+TEST_CASE("large displacement: a lever turns as far as its spring lets it", "[fea][rigid][large]") {
+  // A rigid lever of length a on a pin, held by a torsion spring k; a weight W at its far end and a
+  // stop under it: k t + K (a sin t - c) a cos t = W a cos t, by hand. It has gone a (cos t - 1)
+  // back and a sin t down.
+  const double a = 0.8;
+  const double k = 500.0;
+  const double weight = 900.0;
+  fea::Model model;
+  const NodeId pin = model.add(fea::Node{.at_g = Vector3::Zero()});
+  const NodeId tip = model.add(fea::Node{.at_g = {a, 0.0, 0.0}});
+  fea_test::hold(model, pin, {true, true, true, true, false, true});
+  model.add(fea::RigidBody{.master = pin, .carried = {tip}});
+  fea::Spring spring{.a = pin};
+  spring.stiffness(4, 4) = k;
+  model.add(spring);
+  for (const double stop : {0.0, 2000.0}) {
+    const double clearance = 0.3;
+    fea::Model now = model;
+    if (stop > 0.0) {
+      now.add(fea::Gap{.a = {.at_g = {a, 0.0, -1.0}},
+                       .b = {.node = tip, .at_g = {a, 0.0, 0.0}},
+                       .axis_g = Vector3(0.0, 0.0, 1.0),
+                       .contact = fea::Gap::Contact::when_shorter,
+                       .stiffness = stop,
+                       .clearance = clearance});
+    }
+    const auto left = [&](double t) {
+      const double pushed = std::max(0.0, a * std::sin(t) - clearance);
+      return k * t - (weight - stop * pushed) * a * std::cos(t);
+    };
+    double low = 0.0;
+    double high = 1.5;
+    for (int i = 0; i < 60; ++i) (left(0.5 * (low + high)) < 0.0 ? low : high) = 0.5 * (low + high);
+    const fea::Solution s = fea::solve(fea::factor(now), push(tip, {0.0, 0.0, -weight}),
+                                       {.method = fea::Method::large_displacement});
+    INFO(stop << ": " << s.words());
+    REQUIRE(s.status() == fea::SolveStatus::converged);
+    CHECK_THAT(s.placement(tip)(4), WithinRel(low, 1e-9));
+    CHECK_THAT(s.placement(tip)(0), WithinRel(a * (std::cos(low) - 1.0), 1e-9));
+    CHECK_THAT(s.placement(tip)(2), WithinRel(-a * std::sin(low), 1e-9));
+    CHECK_THAT(s.reaction(pin)(4), WithinRel(-k * low, 1e-9));
+  }
+}
+
+TEST_CASE("large displacement: own weight", "[fea][large]") {
+  // A shelf that hangs by a thousandth of its length has the linear answer, w L^4 / (8 E I), but
+  // for its shear.
+  fea::Model model;
+  const Chain shelf = chain(model, {0.0, 0.0, 0.0}, {1.0, 0.0, 0.0}, 4, kTube, kSteel);
+  fea_test::clamp(model, shelf.nodes.front());
+  for (fea::Beam& beam : model.beams) beam.density = 7850.0;
+  fea::Loads loads;
+  loads.gravity_g = {0.0, 0.0, -9.80665};
+  const fea::Factored factored = fea::factor(model);
+  const double linear =
+      fea::solve(factored, loads, {.method = fea::Method::linear}).placement(shelf.nodes.back())(2);
+  const double weight = 7850.0 * 9.80665 * kTube.area;
+  CHECK_THAT(linear, WithinRel(-weight / (8.0 * kSteel.young * kTube.iyy), 0.01));
+  const fea::Solution s = fea::solve(factored, loads, {.method = fea::Method::large_displacement});
+  REQUIRE(s.status() == fea::SolveStatus::converged);
+  CHECK_THAT(s.placement(shelf.nodes.back())(2), WithinRel(linear, 1e-5));
 }
 
 TEST_CASE("a support at a carried node holds the body there", "[fea][rigid]") {
