@@ -176,6 +176,7 @@ Json solved(const studies::SolvedCase& s) {
   out["load_case"] = s.load_case;
   out["stiffness_set"] = s.set;
   out["converged"] = s.converged;
+  out["method"] = s.method;
   if (!s.trouble.empty()) out["trouble"] = s.trouble;
   out["residual"] = value_of(s.residual);
   out["condition"] = value_of(s.condition);

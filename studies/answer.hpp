@@ -49,6 +49,7 @@ struct SolvedCase {
   std::string set;
   bool converged = false;
   std::string trouble;  ///< why not, in words
+  std::string method;   ///< "second order" or "large displacement"
   double residual = base::kUnset;
   double condition = base::kUnset;  ///< estimate of the stiffness's condition number
   std::string condition_cause;      ///< what spoils it, when it is poor

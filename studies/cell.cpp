@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "studies/trouble.hpp"
+
 namespace studies {
 
 bool carried(const CaseSolution& solved) {
@@ -20,18 +22,36 @@ CaseSolution Cell::solve(double multiple) const {
   };
   for (const auto& known : kept_) consider(known);
   for (const auto& known : recent_) consider(known);
-  CaseSolution solved = model_->solve(*load_case_, multiple, near);
+  CaseSolution solved = *method_ == fea::Method::large_displacement
+                            ? model_->solve_moved(*load_case_, multiple, near)
+                            : model_->solve(*load_case_, multiple, near);
   if (!carried(solved)) lost_from_ = std::min(lost_from_, multiple);
   return solved;
 }
 
+/// Decided by second order at the load itself.
+void Cell::choose_method() const {
+  if (method_) return;
+  CaseSolution solved = model_->solve(*load_case_, 1.0, {});
+  if (moves_far(*model_, solved) && model_->can_move(*load_case_)) {
+    method_ = fea::Method::large_displacement;
+    second_order_ = std::move(solved);
+  } else {
+    method_ = fea::Method::second_order;
+    if (!carried(solved)) lost_from_ = 1.0;
+    kept_.emplace(1.0, std::move(solved));
+  }
+}
+
 const CaseSolution& Cell::kept(double multiple) const {
+  choose_method();
   const auto found = kept_.find(multiple);
   if (found != kept_.end()) return found->second;
   return kept_.emplace(multiple, solve(multiple)).first->second;
 }
 
 CaseSolution Cell::at(double multiple) const {
+  choose_method();
   constexpr std::size_t kMostRecent = 4;
   const auto kept = kept_.find(multiple);
   if (kept != kept_.end()) return kept->second;

@@ -4,6 +4,7 @@
 #include <deque>
 #include <limits>
 #include <map>
+#include <optional>
 #include <string>
 #include <utility>
 
@@ -15,7 +16,8 @@ namespace studies {
 /// Whether the frame carries the load.
 [[nodiscard]] bool carried(const CaseSolution& solved);
 
-/// One load case with one stiffness set, and its solutions at the multiples asked for so far.
+/// One load case with one stiffness set, and its solutions at the multiples asked for so far: by
+/// second order, or with large displacements where the load itself moves something far.
 class Cell {
  public:
   Cell(const SetModel& model, const parts::DesignCase& load_case)
@@ -29,6 +31,10 @@ class Cell {
   [[nodiscard]] const CaseSolution& kept(double multiple) const;
   /// The solution at a multiple that may not be asked for again: the last few are remembered.
   [[nodiscard]] CaseSolution at(double multiple) const;
+  /// Second order at the load itself, where the solutions are moved ones; else none.
+  [[nodiscard]] const CaseSolution* second_order() const {
+    return second_order_ ? &*second_order_ : nullptr;
+  }
   /// Demand over capacity at a multiple, kept or not; infinite where the frame cannot carry it, and
   /// from the lowest multiple seen so on.
   [[nodiscard]] double ratio_kept(const Criterion& criterion, double multiple) const;
@@ -45,10 +51,13 @@ class Cell {
  private:
   [[nodiscard]] double ratio_of(const Criterion& criterion, const CaseSolution& solved) const;
   [[nodiscard]] CaseSolution solve(double multiple) const;
+  void choose_method() const;
 
   const SetModel* model_;
   const parts::DesignCase* load_case_;
-  mutable std::map<double, CaseSolution> kept_;  // by multiple
+  mutable std::optional<fea::Method> method_;
+  mutable std::optional<CaseSolution> second_order_;  // of the load itself, beside a moved one
+  mutable std::map<double, CaseSolution> kept_;       // by multiple
   mutable std::deque<std::pair<double, CaseSolution>> recent_;
   mutable double lost_from_ = std::numeric_limits<double>::infinity();  // lowest multiple so far
 };

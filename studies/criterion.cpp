@@ -10,6 +10,7 @@
 #include "checks/joint_rating.hpp"
 #include "checks/weld.hpp"
 #include "checks/yield.hpp"
+#include "fea/rotation.hpp"
 #include "parts/piece_forces.hpp"
 #include "parts/taper.hpp"
 #include "parts/weld_zone.hpp"
@@ -34,7 +35,12 @@ checks::ColumnInput column_input(const parts::Piece& piece, double pressing) {
 }
 
 checks::WeldInput weld_input(const parts::RootWeld& root, const fea::Solution& solution) {
-  const fea::Vector6 held = solution.reaction(root.node);
+  fea::Vector6 held = solution.reaction(root.node);
+  if (solution.state() != nullptr) {
+    // The weld has turned with the bracket.
+    const fea::Matrix3 turn = fea::rotation_of(solution.placement(root.node).tail<3>());
+    held << turn.transpose() * held.head<3>(), turn.transpose() * held.tail<3>();
+  }
   return {.group = root.group,
           .wrench = {.force = -held.head<3>(), .moment = -held.tail<3>(), .at = root.at_g},
           .thinner_part = root.thinner,

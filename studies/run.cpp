@@ -395,7 +395,10 @@ class Runner {
     report(criterion, cell,
            {carries ? &at_load : at_limit, at_limit, limit.factor, worst.asked.required});
     if (out_.answer.findings.size() == before) return;
-    if (carries) compare_orders(criterion, cell, out_.answer.findings.back());
+    if (carries) {
+      compare_orders(criterion, cell, out_.answer.findings.back());
+      compare_places(criterion, cell, out_.answer.findings.back());
+    }
     std::vector<std::string>& notes = out_.answer.findings.back().notes;
     if (limit.ends == LoadLimit::Ends::far_within) {
       notes.emplace_back(
@@ -422,11 +425,34 @@ class Runner {
         demand_over_capacity(criterion, cell.assembly(), cell.judged_by(criterion, solved));
     if (std::abs(second - first) <= kMatters * second) return;
     const bool used = &cell.judged_by(criterion, solved) == &solved.solution;
-    finding.notes.push_back(fmt::format(
-        "second order (equilibrium in the deformed position) makes the demand {:.0f} % {} than "
-        "first order does; {} is used",
-        100.0 * std::abs(second / first - 1.0), second > first ? "more" : "less",
-        used ? "second order" : "first order, which asks more of a bracket,"));
+    const bool moved = cell.second_order() != nullptr;
+    finding.notes.push_back(
+        fmt::format("{} makes the demand {:.0f} % {} than first order does; {} is used",
+                    moved ? "equilibrium in the place reached"
+                          : "second order (equilibrium in the deformed position)",
+                    100.0 * std::abs(second / first - 1.0), second > first ? "more" : "less",
+                    !used   ? "first order, which asks more of a bracket,"
+                    : moved ? "the former"
+                            : "second order"));
+  }
+
+  /// Second order at ride height beside the place reached, at the load itself.
+  static void compare_places(const Criterion& criterion, const Cell& cell,
+                             checks::Finding& finding) {
+    constexpr double kMatters = 0.1;
+    if (cell.second_order() == nullptr) return;
+    finding.notes.emplace_back(
+        "solved with large displacements, in the place reached: at ride height a link or arm turns "
+        "more than 3 degrees, or a bracket more than 10");
+    if (!carried(*cell.second_order())) return;
+    const double there = demand_over_capacity(criterion, cell.assembly(), cell.kept(1.0).solution);
+    const double at_ride =
+        demand_over_capacity(criterion, cell.assembly(), cell.second_order()->solution);
+    if (!std::isfinite(there) || !std::isfinite(at_ride) || !(there > 0.0)) return;
+    if (std::abs(at_ride - there) <= kMatters * there) return;
+    finding.notes.push_back(fmt::format("second order at ride height has {:.0f} % {} demand",
+                                        100.0 * std::abs(at_ride / there - 1.0),
+                                        at_ride > there ? "more" : "less"));
   }
 
   void report(const Criterion& criterion, const Cell& cell, const Outcome& outcome) {

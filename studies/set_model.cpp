@@ -10,6 +10,22 @@
 
 namespace studies {
 
+namespace {
+
+/// A bump stop as what is between its seat and the ground.
+fea::Gap gap_of(const parts::BumpStop& stop, const fea::Model& model) {
+  const fea::Vector3 seat = model[stop.node].at_g + stop.offset_g;
+  return {.a = {.node = {}, .at_g = seat},
+          .b = {.node = stop.node, .at_g = seat},
+          .axis_g = fea::Vector3::UnitZ(),
+          .contact = fea::Gap::Contact::when_longer,
+          .stiffness = stop.rate,
+          .clearance = stop.travel,
+          .name = stop.name};
+}
+
+}  // namespace
+
 double seat_travel(const parts::BumpStop& stop, const fea::Solution& solution) {
   const fea::Vector6 at = solution.placement(stop.node);
   const fea::Vector3 turned = at.tail<3>().cross(stop.offset_g);
@@ -97,7 +113,7 @@ CaseSolution SetModel::with_linear(fea::Solution solution, const fea::Loads& loa
                                    unsigned closed_stops, bool settled) const {
   return {std::move(solution),
           fea::solve(ready(closed_stops).factored, loads, {.method = fea::Method::linear}),
-          closed_stops, settled};
+          closed_stops, settled, fea::Method::second_order};
 }
 
 CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple,
@@ -125,6 +141,38 @@ CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple
     }
     closed ^= wrong;
   }
+}
+
+bool SetModel::can_move(const parts::DesignCase& load_case) const {
+  const fea::Loads all = loads(load_case, 1.0, 0);
+  return all.strains.empty() && all.moves.empty();
+}
+
+CaseSolution SetModel::solve_moved(const parts::DesignCase& load_case, double multiple,
+                                   const NearSolution& near) const {
+  if (!with_gaps_) {
+    fea::Model model = assembly_.model;
+    for (const parts::BumpStop& stop : assembly_.stops) {
+      if (!std::isnan(stop.travel) && !std::isnan(stop.rate)) model.add(gap_of(stop, model));
+    }
+    with_gaps_ = fea::factor(model);
+  }
+  fea::SolveOptions options{.method = fea::Method::large_displacement, .tolerance = 1.0e-8};
+  if (near.solved != nullptr && near.solved->method == options.method) {
+    options.start = near.solved->solution.state();
+  }
+  const fea::Loads now = loads(load_case, multiple, 0);
+  fea::Solution solution = fea::solve(*with_gaps_, now, options);
+  unsigned closed = 0;
+  int gap = 0;
+  for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
+    if ((usable_stops() & (1U << i)) == 0) continue;
+    if (solution.gap_force(fea::GapId{gap++}) > 0.0) closed |= 1U << i;
+  }
+  CaseSolution out =
+      with_linear(std::move(solution), loads(load_case, multiple, closed), closed, true);
+  out.method = options.method;
+  return out;
 }
 
 fea::BucklingResult SetModel::buckle(const parts::DesignCase& load_case, const CaseSolution& at,

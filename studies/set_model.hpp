@@ -15,10 +15,11 @@ namespace studies {
 
 /// One load case solved at one multiple.
 struct CaseSolution {
-  fea::Solution solution;
+  fea::Solution solution;     ///< by `method`
   fea::Solution linear;       ///< equilibrium in the undeformed position, stops as below
   unsigned closed_stops = 0;  ///< bit i: bump stop i is closed
   bool contact_settled = true;
+  fea::Method method = fea::Method::second_order;
 };
 
 /// A load case solved at another multiple.
@@ -44,6 +45,13 @@ class SetModel {
                                    const NearSolution& near = {}) const;
 
   /// Critical multiples of the load, bump stops as they are in `at`.
+  /// The same with large displacements: equilibrium in the place reached, bump stops as gaps.
+  /// @param near  solved so too: where to start; others have no say
+  [[nodiscard]] CaseSolution solve_moved(const parts::DesignCase& load_case, double multiple,
+                                         const NearSolution& near) const;
+  /// Whether nothing in the loads is beyond the large-displacement solution.
+  [[nodiscard]] bool can_move(const parts::DesignCase& load_case) const;
+
   [[nodiscard]] fea::BucklingResult buckle(const parts::DesignCase& load_case,
                                            const CaseSolution& at,
                                            const fea::BucklingOptions& options) const;
@@ -74,6 +82,7 @@ class SetModel {
   parts::StiffnessSet set_;
   parts::Assembly assembly_;
   mutable std::map<unsigned, Ready> ready_;  // by the stops that are closed
+  mutable std::optional<fea::Factored> with_gaps_;
   mutable std::map<unsigned, fea::Condition> conditions_;
 };
 

@@ -26,6 +26,8 @@ PieceEnds piece_ends(const parts::Piece& piece, const fea::Solution& solution) {
 
 SolvedCase solved_case(const SetModel& model, const CaseSolution& solved) {
   SolvedCase out;
+  out.method =
+      solved.method == fea::Method::large_displacement ? "large displacement" : "second order";
   const fea::Solution& solution = solved.solution;
   out.converged = solution.status() == fea::SolveStatus::converged && solved.contact_settled;
   if (!out.converged) return out;

@@ -13,6 +13,8 @@ constexpr double kMostTurn = 3.0 * base::kDegree;
 // A bracket is judged by the larger of second-order and undeformed statics, which bounds it to some
 // two percent up to this lean: proposal.
 constexpr double kMostLean = 10.0 * base::kDegree;
+// Of a piece's end from its chord: proposal.
+constexpr double kMostBent = 0.3;
 // Upward seat travel up to which a bump stop that is not given is taken as open: proposal.
 constexpr double kTravelWithoutStop = 0.025;
 
@@ -44,8 +46,9 @@ std::map<std::string, std::string> trouble_by_part(const SetModel& model,
   // A load at or above a critical one is a matter of stability: that check says so, and the others
   // are followed as far as the frame can carry.
   if (solved.solution.status() == fea::SolveStatus::unstable) return trouble;
+  const bool moved = solved.method == fea::Method::large_displacement;
   if (solved.solution.status() == fea::SolveStatus::not_converged) {
-    trouble[""] = "the second-order solution did not converge";
+    trouble[""] = moved ? solved.solution.words() : "the second-order solution did not converge";
     return trouble;
   }
   if (!solved.contact_settled) trouble[""] = "the bump stops did not settle";
@@ -58,18 +61,23 @@ std::map<std::string, std::string> trouble_by_part(const SetModel& model,
           stop.name, 1000.0 * travel);
     }
   }
+  if (moved && solved.solution.local_rotation() > kMostBent) {
+    trouble[""] = fmt::format("a member's end turns {:.0f} degrees from the line between its ends",
+                              solved.solution.local_rotation() / base::kDegree);
+  }
   for (const parts::Chord& chord : assembly.chords) {
+    if (moved) break;
     const double turn = turn_of(chord, assembly, solved.solution);
     if (chord.part == "bracket" && turn > kMostLean) {
       trouble[chord.part] = fmt::format(
           "it leans {:.0f} degrees on its rail; over 10 needs the large-displacement solution, "
-          "which this version does not offer: brace it, or enter bracket.rail_stiffness",
+          "which takes no heat or moved supports: brace it, or enter bracket.rail_stiffness",
           turn / base::kDegree);
     }
     if (chord.part == "bracket" || !(turn > kMostTurn)) continue;
     const std::string reason = fmt::format(
         "it turns {:.1f} degrees from ride height; over 3 needs the large-displacement "
-        "solution, which this version does not offer",
+        "solution, which takes no heat or moved supports",
         turn / base::kDegree);
     trouble[chord.part] = reason;
     if (chord.part == "lateral_link") {
@@ -83,6 +91,16 @@ std::map<std::string, std::string> trouble_by_part(const SetModel& model,
     }
   }
   return trouble;
+}
+
+bool moves_far(const SetModel& model, const CaseSolution& second_order) {
+  const fea::SolveStatus status = second_order.solution.status();
+  if (status != fea::SolveStatus::converged) return status == fea::SolveStatus::not_converged;
+  const std::vector<parts::Chord>& chords = model.assembly().chords;
+  return std::any_of(chords.begin(), chords.end(), [&](const parts::Chord& chord) {
+    const double most = chord.part == "bracket" ? kMostLean : kMostTurn;
+    return turn_of(chord, model.assembly(), second_order.solution) > most;
+  });
 }
 
 }  // namespace studies

@@ -9,10 +9,14 @@ namespace studies {
 
 /// Why findings of a part cannot be decided in one load case, by part; "" stands for every part.
 /// A solution that did not converge (one that is unstable is left to the stability check), bump
-/// stops that are unknown or did not settle, a link or arm that turned more than 3 degrees from
-/// ride height (its brackets go with it), a torque on a bar whose spin is only held by the stated
-/// small stiffness.
+/// stops that are unknown or did not settle, in second order what moves far (brackets go with their
+/// link), a member bent too far for large displacements, a torque on a bar whose spin is only held
+/// by the stated small stiffness.
 [[nodiscard]] std::map<std::string, std::string> trouble_by_part(const SetModel& model,
                                                                  const CaseSolution& solved);
+
+/// Whether small rotations no longer do: a link or arm turned more than 3 degrees from ride height,
+/// a bracket leans more than 10, or second order did not converge.
+[[nodiscard]] bool moves_far(const SetModel& model, const CaseSolution& second_order);
 
 }  // namespace studies
