@@ -10,6 +10,7 @@
 #include "base/invariant.hpp"
 #include "checks/column_strength.hpp"
 #include "checks/value.hpp"
+#include "checks/wall_slenderness.hpp"
 #include "sections/area_props.hpp"
 
 namespace checks {
@@ -39,7 +40,7 @@ struct ColumnNumbers {
   double torsional_stress = base::kUnset;  // Fez of an open section
   bool twists = false;                     // Fe is that of E4
   double nominal_stress = base::kUnset;    // Fn
-  double area_ratio = 1.0;                 // Ae / Ag
+  EffectiveArea effective;
 };
 
 /// Slenderness of a column with that elastic buckling stress.
@@ -80,78 +81,18 @@ ColumnNumbers numbers_of(const ColumnInput& in) {
   n.elastic_stress = base::kPi * base::kPi * in.elastic / (n.slenderness * n.slenderness);
   if (sections::is_open(in.shape)) use_e4(n, in, props);
   n.nominal_stress = column_e3(in.elastic, in.yield, same_slenderness(in, n.elastic_stress));
-  if (const auto* tube = std::get_if<sections::RoundTube>(&in.shape)) {
-    n.area_ratio = round_tube_e7(in.elastic, in.yield, tube->outside / tube->wall);
-  }
+  n.effective = effective_area(in.shape, in.elastic, in.yield, n.nominal_stress);
   return n;
 }
 
 /// Pn = Fn Ae  [N]
 double buckling_capacity(const ColumnNumbers& n) {
-  return n.nominal_stress * n.area_ratio * n.area;
+  return n.nominal_stress * n.effective.ratio * n.area;
 }
 
-/// A wall of a shape, as AISC 360-22 table B4.1a sorts them.
-struct WallRatio {
-  const char* what;
-  double width_over_thickness;
-  double limit;  ///< times sqrt(E/Fy)
-};
-
-constexpr double kBoxWall = 1.40;
-constexpr double kHeldWall = 1.49;
-constexpr double kChannelFlange = 0.56;
-constexpr double kLeg = 0.45;
-
-std::vector<WallRatio> wall_ratios(const sections::Shape& shape) {
-  if (const auto* tube = std::get_if<sections::RectangularTube>(&shape)) {
-    return {
-        {"wall", (std::max(tube->depth, tube->width) - 3.0 * tube->wall) / tube->wall, kBoxWall}};
-  }
-  if (const auto* channel = std::get_if<sections::Channel>(&shape)) {
-    return {{"flange", channel->width / channel->flange, kChannelFlange},
-            {"web", (channel->depth - 2.0 * channel->flange) / channel->web, kHeldWall}};
-  }
-  if (const auto* angle = std::get_if<sections::Angle>(&shape)) {
-    return {{"leg", std::max(angle->depth, angle->width) / angle->wall, kLeg}};
-  }
-  if (const auto* boxed = std::get_if<sections::BoxedChannel>(&shape)) {
-    const double clear = boxed->depth - 2.0 * boxed->flange;
-    return {{"flange", (boxed->width - boxed->web) / boxed->flange, kBoxWall},
-            {"web", clear / boxed->web, kBoxWall},
-            {"plate", clear / boxed->plate, kBoxWall}};
-  }
-  std::vector<WallRatio> all;
-  if (const auto* line = std::get_if<sections::ThinWalled>(&shape)) {
-    for (std::size_t i = 0; i < line->walls.size(); ++i) {
-      const auto& from = line->points[i];
-      const auto& to = line->points[(i + 1) % line->points.size()];
-      const bool free = !line->closed && (i == 0 || i + 1 == line->walls.size());
-      all.push_back({"wall", std::hypot(to[0] - from[0], to[1] - from[1]) / line->walls[i],
-                     free ? kLeg : kBoxWall});
-    }
-  }
-  return all;
-}
-
-/// Why the wall is outside the method; empty when it is inside.
-std::string wall_outside_method(const ColumnInput& in) {
-  if (const auto* tube = std::get_if<sections::RoundTube>(&in.shape)) {
-    const double limit = 0.45 * in.elastic / in.yield;
-    const double wall = tube->outside / tube->wall;
-    if (wall >= limit) {
-      return fmt::format("outside the method: D/t of {:.0f} is not under 0.45 E/Fy = {:.0f}", wall,
-                         limit);
-    }
-  }
-  for (const WallRatio& wall : wall_ratios(in.shape)) {
-    const double limit = wall.limit * std::sqrt(in.elastic / in.yield);
-    if (wall.width_over_thickness <= limit) continue;
-    return fmt::format(
-        "outside the method: the {}'s b/t of {:.1f} is over {:.2f} sqrt(E/Fy) = {:.1f}", wall.what,
-        wall.width_over_thickness, wall.limit, limit);
-  }
-  return {};
+/// Ae / Ag where the stress of its welded ends is Fy of the weld zone.
+double welded_end_ratio(const ColumnInput& in) {
+  return effective_area(in.shape, in.elastic, in.welds->yield, in.welds->yield).ratio;
 }
 
 void add_strength_lines(Finding& f, const ColumnInput& in, const ColumnNumbers& n) {
@@ -180,24 +121,21 @@ void add_strength_lines(Finding& f, const ColumnInput& in, const ColumnNumbers& 
          "0.877 * {0} = {1}",
          {stress(n.elastic_stress), stress(n.nominal_stress)}});
   }
-  if (n.area_ratio < 1.0) {
-    const auto& tube = std::get<sections::RoundTube>(in.shape);
-    f.lines.push_back({"Ae/Ag = 0.038 E / (Fy D/t) + 2/3, as D/t > 0.11 E/Fy",
-                       "0.038 * {0} / ({1} * {2} / {3}) + 2/3 = {4}",
-                       {stress(in.elastic), stress(in.yield), length(tube.outside),
-                        length(tube.wall), ratio(n.area_ratio)}});
-  }
+  f.lines.insert(f.lines.end(), n.effective.lines.begin(), n.effective.lines.end());
   f.lines.push_back({"Pn = Fn Ae",
                      "{0} * {1} * {2} = {3}",
                      {stress(n.nominal_stress),
-                      ratio(n.area_ratio),
+                      ratio(n.effective.ratio),
                       {n.area, Measure::area},
                       force(buckling_capacity(n))}});
   if (in.welds && !welded_part_way(in)) {
-    f.lines.push_back(
-        {"at its welded ends Pn = Fy A, Fy of the weld zone; the lesser holds",
-         "{0} * {1} = {2}",
-         {stress(in.welds->yield), {n.area, Measure::area}, force(in.welds->yield * n.area)}});
+    const double counts = welded_end_ratio(in);
+    f.lines.push_back({"at its welded ends Pn = Fy Ae, Fy of the weld zone; the lesser holds",
+                       "{0} * {1} * {2} = {3}",
+                       {stress(in.welds->yield),
+                        ratio(counts),
+                        {n.area, Measure::area},
+                        force(in.welds->yield * counts * n.area)}});
   }
   f.lines.push_back({"Pn / P",
                      "{0} / {1} = {2}",
@@ -296,6 +234,18 @@ void add_notes(Finding& f, const ColumnInput& in, const ColumnNumbers& n) {
   }
 }
 
+/// The clauses that the numbers come from.
+std::string source_of(const ColumnNumbers& n) {
+  const bool thin = n.effective.ratio < 1.0;
+  if (!n.twists && !thin) {
+    return "AISC 360-22 E3, from memory (the same curve read in AISC LRFD 1999, app. E)";
+  }
+  return fmt::format("AISC 360-22 E3{}, from memory (the E3 curve read in AISC LRFD 1999, app. E)",
+                     !n.twists ? " and E7"
+                     : thin    ? ", E4 and E7"
+                               : " and E4");
+}
+
 }  // namespace
 
 std::optional<Finding> column(const ColumnInput& given) {
@@ -310,17 +260,17 @@ std::optional<Finding> column(const ColumnInput& given) {
   finding.measure = Measure::force;
   finding.demand = input.compression;
   finding.required = input.required;
-  finding.source =
-      n.twists ? "AISC 360-22 E3 and E4, from memory (the E3 curve read in AISC LRFD 1999, app. E)"
-      : n.area_ratio < 1.0
-          ? "AISC 360-22 E3 and E7, from memory (the E3 curve read in AISC LRFD 1999, app. E)"
-          : "AISC 360-22 E3, from memory (the same curve read in AISC LRFD 1999, app. E)";
-  if (const std::string reason = wall_outside_method(input); !reason.empty()) {
-    leave_undecided(finding, reason + " (AISC 360-22 B4.1, from memory)");
+  finding.source = source_of(n);
+  if (const std::string reason = wall_outside_method(input.shape, input.elastic, input.yield);
+      !reason.empty()) {
+    leave_undecided(finding, reason + " (AISC 360-22 E7, from memory)");
     return finding;
   }
   finding.capacity = buckling_capacity(n);
-  if (input.welds) finding.capacity = std::min(finding.capacity, input.welds->yield * n.area);
+  if (input.welds) {
+    finding.capacity =
+        std::min(finding.capacity, input.welds->yield * welded_end_ratio(input) * n.area);
+  }
   add_strength_lines(finding, input, n);
   add_lines_beside(finding, input, n);
   add_notes(finding, input, n);

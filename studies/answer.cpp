@@ -21,7 +21,6 @@ const std::vector<std::string>& checks_not_offered() {
                                                        "other welds",
                                                        "threads",
                                                        "rail wall",
-                                                       "thin walls",
                                                        "fatigue"};
   return kNotOffered;
 }

@@ -8,31 +8,17 @@
 
 #include "checks/column.hpp"
 #include "checks/joint_rating.hpp"
+#include "checks/local_buckling.hpp"
+#include "checks/wall_slenderness.hpp"
 #include "checks/weld.hpp"
 #include "checks/yield.hpp"
 #include "fea/rotation.hpp"
 #include "parts/piece_forces.hpp"
-#include "parts/taper.hpp"
 #include "parts/weld_zone.hpp"
+#include "studies/piece_places.hpp"
 
 namespace studies {
 namespace {
-
-checks::ColumnInput column_input(const parts::Piece& piece, double pressing) {
-  checks::ColumnInput input{.shape = weaker_end(piece),
-                            .elastic = piece.material.elastic,
-                            .yield = piece.material.yield,
-                            .strength_basis = parts::parent_words(piece.material),
-                            .length = piece.length,
-                            .k = 1.0,
-                            .compression = pressing};
-  if (!piece.weld_zones.empty()) {
-    input.welds = checks::ColumnWelds{.yield = piece.material.haz_yield,
-                                      .farthest = piece.farthest_weld(),
-                                      .basis = parts::weld_zone_words(piece.material)};
-  }
-  return input;
-}
 
 checks::WeldInput weld_input(const parts::RootWeld& root, const fea::Solution& solution) {
   fea::Vector6 held = solution.reaction(root.node);
@@ -58,31 +44,6 @@ checks::JointRatingInput joint_input(const parts::RatedJoint& joint, const fea::
           .ultimate_rating = joint.ultimate_rating};
 }
 
-/// Words for a place along a piece.
-std::string place_word(const parts::Piece& piece, const PieceStress& stress) {
-  const double station =
-      (static_cast<double>(stress.beam) + stress.part) / static_cast<double>(piece.beams.size());
-  if (piece.part == "lateral_link") {
-    if (station < 0.01) return "frame end";
-    if (station > 0.99) return "axle end";
-    if (!piece.column && std::abs(station - 0.5) < 0.01) return "at the bend";
-  }
-  if (piece.part == "bracket") {
-    if (station > 0.99) return "plates at the rail";
-    return station < 0.01 ? "plates at the bolt"
-                          : fmt::format("plates, {:.0f} % of the way up", 100.0 * station);
-  }
-  const std::string along = station < 0.01   ? "at its first end"
-                            : station > 0.99 ? "at its far end"
-                                             : fmt::format("{:.0f} % along", 100.0 * station);
-  return piece.name.empty() ? along : piece.name + ", " + along;
-}
-
-sections::Shape shape_at(const parts::PieceBeam& beam, double part) {
-  if (part == 0.0 || beam.at_a == beam.at_b) return beam.at_a;
-  return part == 1.0 ? beam.at_b : parts::between(beam.at_a, beam.at_b, part);
-}
-
 /// The stress at a station of one of its beams.
 /// @param at  from the beam's end a  [m]
 PieceStress stress_at(const parts::Piece& piece, const fea::Solution& solution, std::size_t index,
@@ -99,21 +60,6 @@ PieceStress stress_at(const parts::Piece& piece, const fea::Solution& solution, 
           .along = along,
           .strength = piece.yield_at(along),
           .resultants = cut};
-}
-
-/// Where a beam's stress is looked at: where the loads on it change, and the edges of weld zones.
-std::vector<double> stations_of(const parts::Piece& piece, const parts::PieceBeam& beam,
-                                const fea::Solution& solution) {
-  std::vector<double> stations = solution.stations(beam.beam);
-  const double beam_length = stations.back();
-  const std::size_t without_edges = stations.size();
-  for (const parts::WeldZone& zone : piece.weld_zones) {
-    for (const double edge : {zone.from - beam.starts_at, zone.to - beam.starts_at}) {
-      if (edge > 0.0 && edge < beam_length) stations.push_back(edge);
-    }
-  }
-  if (stations.size() > without_edges) std::sort(stations.begin(), stations.end());
-  return stations;
 }
 
 /// The station at which `value` of the stress is largest; the first where it is NaN.
@@ -134,6 +80,44 @@ PieceStress largest(const parts::Piece& piece, const fea::Solution& solution, co
     }
   }
   return worst;
+}
+
+bool is_thin_walled(const parts::Piece& piece) {
+  const auto slender = [&](const sections::Shape& shape) {
+    return checks::has_slender_wall(shape, piece.material.elastic, piece.material.yield);
+  };
+  return std::any_of(piece.beams.begin(), piece.beams.end(), [&](const parts::PieceBeam& beam) {
+    return slender(beam.at_a) || slender(beam.at_b);
+  });
+}
+
+checks::LocalBucklingInput thin_wall_input(const parts::Piece& piece, const PieceStress& at) {
+  const bool in_zone = at.strength < piece.material.yield;
+  return {.shape = shape_at(piece.beams[at.beam], at.part),
+          .elastic = piece.material.elastic,
+          .yield = at.strength,
+          .strength_basis = in_zone ? parts::weld_zone_words(piece.material)
+                                    : parts::parent_words(piece.material),
+          .length = piece.length,
+          .resultants = at.resultants};
+}
+
+/// Where a thin wall of the piece comes nearest to its limit.
+PieceStress thinnest_place(const parts::Piece& piece, const fea::Solution& solution) {
+  return largest(piece, solution, [&](const PieceStress& here) {
+    return checks::local_buckling(thin_wall_input(piece, here)).demand;
+  });
+}
+
+checks::Finding thin_wall_finding(const parts::Piece& piece, const Outcome& outcome) {
+  const PieceStress at = thinnest_place(piece, *outcome.at_load);
+  checks::LocalBucklingInput input = thin_wall_input(piece, at);
+  input.safety_factor = outcome.safety_factor;
+  input.required = outcome.required;
+  checks::Finding finding = checks::local_buckling(input);
+  finding.part = piece.part;
+  finding.where = place_words(piece, at.beam, at.part);
+  return finding;
 }
 
 /// The strength that does not decide at `at`, and the largest stress where it holds.
@@ -192,8 +176,10 @@ checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome)
   }
   checks::Finding finding = checks::yield(input);
   finding.part = piece.part;
-  finding.where = place_word(piece, at);
+  finding.where = place_words(piece, at.beam, at.part);
   finding.notes.insert(finding.notes.end(), piece.notes.begin(), piece.notes.end());
+  const std::string walls = checks::wall_words(shape, piece.material.elastic, piece.material.yield);
+  if (!walls.empty()) finding.notes.push_back(walls);
   if (!piece.weld_zones.empty() && piece.welds.empty()) {
     finding.notes.emplace_back("where it is welded is not known: the weld zone is all of it");
   }
@@ -202,21 +188,12 @@ checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome)
 
 }  // namespace
 
-const sections::Shape& weaker_end(const parts::Piece& piece) {
-  const auto weak = [](const sections::Shape& shape) {
-    const sections::AreaProps props = sections::area_props(shape);
-    return std::min(props.iyy, props.izz);
-  };
-  const sections::Shape& first = piece.beams.front().at_a;
-  const sections::Shape& last = piece.beams.back().at_b;
-  return weak(last) < weak(first) ? last : first;
-}
-
 std::vector<Criterion> criteria(const parts::Assembly& assembly) {
   std::vector<Criterion> all;
   for (std::size_t i = 0; i < assembly.pieces.size(); ++i) {
     all.push_back({Criterion::Kind::yield, i});
     if (assembly.pieces[i].column) all.push_back({Criterion::Kind::column, i});
+    if (is_thin_walled(assembly.pieces[i])) all.push_back({Criterion::Kind::thin_wall, i});
   }
   if (assembly.root) all.push_back({Criterion::Kind::weld, 0});
   for (std::size_t i = 0; i < assembly.rated_joints.size(); ++i) {
@@ -233,6 +210,7 @@ const std::string& part_judged(const Criterion& criterion, const parts::Assembly
       return assembly.rated_joints[criterion.index].part;
     case Criterion::Kind::yield:
     case Criterion::Kind::column:
+    case Criterion::Kind::thin_wall:
       break;
   }
   return assembly.pieces[criterion.index].part;
@@ -244,6 +222,8 @@ std::string check_name(Criterion::Kind kind) {
       return "yield";
     case Criterion::Kind::column:
       return "column";
+    case Criterion::Kind::thin_wall:
+      return "thin wall";
     case Criterion::Kind::weld:
       return "weld";
     case Criterion::Kind::joint:
@@ -260,16 +240,6 @@ PieceStress governing_stress(const parts::Piece& piece, const fea::Solution& sol
   return largest(piece, solution, [](const PieceStress& here) { return here.utilized(); });
 }
 
-double compression(const parts::Piece& piece, const fea::Solution& solution) {
-  double largest = -std::numeric_limits<double>::infinity();
-  for (const parts::PieceBeam& beam : piece.beams) {
-    for (const double at : solution.stations(beam.beam)) {
-      largest = std::max(largest, -parts::forces_at(beam, solution, at).n);
-    }
-  }
-  return largest;
-}
-
 double demand_over_capacity(const Criterion& criterion, const parts::Assembly& assembly,
                             const fea::Solution& solution) {
   switch (criterion.kind) {
@@ -282,6 +252,10 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
       const double pressing = compression(piece, solution);
       const std::optional<checks::Finding> column = checks::column(column_input(piece, pressing));
       return column ? pressing / column->capacity : 0.0;
+    }
+    case Criterion::Kind::thin_wall: {
+      const parts::Piece& piece = assembly.pieces[criterion.index];
+      return checks::local_buckling(thin_wall_input(piece, thinnest_place(piece, solution))).demand;
     }
     case Criterion::Kind::weld: {
       const checks::Finding weld = checks::weld(weld_input(*assembly.root, solution));
@@ -300,6 +274,7 @@ double required_factor(const Criterion& criterion, const parts::Assembly& assemb
   using checks::Item;
   switch (criterion.kind) {
     case Criterion::Kind::yield:
+    case Criterion::Kind::thin_wall:
       return checks::required(factors, Item::yield, abuse, assembly.pieces[criterion.index].duty);
     case Criterion::Kind::column:
       return checks::required(factors, Item::buckling, abuse,
@@ -330,6 +305,8 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
       }
       return column;
     }
+    case Criterion::Kind::thin_wall:
+      return thin_wall_finding(assembly.pieces[criterion.index], outcome);
     case Criterion::Kind::weld: {
       checks::WeldInput input = weld_input(*assembly.root, *outcome.at_load);
       input.required = outcome.required;

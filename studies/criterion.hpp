@@ -14,13 +14,10 @@ namespace studies {
 
 /// A check of one place that holds up to some multiple of the load.
 struct Criterion {
-  enum class Kind { yield, column, weld, joint };
+  enum class Kind { yield, column, thin_wall, weld, joint };
   Kind kind = Kind::yield;
   std::size_t index = 0;  ///< of the piece or the rated joint
 };
-
-/// The section a piece is judged by as a column: of a tapered one the end that bends more easily.
-[[nodiscard]] const sections::Shape& weaker_end(const parts::Piece& piece);
 
 /// Every check of a design. The same list, in the same order, for each of its stiffness sets.
 [[nodiscard]] std::vector<Criterion> criteria(const parts::Assembly& assembly);
@@ -29,7 +26,8 @@ struct Criterion {
 [[nodiscard]] const std::string& part_judged(const Criterion& criterion,
                                              const parts::Assembly& assembly);
 
-/// The name that a finding of this kind carries: "yield", "column", "weld", "joint rating".
+/// The name that a finding of this kind carries: "yield", "column", "thin wall", "weld",
+/// "joint rating".
 [[nodiscard]] std::string check_name(Criterion::Kind kind);
 
 /// Demand over capacity in one solution: the check holds up to 1.
@@ -72,8 +70,5 @@ struct PieceStress {
 /// The place of a piece where it first yields: where stress over strength is largest.
 [[nodiscard]] PieceStress governing_stress(const parts::Piece& piece,
                                            const fea::Solution& solution);
-
-/// Largest compression in a piece; negative when all of it is in tension.  [N]
-[[nodiscard]] double compression(const parts::Piece& piece, const fea::Solution& solution);
 
 }  // namespace studies

@@ -5,7 +5,7 @@
 #include <numeric>
 
 #include "checks/column_strength.hpp"
-#include "studies/criterion.hpp"
+#include "studies/piece_places.hpp"
 
 namespace studies {
 namespace {

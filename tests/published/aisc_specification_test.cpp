@@ -7,8 +7,9 @@
 
 #include <catch2/catch.hpp>
 
-#include "checks/column.hpp"
+#include "checks/bending_strength.hpp"
 #include "checks/column_strength.hpp"
+#include "checks/wall_slenderness.hpp"
 #include "checks/weld.hpp"
 #include "fea/buckling.hpp"
 #include "sections/material.hpp"
@@ -45,22 +46,35 @@ double effective_length(double turning, bool sways) {
   return base::kPi / std::sqrt(result.modes.front().factor);
 }
 
-/// The value between `decided` and `undecided` at which the column check stops deciding.
-template <typename Shape>
-double limit_of_method(double decided, double undecided, Shape shape) {
-  while (std::abs(undecided - decided) > 1e-9 * decided) {
-    const double middle = 0.5 * (decided + undecided);
-    const auto finding = checks::column({.shape = shape(middle),
-                                         .elastic = 29000.0 * base::kKsi,
-                                         .yield = 46.0 * base::kKsi,
-                                         .strength_basis = "specified minimum",
-                                         .length = 1.0,
-                                         .compression = 1.0e3,
-                                         .required = 1.67});
-    REQUIRE(finding);
-    (finding->state == checks::State::undecided ? undecided : decided) = middle;
+/// The slenderness from which on `passed` says yes, which grows from no to yes.
+template <typename Passed>
+double limit_of(const Passed& passed) {
+  double below = 10.0;
+  double above = 1000.0;
+  REQUIRE_FALSE(passed(below));
+  REQUIRE(passed(above));
+  while (above - below > 1e-9 * below) {
+    const double middle = 0.5 * (below + above);
+    (passed(middle) ? above : below) = middle;
   }
-  return decided;
+  return below;
+}
+
+constexpr double kElastic = 29000.0 * base::kKsi;
+constexpr double kYield = 46.0 * base::kKsi;
+
+sections::Shape thin_tube(double slenderness) {
+  return sections::RoundTube{.outside = 0.002 * slenderness, .wall = 0.002};
+}
+
+/// The flat width is the outside less three walls.
+sections::RectangularTube thin_box(double slenderness) {
+  return {.depth = 0.030, .width = 0.002 * (slenderness + 3.0), .wall = 0.002, .corner = 0.004};
+}
+
+/// Lines behind the nominal moment: one more for each limit state that lowers it.
+std::size_t moment_lines(const sections::Shape& shape) {
+  return checks::bending_strength({shape, kElastic, kYield, 0.5}).y.lines.size();
 }
 
 }  // namespace
@@ -100,19 +114,40 @@ TEST_CASE("the E3 curve for 50 ksi steel passes the points of table 4-22", "[che
   }
 }
 
-TEST_CASE("the column check ends where the hollow section limits of AISC end it",
-          "[checks][column]") {
+TEST_CASE("walls of hollow sections are sorted where AISC sorts them", "[checks][wall]") {
   const Source source{"ANSI/AISC 360-10, tables B4.1a and B4.1b, E7 (Fy = 46 ksi)",
                       Basis::formula_from_memory};
-  verify(source, "largest D/t of a round tube", "284", limit_of_method(10.0, 1000.0, [](double d) {
-           return sections::Shape(sections::RoundTube{.outside = 0.002 * d, .wall = 0.002});
+  verify(source, "largest D/t of a round tube", "284", limit_of([](double d) {
+           return !checks::wall_outside_method(thin_tube(d), kElastic, kYield).empty();
          }));
-  // The flat width is the outside less three walls.
-  verify(source, "largest b/t of a wall in compression", "35.2",
-         limit_of_method(10.0, 1000.0, [](double flat) {
-           return sections::Shape(sections::RectangularTube{
-               .depth = 0.002 * (flat + 3.0), .width = 0.030, .wall = 0.002, .corner = 0.004});
+  verify(source, "D/t of a round tube, slender in compression", "69.3", limit_of([](double d) {
+           return checks::has_slender_wall(thin_tube(d), kElastic, kYield);
          }));
+  verify(source, "D/t of a round tube, compact in bending", "44.1",
+         limit_of([](double d) { return moment_lines(thin_tube(d)) != 1; }));
+  verify(source, "D/t of a round tube, slender in bending", "195", limit_of([](double d) {
+           const checks::NominalMoment m =
+               checks::bending_strength({thin_tube(d), kElastic, kYield, 0.5}).y;
+           return m.lines.empty() || m.lines.back().symbols.find("0.33 E") != std::string::npos;
+         }));
+  verify(source, "b/t of a flat wall, slender in compression", "35.2", limit_of([](double flat) {
+           return checks::has_slender_wall(thin_box(flat), kElastic, kYield);
+         }));
+  verify(source, "b/t of a flat wall, compact in bending", "28.1",
+         limit_of([](double flat) { return moment_lines(thin_box(flat)) > 1; }));
+}
+
+TEST_CASE("a pipe in bending carries what the AISC Design Examples print", "[checks][bending]") {
+  const Source source{
+      "AISC Design Examples v14.0, chapter F, pipe in flexure (Pipe 8 X-Strong, A53 Gr B)",
+      Basis::from_memory};
+  // 8.625 in outside, design wall 0.93 x 0.500 in.
+  const sections::Shape pipe = sections::RoundTube{.outside = 8.625 * in, .wall = 0.465 * in};
+  const checks::NominalMoment m =
+      checks::bending_strength({pipe, kElastic, 35.0 * base::kKsi, 3.0}).y;
+  verify(source, "Mn", "90.4 kip ft", m.value / (kip * 12.0 * in));
+  verify(source, "phi Mn", "81.4 kip ft", 0.90 * m.value / (kip * 12.0 * in));
+  verify(source, "Mn / Omega", "54.1 kip ft", m.value / 1.67 / (kip * 12.0 * in));
 }
 
 TEST_CASE("a sixteenth of E70 fillet carries 1.392 kip an inch with phi", "[checks][weld]") {

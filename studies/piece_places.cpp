@@ -1,0 +1,89 @@
+#include "studies/piece_places.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include <fmt/format.h>
+
+#include "parts/piece_forces.hpp"
+#include "parts/taper.hpp"
+#include "parts/weld_zone.hpp"
+
+namespace studies {
+
+std::string place_words(const parts::Piece& piece, std::size_t beam, double part) {
+  const double station =
+      (static_cast<double>(beam) + part) / static_cast<double>(piece.beams.size());
+  if (piece.part == "lateral_link") {
+    if (station < 0.01) return "frame end";
+    if (station > 0.99) return "axle end";
+    if (!piece.column && std::abs(station - 0.5) < 0.01) return "at the bend";
+  }
+  if (piece.part == "bracket") {
+    if (station > 0.99) return "plates at the rail";
+    return station < 0.01 ? "plates at the bolt"
+                          : fmt::format("plates, {:.0f} % of the way up", 100.0 * station);
+  }
+  const std::string along = station < 0.01   ? "at its first end"
+                            : station > 0.99 ? "at its far end"
+                                             : fmt::format("{:.0f} % along", 100.0 * station);
+  return piece.name.empty() ? along : piece.name + ", " + along;
+}
+
+sections::Shape shape_at(const parts::PieceBeam& beam, double part) {
+  if (part == 0.0 || beam.at_a == beam.at_b) return beam.at_a;
+  return part == 1.0 ? beam.at_b : parts::between(beam.at_a, beam.at_b, part);
+}
+
+std::vector<double> stations_of(const parts::Piece& piece, const parts::PieceBeam& beam,
+                                const fea::Solution& solution) {
+  std::vector<double> stations = solution.stations(beam.beam);
+  const double beam_length = stations.back();
+  const std::size_t without_edges = stations.size();
+  for (const parts::WeldZone& zone : piece.weld_zones) {
+    for (const double edge : {zone.from - beam.starts_at, zone.to - beam.starts_at}) {
+      if (edge > 0.0 && edge < beam_length) stations.push_back(edge);
+    }
+  }
+  if (stations.size() > without_edges) std::sort(stations.begin(), stations.end());
+  return stations;
+}
+
+const sections::Shape& weaker_end(const parts::Piece& piece) {
+  const auto weak = [](const sections::Shape& shape) {
+    const sections::AreaProps props = sections::area_props(shape);
+    return std::min(props.iyy, props.izz);
+  };
+  const sections::Shape& first = piece.beams.front().at_a;
+  const sections::Shape& last = piece.beams.back().at_b;
+  return weak(last) < weak(first) ? last : first;
+}
+
+double compression(const parts::Piece& piece, const fea::Solution& solution) {
+  double largest = -std::numeric_limits<double>::infinity();
+  for (const parts::PieceBeam& beam : piece.beams) {
+    for (const double at : solution.stations(beam.beam)) {
+      largest = std::max(largest, -parts::forces_at(beam, solution, at).n);
+    }
+  }
+  return largest;
+}
+
+checks::ColumnInput column_input(const parts::Piece& piece, double pressing) {
+  checks::ColumnInput input{.shape = weaker_end(piece),
+                            .elastic = piece.material.elastic,
+                            .yield = piece.material.yield,
+                            .strength_basis = parts::parent_words(piece.material),
+                            .length = piece.length,
+                            .k = 1.0,
+                            .compression = pressing};
+  if (!piece.weld_zones.empty()) {
+    input.welds = checks::ColumnWelds{.yield = piece.material.haz_yield,
+                                      .farthest = piece.farthest_weld(),
+                                      .basis = parts::weld_zone_words(piece.material)};
+  }
+  return input;
+}
+
+}  // namespace studies

@@ -1,0 +1,151 @@
+#include "checks/bending_strength.hpp"
+
+#include <cmath>
+
+#include <catch2/catch.hpp>
+
+#include "tests/checks/worked_arithmetic.hpp"
+
+using Catch::Matchers::WithinRel;
+
+namespace {
+
+/// E 200 GPa, Fy 350 MPa.
+checks::BendingStrength strength(const sections::Shape& shape, double length = 1.0) {
+  return checks::bending_strength({shape, 200e9, 350e6, length});
+}
+
+/// A tube of sharp corners, as hand calculations take it.
+sections::RectangularTube sharp_tube(double depth, double width, double wall) {
+  return {.depth = depth, .width = width, .wall = wall, .corner = 0.0};
+}
+
+bool lines_hold(const checks::NominalMoment& nominal) {
+  checks::Finding f;
+  f.lines = nominal.lines;
+  return worked::equations_that_hold(f, 1e-9) == static_cast<int>(f.lines.size());
+}
+
+}  // namespace
+
+// AISC 360-22 F8, from memory; worked by hand, 4 figures: compact, noncompact and slender walls.
+TEST_CASE("a round tube follows F8 through all three kinds of wall", "[checks][bending]") {
+  const auto tube = [](double outside, double wall) {
+    return strength(sections::RoundTube{.outside = outside, .wall = wall}).y;
+  };
+  CHECK_THAT(tube(0.050, 0.005).value, WithinRel(3.558e3, 2e-4));
+  CHECK_THAT(tube(0.200, 0.004).value, WithinRel(51.35e3, 2e-4));
+  CHECK_THAT(tube(0.300, 0.0016).value, WithinRel(39.18e3, 2e-4));
+  CHECK(lines_hold(tube(0.050, 0.005)));
+  CHECK(lines_hold(tube(0.200, 0.004)));
+  CHECK(lines_hold(tube(0.300, 0.0016)));
+}
+
+TEST_CASE("a round tube past 0.45 E/Fy has no nominal moment", "[checks][bending]") {
+  const double limit = 0.45 * 200e9 / 350e6;
+  const auto of = [&](double share) {
+    return strength(sections::RoundTube{.outside = 0.002 * limit * share, .wall = 0.002}).z;
+  };
+  CHECK(of(0.98).value > 0.0);
+  CHECK(of(0.98).reason.empty());
+  CHECK(std::isnan(of(1.02).value));
+  CHECK_THAT(of(1.02).reason, Catch::Contains("outside the method"));
+}
+
+// AISC 360-22 F7, from memory; worked by hand with sharp corners, 4 figures. Bent about the axis
+// along which they are 130 and 150 mm wide.
+TEST_CASE("a rectangular tube loses to F7 what its compressed wall cannot hold",
+          "[checks][bending]") {
+  const checks::NominalMoment noncompact = strength(sharp_tube(0.070, 0.130, 0.004)).y;
+  CHECK_THAT(noncompact.value, WithinRel(13.98e3, 4e-4));
+  CHECK(noncompact.lines.size() == 2);
+  CHECK(lines_hold(noncompact));
+  const checks::NominalMoment slender = strength(sharp_tube(0.070, 0.150, 0.004)).y;
+  CHECK_THAT(slender.value, WithinRel(14.46e3, 4e-4));
+  CHECK(lines_hold(slender));
+  const checks::NominalMoment stocky = strength(sharp_tube(0.070, 0.070, 0.005)).y;
+  CHECK(stocky.lines.size() == 1);
+}
+
+TEST_CASE("a web past 5.70 sqrt(E/Fy) has no nominal moment", "[checks][bending]") {
+  const double limit = 5.70 * std::sqrt(200e9 / 350e6);
+  const auto of = [&](double share) {
+    const double wall = 0.002;
+    return strength(sharp_tube(wall * (share * limit + 3.0), 0.040, wall)).y;
+  };
+  CHECK(of(0.98).value > 0.0);
+  CHECK(std::isnan(of(1.02).value));
+}
+
+// AISC 360-22 F11, from memory; worked by hand, 4 figures: flat bar 12 x 80.
+TEST_CASE("a flat bar on edge gives sideways over a long span", "[checks][bending]") {
+  const sections::FlatBar bar = {.depth = 0.080, .width = 0.012};
+  const checks::NominalMoment inelastic = strength(bar, 0.4).y;
+  CHECK_THAT(inelastic.value, WithinRel(6.332e3, 2e-4));
+  CHECK_THAT(inelastic.lines.front().values.back().si, WithinRel(6.720e3, 2e-4));
+  CHECK(lines_hold(inelastic));
+  const checks::NominalMoment elastic = strength(bar, 2.5).y;
+  CHECK_THAT(elastic.value, WithinRel(3.502e3, 2e-4));
+  CHECK(lines_hold(elastic));
+  CHECK(strength(bar, 2.5).z.lines.size() == 1);  // lying flat it cannot
+  CHECK(strength(bar, 0.08).y.lines.size() == 1);
+  const sections::TwinPlate pair = {.depth = 0.080, .thickness = 0.012, .gap = 0.050};
+  CHECK_THAT(strength(pair, 2.5).y.value, WithinRel(2.0 * 3.502e3, 2e-4));
+}
+
+TEST_CASE("a round bar stops at 1.6 Fy S", "[checks][bending]") {
+  const checks::NominalMoment bar = strength(sections::RoundBar{.diameter = 0.050}).y;
+  CHECK_THAT(bar.value, WithinRel(1.6 * 350e6 * base::kPi * std::pow(0.050, 3) / 32.0, 1e-9));
+  CHECK(lines_hold(bar));
+}
+
+// AISC 360-22 F7.4, from memory; Lp and Lr worked by hand: a tube of 150 x 70 x 4 mm, 3 figures.
+TEST_CASE("a tall tube gives sideways only over a very long span", "[checks][bending]") {
+  const auto tall = [](double length) {
+    return strength(sharp_tube(0.150, 0.070, 0.004), length).y;
+  };
+  CHECK(tall(2.0).lines.size() == 1);
+  const checks::NominalMoment longer = tall(10.0);
+  REQUIRE(longer.lines.size() == 2);
+  CHECK_THAT(longer.lines[1].values[3].si, WithinRel(2.07, 3e-3));
+  CHECK_THAT(longer.lines[1].values[4].si, WithinRel(56.7, 1e-3));
+  CHECK(lines_hold(longer));
+  CHECK(tall(60.0).value < 0.7 * tall(2.0).value);
+  CHECK(strength(sharp_tube(0.070, 0.150, 0.004), 60.0).z.lines.size() == 2);
+}
+
+TEST_CASE("a thinner wall or a longer span never makes a section stronger", "[checks][bending]") {
+  double last = 1e300;
+  for (double wall = 0.008; wall > 0.0012; wall *= 0.97) {
+    const double tube = strength(sections::RoundTube{.outside = 0.300, .wall = wall}).y.value;
+    CHECK(tube < last);
+    last = tube;
+  }
+  last = 1e300;
+  for (double wall = 0.006; wall > 0.0008; wall *= 0.97) {
+    const double box = strength(sharp_tube(0.080, 0.120, wall)).y.value;
+    CHECK(box < last);
+    last = box;
+  }
+  last = 1e300;
+  for (double length = 0.05; length < 5.0; length *= 1.1) {
+    const double bar = strength(sections::FlatBar{.depth = 0.080, .width = 0.012}, length).y.value;
+    CHECK(bar <= last);
+    last = bar;
+  }
+}
+
+TEST_CASE("open sections have no nominal moment but for an angle's legs", "[checks][bending]") {
+  const sections::Channel channel = {.depth = 0.100, .width = 0.050, .web = 0.006, .flange = 0.008};
+  CHECK(std::isnan(strength(channel).y.value));
+  // AISC 360-22 F10.3, from memory: legs up to 0.83 sqrt(E/Fy) = 19.9 yield first.
+  const sections::Angle stocky = {.depth = 0.050, .width = 0.050, .wall = 0.005};
+  CHECK(strength(stocky).y.lines.size() == 1);
+  const sections::Angle thin = {.depth = 0.050, .width = 0.050, .wall = 0.0024};
+  const checks::NominalMoment leg = strength(thin).y;
+  REQUIRE(leg.lines.size() == 2);
+  CHECK(lines_hold(leg));
+  const double root = std::sqrt(350e6 / 200e9);
+  CHECK_THAT(leg.value / leg.lines[0].values.back().si,
+             WithinRel(2.43 - 1.72 * 50.0 / 2.4 * root, 1e-9));
+}
