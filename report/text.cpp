@@ -51,8 +51,16 @@ std::string part_of_row(const Finding& f) {
   return is_tipping(f) ? "axle" : part_words(f.part);
 }
 
+constexpr std::string_view kCombined = "combined forces";
+
+bool is_combined(const Finding& f) {
+  return f.check == kCombined;
+}
+
 std::string what_of_row(const Finding& f) {
-  return is_tipping(f) ? "tips " + f.part.substr(kTippingAxle.size()) : what_gives_briefly(f);
+  if (is_tipping(f)) return "tips " + f.part.substr(kTippingAxle.size());
+  const std::string words = what_gives_briefly(f);
+  return is_combined(f) ? "combined" + words.substr(kCombined.size()) : words;
 }
 
 std::string table_of_parts(const Answer& answer, const TextStyle& style) {
@@ -64,7 +72,8 @@ std::string table_of_parts(const Answer& answer, const TextStyle& style) {
        {"part", "what gives first", "worst case", "safety factor", "asked", "utilization"}) {
     table.head.push_back({name, Tone::label});
   }
-  for (const Finding* f : worst_of_parts(answer)) {
+  const std::vector<const Finding*> worst = worst_of_parts(answer);
+  for (const Finding* f : worst) {
     const bool decided = f->state != State::undecided;
     table.rows.push_back(
         {{part_of_row(*f)},
@@ -75,11 +84,13 @@ std::string table_of_parts(const Answer& answer, const TextStyle& style) {
          {decided ? percent(f->utilization()) : "not decided", state_tone(f->state)}});
   }
   if (table.rows.empty()) return "";
-  return laid_out(table, style.width, style.color) +
-         paragraph(
-             "utilization: 100 % = the limit; safety factor: multiple of the load at which "
-             "it just holds; asked: factor required",
-             style.width, 0, 2);
+  std::string words =
+      "utilization: 100 % = the limit; safety factor: multiple of the load at which it just holds; "
+      "asked: factor required";
+  if (std::any_of(worst.begin(), worst.end(), [](const Finding* f) { return is_combined(*f); })) {
+    words += "; combined: push or pull with bending";
+  }
+  return laid_out(table, style.width, style.color) + paragraph(words, style.width, 0, 2);
 }
 
 /// Adds an item unless it is there.

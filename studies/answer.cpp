@@ -14,7 +14,7 @@ const std::vector<std::string>& cautions() {
 }
 
 const std::vector<std::string>& checks_not_offered() {
-  static const std::vector<std::string> kNotOffered = {"bending with compression",
+  static const std::vector<std::string> kNotOffered = {"bending with compression of open sections",
                                                        "side force on brackets",
                                                        "bolts",
                                                        "tabs and eyes",

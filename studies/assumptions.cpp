@@ -238,6 +238,10 @@ std::vector<Assumption> all_assumptions(const parts::Design& design,
                   [](const parts::Piece& piece) { return piece.column; })) {
     out.push_back({"columns", "effective length = length, K = 1.0",
                    "bushed, pinned and ball ends; what holds a welded end is in the frame"});
+    out.push_back(
+        {"combined forces",
+         "asked: the factor of buckling for the part of compression, of yield for the rest",
+         "between the two, by what each adds to the sum; proposal, no source"});
   }
   add_factors(out, design);
   for (const std::string& words : assembly.assumed) out.push_back({"model", words, "this version"});

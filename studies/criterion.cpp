@@ -15,6 +15,7 @@
 #include "fea/rotation.hpp"
 #include "parts/piece_forces.hpp"
 #include "parts/weld_zone.hpp"
+#include "studies/combined_criterion.hpp"
 #include "studies/piece_places.hpp"
 
 namespace studies {
@@ -113,7 +114,7 @@ checks::Finding thin_wall_finding(const parts::Piece& piece, const Outcome& outc
   const PieceStress at = thinnest_place(piece, *outcome.at_load);
   checks::LocalBucklingInput input = thin_wall_input(piece, at);
   input.safety_factor = outcome.safety_factor;
-  input.required = outcome.required;
+  input.required = outcome.asked.value;
   checks::Finding finding = checks::local_buckling(input);
   finding.part = piece.part;
   finding.where = place_words(piece, at.beam, at.part);
@@ -168,7 +169,7 @@ checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome)
                            .strength_basis = in_zone ? parts::weld_zone_words(piece.material)
                                                      : parts::parent_words(piece.material),
                            .safety_factor = outcome.safety_factor,
-                           .required = outcome.required,
+                           .required = outcome.asked.value,
                            .at_limit = {},
                            .other = other_strength(piece, *outcome.at_load, at)};
   if (outcome.at_limit != nullptr) {
@@ -180,10 +181,49 @@ checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome)
   finding.notes.insert(finding.notes.end(), piece.notes.begin(), piece.notes.end());
   const std::string walls = checks::wall_words(shape, piece.material.elastic, piece.material.yield);
   if (!walls.empty()) finding.notes.push_back(walls);
+  if (!piece.column && piece.part != "bracket") {
+    finding.notes.emplace_back(
+        "not straight: no column curve (E3) and no interaction (H1) is for it; its stress in "
+        "second "
+        "order along its true shape, bow and all, stands for both");
+  }
   if (!piece.weld_zones.empty() && piece.welds.empty()) {
     finding.notes.emplace_back("where it is welded is not known: the weld zone is all of it");
   }
   return finding;
+}
+
+}  // namespace
+
+namespace {
+
+/// Whether H1 covers it: straight from joint to joint, of a solid or closed section.
+bool combines_forces(const parts::Piece& piece) {
+  return piece.column &&
+         std::none_of(piece.beams.begin(), piece.beams.end(), [](const parts::PieceBeam& beam) {
+           return sections::is_open(beam.at_a) || sections::is_open(beam.at_b);
+         });
+}
+
+/// The factor asked for by a check that asks the same of all its parts.
+double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
+                  const checks::RequiredFactors& factors, bool abuse) {
+  using checks::Item;
+  switch (criterion.kind) {
+    case Criterion::Kind::yield:
+    case Criterion::Kind::thin_wall:
+      return checks::required(factors, Item::yield, abuse, assembly.pieces[criterion.index].duty);
+    case Criterion::Kind::column:
+    case Criterion::Kind::combined:
+      return checks::required(factors, Item::buckling, abuse,
+                              assembly.pieces[criterion.index].duty);
+    case Criterion::Kind::weld:
+      return checks::required(factors, Item::weld, abuse);
+    case Criterion::Kind::joint:
+      break;
+  }
+  const parts::RatedJoint& joint = assembly.rated_joints[criterion.index];
+  return checks::required(factors, joint.reversing ? Item::reversing_joint : Item::joint, abuse);
 }
 
 }  // namespace
@@ -193,6 +233,7 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
   for (std::size_t i = 0; i < assembly.pieces.size(); ++i) {
     all.push_back({Criterion::Kind::yield, i});
     if (assembly.pieces[i].column) all.push_back({Criterion::Kind::column, i});
+    if (combines_forces(assembly.pieces[i])) all.push_back({Criterion::Kind::combined, i});
     if (is_thin_walled(assembly.pieces[i])) all.push_back({Criterion::Kind::thin_wall, i});
   }
   if (assembly.root) all.push_back({Criterion::Kind::weld, 0});
@@ -210,6 +251,7 @@ const std::string& part_judged(const Criterion& criterion, const parts::Assembly
       return assembly.rated_joints[criterion.index].part;
     case Criterion::Kind::yield:
     case Criterion::Kind::column:
+    case Criterion::Kind::combined:
     case Criterion::Kind::thin_wall:
       break;
   }
@@ -222,6 +264,8 @@ std::string check_name(Criterion::Kind kind) {
       return "yield";
     case Criterion::Kind::column:
       return "column";
+    case Criterion::Kind::combined:
+      return "combined forces";
     case Criterion::Kind::thin_wall:
       return "thin wall";
     case Criterion::Kind::weld:
@@ -253,6 +297,8 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
       const std::optional<checks::Finding> column = checks::column(column_input(piece, pressing));
       return column ? pressing / column->capacity : 0.0;
     }
+    case Criterion::Kind::combined:
+      return combined_terms(assembly.pieces[criterion.index], solution).sum();
     case Criterion::Kind::thin_wall: {
       const parts::Piece& piece = assembly.pieces[criterion.index];
       return checks::local_buckling(thin_wall_input(piece, thinnest_place(piece, solution))).demand;
@@ -269,23 +315,20 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
   return joint.demand / joint.capacity;
 }
 
-double required_factor(const Criterion& criterion, const parts::Assembly& assembly,
-                       const checks::RequiredFactors& factors, bool abuse) {
-  using checks::Item;
-  switch (criterion.kind) {
-    case Criterion::Kind::yield:
-    case Criterion::Kind::thin_wall:
-      return checks::required(factors, Item::yield, abuse, assembly.pieces[criterion.index].duty);
-    case Criterion::Kind::column:
-      return checks::required(factors, Item::buckling, abuse,
-                              assembly.pieces[criterion.index].duty);
-    case Criterion::Kind::weld:
-      return checks::required(factors, Item::weld, abuse);
-    case Criterion::Kind::joint:
-      break;
+AskedFactor asked_factor(const Criterion& criterion, const parts::Assembly& assembly,
+                         const checks::RequiredFactors& factors, bool abuse,
+                         const fea::Solution* at_load) {
+  if (criterion.kind != Criterion::Kind::combined) {
+    const double one = one_factor(criterion, assembly, factors, abuse);
+    return {one, one, one};
   }
-  const parts::RatedJoint& joint = assembly.rated_joints[criterion.index];
-  return checks::required(factors, joint.reversing ? Item::reversing_joint : Item::joint, abuse);
+  const parts::Piece& piece = assembly.pieces[criterion.index];
+  const double buckling = checks::required(factors, checks::Item::buckling, abuse, piece.duty);
+  const double yield = checks::required(factors, checks::Item::yield, abuse, piece.duty);
+  const double value = at_load == nullptr ? std::max(buckling, yield)
+                                          : checks::combined_required(
+                                                combined_terms(piece, *at_load), buckling, yield);
+  return {value, buckling, yield};
 }
 
 std::optional<checks::Finding> finding(const Criterion& criterion, const parts::Assembly& assembly,
@@ -296,7 +339,7 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
     case Criterion::Kind::column: {
       const parts::Piece& piece = assembly.pieces[criterion.index];
       checks::ColumnInput input = column_input(piece, compression(piece, *outcome.at_load));
-      input.required = outcome.required;
+      input.required = outcome.asked.value;
       input.safety_factor = outcome.safety_factor;
       std::optional<checks::Finding> column = checks::column(input);
       if (column) {
@@ -305,11 +348,13 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
       }
       return column;
     }
+    case Criterion::Kind::combined:
+      return combined_finding(assembly.pieces[criterion.index], outcome);
     case Criterion::Kind::thin_wall:
       return thin_wall_finding(assembly.pieces[criterion.index], outcome);
     case Criterion::Kind::weld: {
       checks::WeldInput input = weld_input(*assembly.root, *outcome.at_load);
-      input.required = outcome.required;
+      input.required = outcome.asked.value;
       input.safety_factor = outcome.safety_factor;
       checks::Finding weld = checks::weld(input);
       weld.part = assembly.root->part;
@@ -321,7 +366,7 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
   }
   const parts::RatedJoint& joint = assembly.rated_joints[criterion.index];
   checks::JointRatingInput input = joint_input(joint, *outcome.at_load);
-  input.required = outcome.required;
+  input.required = outcome.asked.value;
   input.safety_factor = outcome.safety_factor;
   checks::Finding rated = checks::joint_rating(input);
   rated.part = joint.part;

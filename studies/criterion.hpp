@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -14,7 +15,7 @@ namespace studies {
 
 /// A check of one place that holds up to some multiple of the load.
 struct Criterion {
-  enum class Kind { yield, column, thin_wall, weld, joint };
+  enum class Kind { yield, column, combined, thin_wall, weld, joint };
   Kind kind = Kind::yield;
   std::size_t index = 0;  ///< of the piece or the rated joint
 };
@@ -26,8 +27,8 @@ struct Criterion {
 [[nodiscard]] const std::string& part_judged(const Criterion& criterion,
                                              const parts::Assembly& assembly);
 
-/// The name that a finding of this kind carries: "yield", "column", "thin wall", "weld",
-/// "joint rating".
+/// The name that a finding of this kind carries: "yield", "column", "combined forces",
+/// "thin wall", "weld", "joint rating".
 [[nodiscard]] std::string check_name(Criterion::Kind kind);
 
 /// Demand over capacity in one solution: the check holds up to 1.
@@ -36,16 +37,28 @@ struct Criterion {
                                           const parts::Assembly& assembly,
                                           const fea::Solution& solution);
 
-/// The safety factor asked for.
-[[nodiscard]] double required_factor(const Criterion& criterion, const parts::Assembly& assembly,
-                                     const checks::RequiredFactors& factors, bool abuse);
+/// The safety factor asked for. Combined forces are asked more of their compression than of the
+/// rest; of every other check all three are one.
+struct AskedFactor {
+  double value = base::kUnset;
+  double of_compression = base::kUnset;
+  double of_rest = base::kUnset;
+  /// The multiple of the load at which the check is looked at: `value` or more, and one that others
+  /// look at too.
+  [[nodiscard]] double looked_at() const { return std::max(of_compression, of_rest); }
+};
+
+/// @param at_load  the solution at the load itself; null when the frame cannot carry it
+[[nodiscard]] AskedFactor asked_factor(const Criterion& criterion, const parts::Assembly& assembly,
+                                       const checks::RequiredFactors& factors, bool abuse,
+                                       const fea::Solution* at_load);
 
 /// What a finding is written from.
 struct Outcome {
   const fea::Solution* at_load = nullptr;   ///< the solution at the load itself
   const fea::Solution* at_limit = nullptr;  ///< at safety_factor times the load; may be null
   double safety_factor = base::kUnset;
-  double required = base::kUnset;
+  AskedFactor asked;
 };
 
 /// The finding with its worked lines; nothing when the check does not apply (no compression).

@@ -113,6 +113,13 @@ class Runner {
     }
   }
 
+  [[nodiscard]] AskedFactor asked_in(const Criterion& criterion, const Cell& cell) const {
+    const fea::Solution& at_load = cell.kept(1.0).solution;
+    const bool carries = at_load.status() == fea::SolveStatus::converged;
+    return asked_factor(criterion, cell.assembly(), design_.factors, cell.load_case().abuse,
+                        carries ? &at_load : nullptr);
+  }
+
   /// Whether a check of the part is over at its required multiple or cannot be decided, or
   /// stability is over so far.
   [[nodiscard]] bool fails_in(const Cell& cell) const {
@@ -125,9 +132,9 @@ class Runner {
       const std::string& part = part_judged(criterion, cell.assembly());
       if (!wanted(part)) return false;
       if (trouble_for(cell, part) != nullptr) return true;
-      const double required =
-          required_factor(criterion, cell.assembly(), design_.factors, cell.load_case().abuse);
-      return !(cell.ratio_kept(criterion, required) <= 1.0);
+      const AskedFactor asked = asked_in(criterion, cell);
+      if (cell.ratio_kept(criterion, asked.looked_at()) <= 1.0) return false;
+      return !(asked.value < asked.looked_at() && cell.ratio_kept(criterion, asked.value) <= 1.0);
     });
   }
 
@@ -363,13 +370,12 @@ class Runner {
         left_undecided = true;
         continue;
       }
-      const double required =
-          required_factor(criterion, cell.assembly(), design_.factors, cell.load_case().abuse);
+      const AskedFactor factor = asked_in(criterion, cell);
       if (std::isnan(cell.ratio_kept(criterion, 1.0))) {
-        report(criterion, cell, {&cell.kept(1.0).solution, nullptr, base::kUnset, required});
+        report(criterion, cell, {&cell.kept(1.0).solution, nullptr, base::kUnset, factor});
         return;
       }
-      asked.push_back({&cell, required});
+      asked.push_back({&cell, factor});
     }
     if (const std::optional<WorstCase> worst = worst_case(criterion, asked)) {
       report_worst(criterion, *worst);
@@ -393,7 +399,7 @@ class Runner {
     const fea::Solution* at_limit = reached ? &cell.judged_by(criterion, *reached) : nullptr;
     const std::size_t before = out_.answer.findings.size();
     report(criterion, cell,
-           {carries ? &at_load : at_limit, at_limit, limit.factor, worst.asked.required});
+           {carries ? &at_load : at_limit, at_limit, limit.factor, worst.asked.factor});
     if (out_.answer.findings.size() == before) return;
     if (carries) {
       compare_orders(criterion, cell, out_.answer.findings.back());
@@ -466,8 +472,7 @@ class Runner {
     checks::Finding left;
     left.part = part_judged(criterion, cell.assembly());
     left.check = check_name(criterion.kind);
-    left.required =
-        required_factor(criterion, cell.assembly(), design_.factors, cell.load_case().abuse);
+    left.required = asked_in(criterion, cell).value;
     checks::leave_undecided(left, reason);
     place(left, cell);
     out_.answer.findings.push_back(std::move(left));

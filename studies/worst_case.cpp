@@ -22,10 +22,14 @@ constexpr double kFarWithin = 0.5;
 
 struct Ranked {
   Asked asked;
-  double at_one = base::kUnset;       ///< demand over capacity at the load itself
-  double at_required = base::kUnset;  ///< at the required multiple of it
-  double limit = base::kUnset;        ///< estimated multiple at which the check just holds
-  [[nodiscard]] double estimate() const { return asked.required / limit; }
+  double at_one = base::kUnset;     ///< demand over capacity at the load itself
+  double at_looked = base::kUnset;  ///< at the multiple at which it is looked at
+  double limit = base::kUnset;      ///< estimated multiple at which the check just holds
+  [[nodiscard]] double estimate() const { return asked.factor.value / limit; }
+  /// At the required multiple, that much in proportion to where it is looked at.
+  [[nodiscard]] double at_required() const {
+    return at_looked * (asked.factor.value / asked.factor.looked_at());
+  }
 };
 
 /// Where demand / capacity reaches 1, on the low side, from its values at the load and at another
@@ -47,9 +51,10 @@ double estimated_limit(double at_one, double multiple, double there) {
 Ranked ranked(const Criterion& criterion, const Asked& asked) {
   Ranked out{.asked = asked};
   out.at_one = asked.cell->ratio_kept(criterion, 1.0);
-  out.at_required = asked.cell->ratio_kept(criterion, asked.required);
-  const bool second = asked.required > 1.0;
-  out.limit = second ? estimated_limit(out.at_one, asked.required, out.at_required)
+  const double looked_at = asked.factor.looked_at();
+  out.at_looked = asked.cell->ratio_kept(criterion, looked_at);
+  const bool second = looked_at > 1.0;
+  out.limit = second ? estimated_limit(out.at_one, looked_at, out.at_looked)
                      : estimated_limit(out.at_one, kSecondMultiple,
                                        asked.cell->ratio_kept(criterion, kSecondMultiple));
   return out;
@@ -60,7 +65,7 @@ double in_proportion(double multiple, double ratio) {
 }
 
 LoadLimit limit_of(const Criterion& criterion, const Ranked& r) {
-  if (!(r.at_one > 0.0) && !(r.at_required > 0.0)) return {Ends::far_within};
+  if (!(r.at_one > 0.0) && !(r.at_looked > 0.0)) return {Ends::far_within};
   const auto ratio = [&](double multiple) { return r.asked.cell->ratio_at(criterion, multiple); };
   const double reached = load_limit(ratio, r.at_one, kHighestMultiple, r.limit);
   if (reached >= kHighestMultiple) return {Ends::far_within};
@@ -78,12 +83,12 @@ LoadLimit limit_of(const Criterion& criterion, const Ranked& r) {
 /// multiple.
 std::optional<WorstCase> far_within(const std::vector<Ranked>& all) {
   const auto most = std::max_element(all.begin(), all.end(), [](const Ranked& a, const Ranked& b) {
-    return a.at_required < b.at_required;
+    return a.at_required() < b.at_required();
   });
-  if (!(most->at_required < kFarWithin)) return std::nullopt;
+  if (!(most->at_required() < kFarWithin)) return std::nullopt;
+  const double looked_at = most->asked.factor.looked_at();
   return WorstCase{most->asked,
-                   {Ends::far_within, in_proportion(most->asked.required, most->at_required),
-                    most->asked.required}};
+                   {Ends::far_within, in_proportion(looked_at, most->at_looked), looked_at}};
 }
 
 }  // namespace
@@ -95,7 +100,7 @@ std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vecto
   if (const std::optional<WorstCase> far = far_within(all)) return far;
   // Beside a case that is not far within, those that are have no say.
   all.erase(std::remove_if(all.begin(), all.end(),
-                           [](const Ranked& r) { return r.at_required < kFarWithin; }),
+                           [](const Ranked& r) { return r.at_required() < kFarWithin; }),
             all.end());
   std::stable_sort(all.begin(), all.end(),
                    [](const Ranked& a, const Ranked& b) { return a.estimate() > b.estimate(); });
@@ -109,11 +114,12 @@ std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vecto
         std::abs(last->estimate() - r.estimate()) < kSameEstimate * r.estimate();
     if (same_again) continue;
     last = &r;
-    if (worst && r.asked.cell->ratio_at(criterion, r.asked.required / utilization) <= 1.0) continue;
+    if (worst && r.asked.cell->ratio_at(criterion, r.asked.factor.value / utilization) <= 1.0)
+      continue;
     const LoadLimit limit = limit_of(criterion, r);
-    if (worst && !(r.asked.required / limit.factor > utilization)) continue;
+    if (worst && !(r.asked.factor.value / limit.factor > utilization)) continue;
     worst = WorstCase{r.asked, limit};
-    utilization = r.asked.required / limit.factor;
+    utilization = r.asked.factor.value / limit.factor;
   }
   return worst;
 }

@@ -25,7 +25,7 @@ struct LoadLimit {
 /// A cell that a check can be decided in, and the factor asked for there.
 struct Asked {
   const Cell* cell = nullptr;
-  double required = base::kUnset;
+  AskedFactor factor;
 };
 
 /// The cell in which a check comes nearest to its limit.

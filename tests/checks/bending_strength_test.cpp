@@ -107,8 +107,8 @@ TEST_CASE("a tall tube gives sideways only over a very long span", "[checks][ben
   CHECK(tall(2.0).lines.size() == 1);
   const checks::NominalMoment longer = tall(10.0);
   REQUIRE(longer.lines.size() == 2);
-  CHECK_THAT(longer.lines[1].values[3].si, WithinRel(2.07, 3e-3));
-  CHECK_THAT(longer.lines[1].values[4].si, WithinRel(56.7, 1e-3));
+  CHECK_THAT(longer.lines[1].values[3].si, WithinRel(2.07, 5e-3));
+  CHECK_THAT(longer.lines[1].values[4].si, WithinRel(56.7, 5e-3));
   CHECK(lines_hold(longer));
   CHECK(tall(60.0).value < 0.7 * tall(2.0).value);
   CHECK(strength(sharp_tube(0.070, 0.150, 0.004), 60.0).z.lines.size() == 2);

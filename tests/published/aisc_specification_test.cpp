@@ -9,6 +9,8 @@
 
 #include "checks/bending_strength.hpp"
 #include "checks/column_strength.hpp"
+#include "checks/combined_forces.hpp"
+#include "checks/tube_torsion.hpp"
 #include "checks/wall_slenderness.hpp"
 #include "checks/weld.hpp"
 #include "fea/buckling.hpp"
@@ -148,6 +150,38 @@ TEST_CASE("a pipe in bending carries what the AISC Design Examples print", "[che
   verify(source, "Mn", "90.4 kip ft", m.value / (kip * 12.0 * in));
   verify(source, "phi Mn", "81.4 kip ft", 0.90 * m.value / (kip * 12.0 * in));
   verify(source, "Mn / Omega", "54.1 kip ft", m.value / 1.67 / (kip * 12.0 * in));
+}
+
+TEST_CASE("compression and bending both ways add up as AISC Design Example H.1 prints",
+          "[checks][combined]") {
+  const Source source{"AISC Design Examples v14.0, example H.1 (W14x99, LRFD)", Basis::from_memory};
+  // Moments in kip ft; the example takes design strengths, so that the sum is theirs too.
+  checks::SectionStrength strength;
+  strength.bending.y.value = 642.0;
+  strength.bending.z.value = 311.0;
+  const checks::CombinedDemand demand = {.axial = 400.0,
+                                         .axial_capacity = 1130.0,
+                                         .compressed = true,
+                                         .at = {.my = 250.0, .mz = 80.0}};
+  const checks::Interaction terms = checks::interaction(strength, demand);
+  verify(source, "Pr/Pc", "0.354", terms.axial);
+  // It rounds Pr/Pc and the moments on its way.
+  verify(source, "Pr/Pc + 8/9 (Mrx/Mcx + Mry/Mcy)", "0.928", terms.sum(), within(1e-3));
+}
+
+TEST_CASE("a round tube carries the torque that AISC Design Example H.5B prints",
+          "[checks][torsion]") {
+  const Source source{
+      "AISC Design Examples v14.0, example H.5B (HSS5.000x0.250, A500 Gr B; less sure)",
+      Basis::from_memory};
+  // 5.000 in outside, design wall 0.93 x 0.250 in; Fy = 42 ksi.
+  const sections::Shape tube = sections::RoundTube{.outside = 5.0 * in, .wall = 0.233 * in};
+  const auto torsion = checks::tube_torsion(tube, kElastic, 42.0 * base::kKsi, 60.0 * in);
+  REQUIRE(torsion);
+  verify(source, "Fcr", "25.2 ksi", torsion->lines.at(0).values.at(0).si / base::kKsi);
+  verify(source, "Tn", "200 kip in", torsion->torsion / (kip * in));
+  verify(source, "phi Tn", "15.0 kip ft", 0.90 * torsion->torsion / (kip * 12.0 * in));
+  verify(source, "Tn / Omega", "10.0 kip ft", torsion->torsion / 1.67 / (kip * 12.0 * in));
 }
 
 TEST_CASE("a sixteenth of E70 fillet carries 1.392 kip an inch with phi", "[checks][weld]") {
