@@ -49,6 +49,7 @@ void add_bracket(Bounds& out, const parts::Bracket& bracket) {
   out.length("bracket.drop", bracket.drop, 0.010, 0.700);
   out.length("bracket.depth_at_rail", bracket.depth_at_rail, 0.020, 0.500);
   out.length("bracket.depth_at_bolt", bracket.depth_at_bolt, 0.020, 0.500);
+  out.length("bracket.edge_distance", bracket.edge_distance, 0.008, 0.250);
   out.length("bracket.plates", bracket.plates.thickness, 0.001, 0.050);
   out.length("bracket.gap", bracket.gap, 0.005, 0.250);
   out.length("bracket.weld", bracket.weld.leg, 0.001, 0.030);

@@ -40,6 +40,9 @@ constexpr std::string_view kind_of(const parts::RailFaces&) {
 constexpr std::string_view kind_of(const parts::LinkEnds&) {
   return "[ends](#joints-and-ends)";
 }
+constexpr std::string_view kind_of(const parts::BoltSpec&) {
+  return "[bolt](#joints-and-ends)";
+}
 constexpr std::string_view kind_of(const parts::Bend&) {
   return "[bend](#lateral_link)";
 }

@@ -52,6 +52,12 @@ Phrase<parts::RailFaces> read_phrase(std::string_view text, const parts::Design&
 template <>
 Phrase<parts::LinkEnds> read_phrase(std::string_view text, const parts::Design& names);
 
+/// "5/8 in grade 8", "5/8-18 grade 8, double shear", "M16 class 10.9, single shear, threads out of
+/// the shear plane, loose stack". Coarse thread, double shear, threads in the plane and a clamped
+/// stack unless it is said.
+template <>
+Phrase<parts::BoltSpec> read_phrase(std::string_view text, const parts::Design& names);
+
 /// "none", "2 in off straight" (upward), "2 in off straight, forward".
 template <>
 Phrase<parts::Bend> read_phrase(std::string_view text, const parts::Design& names);
@@ -88,6 +94,7 @@ Phrase<parts::Coupling> read_phrase(std::string_view text, const parts::Design& 
 [[nodiscard]] std::string write_phrase(const parts::Rail& rail, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::RailFaces& faces, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::LinkEnds& ends, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::BoltSpec& bolt, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::Bend& bend, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::BraceAt& at, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::JointSpec& joint, const parts::Design& names);
@@ -114,6 +121,9 @@ Phrase<parts::Coupling> read_phrase(std::string_view text, const parts::Design& 
 }
 [[nodiscard]] constexpr std::string_view example_phrase(const parts::LinkEnds&) {
   return "weld-on bushing";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::BoltSpec&) {
+  return "5/8 in grade 8";
 }
 [[nodiscard]] constexpr std::string_view example_phrase(const parts::Bend&) {
   return "2 in off straight";

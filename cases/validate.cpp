@@ -12,6 +12,7 @@
 #include "cases/quantity.hpp"
 #include "cases/words.hpp"
 #include "loads/case_library.hpp"
+#include "parts/bracket_weld.hpp"
 #include "parts/used_sticks.hpp"
 
 namespace cases {
@@ -194,6 +195,17 @@ void add_bracket(Problems& out, const Design& design) {
     out.emplace_back("bracket.up_the_side", fmt::format("{} is more than the rail's height ({})",
                                                         length_text(b.up_the_side, design.inches),
                                                         length_text(b.rail.height, design.inches)));
+  }
+  if (design.lateral_link && design.lateral_link->bolt.given()) {
+    const double hole = design.lateral_link->bolt.thread.standard_hole();
+    const double edge = parts::edge_distance(b);
+    if (!(edge > 0.5 * hole)) {
+      out.emplace_back(
+          "bracket.edge_distance",
+          fmt::format("{} from the bolt's center to the plates' edge is not over half "
+                      "of its hole ({})",
+                      length_text(edge, design.inches), length_text(hole, design.inches)));
+    }
   }
   if (design.brace && design.brace->meets_bracket.above_bolt >= b.drop) {
     out.emplace_back("brace.meets_bracket",

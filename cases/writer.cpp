@@ -102,6 +102,7 @@ class FieldWriter {
     return write_quantity(si, parts::Dimension::length, names_.inches);
   }
 
+  static bool is_set(const parts::BoltSpec& bolt) { return bolt.given(); }
   static bool is_set(const parts::Freed& freed) { return !(freed == parts::Freed{}); }
   static bool is_set(const parts::Toward& toward) { return !(toward == parts::Toward{}); }
   static bool is_set(const parts::Coupling& coupled) { return !coupled.terms.empty(); }

@@ -13,13 +13,13 @@ namespace checks {
 namespace {
 
 /// Of first yield: what counts as no moment where a nominal one is not known.
-constexpr double kNoMoment = 1e-3;
+constexpr double kSlightMoment = 1e-3;
 constexpr double kMuchAxial = 0.2;    // H1.1
 constexpr double kMuchTorsion = 0.2;  // H3.2
 
 double share(double acting, double nominal, double first_yield) {
   if (!std::isnan(nominal)) return acting / nominal;
-  return acting == 0.0 || acting <= kNoMoment * first_yield ? 0.0 : base::kUnset;
+  return acting == 0.0 || acting <= kSlightMoment * first_yield ? 0.0 : base::kUnset;
 }
 
 double resultant_moment(const sections::Resultants& r) {

@@ -24,6 +24,10 @@ std::vector<FactorEntry> factor_entries(RequiredFactors& f) {
        "weld throat, routine loads: 0.60 F_EXX / 2.0 is the static allowable 0.30 F_EXX of "
        "AWS D1.1, from memory"},
       {"weld_abuse", &f.weld_abuse, "weld throat, abuse loads: proposal, no source"},
+      {"bolt_routine", &f.bolt_routine,
+       "bolts and the plates they bear on, routine loads: Omega 2.00 of AISC 360-22 J3, from "
+       "memory"},
+      {"bolt_abuse", &f.bolt_abuse, "bolts, abuse loads: proposal, no source"},
       {"tipping_routine", &f.tipping_routine,
        "axle tipping on its springs, routine loads: proposal, no source"},
       {"tipping_abuse", &f.tipping_abuse,
@@ -58,6 +62,8 @@ double required(const RequiredFactors& f, Item item, bool abuse, Duty duty) {
       return locating ? f.buckling_abuse_locating : f.buckling_abuse;
     case Item::weld:
       return abuse ? f.weld_abuse : f.weld_routine;
+    case Item::bolt:
+      return abuse ? f.bolt_abuse : f.bolt_routine;
     case Item::reversing_joint:
       return abuse ? f.joint_abuse : f.joint_routine_reversing;
     case Item::joint:

@@ -10,6 +10,7 @@ enum class Item {
   yield,     ///< members and plates
   buckling,  ///< column, and member buckling of the frame
   weld,
+  bolt,             ///< and the plates it bears on
   tipping,          ///< the axle tipping on its springs and bushings
   reversing_joint,  ///< static rating of a ball joint or rod end whose load reverses
   joint,            ///< static rating of any other ball joint or rod end
@@ -30,6 +31,8 @@ struct RequiredFactors {
   double buckling_abuse_locating = 2.0;  ///< lateral link and steering
   double weld_routine = 2.0;
   double weld_abuse = 1.5;
+  double bolt_routine = 2.0;
+  double bolt_abuse = 1.5;
   double tipping_routine = 1.5;
   double tipping_abuse = 1.1;
   double joint_routine_reversing = 5.0;

@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "parts/bolt_spec.hpp"
 #include "parts/field.hpp"
 #include "parts/joint_spec.hpp"
 #include "parts/stick.hpp"
@@ -20,6 +21,7 @@ struct Arm {
   JointSpec axle_joint = {.kind = JointKind::bushing, .axis = Axis::y};
   JointSpec frame_joint = {.kind = JointKind::bushing, .axis = Axis::y};
   double bolt_to_weld = base::kUnset;  ///< farthest of an eye's welds; unset = its outside size [m]
+  BoltSpec bolt;                       ///< through each end
   bool mirror = true;                  ///< the same arm on the other side
   bool operator==(const Arm&) const = default;
 };
@@ -45,6 +47,9 @@ void fields(Visitor& v, Arm& arm) {
   v.quantity({"bolt_to_weld", optional, "how far from its bolt an eye's weld reaches",
               "the width of the part, twice that at a ball joint or rod end; proposal, no source"},
              arm.bolt_to_weld, positive(length));
+  v.phrase({"bolt", optional, "bolt through each end: size, grade, how it is sheared",
+            "its bolts are not checked"},
+           arm.bolt);
   v.flag({"mirror", assumed, "the same arm on the other side", "arms come in pairs"}, arm.mirror);
 }
 

@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include "checks/bolt_shear.hpp"
 #include "checks/required_factors.hpp"
 #include "checks/weld_group.hpp"
 #include "fea/frame_model.hpp"
@@ -77,6 +78,28 @@ struct RatedJoint {
   bool reversing = true;
 };
 
+/// A bolt through the end of a part.
+struct BoltedJoint {
+  std::string part;
+  std::string where;
+  PieceBeam beam;
+  int end = 0;  ///< 0 = a, 1 = b
+  BoltSpec bolt;
+  std::optional<Axis> along = {};               ///< the bolt; unset = all force is across it
+  std::optional<checks::BoltStack> stack = {};  ///< unset = not known
+};
+
+/// The plates of a bracket at its bolt.
+struct BoltedPlates {
+  std::string part;
+  PieceBeam plates;                 ///< its end a is at the bolt
+  std::size_t bolt = 0;             ///< of Assembly::bolts, which goes through them
+  double edge = base::kUnset;       ///< bolt's center to the nearest edge  [m]
+  double thickness = base::kUnset;  ///< of one  [m]
+  int count = 2;
+  sections::Material material;
+};
+
 /// A straight line between two points of the structure, whose turning from ride height is watched.
 struct Chord {
   std::string part;
@@ -105,6 +128,8 @@ struct Assembly {
   std::vector<Piece> pieces;
   std::vector<std::pair<std::string, std::size_t>> members;  ///< name in `members:` and its piece
   std::vector<RatedJoint> rated_joints;
+  std::vector<BoltedJoint> bolts;
+  std::optional<BoltedPlates> bolted_plates;
   std::vector<Chord> chords;
   std::vector<BumpStop> stops;
   std::vector<NamedNode> points;

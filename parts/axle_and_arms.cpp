@@ -67,6 +67,8 @@ void add_arm(Builder& builder, const std::string& part, double side) {
   if (arm.axle_upper.empty()) {
     spec.welds = {axle_eye, frame_eye};
     const Piece tube = finish(builder.add_run(spec, at_axle(lower_g, chord), {}, frame_end));
+    bolt_end(out, tube, 0, "axle bolt", arm.bolt, arm.axle_joint);
+    bolt_end(out, tube, 1, "frame bolt", arm.bolt, arm.frame_joint);
     out.chords.push_back({part, tube.beams.front().beam, tube.beams.back().beam});
     return;
   }
@@ -95,7 +97,10 @@ void add_arm(Builder& builder, const std::string& part, double side) {
   spec.name = "upper arm";
   spec.stick = arm.upper;
   spec.welds = {eye_reach(arm.bolt_to_weld, arm.upper.shape, arm.axle_joint.kind), weld.on_upper};
-  finish(builder.add_run(spec, at_axle(upper_g, upper_along), {}, junction));
+  const Piece upper = finish(builder.add_run(spec, at_axle(upper_g, upper_along), {}, junction));
+  bolt_end(out, ahead, 0, "lower axle bolt", arm.bolt, arm.axle_joint);
+  bolt_end(out, upper, 0, "upper axle bolt", arm.bolt, arm.axle_joint);
+  bolt_end(out, behind, 1, "frame bolt", arm.bolt, arm.frame_joint);
   out.chords.push_back({part, ahead.beams.front().beam, behind.beams.back().beam});
 }
 

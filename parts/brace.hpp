@@ -1,5 +1,6 @@
 #pragma once
 
+#include "parts/bolt_spec.hpp"
 #include "parts/field.hpp"
 #include "parts/stick.hpp"
 
@@ -21,6 +22,7 @@ struct Brace {
   BraceAt meets_bracket;
   BraceEnd far_end = BraceEnd::welded;
   double bolt_to_weld = base::kUnset;  ///< farthest of an eye's welds; unset = its outside size [m]
+  BoltSpec bolt;                       ///< of its bolted ends
   double end_mount = base::kUnset;  ///< give of its end along the brace; unset = both bounds [N/m]
   bool operator==(const Brace&) const = default;
 };
@@ -42,6 +44,9 @@ void fields(Visitor& v, Brace& b) {
   v.quantity({"bolt_to_weld", optional, "how far from its bolt an eye's weld reaches",
               "the width of the part; proposal, no source"},
              b.bolt_to_weld, positive(length));
+  v.phrase({"bolt", optional, "bolt of each bolted end: size, grade, how it is sheared",
+            "its bolts are not checked"},
+           b.bolt);
   v.quantity({"end_mount", optional, "stiffness of the far end along the brace",
               "`not sure`: solved at 10 kN/mm and rigid; proposal, no source"},
              b.end_mount, {.dimension = stiffness, .above = 0.0, .may_be_unsure = true});

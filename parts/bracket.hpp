@@ -37,6 +37,7 @@ struct Bracket {
   Plates plates;
   double depth_at_rail = base::kUnset;  ///< across the truck  [m]
   double depth_at_bolt = base::kUnset;  ///< unset = half of depth_at_rail  [m]
+  double edge_distance = base::kUnset;  ///< bolt to plate edge; unset = half depth_at_bolt  [m]
   double gap = 0.050;                   ///< clear between the plates  [m]
   FilletWeld weld;
   double filler = 482.633e6;  ///< classification strength F_EXX  [Pa]
@@ -60,6 +61,9 @@ void fields(Visitor& v, Bracket& b) {
   v.quantity({"depth_at_bolt", optional, "plate across the truck, at the bolt",
               "half of `depth_at_rail`; proposal"},
              b.depth_at_bolt, positive(length));
+  v.quantity({"edge_distance", optional, "bolt's center to the nearest edge of a plate",
+              "half of the depth at the bolt; proposal"},
+             b.edge_distance, positive(length));
   v.quantity({"gap", assumed, "clear between the two plates",
               "width of a common bushing; common practice, no source"},
              b.gap, positive(length));

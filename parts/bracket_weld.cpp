@@ -29,6 +29,10 @@ double weld_up_the_side(const Bracket& bracket) {
   return std::isnan(bracket.up_the_side) ? 0.5 * bracket.rail.height : bracket.up_the_side;
 }
 
+double edge_distance(const Bracket& bracket) {
+  return std::isnan(bracket.edge_distance) ? 0.5 * depth_at_bolt(bracket) : bracket.edge_distance;
+}
+
 double depth_at_bolt(const Bracket& bracket) {
   return std::isnan(bracket.depth_at_bolt) ? 0.5 * bracket.depth_at_rail : bracket.depth_at_bolt;
 }

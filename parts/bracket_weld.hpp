@@ -23,4 +23,8 @@ struct BracketPlace {
 /// Depth of the plates at the bolt: as given, else half of the depth at the rail.  [m]
 [[nodiscard]] double depth_at_bolt(const Bracket& bracket);
 
+/// From the bolt's center to the nearest edge of a plate: as given, else half of the depth there.
+/// [m]
+[[nodiscard]] double edge_distance(const Bracket& bracket);
+
 }  // namespace parts

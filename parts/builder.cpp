@@ -213,6 +213,19 @@ void rate_ends(Assembly& out, const Piece& piece, const std::string& start, cons
       {piece.part, end, piece.beams.back(), 1, static_rating, ultimate_rating, true});
 }
 
+void bolt_end(Assembly& out, const Piece& piece, int end, const std::string& where,
+              const BoltSpec& bolt, const JointSpec& joint) {
+  if (!bolt.given() || joint.kind == JointKind::welded) return;
+  BoltedJoint bolted{.part = piece.part,
+                     .where = where,
+                     .beam = end == 0 ? piece.beams.front() : piece.beams.back(),
+                     .end = end,
+                     .bolt = bolt};
+  const bool own_rates = joint.grade == BushingGrade::given;
+  if (joint.kind != JointKind::ball && !own_rates) bolted.along = joint.axis;
+  out.bolts.push_back(std::move(bolted));
+}
+
 void set_weld_zones(Piece& piece, std::vector<Weld> welds, const sections::Shape& thickest) {
   if (!piece.material.weakened_by_welding()) return;
   piece.weld_zones = weld_zones(welds, beyond_weld(thickest), piece.center_line);

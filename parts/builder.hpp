@@ -113,6 +113,11 @@ inline constexpr double kSpinStiffness = 1.0;  // [N m/rad]
 void rate_ends(Assembly& out, const Piece& piece, const std::string& start, const std::string& end,
                double static_rating, double ultimate_rating);
 
+/// The bolt at one end of a piece, when it is given.
+/// @param end  0 = its first end, 1 = its far one
+void bolt_end(Assembly& out, const Piece& piece, int end, const std::string& where,
+              const BoltSpec& bolt, const JointSpec& joint);
+
 void add_axle(Builder& builder);
 void add_link_and_bracket(Builder& builder);
 void add_arms(Builder& builder);

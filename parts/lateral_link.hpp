@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "parts/bolt_spec.hpp"
 #include "parts/field.hpp"
 #include "parts/joint_spec.hpp"
 #include "parts/stick.hpp"
@@ -38,6 +39,7 @@ struct LateralLink {
   LinkEnds ends;
   double bolt_to_weld = base::kUnset;  ///< farthest of an end's welds; unset = its outside size [m]
   Bend bend;
+  BoltSpec bolt;                          ///< through each end
   double static_rating = base::kUnset;    ///< radial, of a ball joint or rod end  [N]
   double ultimate_rating = base::kUnset;  ///< [N]
   bool operator==(const LateralLink&) const = default;
@@ -62,6 +64,9 @@ void fields(Visitor& v, LateralLink& link) {
   v.quantity({"bolt_to_weld", optional, "how far from its bolt an end's weld reaches",
               "the width of the part, twice that at a ball joint or rod end; proposal, no source"},
              link.bolt_to_weld, positive(length));
+  v.phrase({"bolt", optional, "bolt through each end: size, grade, how it is sheared",
+            "its bolts are not checked"},
+           link.bolt);
   v.phrase({"bend", assumed, "none, or how far the middle is off straight", "a straight link"},
            link.bend);
   v.quantity({"bend_radius", optional, "radius of the center line where it bends", "sharp corners"},

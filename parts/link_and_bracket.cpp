@@ -193,6 +193,17 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
   return brace_node;
 }
 
+/// The bolts of the brace's bolted ends; at the bracket it shares the link's place.
+void bolt_brace(Assembly& out, const Piece& piece, const Brace& brace) {
+  const JointSpec pin{.kind = JointKind::pin, .axis = Axis::x};
+  if (!(brace.meets_bracket.above_bolt > 0.0)) {
+    bolt_end(out, piece, 0, "bolt at the bracket", brace.bolt, pin);
+  }
+  if (brace.far_end == BraceEnd::bolted) {
+    bolt_end(out, piece, 1, "bolt at the far end", brace.bolt, pin);
+  }
+}
+
 void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
   const Brace& brace = *builder.design().brace;
   Assembly& out = builder.out();
@@ -226,6 +237,7 @@ void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
   const std::size_t piece = builder.add_run(spec, {at, fea::Vector3::Zero(), near_joint}, {},
                                             {far, fea::Vector3::Zero(), far_joint});
   out.pieces[piece].column = true;
+  bolt_brace(out, out.pieces[piece], brace);
 }
 
 void add_bracket(Builder& builder, fea::NodeId bolt, double inward_y) {
@@ -266,6 +278,30 @@ RunEnd axle_end_of(Builder& builder, const fea::Vector3& axle_g) {
   out.link_axle_end = axle;
   out.assumed.emplace_back("the axle bolt moves across the truck only; all else there is held");
   return {axle, fea::Vector3::Zero(), {}};
+}
+
+/// The bolts of the link, and the plates that its frame bolt goes through.
+void bolt_link(Builder& builder, const Piece& link_piece) {
+  const LateralLink& link = *builder.design().lateral_link;
+  Assembly& out = builder.out();
+  const std::size_t frame_bolt = out.bolts.size();
+  bolt_end(out, link_piece, 0, "frame bolt", link.bolt, link.ends.joint);
+  bolt_end(out, link_piece, 1, "axle bolt", link.bolt, link.ends.joint);
+  if (out.bolts.size() == frame_bolt || !builder.design().bracket) return;
+  const Bracket& bracket = *builder.design().bracket;
+  if (bracket.plates.count == 2) {
+    out.bolts[frame_bolt].stack = checks::BoltStack{
+        .plate = bracket.plates.thickness, .eye = bracket.gap, .loose = link.bolt.loose_stack};
+  }
+  const auto plates = std::find_if(out.pieces.begin(), out.pieces.end(),
+                                   [](const Piece& piece) { return piece.part == "bracket"; });
+  out.bolted_plates = BoltedPlates{.part = "bracket",
+                                   .plates = plates->beams.front(),
+                                   .bolt = frame_bolt,
+                                   .edge = edge_distance(bracket),
+                                   .thickness = bracket.plates.thickness,
+                                   .count = bracket.plates.count,
+                                   .material = bracket.plates.material};
 }
 
 }  // namespace
@@ -316,6 +352,7 @@ void add_link_and_bracket(Builder& builder) {
   piece.column = through.empty();
   piece.spin_held = link.ends.joint.kind == JointKind::ball;
   out.chords.push_back({"lateral_link", piece.beams.front().beam, piece.beams.back().beam});
+  bolt_link(builder, piece);
   if (piece.spin_held) {
     rate_ends(out, piece, "frame end", "axle end", link.static_rating, link.ultimate_rating);
   }

@@ -14,9 +14,9 @@ const std::vector<std::string>& cautions() {
 }
 
 const std::vector<std::string>& checks_not_offered() {
-  static const std::vector<std::string> kNotOffered = {"bending with compression of open sections",
+  static const std::vector<std::string> kNotOffered = {"combined forces in open sections",
                                                        "side force on brackets",
-                                                       "bolts",
+                                                       "bolt slip",
                                                        "tabs and eyes",
                                                        "other welds",
                                                        "threads",

@@ -33,6 +33,10 @@ void add_bracket(std::vector<Assumption>& out, const parts::Design& design) {
     out.push_back({"bracket.up_the_side", length_text(parts::weld_up_the_side(b), design.inches),
                    "half of the rail's height; proposal"});
   }
+  if (std::isnan(b.edge_distance) && design.lateral_link && design.lateral_link->bolt.given()) {
+    out.push_back({"bracket.edge_distance", length_text(parts::edge_distance(b), design.inches),
+                   "half of the depth at the bolt; proposal"});
+  }
   if (parts::root_is_bounded(b)) {
     const parts::RootStiffness soft = parts::root_stiffness(b, parts::Bound::low);
     const parts::RootStiffness stiff = parts::root_stiffness(b, parts::Bound::high);
@@ -152,6 +156,24 @@ void add_weld_zones(std::vector<Assumption>& out, const parts::Design& design,
        "other welds are not known here"});
 }
 
+/// Which bolts are not checked; empty when all are given, or there are none.
+std::string bolts_left_out(const parts::Design& design) {
+  std::string names;
+  bool any_given = false;
+  const auto look = [&](bool there, bool given, const char* name) {
+    any_given = any_given || (there && given);
+    if (there && !given) names += (names.empty() ? "" : ", ") + std::string(name);
+  };
+  const bool brace_bolted = design.brace && (!(design.brace->meets_bracket.above_bolt > 0.0) ||
+                                             design.brace->far_end == parts::BraceEnd::bolted);
+  look(design.lateral_link.has_value(), design.lateral_link && design.lateral_link->bolt.given(),
+       "lateral link");
+  look(brace_bolted, brace_bolted && design.brace->bolt.given(), "brace");
+  look(design.arm.has_value(), design.arm && design.arm->bolt.given(), "arm");
+  if (names.empty()) return {};
+  return fmt::format("bolts{}{} (give `bolt:`)", any_given ? " of " : "", any_given ? names : "");
+}
+
 /// A line for each reason why load cases are not run.
 void add_cases_not_run(std::vector<std::string>& out, const parts::Design& design) {
   std::vector<std::pair<std::string, std::string>> by_reason;
@@ -250,6 +272,7 @@ std::vector<Assumption> all_assumptions(const parts::Design& design,
 
 std::vector<std::string> left_out(const parts::Design& design) {
   std::vector<std::string> out;
+  if (std::string bolts = bolts_left_out(design); !bolts.empty()) out.push_back(std::move(bolts));
   if (design.vehicle) {
     out.push_back(design.steering ? "pitman arm, steering gear and its mount, knuckles, kingpins"
                                   : "steering and parking loads");

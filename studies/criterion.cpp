@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "checks/bolt_hole.hpp"
+#include "checks/bolt_shear.hpp"
 #include "checks/column.hpp"
 #include "checks/joint_rating.hpp"
 #include "checks/local_buckling.hpp"
@@ -81,6 +83,44 @@ PieceStress largest(const parts::Piece& piece, const fea::Solution& solution, co
     }
   }
   return worst;
+}
+
+/// Force on the end of a beam, axes of the case.
+fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end, const parts::Assembly& assembly,
+                         const fea::Solution& solution) {
+  const fea::Model& model = assembly.model;
+  const fea::Vector12 ends = parts::end_forces(beam, solution);
+  return fea::member_axes(model, model[beam.beam]).transpose() * ends.segment<3>(6 * end);
+}
+
+checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const parts::Assembly& assembly,
+                             const fea::Solution& solution) {
+  const fea::Vector3 force_g = end_force_g(joint.beam, joint.end, assembly, solution);
+  const double along = joint.along ? force_g[static_cast<int>(*joint.along)] : 0.0;
+  return {.thread = joint.bolt.thread,
+          .grade = joint.bolt.grade,
+          .planes = joint.bolt.double_shear ? 2 : 1,
+          .threads_in_plane = joint.bolt.threads_in_plane,
+          .shear = std::sqrt(std::max(0.0, force_g.squaredNorm() - along * along)),
+          .tension = std::abs(along),
+          .stack = joint.stack};
+}
+
+/// The plates take what the bolt brings, or what all that meets there leaves, whichever is more.
+checks::BoltHoleInput bolt_hole_input(const parts::Assembly& assembly,
+                                      const fea::Solution& solution) {
+  const parts::BoltedPlates& plates = *assembly.bolted_plates;
+  const parts::BoltedJoint& bolt = assembly.bolts[plates.bolt];
+  const fea::Vector3 on_plates_g = end_force_g(plates.plates, 0, assembly, solution);
+  const double of_bolt = bolt_input(bolt, assembly, solution).shear;
+  return {.force = std::max(of_bolt, std::hypot(on_plates_g.y(), on_plates_g.z())),
+          .bolt = bolt.bolt.thread.diameter,
+          .hole = bolt.bolt.thread.standard_hole(),
+          .edge = plates.edge,
+          .thickness = plates.thickness,
+          .plates = plates.count,
+          .tensile = plates.material.tensile,
+          .strength_basis = parts::parent_words(plates.material)};
 }
 
 bool is_thin_walled(const parts::Piece& piece) {
@@ -219,6 +259,9 @@ double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
                               assembly.pieces[criterion.index].duty);
     case Criterion::Kind::weld:
       return checks::required(factors, Item::weld, abuse);
+    case Criterion::Kind::bolt:
+    case Criterion::Kind::bolt_hole:
+      return checks::required(factors, Item::bolt, abuse);
     case Criterion::Kind::joint:
       break;
   }
@@ -240,6 +283,10 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
   for (std::size_t i = 0; i < assembly.rated_joints.size(); ++i) {
     all.push_back({Criterion::Kind::joint, i});
   }
+  for (std::size_t i = 0; i < assembly.bolts.size(); ++i) {
+    all.push_back({Criterion::Kind::bolt, i});
+  }
+  if (assembly.bolted_plates) all.push_back({Criterion::Kind::bolt_hole, 0});
   return all;
 }
 
@@ -249,6 +296,10 @@ const std::string& part_judged(const Criterion& criterion, const parts::Assembly
       return assembly.root->part;
     case Criterion::Kind::joint:
       return assembly.rated_joints[criterion.index].part;
+    case Criterion::Kind::bolt:
+      return assembly.bolts[criterion.index].part;
+    case Criterion::Kind::bolt_hole:
+      return assembly.bolted_plates->part;
     case Criterion::Kind::yield:
     case Criterion::Kind::column:
     case Criterion::Kind::combined:
@@ -270,6 +321,10 @@ std::string check_name(Criterion::Kind kind) {
       return "thin wall";
     case Criterion::Kind::weld:
       return "weld";
+    case Criterion::Kind::bolt:
+      return "bolt";
+    case Criterion::Kind::bolt_hole:
+      return "bolt hole";
     case Criterion::Kind::joint:
       break;
   }
@@ -306,6 +361,13 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
     case Criterion::Kind::weld: {
       const checks::Finding weld = checks::weld(weld_input(*assembly.root, solution));
       return weld.demand / weld.capacity;
+    }
+    case Criterion::Kind::bolt:
+      return checks::bolt_shear(bolt_input(assembly.bolts[criterion.index], assembly, solution))
+          .demand;
+    case Criterion::Kind::bolt_hole: {
+      const checks::Finding hole = checks::bolt_hole(bolt_hole_input(assembly, solution));
+      return hole.demand / hole.capacity;
     }
     case Criterion::Kind::joint:
       break;
@@ -360,6 +422,25 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
       weld.part = assembly.root->part;
       weld.where = "root weld at the rail";
       return weld;
+    }
+    case Criterion::Kind::bolt: {
+      const parts::BoltedJoint& joint = assembly.bolts[criterion.index];
+      checks::BoltInput input = bolt_input(joint, assembly, *outcome.at_load);
+      input.required = outcome.asked.value;
+      input.safety_factor = outcome.safety_factor;
+      checks::Finding bolt = checks::bolt_shear(input);
+      bolt.part = joint.part;
+      bolt.where = joint.where;
+      return bolt;
+    }
+    case Criterion::Kind::bolt_hole: {
+      checks::BoltHoleInput input = bolt_hole_input(assembly, *outcome.at_load);
+      input.required = outcome.asked.value;
+      input.safety_factor = outcome.safety_factor;
+      checks::Finding hole = checks::bolt_hole(input);
+      hole.part = assembly.bolted_plates->part;
+      hole.where = "plates at the bolt hole";
+      return hole;
     }
     case Criterion::Kind::joint:
       break;

@@ -93,6 +93,10 @@ inline std::string text_of(const parts::JointSpec& j) {
 inline std::string text_of(const parts::LinkEnds& e) {
   return fmt::format("{} {}", e.welded, text_of(e.joint));
 }
+inline std::string text_of(const parts::BoltSpec& b) {
+  return fmt::format("{} {} {} {} {} {}", b.thread.name, b.grade.name, text_of(b.grade.tensile),
+                     b.double_shear, b.threads_in_plane, b.loose_stack);
+}
 inline std::string text_of(const parts::Bend& b) {
   return fmt::format("{} {}", static_cast<int>(b.toward), text_of(b.off_straight));
 }

@@ -50,6 +50,37 @@ TEST_CASE("plates read and write", "[cases][phrase]") {
   CHECK_THAT(refused<parts::Plates>("2 of 5/16 mild steel"), Contains("has no unit of length"));
 }
 
+TEST_CASE("bolts read and write", "[cases][phrase]") {
+  const auto bolt = read<parts::BoltSpec>("5/8 in Grade 8, single shear");
+  CHECK(bolt.thread.name == "5/8-11");
+  CHECK(bolt.grade.name == "grade 8");
+  CHECK_FALSE(bolt.double_shear);
+  CHECK(bolt.threads_in_plane);
+  CHECK(read<parts::BoltSpec>("0.625 in fine bolt grade 8").thread.name == "5/8-18");
+  CHECK(read<parts::BoltSpec>("5/8-18 grade 5").thread.name == "5/8-18");
+  CHECK(read<parts::BoltSpec>("m16 10.9").thread.name == "M16 x 2");
+  CHECK(read<parts::BoltSpec>("M16x1.5 class 10.9").thread.name == "M16 x 1.5");
+  const std::string all =
+      "M16 x 2 class 10.9, double shear, threads out of the shear plane, loose stack";
+  CHECK(rewritten<parts::BoltSpec>(all) == all);
+  CHECK(cases::read_phrase<parts::BoltSpec>(all, with_joint()).assumed.empty());
+  CHECK(cases::read_phrase<parts::BoltSpec>("5/8 in grade 8", with_joint()).assumed.size() == 4);
+}
+
+TEST_CASE("bolts that are not known are refused", "[cases][phrase]") {
+  CHECK_THAT(refused<parts::BoltSpec>("5/8 in"), Contains("does not end with a grade"));
+  CHECK_THAT(refused<parts::BoltSpec>("5/8 in grade 7"), Contains("grade 2, 5 or 8"));
+  CHECK_THAT(refused<parts::BoltSpec>("2 in x grade 8"), Contains("no thread known here"));
+  CHECK_THAT(refused<parts::BoltSpec>("grade8"), Contains("does not say size and grade"));
+  CHECK_THAT(refused<parts::BoltSpec>("2 in grade 8"), Contains("names no thread known here"));
+  CHECK_THAT(refused<parts::BoltSpec>("M17 class 10.9"), Contains("M8 to M24"));
+  CHECK_THAT(refused<parts::BoltSpec>("5/8 in class 10.9"),
+             Contains("grade 2, 5 or 8 of SAE J429"));
+  CHECK_THAT(refused<parts::BoltSpec>("M16 grade 8"), Contains("class 8.8, 10.9 or 12.9"));
+  CHECK_THAT(refused<parts::BoltSpec>("5/8 in grade 8, triple shear"),
+             Contains("`triple shear`") && Contains("double shear"));
+}
+
 TEST_CASE("fillet welds read and write", "[cases][phrase]") {
   CHECK_THAT(read<parts::FilletWeld>("1/4 in fillet, both sides of each plate").leg,
              WithinRel(0.00635, 1e-12));

@@ -8,6 +8,8 @@
 #include <catch2/catch.hpp>
 
 #include "checks/bending_strength.hpp"
+#include "checks/bolt_hole.hpp"
+#include "checks/bolt_shear.hpp"
 #include "checks/column_strength.hpp"
 #include "checks/combined_forces.hpp"
 #include "checks/tube_torsion.hpp"
@@ -182,6 +184,65 @@ TEST_CASE("a round tube carries the torque that AISC Design Example H.5B prints"
   verify(source, "Tn", "200 kip in", torsion->torsion / (kip * in));
   verify(source, "phi Tn", "15.0 kip ft", 0.90 * torsion->torsion / (kip * 12.0 * in));
   verify(source, "Tn / Omega", "10.0 kip ft", torsion->torsion / 1.67 / (kip * 12.0 * in));
+}
+
+TEST_CASE("a bolt of 3/4 in and 120 ksi carries what the AISC manual lists", "[checks][bolt]") {
+  const Source source{"AISC Steel Construction Manual, 14th ed., tables 7-1 and 7-2 (3/4 in A325)",
+                      Basis::from_memory};
+  checks::BoltInput bolt{.thread = {.name = "3/4-10", .diameter = 0.75 * in, .pitch = in / 10.0},
+                         .grade = {.name = "A325", .tensile = 120.0 * base::kKsi},
+                         .planes = 1,
+                         .shear = kip};
+  const auto carries = [&] { return 1.0 / checks::bolt_shear(bolt).demand; };
+  verify(source, "phi rn, threads in the plane, single shear", "17.9 kip", 0.75 * carries());
+  verify(source, "rn / Omega, threads in the plane, single shear", "11.9 kip", carries() / 2.0);
+  bolt.planes = 2;
+  verify(source, "phi rn, threads in the plane, double shear", "35.8 kip", 0.75 * carries());
+  bolt.planes = 1;
+  bolt.threads_in_plane = false;
+  // The table rounds 0.563 x 120 to 68 ksi first.
+  verify(source, "phi rn, threads out of the plane, single shear", "22.5 kip", 0.75 * carries(),
+         within(7e-3));
+  bolt.shear = 0.0;
+  bolt.tension = kip;
+  verify(source, "phi rn, tension", "29.8 kip", 0.75 * carries());
+  verify(source, "rn / Omega, tension", "19.9 kip", carries() / 2.0);
+}
+
+TEST_CASE("shear takes off tension as AISC Design Example J.3 prints", "[checks][bolt]") {
+  const Source source{"AISC Design Examples v14.0, example J.3 (3/4 in A325-N, Vu = 8.00 kip)",
+                      Basis::from_memory};
+  checks::BoltInput bolt{.thread = {.name = "3/4-10", .diameter = 0.75 * in, .pitch = in / 10.0},
+                         .grade = {.name = "A325", .tensile = 120.0 * base::kKsi},
+                         .planes = 1,
+                         .shear = 8.0 * kip / 0.75};
+  // The tension at which it just holds, by halving.
+  double holds = 0.0;
+  double fails = 60.0 * kip;
+  while (fails - holds > 1e-6 * fails) {
+    bolt.tension = 0.5 * (holds + fails);
+    (checks::bolt_shear(bolt).demand <= 1.0 ? holds : fails) = bolt.tension;
+  }
+  verify(source, "Rn", "33.9 kip", holds / kip);
+  verify(source, "phi Rn", "25.4 kip", 0.75 * holds / kip, within(3e-3));
+}
+
+TEST_CASE("a plate at a bolt of 3/4 in carries what the AISC manual lists", "[checks][bolt]") {
+  const Source source{
+      "AISC Steel Construction Manual, 14th ed., tables 7-4 and 7-5 (3/4 in, Fu = 58 ksi)",
+      Basis::from_memory};
+  checks::BoltHoleInput plate{.force = kip,
+                              .bolt = 0.75 * in,
+                              .hole = 13.0 / 16.0 * in,
+                              .edge = 1.25 * in,
+                              .thickness = in,
+                              .plates = 1,
+                              .tensile = 58.0 * base::kKsi};
+  verify(source, "phi rn for an edge distance of 1-1/4 in", "44.0 kip/in",
+         0.75 * checks::bolt_hole(plate).capacity / kip);
+  plate.edge = 3.0 * in;
+  verify(source, "phi rn in bearing", "78.3 kip/in",
+         0.75 * checks::bolt_hole(plate).capacity / kip);
 }
 
 TEST_CASE("a sixteenth of E70 fillet carries 1.392 kip an inch with phi", "[checks][weld]") {

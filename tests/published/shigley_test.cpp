@@ -9,6 +9,7 @@
 #include "checks/column_strength.hpp"
 #include "checks/weld.hpp"
 #include "sections/area_props.hpp"
+#include "sections/bolt.hpp"
 #include "sections/material.hpp"
 #include "sections/stress.hpp"
 #include "tests/published/verification.hpp"
@@ -208,4 +209,23 @@ TEST_CASE("bar steels have the strengths of Shigley's table A-20", "[sections][m
   has(Basis::read, "1020_HR", "30 kpsi", "55 kpsi");
   has(Basis::from_memory, "1045_HR", "45 kpsi", "82 kpsi");
   has(Basis::from_memory, "1045_CD", "77 kpsi", "91 kpsi");
+}
+
+TEST_CASE("threads have the stress areas of Shigley's table", "[sections][bolt]") {
+  const Source source{"Shigley, Mechanical Engineering Design, 9th ed., table 8-2", Basis::read};
+  const auto area = [](const std::string& name) {
+    for (const BoltThread& thread : bolt_threads()) {
+      if (thread.name == name) return thread.tensile_area() / (base::kInch * base::kInch);
+    }
+    FAIL("no thread " << name);
+    return 0.0;
+  };
+  verify(source, "At, 3/8-16", "0.0775 in2", area("3/8-16"));
+  verify(source, "At, 1/2-13", "0.1419 in2", area("1/2-13"));
+  verify(source, "At, 5/8-11", "0.226 in2", area("5/8-11"));
+  verify(source, "At, 3/4-10", "0.334 in2", area("3/4-10"));
+  // The table cuts its last digit.
+  verify(source, "At, 1/2-20", "0.1599 in2", area("1/2-20"), within(5e-4));
+  verify(source, "At, 5/8-18", "0.256 in2", area("5/8-18"));
+  verify(source, "At, 3/4-16", "0.373 in2", area("3/4-16"));
 }

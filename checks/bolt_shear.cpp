@@ -1,0 +1,144 @@
+#include "checks/bolt_shear.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "base/invariant.hpp"
+#include "checks/value.hpp"
+
+namespace checks {
+namespace {
+
+constexpr double kThreadsIn = 0.450;  // of Fu
+constexpr double kThreadsOut = 0.563;
+constexpr double kTension = 0.75;
+constexpr double kRootShear = 0.60;  // of Fu on the stress area
+constexpr double kTogether = 1.3;    // J3.8
+
+Value area(double si) {
+  return {si, Measure::area};
+}
+
+/// The thread takes more of the shank than the code's factors allow for.
+bool small_thread(const BoltInput& in) {
+  return in.thread.tensile_area() < kTension * in.thread.shank_area();
+}
+
+/// Rn in shear over all planes.
+double shear_capacity(const BoltInput& in, Finding& f) {
+  const double shank = in.thread.shank_area();
+  const double part = in.threads_in_plane ? kThreadsIn : kThreadsOut;
+  double plane = part * in.grade.tensile * shank;
+  const double root = kRootShear * in.grade.tensile * in.thread.tensile_area();
+  const Value planes = ratio(in.planes);
+  if (in.threads_in_plane && small_thread(in) && root < plane) {
+    plane = root;
+    f.lines.push_back({"Rv = planes * 0.60 Fu At, threads in the plane, At < 0.75 A",
+                       "{0} * 0.60 * {1} * {2} = {3}",
+                       {planes, stress(in.grade.tensile), area(in.thread.tensile_area()),
+                        force(in.planes * plane)}});
+    return in.planes * plane;
+  }
+  f.lines.push_back({fmt::format("Rv = planes * {:.3f} Fu A, threads {} the plane, A of the shank",
+                                 part, in.threads_in_plane ? "in" : "out of"),
+                     fmt::format("{{0}} * {:.3f} * {{1}} * {{2}} = {{3}}", part),
+                     {planes, stress(in.grade.tensile), area(shank), force(in.planes * plane)}});
+  return in.planes * plane;
+}
+
+/// Rn in tension.
+double tension_capacity(const BoltInput& in, Finding& f) {
+  if (small_thread(in)) {
+    const double capacity = in.grade.tensile * in.thread.tensile_area();
+    f.lines.push_back(
+        {"Rt = Fu At, At < 0.75 A",
+         "{0} * {1} = {2}",
+         {stress(in.grade.tensile), area(in.thread.tensile_area()), force(capacity)}});
+    return capacity;
+  }
+  const double capacity = kTension * in.grade.tensile * in.thread.shank_area();
+  f.lines.push_back({"Rt = 0.75 Fu A",
+                     "0.75 * {0} * {1} = {2}",
+                     {stress(in.grade.tensile), area(in.thread.shank_area()), force(capacity)}});
+  return capacity;
+}
+
+/// What the bolt's bending between its plates uses of first yield.
+double bending_share(const BoltInput& in, Finding& f) {
+  const BoltStack& stack = *in.stack;
+  const double diameter = in.threads_in_plane ? in.thread.root_diameter() : in.thread.diameter;
+  const double modulus = base::kPi / 32.0 * std::pow(diameter, 3);
+  const double bent = in.shear * (stack.eye + 2.0 * stack.plate) / 8.0;
+  const double holds = in.grade.yield * modulus;
+  const char* beside = stack.loose ? "" : "beside it, were its stack loose: ";
+  f.lines.push_back({fmt::format("{}M = F (eye + 2 plates) / 8", beside),
+                     "{0} * ({1} + 2 * {2}) / 8 = {3}",
+                     {force(in.shear), length(stack.eye), length(stack.plate), moment(bent)}});
+  f.lines.push_back(
+      {fmt::format("{}M / (Fy pi d^3 / 32), d {}", beside,
+                   in.threads_in_plane ? "at the thread's root" : "of the shank"),
+       "{0} / ({1} * pi * {2}^3 / 32) = {3}",
+       {moment(bent), stress(in.grade.yield), length(diameter), ratio(bent / holds)}});
+  return bent / holds;
+}
+
+}  // namespace
+
+Finding bolt_shear(const BoltInput& in) {
+  INVARIANT(in.planes == 1 || in.planes == 2);
+  INVARIANT(in.grade.tensile > 0.0 && in.thread.diameter > 0.0);
+  Finding f{.check = "bolt", .measure = Measure::ratio};
+  f.required = in.required;
+  f.source =
+      "AISC 360-22 J3.7 and J3.8, from memory; bending as a pin: EN 1993-1-8 3.13 (table 3.10 "
+      "read)";
+  const double holds = shear_capacity(in, f);
+  const double v = in.shear / holds;
+  f.lines.push_back(
+      {"V / Rv, V across the bolt", "{0} / {1} = {2}", {force(in.shear), force(holds), ratio(v)}});
+  double demand = v;
+  if (in.tension > 0.0) {
+    const double capacity = tension_capacity(in, f);
+    const double t = in.tension / capacity;
+    f.lines.push_back({"T / Rt, T along the bolt",
+                       "{0} / {1} = {2}",
+                       {force(in.tension), force(capacity), ratio(t)}});
+    const double both = (v + t) / kTogether;
+    f.lines.push_back({"both together: (V / Rv + T / Rt) / 1.3",
+                       "({0} + {1}) / 1.3 = {2}",
+                       {ratio(v), ratio(t), ratio(both)}});
+    demand = std::max({v, t, both});
+  }
+  if (in.stack) {
+    const double bent = bending_share(in, f);
+    if (in.stack->loose) {
+      demand = std::max(demand, std::hypot(bent, v));
+      f.lines.push_back({"bending and shear: sqrt((M / My)^2 + (V / Rv)^2)",
+                         "sqrt({0}^2 + {1}^2) = {2}",
+                         {ratio(bent), ratio(v), ratio(std::hypot(bent, v))}});
+    }
+  }
+  f.demand = demand;
+  f.capacity = 1.0;
+  f.notes.push_back(fmt::format("{} {}, {} ({}); Fu {:.0f} MPa", in.thread.name, in.grade.name,
+                                in.grade.standard, in.grade.mark, in.grade.tensile / 1e6));
+  if (small_thread(in)) {
+    f.notes.emplace_back(
+        "a coarse thread that leaves under 0.75 of the shank: its stress area counts, in shear "
+        "with "
+        "0.60 Fu; proposal, no source");
+  }
+  if (in.stack && !in.stack->loose) {
+    f.notes.emplace_back(
+        "its stack is taken as clamped tight, so that the bolt does not bend: say `loose stack` "
+        "where a bushing turns on it or nothing clamps");
+  } else if (!in.stack) {
+    f.notes.emplace_back("what it goes through is not known: its bending is not in this");
+  }
+  decide(f, std::isnan(in.safety_factor) ? 1.0 / demand : in.safety_factor, in.required);
+  return f;
+}
+
+}  // namespace checks

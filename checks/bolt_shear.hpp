@@ -1,0 +1,41 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "checks/finding.hpp"
+#include "sections/bolt.hpp"
+
+namespace checks {
+
+/// Two plates with an eye or a sleeve between them, through which a bolt goes.
+struct BoltStack {
+  double plate = base::kUnset;  ///< thickness of one plate  [m]
+  double eye = base::kUnset;    ///< width between the plates  [m]
+  bool loose = false;           ///< nothing clamps it: the bolt bends as a beam
+};
+
+/// What the check of one bolt needs.
+struct BoltInput {
+  sections::BoltThread thread;
+  sections::BoltGrade grade;
+  int planes = 2;                       ///< 1 = single shear, 2 = double shear
+  bool threads_in_plane = true;         ///< of shear
+  double shear = 0.0;                   ///< across the bolt, all planes together  [N]
+  double tension = 0.0;                 ///< along the bolt  [N]
+  std::optional<BoltStack> stack = {};  ///< unset = not known
+  double required = base::kUnset;
+  double safety_factor = base::kUnset;  ///< largest multiple of the load, multiplied before the
+                                        ///< solve; unset = 1 / demand
+};
+
+/// Shear, tension and both together of one bolt, and its bending where its stack is loose.
+/// Nominal: a plane of shear 0.450 Fu A with threads in it, 0.563 Fu A without; tension 0.75 Fu A,
+/// A of the shank. Small coarse threads, whose stress area At is under 0.75 A: Fu At in tension,
+/// and 0.60 Fu At at most in a plane with threads (proposal, on the safe side). Both together add
+/// up to 1.3. Bending: M = F (eye + 2 plates) / 8 against first yield, squares added with those of
+/// shear. Limits: a bolt drawn tight or a snug one; slip and fatigue are not in it. Source: AISC
+/// 360-22 J3.7 and J3.8, from memory; bending of pins EN 1993-1-8 3.13 (table 3.10 read).
+[[nodiscard]] Finding bolt_shear(const BoltInput& input);
+
+}  // namespace checks

@@ -1,0 +1,19 @@
+#pragma once
+
+#include "sections/bolt.hpp"
+
+namespace parts {
+
+/// A bolt at the ends of a part: "5/8 in grade 8, double shear".
+struct BoltSpec {
+  sections::BoltThread thread;  ///< without a name = not given
+  sections::BoltGrade grade;
+  bool double_shear = true;
+  bool threads_in_plane = true;
+  bool loose_stack = false;  ///< nothing clamps what it goes through
+
+  [[nodiscard]] bool given() const { return !thread.name.empty(); }
+  bool operator==(const BoltSpec&) const = default;
+};
+
+}  // namespace parts

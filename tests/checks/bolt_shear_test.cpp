@@ -1,0 +1,82 @@
+#include "checks/bolt_shear.hpp"
+
+#include <cmath>
+
+#include <catch2/catch.hpp>
+
+#include "tests/checks/worked_arithmetic.hpp"
+
+using Catch::Matchers::WithinRel;
+using checks::State;
+
+namespace {
+
+/// M16 x 2 of class 10.9: A 201.1 mm2, At 156.7 mm2, Fu 1040 MPa.
+checks::BoltInput bolt(double shear, double tension = 0.0) {
+  const sections::BoltThread thread = {
+      .name = "M16 x 2", .inch = false, .diameter = 0.016, .pitch = 0.002, .mark = "from memory"};
+  return {.thread = thread,
+          .grade = *sections::find_bolt_grade("10.9", thread),
+          .shear = shear,
+          .tension = tension,
+          .required = 2.0};
+}
+
+}  // namespace
+
+// AISC 360-22 J3.7, from memory; worked by hand, 4 figures: 188.2 kN with threads in both planes,
+// 235.4 kN without; 156.8 kN in tension.
+TEST_CASE("a bolt in double shear and in tension", "[checks][bolt]") {
+  CHECK_THAT(checks::bolt_shear(bolt(50e3)).demand, WithinRel(50.0 / 188.2, 3e-4));
+  checks::BoltInput out = bolt(50e3);
+  out.threads_in_plane = false;
+  CHECK_THAT(checks::bolt_shear(out).demand, WithinRel(50.0 / 235.4, 3e-4));
+  out.planes = 1;
+  CHECK_THAT(checks::bolt_shear(out).demand, WithinRel(100.0 / 235.4, 3e-4));
+  CHECK_THAT(checks::bolt_shear(bolt(0.0, 80e3)).demand, WithinRel(80.0 / 156.8, 3e-4));
+}
+
+// AISC 360-22 J3.8, from memory: Fnt' = 1.3 Fnt - Fnt frv / Fnv in nominal strengths, which is
+// v + t <= 1.3; up to 0.3 of the one the other is whole.
+TEST_CASE("shear takes off tension over three tenths", "[checks][bolt]") {
+  const auto demand = [](double v, double t) {
+    return checks::bolt_shear(bolt(v * 188.2e3, t * 156.8e3)).demand;
+  };
+  CHECK_THAT(demand(0.65, 0.65), WithinRel(1.0, 4e-4));
+  CHECK_THAT(demand(0.29, 1.0), WithinRel(1.0, 4e-4));
+  CHECK_THAT(demand(1.0, 0.29), WithinRel(1.0, 4e-4));
+  CHECK(worked::equations_that_hold(checks::bolt_shear(bolt(60e3, 30e3))) == 5);
+}
+
+TEST_CASE("a small coarse thread counts with its stress area", "[checks][bolt]") {
+  checks::BoltInput in = bolt(10e3, 5e3);
+  in.thread = {.name = "3/8-16", .diameter = 0.375 * base::kInch, .pitch = base::kInch / 16.0};
+  const double at = in.thread.tensile_area();
+  REQUIRE(at < 0.75 * in.thread.shank_area());
+  in.tension = 0.0;
+  CHECK_THAT(checks::bolt_shear(in).demand, WithinRel(10e3 / (2.0 * 0.60 * 1040e6 * at), 1e-9));
+  in.shear = 0.0;
+  in.tension = 5e3;
+  CHECK_THAT(checks::bolt_shear(in).demand, WithinRel(5e3 / (1040e6 * at), 1e-9));
+}
+
+// EN 1993-1-8 3.13, moment from memory; by hand: 25 kN, plates 6, eye 40 and gaps of 3 mm beside it
+// (an eye of 52 mm would do the same) give 200 N m; first yield of the shank 378.0 N m.
+TEST_CASE("a bolt bends where its stack is loose, and only then", "[checks][bolt]") {
+  checks::BoltInput in = bolt(25e3);
+  in.threads_in_plane = false;
+  in.stack = checks::BoltStack{.plate = 0.006, .eye = 0.052, .loose = true};
+  const checks::Finding loose = checks::bolt_shear(in);
+  CHECK_THAT(loose.demand, WithinRel(std::hypot(200.0 / 378.0, 25.0 / 235.4), 4e-4));
+  CHECK(worked::equations_that_hold(loose) == static_cast<int>(loose.lines.size()));
+  in.stack->loose = false;
+  const checks::Finding tight = checks::bolt_shear(in);
+  CHECK_THAT(tight.demand, WithinRel(25.0 / 235.4, 3e-4));
+  CHECK_THAT(tight.lines.back().symbols, Catch::Contains("beside it, were its stack loose"));
+}
+
+TEST_CASE("the bolt verdict turns at its limit", "[checks][bolt]") {
+  CHECK(checks::bolt_shear(bolt(0.98 * 188.2e3 / 2.0)).state == State::within);
+  CHECK(checks::bolt_shear(bolt(1.02 * 188.2e3 / 2.0)).state == State::over);
+  CHECK(checks::bolt_shear(bolt(0.0)).state == State::within);
+}
