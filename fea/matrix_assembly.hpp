@@ -13,6 +13,10 @@ using Sparse = Eigen::SparseMatrix<double, Eigen::RowMajor>;
 /// @param lower  its lower triangle
 void subtract_product(const Sparse& lower, const Eigen::VectorXd& x, Eigen::VectorXd& out);
 
+/// out -= (skew-symmetric matrix) x, its diagonal zero.
+/// @param lower  its lower triangle
+void subtract_skew_product(const Sparse& lower, const Eigen::VectorXd& x, Eigen::VectorXd& out);
+
 /// Dense square matrices over some unknowns each, in a fixed order.
 using Blocks = std::vector<Eigen::MatrixXd>;
 

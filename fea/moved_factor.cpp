@@ -1,17 +1,24 @@
 #include "fea/moved_factor.hpp"
 
 #include <cmath>
+#include <utility>
+
+#include <Eigen/SparseLU>
+
+#include "fea/mixing.hpp"
 
 namespace fea {
 namespace {
 
 constexpr double kTrusted = 1.0e-14;  // a pivot nearer to zero may have either sign
+constexpr double kRefined = 1.0e-10;  // change of a refined answer, of itself
+constexpr int kMostRefinements = 20;
 
 }  // namespace
 
 MovedFactor::MovedFactor(const MovedFrame& frame)
     : system_(frame.system()),
-      use_whole_(frame.has_dead_moment()),
+      refines_(frame.has_dead_moment()),
       assembly_(frame.block_unknowns(), system_.places(), system_.n_free()),
       symmetric_(assembly_.pattern()) {
   assembly_.scale_by(system_.scale());
@@ -24,11 +31,11 @@ Sparse MovedFactor::lower(const Blocks& tangent) const {
   return out;
 }
 
-MovedFactor::Whole MovedFactor::whole(const Blocks& tangent) const {
+MovedFactor::Whole MovedFactor::whole() const {
   Blocks turned;
-  turned.reserve(tangent.size());
-  for (const Eigen::MatrixXd& block : tangent) turned.emplace_back(block.transpose());
-  const Whole below = lower(tangent);
+  turned.reserve(tangent_.size());
+  for (const Eigen::MatrixXd& block : tangent_) turned.emplace_back(block.transpose());
+  const Whole below = lower(tangent_);
   const Whole above = lower(turned).transpose();
   return below + Whole(above.triangularView<Eigen::StrictlyUpper>());
 }
@@ -46,17 +53,44 @@ bool MovedFactor::factor_symmetric(const Blocks& tangent) {
 }
 
 bool MovedFactor::factor(const Blocks& tangent) {
-  if (!use_whole_) return factor_symmetric(tangent);
-  ++count_;
-  whole_.compute(whole(tangent));
-  return whole_.info() == Eigen::Success;
+  if (refines_) {
+    tangent_ = tangent;
+    Blocks skew;
+    skew.reserve(tangent.size());
+    for (const Eigen::MatrixXd& block : tangent) {
+      skew.emplace_back(0.5 * (block - block.transpose()));
+    }
+    below_skew_ = lower(skew);
+  }
+  return factor_symmetric(tangent);
+}
+
+/// Refined until it no longer changes; nothing when it goes on changing.
+std::optional<Eigen::VectorXd> MovedFactor::refined(const Eigen::VectorXd& scaled_force) const {
+  Eigen::VectorXd motion = symmetric_.solve(scaled_force);
+  Mixing mixing(motion.size());
+  for (int i = 0; i < kMostRefinements; ++i) {
+    Eigen::VectorXd next = scaled_force;
+    subtract_skew_product(below_skew_, motion, next);
+    symmetric_.solve_in_place(next);
+    if ((next - motion).norm() <= kRefined * next.norm()) return next;
+    mixing.next(motion, next);
+    motion = std::move(next);
+  }
+  return std::nullopt;
 }
 
 Eigen::VectorXd MovedFactor::solve(const Eigen::VectorXd& force) const {
   const Eigen::VectorXd scaled_force = system_.to_scaled_force(force);
-  const Eigen::VectorXd motion =
-      use_whole_ ? Eigen::VectorXd(whole_.solve(scaled_force)) : symmetric_.solve(scaled_force);
-  return system_.from_scaled_motion(motion);
+  if (!refines_) return system_.from_scaled_motion(symmetric_.solve(scaled_force));
+  if (const std::optional<Eigen::VectorXd> motion = refined(scaled_force)) {
+    return system_.from_scaled_motion(*motion);
+  }
+  const Eigen::SparseLU<Whole> whole_factor(whole());
+  if (whole_factor.info() != Eigen::Success) {
+    return Eigen::VectorXd::Constant(system_.n_unknowns(), base::kUnset);
+  }
+  return system_.from_scaled_motion(whole_factor.solve(scaled_force));
 }
 
 std::optional<int> MovedFactor::n_negative(const Blocks& tangent) {

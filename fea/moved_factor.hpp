@@ -2,19 +2,20 @@
 
 #include <optional>
 
-#include <Eigen/SparseLU>
+#include <Eigen/SparseCore>
 
 #include "fea/ldlt.hpp"
 #include "fea/moved_frame.hpp"
 
 namespace fea {
 
-/// Factors of a moved frame's tangent. Newton's steps take the symmetric part (LDL'): in
-/// equilibrium under loads with a potential the tangent is symmetric, so what is left out vanishes
-/// as fast as the unbalanced forces, steps stay quadratic, and the factor is a third of the price.
-/// Where a load keeps a moment about fixed axes that does not hold, and the whole tangent is
-/// factored (LU). Source of the symmetry: Simo and Vu-Quoc, Comput. Methods Appl. Mech. Eng. 58
-/// (1986) (notes of it read).
+/// Factors of a moved frame's tangent: its symmetric part (LDL'). In equilibrium under loads with a
+/// potential the tangent is symmetric, so what is left out vanishes as fast as the unbalanced
+/// forces, and Newton's steps stay quadratic. Where a load keeps a moment about fixed axes that
+/// does not hold: what is not symmetric is brought back in by refinement, which settles in a few
+/// rounds as such moments are small beside the stiffness they turn; the whole (LU) where they are
+/// not. Source of the symmetry: Simo and Vu-Quoc, Comput. Methods Appl. Mech. Eng. 58 (1986) (notes
+/// of it read).
 class MovedFactor {
  public:
   explicit MovedFactor(const MovedFrame& frame);
@@ -37,14 +38,16 @@ class MovedFactor {
  private:
   using Whole = Eigen::SparseMatrix<double>;
   [[nodiscard]] Sparse lower(const Blocks& tangent) const;
-  [[nodiscard]] Whole whole(const Blocks& tangent) const;
+  [[nodiscard]] Whole whole() const;
   [[nodiscard]] bool factor_symmetric(const Blocks& tangent);
+  [[nodiscard]] std::optional<Eigen::VectorXd> refined(const Eigen::VectorXd& scaled_force) const;
 
   const System& system_;
-  bool use_whole_;
+  bool refines_;
   Assembly assembly_;
   Ldlt symmetric_;
-  Eigen::SparseLU<Whole> whole_;
+  Blocks tangent_;     // last factored, where it is refined
+  Sparse below_skew_;  // lower triangle of its skew part, scaled
   int count_ = 0;
 };
 

@@ -3,7 +3,7 @@
 namespace studies {
 namespace {
 
-constexpr double kInJoints = 0.1;  // of a mode's strain energy
+constexpr double kInSpin = 0.1;  // of a mode's strain energy
 // Of a factor: linear theory may be too low by some tenths for a mode that is one.
 constexpr double kPast = 1.5;
 constexpr int kMostModes = 12;
@@ -11,7 +11,7 @@ constexpr int kMostModes = 12;
 /// How many of the lowest modes are none.
 std::size_t n_false(const Cell& cell, const std::vector<ModeOf>& modes) {
   std::size_t count = 0;
-  while (count < modes.size() && modes[count].in_joints > kInJoints &&
+  while (count < modes.size() && modes[count].in_spin > kInSpin &&
          carried(cell.at(kPast * modes[count].critical.factor))) {
     ++count;
   }

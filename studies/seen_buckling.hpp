@@ -13,8 +13,8 @@ namespace studies {
 /// spins about the line between its joints. A round bar's stays where it is (the effect of
 /// prebuckling curvature: Trahair, Flexural-Torsional Buckling of Structures (1993), from memory),
 /// so what hardly anything holds against spinning gets a factor of its own, far too low. A mode
-/// with a visible part of its strain energy in joints is left out when the frame carries more than
-/// its factor in second order, stable in the deformed position.
+/// with a visible part of its strain energy in the stated small stiffness against spinning is left
+/// out when the frame carries half as much again, stable in the deformed position.
 struct SeenBuckling {
   fea::BucklingResult result;
   std::vector<ModeOf> modes;

@@ -15,6 +15,17 @@ bool has_link(const parts::Assembly& assembly) {
                      [](const parts::Piece& piece) { return piece.part == "lateral_link"; });
 }
 
+double in_spin(const fea::BucklingMode& mode, const parts::Assembly& assembly) {
+  double sum = 0.0;
+  for (const parts::Piece& piece : assembly.pieces) {
+    if (!piece.spin_held) continue;
+    for (const parts::PieceBeam& beam : piece.beams) {
+      sum += mode.joint_energy[static_cast<std::size_t>(beam.beam.index)];
+    }
+  }
+  return sum;
+}
+
 std::string words_of_sway(const parts::Assembly& assembly) {
   if (assembly.axle) return "the axle tips on its springs and bushings";
   return has_link(assembly) ? "link and bracket sway" : "the frame sways";
@@ -38,7 +49,7 @@ std::vector<ModeOf> modes_of(const fea::BucklingResult& buckling, const parts::A
                          [](const auto& a, const auto& b) { return a.second < b.second; });
     ModeOf found;
     found.critical.factor = mode.factor;
-    found.in_joints = in_joints;
+    found.in_spin = in_spin(mode, assembly);
     if (soft > 0.5) {
       found.critical.axle_tips = assembly.axle.has_value();
       found.critical.what = words_of_sway(assembly);

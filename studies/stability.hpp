@@ -17,7 +17,9 @@ struct ModeOf {
   std::string part;             ///< whose finding it is
   std::string energy_in;        ///< what holds most of the strain energy
   double share = base::kUnset;  ///< of the strain energy, in that  [-]
-  double in_joints = 0.0;       ///< part of the strain energy in the joints of members  [-]
+  /// Part of the strain energy in joints of bars whose spin is only held by the stated small
+  /// stiffness.  [-]
+  double in_spin = 0.0;
 };
 [[nodiscard]] std::vector<ModeOf> modes_of(const fea::BucklingResult& buckling,
                                            const parts::Assembly& assembly);
