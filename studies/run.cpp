@@ -613,7 +613,10 @@ Run run_until_fails(const parts::Design& design, const std::string& name, const 
 }
 
 bool belongs(const std::string& part, const std::string& asked) {
-  const std::string stem = asked.substr(0, asked.find('.'));
+  // Steering has parts of its own: steering.tie_rod is the part tie_rod.
+  constexpr std::string_view kSteering = "steering.";
+  const std::string stem = asked.rfind(kSteering, 0) == 0 ? asked.substr(kSteering.size())
+                                                          : asked.substr(0, asked.find('.'));
   return part == stem || part.rfind(stem + ", ", 0) == 0;
 }
 

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "studies/run.hpp"
 #include "tests/studies/read_case.hpp"
 
 using Catch::Matchers::Contains;
@@ -159,4 +160,35 @@ TEST_CASE("pick says which parts there are, and that some have no list to pick f
   CHECK_THROWS_AS(studies::pick(design, "brace"), base::InputError);
   const parts::Design angle = read_case(rod(1000.0, "2 x 2 x 1/4 in angle A36"));
   CHECK_THROWS_WITH(studies::pick(angle, "rod"), Contains("no list holds sizes like it"));
+}
+
+// Its name has a dot, as that of an arm's tube; but its findings are about a part of its own.
+TEST_CASE("a steering link is judged by its own checks alone", "[studies][pick]") {
+  const std::string text =
+      "title: parked\n"
+      "vehicle: {axle_weight: 16 kN, tire: 830 mm, hub_height: 400 mm, track: 1.6 m,\n"
+      "  kingpin_offset: 60 mm}\n"
+      "points: {a: [0.1, 0.45, 0.4 m], b: [0.1, -0.45, 0.4 m], c: [0, 0.4, 0.3 m],\n"
+      "  d: [0, 0.4, 0.55 m], e: [-0.9, 0.4, 0.45 m], f: [0.15, 0.44, 0.4 m],\n"
+      "  g: [0.15, -0.74, 0.4 m], h: [-0.15, 0.74, 0.4 m]}\n"
+      "lateral_link: {frame_bolt: a, axle_bolt: b, tube: 100 x 12 mm S355H,\n"
+      "  ends: tapped rod end, static_rating: 5000 kN}\n"
+      "arm: {axle_lower: c, axle_upper: d, frame: e, joins_at: 0.4 m, lower: 100 x 12 mm S355H,\n"
+      "  upper: 100 x 12 mm S355H, axle_joint: ball joint, frame_joint: ball joint}\n"
+      "axle: {coil_spacing: 0.9 m, coil_rate: 100 N/mm}\n"
+      "steering: {pitman_ball: f, knuckle_ball: g, tie_rod_ball: h, static_rating: 5000 kN,\n"
+      "  drag_link: 70 x 10 mm S355H, tie_rod: 20 x 2 mm S355H}\n"
+      "load_cases: [{name: parked, at: left kingpin, moment: [0, 0, 900 N m]}]\n";
+  const std::vector<checks::Finding> findings =
+      studies::run(read_case(text), "thin", {}, "steering.tie_rod").answer.findings;
+  const auto about = [&](const std::string& part, const std::string& check) {
+    return std::count_if(findings.begin(), findings.end(), [&](const checks::Finding& f) {
+      return f.part == part && f.check == check && f.state == checks::State::over;
+    });
+  };
+  CHECK(about("tie_rod", "column") == 1);
+  for (const checks::Finding& f : findings) CHECK(studies::belongs(f.part, "steering.tie_rod"));
+  CHECK_FALSE(studies::belongs("drag_link", "steering.tie_rod"));
+  CHECK(studies::belongs("pitman_arm", "steering.pitman_arm"));
+  CHECK(studies::belongs("arm, left", "arm.lower"));
 }
