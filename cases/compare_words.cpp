@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <optional>
 
 #include <fmt/format.h>
@@ -32,23 +33,33 @@ std::optional<Patch> part_left_out(const std::string& words) {
 }
 
 /// "2 in bend", "2 in bend, forward" -> "2 in off straight, forward".
-std::optional<Patch> bend(const std::string& words) {
-  if (words == "straight" || words == "no bend") return Patch{"lateral_link.bend", "none"};
+std::optional<std::string> bend(const std::string& words) {
+  if (words == "straight" || words == "no bend") return "none";
   const std::size_t at = words.find(" bend");
   const bool whole_word = at != std::string::npos &&
                           (at + 5 == words.size() || words[at + 5] == ',' || words[at + 5] == ' ');
   if (!whole_word) return std::nullopt;
   std::string toward = squeeze(words.substr(at + 5));
   if (!toward.empty() && toward[0] != ',') toward.insert(0, ", ");
-  return Patch{"lateral_link.bend", words.substr(0, at) + " off straight" + toward};
+  return words.substr(0, at) + " off straight" + toward;
 }
 
-Patch patch_from(const Design& design, const std::string& words) {
+/// A new bend takes the place of the points the link bends at; a straight link has no radius.
+std::vector<Patch> bend_patches(const Design& design, const std::string& value) {
+  std::vector<Patch> all = {{"lateral_link.bend", value}};
+  if (!design.lateral_link) return all;
+  if (!design.lateral_link->through.empty()) all.push_back({"lateral_link.through", "none"});
+  const bool has_radius = !std::isnan(design.lateral_link->bend_radius);
+  if (value == "none" && has_radius) all.push_back({"lateral_link.bend_radius", "none"});
+  return all;
+}
+
+std::vector<Patch> patches_from(const Design& design, const std::string& words) {
   const std::string small = lower(words);
-  if (const auto patch = bend(small)) return *patch;
-  if (const auto patch = part_left_out(small)) return *patch;
+  if (const auto value = bend(small)) return bend_patches(design, *value);
+  if (const auto patch = part_left_out(small)) return {*patch};
   if (number_at_start(words)) {
-    if (design.lateral_link) return {"lateral_link.tube", words};
+    if (design.lateral_link) return {{"lateral_link.tube", words}};
     throw InputError("", fmt::format("the case has no lateral link for {}; say which part, e.g. "
                                      "`members.NAME.section = {}`",
                                      quoted(words), words));
@@ -77,7 +88,7 @@ using ToVariant = Variant (*)(const Design& design, const std::string& path,
                               const std::string& words);
 
 Variant from_words(const Design& design, const std::string&, const std::string& words) {
-  return {words, {patch_from(design, words)}};
+  return {words, patches_from(design, words)};
 }
 
 Variant from_value(const Design&, const std::string& path, const std::string& value) {

@@ -40,6 +40,10 @@ bool FieldReader::assumes(const FieldInfo& info) const {
   return mode_ == Mode::whole && info.presence == Presence::assumed;
 }
 
+bool FieldReader::unsets(const FieldInfo& info, std::string_view found) const {
+  return mode_ == Mode::patch && info.presence == Presence::optional && same_words(found, "none");
+}
+
 const Entry* FieldReader::take(const FieldInfo& info, const std::string& example) {
   known_.emplace_back(info.key);
   const Entry* entry = mapping_.find(info.key);
@@ -85,7 +89,9 @@ void FieldReader::quantity(const FieldInfo& info, double& value, const parts::Qu
     return;
   }
   read_scalar(*entry, info, [&](const std::string& found) {
-    if (limits.may_be_unsure && (same_words(found, "not sure") || same_words(found, "unknown"))) {
+    const bool unsure =
+        limits.may_be_unsure && (same_words(found, "not sure") || same_words(found, "unknown"));
+    if (unsure || unsets(info, found)) {
       value = base::kUnset;
       return;
     }
@@ -161,6 +167,10 @@ void FieldReader::point(const FieldInfo& info, std::string& value) {
   const Entry* entry = take(info, "the name of a point");
   if (entry == nullptr) return;
   read_scalar(*entry, info, [&](const std::string& found) {
+    if (unsets(info, found)) {
+      value.clear();
+      return;
+    }
     require_point(squeeze(found));
     value = squeeze(found);
   });
@@ -169,6 +179,10 @@ void FieldReader::point(const FieldInfo& info, std::string& value) {
 void FieldReader::points(const FieldInfo& info, std::vector<std::string>& value) {
   const Entry* entry = take(info, "[point, point]");
   if (entry == nullptr) return;
+  if (unsets(info, entry->value.text)) {
+    value.clear();
+    return;
+  }
   if (entry->value.kind != Value::Kind::list) {
     context_.problem(entry->value.place, path_of(info.key),
                      "a list of points is needed, e.g. [point, point]");

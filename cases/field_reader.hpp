@@ -20,7 +20,7 @@ class FieldReader {
  public:
   enum class Mode {
     whole,  ///< a part of a case file: missing keys are problems or assumptions
-    patch,  ///< only the keys that are given change anything
+    patch,  ///< only the keys that are given change anything; `none` unsets what may be left out
   };
 
   FieldReader(ReadingContext& context, const Value& mapping, const Place& place, std::string path,
@@ -89,6 +89,7 @@ class FieldReader {
   /// The entry of a field, if it is there and has a value; a missing required one is a problem.
   const Entry* take(const parts::FieldInfo& info, const std::string& example);
   [[nodiscard]] bool assumes(const parts::FieldInfo& info) const;
+  [[nodiscard]] bool unsets(const parts::FieldInfo& info, std::string_view found) const;
   [[nodiscard]] std::string path_of(std::string_view key) const;
   [[noreturn]] static void refuse_word(const std::string& found,
                                        const std::vector<std::string>& known);

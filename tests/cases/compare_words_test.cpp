@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include <catch2/catch.hpp>
 #include <fmt/format.h>
 
@@ -37,6 +39,28 @@ TEST_CASE("short words leave out a part, bend the link or change its stick", "[c
         "2 in bend, forward: lateral_link.bend -> 2 in off straight, forward");
   CHECK(asked("1-1/2 in solid bar") ==
         "1-1/2 in solid bar: lateral_link.tube -> 1-1/2 in solid bar");
+}
+
+TEST_CASE("a straight link has no bend radius, and no points that it bends at",
+          "[cases][compare]") {
+  const auto with = [](const std::string& more) {
+    std::string text = case_texts::kRich;
+    const std::string line = "  through: [half way]\n";
+    return text.replace(text.find(line), line.size(), more);
+  };
+  CHECK(asked("straight", with("  bend: 2 in off straight\n  bend_radius: 4 in\n")) ==
+        "straight: lateral_link.bend -> none lateral_link.bend_radius -> none");
+  CHECK(asked("3 in bend", with("  bend: 2 in off straight\n  bend_radius: 4 in\n")) ==
+        "3 in bend: lateral_link.bend -> 3 in off straight");
+  const std::string through = with("  through: [half way]\n  bend_radius: 4 in\n");
+  CHECK(asked("straight", through) ==
+        "straight: lateral_link.bend -> none lateral_link.through -> none "
+        "lateral_link.bend_radius -> none");
+  const parts::Design drawn = case_texts::design(through);
+  const parts::Design changed =
+      cases::apply(drawn, cases::variants_from_words(drawn, "straight").front());
+  CHECK(changed.lateral_link->through.empty());
+  CHECK(std::isnan(changed.lateral_link->bend_radius));
 }
 
 TEST_CASE("a path and a value change that value", "[cases][compare]") {
