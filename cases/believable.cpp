@@ -86,6 +86,8 @@ std::vector<base::InputError> unbelievable_values(const parts::Design& design) {
   if (design.steering) {
     out.outside("steering.drag_link", design.steering->drag_link);
     out.outside("steering.tie_rod", design.steering->tie_rod);
+    out.outside("steering.pitman_arm", design.steering->pitman_arm);
+    out.length("steering.pitman_drop", design.steering->pitman_drop, 0.0, 0.250);
   }
   return out.take();
 }

@@ -152,8 +152,23 @@ void add_arm(Problems& out, const Design& design) {
   }
 }
 
+void add_pitman_arm(Problems& out, const Design& design) {
+  const parts::Steering& s = *design.steering;
+  if (parts::has_pitman_arm(s) && std::isnan(design.vehicle->pitman_arm)) {
+    out.emplace_back("steering.pitman_arm",
+                     "its length is missing: give vehicle.pitman_arm, shaft to drag link ball, "
+                     "e.g. 6 in");
+  }
+  if (!std::isnan(s.pitman_drop) && !parts::has_pitman_arm(s)) {
+    out.emplace_back("steering.pitman_drop",
+                     "there is no arm that drops: give `pitman_arm`, its bar with its steel, e.g. "
+                     "20 x 45 mm flat bar 1045_HR");
+  }
+}
+
 void add_steering(Problems& out, const Design& design) {
   const parts::Steering& s = *design.steering;
+  add_pitman_arm(out, design);
   if (s.pitman_ball == s.knuckle_ball) {
     out.emplace_back("steering.knuckle_ball",
                      "the drag link has no length: both balls are at `" + s.pitman_ball + "`");

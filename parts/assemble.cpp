@@ -15,7 +15,13 @@ void say_what_is_taken_for_granted(Assembly& out, const Design& design) {
     out.assumed.push_back(
         "the knuckles turn freely about upright kingpins, whose bearings are all "
         "but rigid; wheel forces act on the knuckles");
-    out.assumed.push_back("the pitman arm's ball does not move");
+    out.assumed.push_back(
+        has_pitman_arm(*design.steering)
+            ? "the pitman arm stands square to the drag link, seen from above, is of one section "
+              "up "
+              "to the middle of its shaft, and its shaft does not turn; how it is clamped to the "
+              "shaft and the taper socket of its ball are not in the model"
+            : "the pitman arm's ball does not move");
   }
   for (const Piece& piece : out.pieces) {
     const std::string name =

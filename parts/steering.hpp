@@ -9,14 +9,17 @@
 namespace parts {
 
 /// Drag link and tie rod: the pitman arm pushes one knuckle through the drag link, and that knuckle
-/// turns the other through the tie rod. The knuckles turn about upright kingpins.
+/// turns the other through the tie rod. The knuckles turn about upright kingpins. The pitman arm
+/// stands square to the drag link, seen from above, on an upright sector shaft.
 struct Steering {
   std::string pitman_ball;   ///< point: the drag link's ball at the pitman arm
   std::string knuckle_ball;  ///< point: the drag link's ball at the knuckle on the same side of y
   std::string tie_rod_ball;  ///< point: the tie rod's ball on one side; the other mirrors it
   Stick drag_link;
   Stick tie_rod;
-  LinkEnds ends = {.joint = {.kind = JointKind::ball}, .welded = false};  ///< of both
+  Stick pitman_arm;  ///< its bar at the shaft, depth upright; unset = its ball does not move
+  double pitman_drop = base::kUnset;  ///< ball below the bar's middle; unset = flat  [m]
+  LinkEnds ends = {.joint = {.kind = JointKind::ball}, .welded = false};  ///< of both links
   double static_rating = base::kUnset;    ///< of each of the four ball joints  [N]
   double ultimate_rating = base::kUnset;  ///< [N]
   bool operator==(const Steering&) const = default;
@@ -32,13 +35,24 @@ void fields(Visitor& v, Steering& s) {
           s.tie_rod_ball);
   v.phrase({"drag_link", required, "its tube or bar, with its steel"}, s.drag_link);
   v.phrase({"tie_rod", required, "its tube or bar, with its steel"}, s.tie_rod);
-  v.phrase({"ends", assumed, "how the ends of both are made",
+  v.phrase({"pitman_arm", optional, "bar of the pitman arm at its shaft, depth upright",
+            "not checked: its ball stands still"},
+           s.pitman_arm);
+  v.quantity(
+      {"pitman_drop", optional, "how far its ball lies below the middle of that bar", "a flat arm"},
+      s.pitman_drop, not_negative(length));
+  v.phrase({"ends", assumed, "how the ends of both links are made",
             "the usual end of a steering link; common practice, no source"},
            s.ends);
   v.quantity({"static_rating", optional, "static rating of each ball joint or rod end"},
              s.static_rating, positive(force));
   v.quantity({"ultimate_rating", optional, "ultimate rating of each ball joint or rod end"},
              s.ultimate_rating, positive(force));
+}
+
+/// The pitman arm is known, and checked.
+[[nodiscard]] inline bool has_pitman_arm(const Steering& steering) {
+  return !steering.pitman_arm.material.id.empty();
 }
 
 struct Design;

@@ -1,3 +1,7 @@
+#include <cmath>
+
+#include <Eigen/Geometry>
+
 #include "base/input_error.hpp"
 #include "parts/builder.hpp"
 
@@ -65,6 +69,27 @@ void add_bar(Builder& builder, const std::string& part, const Stick& stick, cons
   rate_ends(out, piece, from.where, to.where, steering.static_rating, steering.ultimate_rating);
 }
 
+/// The pitman arm as a bar that its sector shaft holds fast: the drag link bends it, and twists it
+/// where the ball stands off.
+void add_pitman_arm(Builder& builder, fea::NodeId ball, const fea::Vector3& drag_link_g) {
+  const Steering& steering = *builder.design().steering;
+  Assembly& out = builder.out();
+  const fea::Vector3 up = fea::Vector3::UnitZ();
+  const fea::Vector3 to_shaft = up.cross(drag_link_g).normalized();
+  const double drop = std::isnan(steering.pitman_drop) ? 0.0 : steering.pitman_drop;
+  const fea::Vector3 root_g =
+      out.model[ball].at_g + drop * up + builder.design().vehicle->pitman_arm * to_shaft;
+  const fea::NodeId root = builder.add_node(root_g, "pitman shaft", "steering.pitman_arm");
+  out.model.add(fea::Support{root, {true, true, true, true, true, true}});
+  out.held.push_back({"pitman shaft", root});
+  RunSpec spec{
+      .part = "pitman_arm", .name = {}, .key = "steering.pitman_arm", .stick = steering.pitman_arm};
+  spec.welded = false;
+  spec.duty = checks::Duty::steering;
+  spec.pieces = 2;
+  builder.add_run(spec, {ball, drop * up, {}}, {}, {root, fea::Vector3::Zero(), {}});
+}
+
 }  // namespace
 
 void add_steering(Builder& builder) {
@@ -86,9 +111,13 @@ void add_steering(Builder& builder) {
 
   const fea::Vector3 pitman_g = builder.point(steering.pitman_ball, "steering.pitman_ball");
   const fea::NodeId pitman = builder.add_node(pitman_g, "pitman arm ball", "steering.pitman_ball");
-  out.model.add(fea::Support{pitman, {true, true, true, true, true, true}});
-  out.held.push_back({"pitman arm ball", pitman});
   const fea::Vector3 knuckle_g = builder.point(steering.knuckle_ball, "steering.knuckle_ball");
+  if (has_pitman_arm(steering)) {
+    add_pitman_arm(builder, pitman, knuckle_g - pitman_g);
+  } else {
+    out.model.add(fea::Support{pitman, {true, true, true, true, true, true}});
+    out.held.push_back({"pitman arm ball", pitman});
+  }
   add_bar(builder, "drag_link", steering.drag_link, {pitman, pitman_g, "pitman arm ball"},
           {drag_link_side(builder.design()) > 0.0 ? left : right, knuckle_g, "knuckle ball"});
 }

@@ -13,6 +13,9 @@ std::vector<StickOf> used_sticks(const Design& design) {
   if (design.steering) {
     all.push_back({"steering.drag_link", &design.steering->drag_link});
     all.push_back({"steering.tie_rod", &design.steering->tie_rod});
+    if (has_pitman_arm(*design.steering)) {
+      all.push_back({"steering.pitman_arm", &design.steering->pitman_arm});
+    }
   }
   for (const Named<Member>& member : design.members) {
     all.push_back({"members." + member.name + ".section", &member.value.stick});

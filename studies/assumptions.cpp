@@ -209,6 +209,12 @@ void add_loads(std::vector<Assumption>& out, const parts::Design& design) {
                    fmt::format("{:g}", parts::vehicle_of(design).driveline_efficiency),
                    "common practice, no source"});
   }
+  if (runs("steering_jammed")) {
+    out.push_back({"steering jammed",
+                   "the wheel farther from the drag link is wedged: the tie rod carries all that "
+                   "the gear pushes",
+                   "the worst for the tie rod; statics, no source"});
+  }
   if (runs("bump_stop_slammed")) {
     out.push_back({"energy of a bump stop",
                    fmt::format("{:g} x force x crush", parts::vehicle_of(design).stop_fill),
@@ -270,12 +276,24 @@ std::vector<Assumption> all_assumptions(const parts::Design& design,
   return out;
 }
 
+namespace {
+
+std::string_view steering_left_out(const parts::Design& design) {
+  if (!design.steering) return "steering and parking loads";
+  if (!parts::has_pitman_arm(*design.steering)) {
+    return "pitman arm, steering gear and its mount, knuckles, kingpins";
+  }
+  return "taper sockets, how the pitman arm sits on its shaft, steering gear and its mount, "
+         "knuckles, kingpins";
+}
+
+}  // namespace
+
 std::vector<std::string> left_out(const parts::Design& design) {
   std::vector<std::string> out;
   if (std::string bolts = bolts_left_out(design); !bolts.empty()) out.push_back(std::move(bolts));
   if (design.vehicle) {
-    out.push_back(design.steering ? "pitman arm, steering gear and its mount, knuckles, kingpins"
-                                  : "steering and parking loads");
+    out.emplace_back(steering_left_out(design));
     const std::vector<parts::CaseNotRun> not_run = parts::cases_not_run(design);
     if (!not_run.empty()) {
       out.push_back(fmt::format("{} of {} built-in load cases (`linkmargin cases` says which)",

@@ -25,6 +25,7 @@ std::string place_words(const parts::Piece& piece, std::size_t beam, double part
     return station < 0.01 ? "plates at the bolt"
                           : fmt::format("plates, {:.0f} % of the way up", 100.0 * station);
   }
+  if (piece.part == "pitman_arm" && station > 0.99) return "at its shaft";
   const std::string along = station < 0.01   ? "at its first end"
                             : station > 0.99 ? "at its far end"
                                              : fmt::format("{:.0f} % along", 100.0 * station);

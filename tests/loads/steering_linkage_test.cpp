@@ -1,10 +1,13 @@
 // Drag link, tie rod, knuckles, axle and lateral link as one loop: statics about the two kingpins,
 // seen from above. A steering arm of 0.15 m on each knuckle; the drag link runs straight across to
 // the right one, 0.15 m ahead of its kingpin.
+#include <algorithm>
 #include <cmath>
 
 #include <catch2/catch.hpp>
 
+#include "studies/assumptions.hpp"
+#include "studies/check.hpp"
 #include "tests/loads/read_design.hpp"
 
 using Catch::Matchers::WithinAbs;
@@ -59,6 +62,77 @@ TEST_CASE("parked, the lateral link balances the drag link", "[loads][steering][
              WithinRel(-solved.tension(name, "drag_link"), 1e-6));
 }
 
+// The other two forms: 0.58 x 8 kN x sqrt(0.06^2 + (0.25 / 3)^2) = 476.5 N m (Automotive Chassis
+// Engineering, p. 82, read) and 0.8 / 3 x sqrt((8 kN)^3 / 220 kPa) = 406.8 N m (after Gough, from
+// memory). Where a case gives the numbers of one form alone, that one decides.
+TEST_CASE("parked by each of the three kingpin moments", "[loads][steering][hand]") {
+  struct Row {
+    const char* given;
+    double moment;
+  };
+  for (const Row& row : {Row{"tire_width: 250 mm", 683.7}, Row{"patch_length: 250 mm", 476.5},
+                         Row{"tire_pressure: 0.22 MPa", 406.8}}) {
+    INFO(row.given);
+    std::string text = steered_axle();
+    text.replace(text.find("tire_width: 250 mm"), 18, row.given);
+    const SolvedDesign solved(text);
+    const std::string name = "dry park, lock to lock, to the left";
+    CHECK_THAT(std::abs(solved.tension(name, "tie_rod")), WithinRel(row.moment / kArm, 2e-4));
+    CHECK_THAT(std::abs(solved.tension(name, "drag_link")),
+               WithinRel(2.0 * row.moment / kArm, 2e-4));
+  }
+}
+
+// pi^2 205 GPa x 35 186 mm^4 / (1300 mm)^2 = 42.12 kN over the 4.558 kN of a dry park: 9.24.
+TEST_CASE("a tie rod's own buckling factor in a dry park", "[loads][steering][hand]") {
+  std::string text = steered_axle();
+  const auto put = [&](const std::string& piece, const std::string& instead) {
+    const std::size_t at = text.find(piece);
+    REQUIRE(at != std::string::npos);
+    text.replace(at, piece.size(), instead);
+  };
+  put("track: 1.6 m", "track: 1.42 m");  // the kingpins 1300 mm apart
+  put("tie rod ball: [-0.15, 0.74", "tie rod ball: [-0.15, 0.65");
+  put("knuckle ball: [0.15, -0.74", "knuckle ball: [0.15, -0.65");
+  put("tie_rod: 40 x 6 mm E355", "tie_rod: 32 x 4 mm hand steel");
+  text +=
+      "materials:\n"
+      "  hand steel: {description: of the hand check, young: 205 GPa, density: 7850 kg/m^3,\n"
+      "    yield: 350 MPa, tensile: 500 MPa, weld_zone_yield: 350 MPa, weld_zone_tensile: 500 "
+      "MPa}\n"
+      "load_cases: [dry park lock to lock]\n";
+  const studies::Answer answer = studies::check(loads_tests::read_design(text));
+  const auto own = std::find_if(answer.own.begin(), answer.own.end(),
+                                [](const auto& f) { return f.what == "tie_rod"; });
+  REQUIRE(own != answer.own.end());
+  CHECK_THAT(own->factor, WithinAbs(9.24, 0.005));
+}
+
+// What the drag link pushes, times the arm's length and its ball's drop, at the shaft. The drag
+// link runs straight across.
+TEST_CASE("the shaft holds the pitman arm against bending and twist", "[loads][steering][hand]") {
+  std::string text = steered_axle();
+  text.insert(text.find("  static_rating: 200 kN"),
+              "  pitman_arm: 25 x 45 mm flat bar 1045_HR\n  pitman_drop: 60 mm\n");
+  const SolvedDesign solved(text);
+  const std::string name = "dry park, lock to lock, to the left";
+  const double push = std::abs(solved.tension(name, "drag_link"));
+  CHECK_THAT(push, WithinAbs(9116.0, 1.0));
+  const studies::Balance b = solved.balance(name);
+  CHECK(b.open < 1e-7);
+  const studies::CaseSolution found = solved.solve(name);
+  for (const parts::NamedNode& held : solved.model.assembly().held) {
+    if (held.name != "pitman shaft") continue;
+    const fea::Vector6 reaction = found.linear.reaction(held.node);
+    CHECK_THAT(std::abs(reaction[1]), WithinRel(push, 1e-6));
+    CHECK_THAT(std::abs(reaction[3]), WithinRel(push * 0.060, 1e-3));
+    CHECK_THAT(std::abs(reaction[5]), WithinRel(push * 0.160, 1e-3));
+    CHECK_THAT(reaction[4], WithinAbs(0.0, 0.5));
+    return;
+  }
+  FAIL("no shaft");
+}
+
 // 1.2 kN m / 0.16 m at the pitman arm's ball; the wheel on the far knuckle does not turn.
 TEST_CASE("against a wedged wheel the tie rod carries all of the gear's push",
           "[loads][steering][hand]") {
@@ -69,6 +143,11 @@ TEST_CASE("against a wedged wheel the tie rod carries all of the gear's push",
       CHECK_THAT(std::abs(solved.tension(name, part)), WithinRel(7500.0, 1e-4));
     }
   }
+  const std::vector<parts::Assumption> assumed =
+      studies::all_assumptions(solved.design, solved.model.assembly());
+  CHECK(std::any_of(assumed.begin(), assumed.end(), [](const parts::Assumption& a) {
+    return a.key == "steering jammed" && a.value.find("wedged") != std::string::npos;
+  }));
 }
 
 // Brake forces turn the knuckles against each other: B x 0.06 / 0.15 in the tie rod, none in the
@@ -83,6 +162,22 @@ TEST_CASE("braking loads the tie rod and not the drag link", "[loads][steering][
   CHECK_THAT(std::abs(solved.tension("hard stop", "tie_rod")),
              WithinRel(brake * kOffset / kArm, 1e-4));
   CHECK_THAT(solved.tension("hard stop", "drag_link"), WithinAbs(0.0, 0.01 * brake));
+}
+
+TEST_CASE("a pitman arm needs its length, and a drop an arm", "[loads][steering]") {
+  const auto problem_with = [](const std::string& line, const std::string& without) {
+    std::string text = steered_axle();
+    text.insert(text.find("  static_rating: 200 kN"), line);
+    const std::size_t at = text.find(without);
+    REQUIRE(at != std::string::npos);
+    text.erase(at, without.size());
+    const auto problems = cases::read(text, "case.yaml").problems;
+    REQUIRE(problems.size() == 1);
+    return problems[0].where().key;
+  };
+  CHECK(problem_with("  pitman_arm: 25 x 45 mm flat bar 1045_HR\n", "  pitman_arm: 160 mm\n") ==
+        "steering.pitman_arm");
+  CHECK(problem_with("  pitman_drop: 60 mm\n", "") == "steering.pitman_drop");
 }
 
 TEST_CASE("the steering arm's length comes from the points unless it is given",

@@ -1,6 +1,7 @@
 // Tie rod and drag link at 0.98 and 1.02 of their limits: a moment M about a kingpin is M over the
 // steering arm in the tie rod (statics). A steering part is asked 3.5 against buckling in routine
-// loads (shop practice for machine links, no source) and 5 on a static rating that reverses.
+// loads (shop practice for machine links, no source) and 5 on a static rating that reverses. The
+// pitman arm, asked 1.5 on yield, bends as a cantilever and is twisted by the drop of its ball.
 #include <cmath>
 
 #include <catch2/catch.hpp>
@@ -16,11 +17,12 @@ namespace {
 constexpr double kArm = 0.15;
 
 /// All far stronger than needed but for the steering, which a corner does not load either.
-std::string parked(double moment, const std::string& tie_rod, const std::string& rating) {
+std::string parked(double moment, const std::string& tie_rod, const std::string& rating,
+                   const std::string& pitman = "") {
   return fmt::format(
       "title: steering\n"
       "vehicle: {{axle_weight: 16 kN, tire: 830 mm, hub_height: 400 mm, track: 1.6 m,\n"
-      "  kingpin_offset: 60 mm}}\n"
+      "  kingpin_offset: 60 mm, pitman_arm: 160 mm}}\n"
       "points:\n"
       "  link at frame: [0.1, 0.45, 0.4 m]\n"
       "  link at axle: [0.1, -0.45, 0.4 m]\n"
@@ -44,8 +46,9 @@ std::string parked(double moment, const std::string& tie_rod, const std::string&
       "  drag_link: 70 x 10 mm S355H\n"
       "  tie_rod: {}\n"
       "  static_rating: {}\n"
+      "{}"
       "load_cases: [hard_corner, {{name: parked, at: left kingpin, moment: [0, 0, {} N m]}}]\n",
-      tie_rod, rating, moment);
+      tie_rod, rating, pitman, moment);
 }
 
 }  // namespace
@@ -71,4 +74,39 @@ TEST_CASE("a steering ball joint is over past a fifth of its static rating", "[v
             (u < 1.0 ? checks::State::within : checks::State::over));
     }
   }
+}
+
+// Push times length over b h^2 / 6: Shigley, Mechanical Engineering Design, 9th ed., eq. 3-24, from
+// memory.
+TEST_CASE("a flat pitman arm is over once its root passes two thirds of yield", "[verdict]") {
+  const double modulus = 0.020 * 0.045 * 0.045 / 6.0;
+  const double limit = hand::kS355 / 1.5 * modulus / 0.160 * kArm;
+  check_flips(
+      {.case_text =
+           [&](double u) {
+             return parked(u * limit, "70 x 10 mm S355H", "5000 kN",
+                           "  pitman_arm: 20 x 45 mm flat bar shop\n") +
+                    "materials:\n  shop: {description: plate, young: 210 GPa, density: 7850 "
+                    "kg/m^3,\n    yield: 355 MPa, tensile: 470 MPa, weld_zone_yield: 100 "
+                    "MPa, weld_zone_tensile: 200 MPa}\n";
+           },
+       .part = "pitman_arm",
+       .check = "yield"});
+}
+
+// 32 M / (pi d^3) and 16 T / (pi d^3), von Mises: Shigley, 9th ed., eqs. 3-24, 3-37 and 5-15, from
+// memory.
+TEST_CASE("a dropped pitman arm is over earlier: its ball's drop twists it", "[verdict]") {
+  const double modulus = hand::bar(0.045).modulus;
+  const double bending = 0.160 / modulus;  // stress of a push of one
+  const double torsion = 0.060 / (2.0 * modulus);
+  const double von_mises = std::sqrt(bending * bending + 3.0 * torsion * torsion);
+  const double limit = 310.2641e6 / 1.5 / von_mises * kArm;
+  check_flips({.case_text =
+                   [&](double u) {
+                     return parked(u * limit, "70 x 10 mm S355H", "5000 kN",
+                                   "  pitman_arm: 45 mm round bar 1045_HR\n  pitman_drop: 60 mm\n");
+                   },
+               .part = "pitman_arm",
+               .check = "yield"});
 }
