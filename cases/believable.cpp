@@ -81,7 +81,7 @@ std::vector<base::InputError> unbelievable_values(const parts::Design& design) {
   if (design.arm) {
     out.length("arm.bolt_to_weld", design.arm->bolt_to_weld, 0.005, 0.250);
     out.outside("arm.lower", design.arm->lower);
-    if (!design.arm->upper.material.id.empty()) out.outside("arm.upper", design.arm->upper);
+    if (parts::has_upper_arm(*design.arm)) out.outside("arm.upper", design.arm->upper);
   }
   if (design.steering) {
     out.outside("steering.drag_link", design.steering->drag_link);

@@ -40,6 +40,7 @@ bool is_shape(const Value& section, std::string_view shape) {
 std::string_view text_of(std::string_view file) {
   if (file == "braced-link") return data::braced_link();
   if (file == "whole-axle") return data::whole_axle();
+  if (file == "four-links") return data::four_links();
   INVARIANT(file == "any-frame");
   return data::any_frame();
 }
@@ -48,7 +49,7 @@ std::string_view text_of(std::string_view file) {
 
 FormatExamples::FormatExamples()
     : documents_{read_document(data::braced_link()), read_document(data::whole_axle()),
-                 read_document(data::any_frame())} {}
+                 read_document(data::four_links()), read_document(data::any_frame())} {}
 
 std::vector<std::string> FormatExamples::of(std::string_view part,
                                             const parts::FieldInfo& info) const {

@@ -25,7 +25,7 @@ class FormatExamples {
   [[nodiscard]] static std::string block(std::string_view file, std::string_view key);
 
  private:
-  std::array<Document, 3> documents_;
+  std::array<Document, 4> documents_;
 };
 
 }  // namespace cases

@@ -111,28 +111,46 @@ void add_thicknesses(Problems& out, const Design& design) {
   }
 }
 
-void add_arm(Problems& out, const Design& design) {
-  const parts::Arm& a = *design.arm;
-  const bool upper_bolt = !a.axle_upper.empty();
-  const bool upper_stick = !a.upper.material.id.empty();
+/// What an upper arm needs, and what needs one.
+void add_upper_arm(Problems& out, const parts::Arm& a) {
+  const bool upper = parts::has_upper_arm(a);
   const bool joins = !std::isnan(a.joins_at);
-  const bool any = upper_bolt || upper_stick || joins;
-  if (any && !upper_bolt) {
+  const bool own_joint = !a.upper_frame.empty();
+  if ((upper || joins || own_joint) && a.axle_upper.empty()) {
     out.emplace_back("arm", "`axle_upper` is missing: the upper arm's bolt at the axle, a point");
   }
-  if (any && !upper_stick) {
+  if ((joins || own_joint) && !upper) {
     out.emplace_back("arm", "`upper` is missing: the upper arm, e.g. 1-1/4 x 0.188 in DOM");
   }
-  if (any && !joins) {
+  if (upper && !joins && !own_joint) {
     out.emplace_back("arm",
-                     "`joins_at` is missing: where the upper arm joins, along the lower "
-                     "tube from its bolt, e.g. 16 in");
+                     "`joins_at` or `upper_frame` is missing: where the upper arm joins, along the "
+                     "lower tube from its bolt, e.g. 16 in, or the point of its own joint at the "
+                     "frame");
   }
+  if (joins && own_joint) {
+    out.emplace_back("arm.upper_frame",
+                     "the upper arm joins the lower tube, as `joins_at` says; give one of the two");
+  }
+  if (a.shared_upper && !own_joint) {
+    out.emplace_back("arm.shared_upper",
+                     "only an upper arm with a joint of its own at the frame, `upper_frame`, can "
+                     "be there once");
+  }
+}
+
+void add_arm(Problems& out, const Design& design) {
+  const parts::Arm& a = *design.arm;
+  add_upper_arm(out, a);
   if (!a.frame.empty() && a.axle_lower == a.frame) {
     out.emplace_back("arm.frame", "the arm has no length: both ends are at `" + a.frame + "`");
   }
-  if (upper_bolt && a.axle_upper == a.axle_lower) {
+  if (!a.axle_upper.empty() && a.axle_upper == a.axle_lower) {
     out.emplace_back("arm.axle_upper", "both bolts at the axle are at `" + a.axle_upper + "`");
+  }
+  if (!a.axle_upper.empty() && a.axle_upper == a.upper_frame) {
+    out.emplace_back("arm.upper_frame",
+                     "the upper arm has no length: both ends are at `" + a.upper_frame + "`");
   }
   double length = base::kUnset;
   for (const auto& from : design.points) {

@@ -9,12 +9,21 @@
 
 namespace parts {
 
-/// A radius arm: a lower tube from the axle to the frame, and an upper arm from a second bolt at
-/// the axle that joins the lower tube part-way. Without `axle_upper` it is a single-tube arm.
+/// How an arm holds the axle.
+enum class ArmLayout {
+  one_bolt,   ///< one tube, on one bolt at the axle
+  two_bolts,  ///< one tube, whose end piece sits on two bolts at the axle
+  joined,     ///< a radius arm: an upper arm from a second bolt joins the lower tube part-way
+  separate,   ///< an upper arm that has its own joint at the frame
+};
+
+/// An arm that holds the axle lengthwise, leading or trailing: one tube, or a lower tube and an
+/// upper arm.
 struct Arm {
-  std::string axle_lower;          ///< point: lower bolt at the axle
-  std::string axle_upper;          ///< point: upper bolt at the axle; empty = none
-  std::string frame;               ///< point: joint at the frame
+  std::string axle_lower;   ///< point: lower bolt at the axle
+  std::string axle_upper;   ///< point: second bolt at the axle, the upper arm's; empty = none
+  std::string frame;        ///< point: joint at the frame
+  std::string upper_frame;  ///< point: the upper arm's own joint at the frame; empty = none
   double joins_at = base::kUnset;  ///< along the lower tube, from the axle bolt  [m]
   Stick lower;
   Stick upper;
@@ -23,27 +32,39 @@ struct Arm {
   double bolt_to_weld = base::kUnset;  ///< farthest of an eye's welds; unset = its outside size [m]
   BoltSpec bolt;                       ///< through each end
   bool mirror = true;                  ///< the same arm on the other side
+  bool shared_upper = false;           ///< the separate upper arm is not mirrored
   bool operator==(const Arm&) const = default;
 };
+
+[[nodiscard]] inline bool has_upper_arm(const Arm& arm) {
+  return !arm.upper.material.id.empty();
+}
+
+[[nodiscard]] ArmLayout layout_of(const Arm& arm);
 
 template <class Visitor>
 void fields(Visitor& v, Arm& arm) {
   using enum Dimension;
   using enum Presence;
-  v.point({"axle_lower", required, "lower bolt at the axle"}, arm.axle_lower);
-  v.point({"axle_upper", optional, "upper bolt at the axle", "an arm of one tube"}, arm.axle_upper);
+  v.point({"axle_lower", required, "bolt at the axle, of two the lower one"}, arm.axle_lower);
+  v.point({"axle_upper", optional, "second bolt at the axle, of the upper arm if there is one",
+           "one bolt"},
+          arm.axle_upper);
   v.point({"frame", required, "joint at the frame"}, arm.frame);
+  v.point({"upper_frame", optional, "the upper arm's own joint at the frame",
+           "it joins the lower tube"},
+          arm.upper_frame);
   v.quantity({"joins_at", optional, "where the upper arm joins, along the lower tube from its bolt",
-              "an arm of one tube"},
+              "it does not join the lower tube"},
              arm.joins_at, positive(length));
   v.phrase({"lower", required, "lower tube or bar, with its steel"}, arm.lower);
   v.phrase({"upper", optional, "upper arm, with its steel", "an arm of one tube"}, arm.upper);
   v.phrase({"axle_joint", assumed, "joint at each axle bolt",
             "rubber bushings; common practice, no source"},
            arm.axle_joint);
-  v.phrase(
-      {"frame_joint", assumed, "joint at the frame", "rubber bushing; common practice, no source"},
-      arm.frame_joint);
+  v.phrase({"frame_joint", assumed, "joint at the frame, of both arms",
+            "rubber bushing; common practice, no source"},
+           arm.frame_joint);
   v.quantity({"bolt_to_weld", optional, "how far from its bolt an eye's weld reaches",
               "the width of the part, twice that at a ball joint or rod end; proposal, no source"},
              arm.bolt_to_weld, positive(length));
@@ -51,6 +72,8 @@ void fields(Visitor& v, Arm& arm) {
             "its bolts are not checked"},
            arm.bolt);
   v.flag({"mirror", assumed, "the same arm on the other side", "arms come in pairs"}, arm.mirror);
+  v.flag({"shared_upper", optional, "one upper arm as its points lie, not one on each side"},
+         arm.shared_upper);
 }
 
 }  // namespace parts

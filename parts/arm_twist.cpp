@@ -15,7 +15,9 @@ bool arm_is_left(const Design& design) {
 std::optional<loads::TwistBindForces> arm_twist(const Design& design) {
   if (!design.arm || !design.vehicle || std::isnan(design.vehicle->articulation)) return {};
   const Arm& arm = *design.arm;
-  if (arm.axle_upper.empty() || !arm.mirror || arm.axle_joint.kind != JointKind::bushing) return {};
+  const ArmLayout layout = layout_of(arm);
+  const bool on_two_bolts = layout == ArmLayout::joined || layout == ArmLayout::two_bolts;
+  if (!on_two_bolts || !arm.mirror || arm.axle_joint.kind != JointKind::bushing) return {};
   const std::array<double, 3> lower = point_of(design, arm.axle_lower);
   const std::array<double, 3> upper = point_of(design, arm.axle_upper);
   const std::array<double, 3> frame = point_of(design, arm.frame);

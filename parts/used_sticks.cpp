@@ -8,7 +8,7 @@ std::vector<StickOf> used_sticks(const Design& design) {
   if (design.brace) all.push_back({"brace.tube", &design.brace->stick});
   if (design.arm) {
     all.push_back({"arm.lower", &design.arm->lower});
-    if (!design.arm->upper.material.id.empty()) all.push_back({"arm.upper", &design.arm->upper});
+    if (has_upper_arm(*design.arm)) all.push_back({"arm.upper", &design.arm->upper});
   }
   if (design.steering) {
     all.push_back({"steering.drag_link", &design.steering->drag_link});

@@ -19,7 +19,7 @@ parts::Stick* stick_of(parts::Design& design, const std::string& part) {
   if (part == "lateral_link" && design.lateral_link) return &design.lateral_link->stick;
   if (part == "brace" && design.brace) return &design.brace->stick;
   if ((part == "arm.lower" || part == "arm") && design.arm) return &design.arm->lower;
-  if (part == "arm.upper" && design.arm && !design.arm->axle_upper.empty()) {
+  if (part == "arm.upper" && design.arm && parts::has_upper_arm(*design.arm)) {
     return &design.arm->upper;
   }
   if (part == "steering.drag_link" && design.steering) return &design.steering->drag_link;
@@ -36,7 +36,7 @@ std::string parts_to_pick(const parts::Design& design) {
   if (design.lateral_link) add("lateral_link");
   if (design.brace) add("brace");
   if (design.arm) add("arm.lower");
-  if (design.arm && !design.arm->axle_upper.empty()) add("arm.upper");
+  if (design.arm && parts::has_upper_arm(*design.arm)) add("arm.upper");
   if (design.steering) {
     add("steering.drag_link");
     add("steering.tie_rod");

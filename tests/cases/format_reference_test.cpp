@@ -79,11 +79,11 @@ std::vector<Row> rows_of(const std::string& text) {
   return rows;
 }
 
-/// The three case files that the examples come from.
+/// The case files that the examples come from.
 std::vector<parts::Design> designs() {
   std::vector<parts::Design> all;
-  for (const char* file :
-       {"format/braced-link.yaml", "format/whole-axle.yaml", "format/any-frame.yaml"}) {
+  for (const char* file : {"format/braced-link.yaml", "format/whole-axle.yaml",
+                           "format/four-links.yaml", "format/any-frame.yaml"}) {
     all.push_back(sound(text_of_file(file), file));
   }
   return all;
@@ -179,16 +179,16 @@ TEST_CASE("every key at the top of a case file has a heading of the reference", 
 }
 
 TEST_CASE("the case files of the reference are read without a problem", "[cases][format]") {
-  CHECK(designs().size() == 3);
+  CHECK(designs().size() == 4);
 }
 
 TEST_CASE("each block of YAML in the reference stands in one of its case files",
           "[cases][format]") {
   const std::vector<std::string> pieces = cases::split(cases::format_reference(), "```yaml\n");
   REQUIRE(pieces.size() > 20);
-  const std::array<std::string, 3> files = {text_of_file("format/braced-link.yaml"),
-                                            text_of_file("format/whole-axle.yaml"),
-                                            text_of_file("format/any-frame.yaml")};
+  const std::array<std::string, 4> files = {
+      text_of_file("format/braced-link.yaml"), text_of_file("format/whole-axle.yaml"),
+      text_of_file("format/four-links.yaml"), text_of_file("format/any-frame.yaml")};
   for (std::size_t i = 1; i < pieces.size(); ++i) {
     const std::string block = pieces[i].substr(0, pieces[i].find("```"));
     INFO(block);
@@ -278,7 +278,7 @@ TEST_CASE("each sketch of the reference is there, and its keys are keys of the f
           "[cases][format]") {
   const std::string text = cases::format_reference();
   const std::vector<std::string> pieces = cases::split(text, "](sketches/");
-  CHECK(pieces.size() == 9);
+  CHECK(pieces.size() == 10);
   for (std::size_t i = 1; i < pieces.size(); ++i) {
     const std::string name = pieces[i].substr(0, pieces[i].find(')'));
     const std::string sketch = text_of_file("sketches/" + name);

@@ -1,0 +1,251 @@
+#include "parts/arm.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include <Eigen/Geometry>
+#include <fmt/format.h>
+
+#include "base/input_error.hpp"
+#include "parts/builder.hpp"
+
+namespace parts {
+namespace {
+
+// Of a bolt in an end piece, where nothing else gives: all but rigid beside the tube.
+constexpr double kBoltRate = 1.0e9;      // [N/m]
+constexpr double kBoltTurnRate = 1.0e8;  // [N m/rad]
+
+/// How far the weld where the upper arm joins lies from the junction, along each of the two.  [m]
+struct JunctionWeld {
+  double on_lower;
+  double on_upper;
+};
+
+JunctionWeld junction_weld(const Arm& arm, const fea::Vector3& lower_g,
+                           const fea::Vector3& upper_g) {
+  const double lower = half_outside(arm.lower.shape);
+  const double upper = half_outside(arm.upper.shape);
+  const double across = lower_g.normalized().cross(upper_g.normalized()).norm();
+  const double acute = std::asin(std::min(across, 1.0));
+  return {weld_reach(lower, upper, acute), weld_reach(upper, lower, acute)};
+}
+
+/// A joint as a spring between two nodes, which can stand at the end of a beam that has several.
+fea::Spring spring_of(const std::optional<fea::Joint>& joint) {
+  const fea::Joint held = joint.value_or(fea::Joint{});
+  fea::Spring spring{.a = {}, .axes_g = held.axes_g};
+  for (int i = 0; i < 6; ++i) {
+    const double rate = held.stiffness[static_cast<std::size_t>(i)];
+    const double stiff = i < 3 ? kBoltRate : kBoltTurnRate;
+    spring.stiffness(i, i) = std::isinf(rate) ? stiff : rate;
+  }
+  return spring;
+}
+
+/// One arm; `side` is +1 as the points are given, -1 for its mirror image.
+class ArmBuilder {
+ public:
+  ArmBuilder(Builder& builder, std::string part, double side)
+      : builder_(builder),
+        arm_(*builder.design().arm),
+        out_(builder.out()),
+        part_(std::move(part)),
+        side_(side) {}
+
+  void add_lower() {
+    lower_g_ = place(arm_.axle_lower, "arm.axle_lower");
+    frame_g_ = place(arm_.frame, "arm.frame");
+    require_length(lower_g_, frame_g_, "axle bolt and frame joint are at one place");
+    switch (layout_of(arm_)) {
+      case ArmLayout::one_bolt:
+      case ArmLayout::separate:
+        add_tube(part_, "lower tube", arm_.lower, {lower_g_, frame_g_, " frame joint"});
+        break;
+      case ArmLayout::two_bolts:
+        add_tube_on_two_bolts();
+        break;
+      case ArmLayout::joined:
+        add_joined();
+    }
+  }
+
+  /// The separate upper arm, as a part of that name.
+  void add_upper(const std::string& part) {
+    const fea::Vector3 axle_g = place(arm_.axle_upper, "arm.axle_upper");
+    const fea::Vector3 frame_g = place(arm_.upper_frame, "arm.upper_frame");
+    require_length(axle_g, frame_g, "the upper arm's two joints are at one place");
+    add_tube(part, "upper arm", arm_.upper, {axle_g, frame_g, " upper frame joint"});
+  }
+
+ private:
+  struct Line {
+    fea::Vector3 axle_g;
+    fea::Vector3 frame_g;
+    std::string joint;  ///< what its joint at the frame is called, behind the part's name
+  };
+
+  [[nodiscard]] fea::Vector3 place(const std::string& name, const std::string& key) const {
+    const fea::Vector3 at_g = builder_.point(name, key);
+    return {at_g.x(), side_ * at_g.y(), at_g.z()};
+  }
+
+  static void require_length(const fea::Vector3& from, const fea::Vector3& to,
+                             const std::string& why) {
+    if ((to - from).norm() > 1.0e-6) return;
+    throw base::InputError("arm", "it has no length: " + why);
+  }
+
+  [[nodiscard]] RunEnd at_axle(const fea::Vector3& at_g, const fea::Vector3& along_g) const {
+    const fea::NodeId axle = *out_.axle;
+    return {axle, at_g - out_.model[axle].at_g,
+            builder_.connection(arm_.axle_joint, "arm axle bushings", along_g)};
+  }
+
+  RunEnd at_frame(const std::string& name, const fea::Vector3& at_g, const fea::Vector3& along_g) {
+    const fea::NodeId node = builder_.add_node(at_g, name, "arm.frame");
+    out_.model.add(fea::Support{node, {true, true, true, true, true, true}});
+    out_.held.push_back({name, node});
+    return {node, fea::Vector3::Zero(),
+            builder_.connection(arm_.frame_joint, "arm frame bushings", along_g)};
+  }
+
+  [[nodiscard]] double eye(const Stick& stick, const JointSpec& joint) const {
+    return eye_reach(arm_.bolt_to_weld, stick.shape, joint.kind);
+  }
+
+  [[nodiscard]] bool on_balls() const {
+    return arm_.axle_joint.kind == JointKind::ball && arm_.frame_joint.kind == JointKind::ball;
+  }
+
+  /// One straight bar from one bolt at the axle to the frame.
+  void add_tube(const std::string& part, const std::string& name, const Stick& stick,
+                const Line& line) {
+    const fea::Vector3 along_g = line.frame_g - line.axle_g;
+    RunSpec spec{.part = part, .name = name, .key = "arm", .stick = stick};
+    spec.welds = {eye(stick, arm_.axle_joint), eye(stick, arm_.frame_joint)};
+    const RunEnd frame = at_frame(part + line.joint, line.frame_g, along_g);
+    const std::size_t index = builder_.add_run(spec, at_axle(line.axle_g, along_g), {}, frame);
+    out_.pieces[index].spin_held = on_balls();
+    finish_tube(index);
+  }
+
+  void finish_tube(std::size_t index) {
+    Piece& tube = out_.pieces[index];
+    tube.column = true;
+    out_.chords.push_back({tube.part, tube.beams.front().beam, tube.beams.back().beam});
+  }
+
+  /// A tube whose end piece, taken as rigid, sits on both bolts. It begins on the line from the
+  /// middle between them to the frame, beside the bolt nearer to the frame.
+  void add_tube_on_two_bolts() {
+    const fea::Vector3 upper_g = place(arm_.axle_upper, "arm.axle_upper");
+    const fea::Vector3 middle_g = 0.5 * (lower_g_ + upper_g);
+    require_length(middle_g, frame_g_, "its frame joint is in the middle of its axle bolts");
+    const fea::Vector3 along_g = (frame_g_ - middle_g).normalized();
+    const fea::Vector3 start_g =
+        middle_g + std::abs(0.5 * (upper_g - lower_g_).dot(along_g)) * along_g;
+    const fea::NodeId start = builder_.add_node(start_g, part_ + " end piece", "arm.axle_upper");
+    add_bolt(start, lower_g_, along_g, part_ + " lower bolt");
+    add_bolt(start, upper_g, along_g, part_ + " upper bolt");
+    RunSpec spec{.part = part_, .name = "lower tube", .key = "arm", .stick = arm_.lower};
+    spec.welds = {eye(arm_.lower, arm_.axle_joint), eye(arm_.lower, arm_.frame_joint)};
+    const RunEnd frame = at_frame(part_ + " frame joint", frame_g_, along_g);
+    finish_tube(builder_.add_run(spec, {start, fea::Vector3::Zero(), {}}, {}, frame));
+  }
+
+  void add_bolt(fea::NodeId start, const fea::Vector3& at_g, const fea::Vector3& along_g,
+                const std::string& name) {
+    const RunEnd end = at_axle(at_g, along_g);
+    fea::Spring bolt = spring_of(end.joint);
+    bolt.a = end.node;
+    bolt.b = start;
+    bolt.offset_a_g = end.offset_g;
+    bolt.offset_b_g = at_g - out_.model[start].at_g;
+    bolt.name = name;
+    out_.model.add(bolt);
+  }
+
+  void add_joined() {
+    const fea::Vector3 chord = frame_g_ - lower_g_;
+    if (!(arm_.joins_at < chord.norm())) {
+      throw base::InputError("arm.joins_at", "it is beyond the lower tube's end");
+    }
+    const RunEnd frame = at_frame(part_ + " frame joint", frame_g_, chord);
+    const fea::NodeId join = builder_.add_node(lower_g_ + arm_.joins_at * chord.normalized(),
+                                               part_ + " junction", "arm.joins_at");
+    const RunEnd junction{join, fea::Vector3::Zero(), {}};
+    const fea::Vector3 upper_g = place(arm_.axle_upper, "arm.axle_upper");
+    const fea::Vector3 upper_along = out_.model[join].at_g - upper_g;
+    const JunctionWeld weld = junction_weld(arm_, chord, upper_along);
+    RunSpec spec{.part = part_,
+                 .name = "lower tube ahead of the junction",
+                 .key = "arm",
+                 .stick = arm_.lower};
+    spec.welds = {eye(arm_.lower, arm_.axle_joint), weld.on_lower};
+    const std::size_t ahead =
+        finish_lower(builder_.add_run(spec, at_axle(lower_g_, chord), {}, junction));
+    spec.name = "lower tube behind the junction";
+    spec.welds = {weld.on_lower, eye(arm_.lower, arm_.frame_joint)};
+    const std::size_t behind = finish_lower(builder_.add_run(spec, junction, {}, frame));
+    out_.pieces[behind].column_from = arm_.joins_at;
+    spec.name = "upper arm";
+    spec.stick = arm_.upper;
+    spec.welds = {eye(arm_.upper, arm_.axle_joint), weld.on_upper};
+    const std::size_t upper = builder_.add_run(spec, at_axle(upper_g, upper_along), {}, junction);
+    out_.pieces[upper].column = true;
+    out_.chords.push_back(
+        {part_, out_.pieces[ahead].beams.front().beam, out_.pieces[behind].beams.back().beam});
+  }
+
+  /// The junction holds the tube up and down, but nothing holds it sideways between its joints.
+  std::size_t finish_lower(std::size_t index) {
+    out_.pieces[index].length = (frame_g_ - lower_g_).norm();
+    out_.pieces[index].column = true;
+    return index;
+  }
+
+  Builder& builder_;
+  const Arm& arm_;
+  Assembly& out_;
+  std::string part_;
+  double side_;
+  fea::Vector3 lower_g_ = fea::Vector3::Zero();
+  fea::Vector3 frame_g_ = fea::Vector3::Zero();
+};
+
+}  // namespace
+
+ArmLayout layout_of(const Arm& arm) {
+  if (arm.axle_upper.empty()) return ArmLayout::one_bolt;
+  if (!has_upper_arm(arm)) return ArmLayout::two_bolts;
+  return arm.upper_frame.empty() ? ArmLayout::joined : ArmLayout::separate;
+}
+
+void add_arms(Builder& builder) {
+  if (!builder.design().arm) return;
+  const Arm& arm = *builder.design().arm;
+  if (!builder.out().axle) {
+    throw base::InputError("arm", "an arm needs an `axle:` to hold; add one");
+  }
+  const double y = builder.point(arm.axle_lower, "arm.axle_lower").y();
+  const std::string given = y >= 0.0 ? "left" : "right";
+  const std::string other = y >= 0.0 ? "right" : "left";
+  const bool separate = layout_of(arm) == ArmLayout::separate;
+  const auto add_side = [&](const std::string& part, double side) {
+    ArmBuilder one(builder, part, side);
+    one.add_lower();
+    if (separate && !arm.shared_upper) one.add_upper(part);
+  };
+  add_side(arm.mirror ? "arm, " + given : "arm", 1.0);
+  if (arm.mirror) add_side("arm, " + other, -1.0);
+  if (separate && arm.shared_upper) ArmBuilder(builder, "arm, upper", 1.0).add_upper("arm, upper");
+  if (layout_of(arm) == ArmLayout::two_bolts) {
+    builder.out().assumed.emplace_back(
+        "arm: the end piece that sits on both axle bolts is rigid; its tube begins beside the bolt "
+        "nearer to the frame");
+  }
+}
+
+}  // namespace parts

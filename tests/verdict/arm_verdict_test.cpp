@@ -1,0 +1,77 @@
+// Arms at 0.98 and 1.02 of their limits: a separate upper arm as a column, and the tube of an arm
+// on two bolts in bending. Statics of the axle alone, hubs and pivots 0.4 m up.
+#include <cmath>
+
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+
+#include "tests/verdict/hand_formulas.hpp"
+#include "tests/verdict/judged_case.hpp"
+
+using verdict_tests::check_flips;
+
+namespace {
+
+/// All far stronger than needed but for the arms. `push` on each wheel, forward.  [N]
+std::string pushed(double push, const std::string& points, const std::string& arm) {
+  return fmt::format(
+      "title: arms\n"
+      "vehicle: {{axle_weight: 16 kN, tire: 830 mm, hub_height: 400 mm, track: 1.6 m}}\n"
+      "points:\n"
+      "  link at frame: [0, 0.45, 0.4 m]\n"
+      "  link at axle: [0, -0.45, 0.4 m]\n"
+      "{}"
+      "lateral_link: {{frame_bolt: link at frame, axle_bolt: link at axle,\n"
+      "  tube: 100 x 12 mm S355H, ends: tapped rod end, static_rating: 5000 kN}}\n"
+      "arm: {{{}}}\n"
+      "axle: {{coil_spacing: 0.9 m, coil_rate: 2000 N/mm}}\n"
+      "load_cases: [{{name: push, left_wheel: [{}, 0, 8000 N], right_wheel: [{}, 0, 8000 N]}}]\n",
+      points, arm, push, push);
+}
+
+}  // namespace
+
+// Pushed forward at the ground, an upper arm behind the axle carries z_l / (z_u - z_l) = 1.2 of the
+// push of both wheels as compression.
+TEST_CASE("an upper arm for both sides is over past a third of its column load", "[verdict]") {
+  const hand::Section s = hand::tube(0.030, 0.003);
+  const double slenderness = 0.9 / std::sqrt(s.inertia / s.area);
+  const double column = hand::column_stress(hand::kYoungEn, hand::kS355H, slenderness) * s.area;
+  check_flips(
+      {.case_text =
+           [&](double u) {
+             return pushed(
+                 u * column / 3.0 / 2.4,
+                 "  lower bolt: [0, 0.4, 0.3 m]\n"
+                 "  upper bolt: [0, 0.1, 0.55 m]\n"
+                 "  lower pivot: [-0.9, 0.4, 0.3 m]\n"
+                 "  upper pivot: [-0.9, 0.1, 0.55 m]\n",
+                 "axle_lower: lower bolt, axle_upper: upper bolt, frame: lower pivot,\n"
+                 "  upper_frame: upper pivot, shared_upper: yes, lower: 100 x 12 mm S355H,\n"
+                 "  upper: 30 x 3 mm S355H, axle_joint: ball joint,\n"
+                 "  frame_joint: ball joint");
+           },
+       .part = "arm, upper",
+       .check = "column"});
+}
+
+// V = push x 0.4 / 0.9 upright at the pivot; at the start of the tube, beside the bolt 0.8 m from
+// it: N / A + M / S. The push is forward and the arm behind: it is pulled.
+TEST_CASE("the tubes of arms on two bolts are over past two thirds of yield", "[verdict]") {
+  const hand::Section s = hand::tube(0.060, 0.006);
+  const double stress = 1.0 / s.area + 0.4 / 0.9 * 0.8 / s.modulus;  // of a push of one
+  for (const double u : {0.98, 1.02}) {
+    const studies::Answer answer = verdict_tests::judged(
+        pushed(u * hand::kS355H / 1.5 / stress,
+               "  rear bolt: [-0.1, 0.4, 0.4 m]\n"
+               "  front bolt: [0.1, 0.4, 0.4 m]\n"
+               "  pivot: [-0.9, 0.4, 0.4 m]\n",
+               "axle_lower: rear bolt, axle_upper: front bolt, frame: pivot,\n"
+               "  lower: 60 x 6 mm S355H, axle_joint: pin along y, frame_joint: pin along y"));
+    for (const char* part : {"arm, left", "arm, right"}) {
+      const checks::Finding found = verdict_tests::finding(answer, part, "yield");
+      CHECK(found.utilization() == Approx(u).epsilon(0.01));
+      CHECK(found.state == (u < 1.0 ? checks::State::within : checks::State::over));
+    }
+  }
+}
