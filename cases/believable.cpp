@@ -83,6 +83,12 @@ std::vector<base::InputError> unbelievable_values(const parts::Design& design) {
     out.outside("arm.lower", design.arm->lower);
     if (parts::has_upper_arm(*design.arm)) out.outside("arm.upper", design.arm->upper);
   }
+  if (design.limit_strap) {
+    const parts::LimitStrap& strap = *design.limit_strap;
+    out.length("limit_strap.slack", strap.slack, 0.005, 1.000);
+    out.length("limit_strap.free_travel", strap.free_travel, 0.005, 1.000);
+    out.between("limit_strap.breaking_load", strap.breaking_load, 1.0e3, 5.0e5, Dimension::force);
+  }
   if (design.steering) {
     out.outside("steering.drag_link", design.steering->drag_link);
     out.outside("steering.tie_rod", design.steering->tie_rod);

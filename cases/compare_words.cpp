@@ -19,8 +19,8 @@ using parts::Design;
 using parts::Patch;
 using parts::Variant;
 
-constexpr std::array<std::string_view, 7> kLeftOut = {"brace",        "bracket",  "arm",    "axle",
-                                                      "lateral_link", "steering", "vehicle"};
+constexpr std::array<std::string_view, 8> kLeftOut = {
+    "brace", "bracket", "arm", "axle", "lateral_link", "limit_strap", "steering", "vehicle"};
 
 /// "no brace" -> the part left out.
 std::optional<Patch> part_left_out(const std::string& words) {

@@ -195,6 +195,7 @@ constexpr std::array kTables{PartTable{"vehicle", table_for<parts::VehicleEntry>
                              PartTable{"brace", table_for<parts::Brace>},
                              PartTable{"arm", table_for<parts::Arm>},
                              PartTable{"axle", table_for<parts::Axle>},
+                             PartTable{"limit_strap", table_for<parts::LimitStrap>},
                              PartTable{"steering", table_for<parts::Steering>},
                              PartTable{"materials", table_for<sections::Material>},
                              PartTable{"joints", table_for<parts::GivenJoint>},

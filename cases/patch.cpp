@@ -27,8 +27,8 @@ struct Path {
   std::string field;  ///< empty when the path ends before it
 };
 
-constexpr std::array<std::string_view, 7> kParts = {"vehicle", "lateral_link", "bracket", "brace",
-                                                    "arm",     "axle",         "steering"};
+constexpr std::array<std::string_view, 8> kParts = {
+    "vehicle", "lateral_link", "bracket", "brace", "arm", "axle", "limit_strap", "steering"};
 constexpr std::array<std::string_view, 11> kLists = {
     "members", "supports",    "springs",     "rigid",      "forces", "line_loads",
     "strains", "settlements", "self_weight", "load_cases", "duty"};
@@ -230,6 +230,7 @@ void set(Design& design, const Patch& patch) {
   if (path.group == "brace") return change_part(design, &Design::brace, path, patch);
   if (path.group == "arm") return change_part(design, &Design::arm, path, patch);
   if (path.group == "axle") return change_part(design, &Design::axle, path, patch);
+  if (path.group == "limit_strap") return change_part(design, &Design::limit_strap, path, patch);
   if (path.group == "steering") return change_part(design, &Design::steering, path, patch);
   if (path.group == "members") return change_named(design, &Design::members, path, patch);
   if (path.group == "supports") return change_named(design, &Design::supports, path, patch);
@@ -261,6 +262,7 @@ Design apply(const Design& design, const parts::Variant& variant) {
   add_part(changed, &Design::bracket, "bracket", variant);
   add_part(changed, &Design::brace, "brace", variant);
   add_part(changed, &Design::arm, "arm", variant);
+  add_part(changed, &Design::limit_strap, "limit_strap", variant);
   add_part(changed, &Design::steering, "steering", variant);
   for (const Patch& patch : variant.patches) set(changed, patch);
   const std::vector<InputError> broken = broken_rules(changed);

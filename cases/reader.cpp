@@ -42,6 +42,7 @@ class CaseReader {
     part("bracket", context_.design.bracket);
     part("brace", context_.design.brace);
     part("arm", context_.design.arm);
+    part("limit_strap", context_.design.limit_strap);
     part("steering", context_.design.steering);
     named("members", context_.design.members);
     named("supports", context_.design.supports);

@@ -17,6 +17,7 @@ const std::vector<TopKey>& top_keys() {
       {"brace", "the tube from the bracket to the opposite rail"},
       {"arm", "radius arms, which hold the axle lengthwise"},
       {"axle", "the beam axle and its coils"},
+      {"limit_strap", "limit straps, and what else ends the axle's drop"},
       {"steering", "drag link and tie rod, which turn the axle's wheels"},
       {"members", "bars and tubes between any two points"},
       {"supports", "points that are held"},

@@ -222,6 +222,23 @@ void add_steering(Problems& out, const Design& design) {
   }
 }
 
+/// One that is given as ending the drop cannot end it before the free travel.
+void add_limit_strap(Problems& out, const Design& design) {
+  const parts::LimitStrap& s = *design.limit_strap;
+  for (const auto& [key, drop] :
+       {std::pair{"damper_travel", s.damper_travel}, std::pair{"spring_travel", s.spring_travel},
+        std::pair{"joint_travel", s.joint_travel},
+        std::pair{"brake_hose_travel", s.brake_hose_travel}}) {
+    if (!(drop < s.free_travel)) continue;
+    out.emplace_back("limit_strap.free_travel",
+                     fmt::format("{} is more than {} ({}), which ends the drop before; leave it "
+                                 "out, or mend one of them",
+                                 length_text(s.free_travel, design.inches), key,
+                                 length_text(drop, design.inches)));
+    return;
+  }
+}
+
 void add_bracket(Problems& out, const Design& design) {
   const parts::Bracket& b = *design.bracket;
   if (b.up_the_side > b.rail.height) {
@@ -388,6 +405,9 @@ Problems missing_parts(const Design& design) {
   if (design.steering && !design.axle) {
     out.emplace_back("steering", "it turns an axle's wheels: add `axle:`");
   }
+  if (design.limit_strap && !design.axle) {
+    out.emplace_back("limit_strap", "it catches an axle: add `axle:`");
+  }
   if (design.axle && !design.lateral_link) {
     out.emplace_back("axle", "nothing holds the axle sideways: add `lateral_link:`");
   }
@@ -427,6 +447,7 @@ Problems clashing_values(const Design& design) {
   if (design.arm) add_arm(out, design);
   if (design.bracket) add_bracket(out, design);
   if (design.steering && design.vehicle) add_steering(out, design);
+  if (design.limit_strap) add_limit_strap(out, design);
   if (design.axle && std::isnan(design.axle->bump_travel) != std::isnan(design.axle->stop_rate)) {
     const bool travel = !std::isnan(design.axle->bump_travel);
     out.emplace_back(

@@ -216,6 +216,7 @@ std::string write(const Design& design) {
          part("lateral_link", design.lateral_link, design) +
          part("bracket", design.bracket, design) + part("brace", design.brace, design) +
          part("arm", design.arm, design) + part("axle", design.axle, design) +
+         part("limit_strap", design.limit_strap, design) +
          part("steering", design.steering, design) + named("members", design.members, design) +
          named("supports", design.supports, design) + named("springs", design.springs, design) +
          named("rigid", design.rigid, design) + named("forces", design.forces, design) +

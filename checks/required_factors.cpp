@@ -37,6 +37,8 @@ std::vector<FactorEntry> factor_entries(RequiredFactors& f) {
        "page (maker withheld), read; common practice, no source"},
       {"joint_routine", &f.joint_routine, "static rating of other joints, routine loads: as above"},
       {"joint_abuse", &f.joint_abuse, "static rating of joints, abuse loads: proposal, no source"},
+      {"strap_abuse", &f.strap_abuse,
+       "limit strap, on 0.6 of its breaking load, abuse loads: proposal, no source"},
   };
 }
 

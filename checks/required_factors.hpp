@@ -38,6 +38,7 @@ struct RequiredFactors {
   double joint_routine_reversing = 5.0;
   double joint_routine = 3.0;
   double joint_abuse = 1.0;
+  double strap_abuse = 1.0;
   bool operator==(const RequiredFactors&) const = default;
 };
 

@@ -10,7 +10,8 @@ namespace loads {
 
 double needed(double value, const char* key, std::string_view case_name, const char* what) {
   if (std::isfinite(value) && value > 0.0) return value;
-  throw base::InputError(std::string("vehicle.") + key,
+  const bool of_vehicle = std::string_view(key).find('.') == std::string_view::npos;
+  throw base::InputError(of_vehicle ? std::string("vehicle.") + key : key,
                          fmt::format("the load case {} needs {}; give it, or leave the case out",
                                      case_words(case_name), what));
 }

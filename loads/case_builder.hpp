@@ -10,6 +10,7 @@
 namespace loads {
 
 /// A number that a case cannot do without.
+/// @param key  of the vehicle, or with its part: "limit_strap.rate"
 /// @throws base::InputError when it is unset or not over zero
 [[nodiscard]] double needed(double value, const char* key, std::string_view case_name,
                             const char* what);

@@ -4,6 +4,7 @@
 
 #include "base/input_error.hpp"
 #include "loads/case_builder.hpp"
+#include "loads/strap_catch.hpp"
 #include "loads/travel_energy.hpp"
 
 namespace loads {
@@ -13,9 +14,9 @@ namespace {
 double speed_of_droop(const Vehicle& v, double hanging, std::string_view name) {
   if (!std::isnan(v.droop_speed)) return v.droop_speed;
   const double travel =
-      needed(v.droop_travel, "droop_travel", name,
-             "the speed of the axle as the strap comes tight (`droop_speed`), or the travel from "
-             "ride height to a tight strap");
+      needed(v.droop_travel, "limit_strap.slack", name,
+             "the speed of the axle as the strap comes tight (`vehicle.droop_speed`), or "
+             "`limit_strap.slack`, the drop from ride height until it is tight");
   const double rate = needed(v.coil_rate, "droop_speed", name,
                              "the speed of the axle as the strap comes tight, or `axle:` with its "
                              "coils");
@@ -26,22 +27,28 @@ double speed_of_droop(const Vehicle& v, double hanging, std::string_view name) {
 
 }  // namespace
 
+StrapCatch caught_by_straps(const Vehicle& v) {
+  const std::string_view name = "strap_catch";
+  (void)wheel_weight(v, name);
+  StrapCatch out;
+  out.weight = needed(v.unsprung_weight, "unsprung_weight", name, "the weight of axle and wheels");
+  out.rate = needed(v.strap_rate, "limit_strap.rate", name, "`limit_strap.rate`, of one strap");
+  out.speed = speed_of_droop(v, out.weight, name);
+  const double mass = out.weight / base::kGravity;
+  out.shared = strap_catch_force(mass, 2.0 * out.rate, out.speed);
+  out.alone = strap_catch_force(mass, out.rate, out.speed);
+  return out;
+}
+
 std::vector<LoadCase> strap_catch(const Vehicle& v) {
   LoadCase c = case_of("strap_catch");
-  (void)wheel_weight(v, c.id);
-  const double hanging =
-      needed(v.unsprung_weight, "unsprung_weight", c.id, "the weight of axle and wheels");
-  const double rate = needed(v.strap_rate, "strap_rate", c.id, "the rate of one limit strap");
-  const double speed = speed_of_droop(v, hanging, c.id);
-  const double mass = hanging / base::kGravity;
-  const double shared = strap_catch_force(mass, 2.0 * rate, speed);
-  const double alone = strap_catch_force(mass, rate, speed);
-  c.pushes = {{Role::axle_center, {0.0, 0.0, -shared}, {}, "axle and wheels, caught"}};
-  c.figures = {{"two straps that share, together", shared, Figure::Kind::force},
-               {"they stretch", shared / (2.0 * rate), Figure::Kind::length},
-               {"one strap that takes all", alone, Figure::Kind::force},
-               {"it stretches", alone / rate, Figure::Kind::length}};
-  c.basis = fmt::format("axle at {:.2f} m/s; {}", speed, c.basis);
+  const StrapCatch caught = caught_by_straps(v);
+  c.pushes = {{Role::axle_center, {0.0, 0.0, -caught.shared}, {}, "axle and wheels, caught"}};
+  c.figures = {{"two straps that share, together", caught.shared, Figure::Kind::force},
+               {"they stretch", caught.shared / (2.0 * caught.rate), Figure::Kind::length},
+               {"one strap that takes all", caught.alone, Figure::Kind::force},
+               {"it stretches", caught.alone / caught.rate, Figure::Kind::length}};
+  c.basis = fmt::format("axle at {:.2f} m/s; {}", caught.speed, c.basis);
   return {c};
 }
 

@@ -114,6 +114,7 @@ struct BumpStop {
   double travel = base::kUnset;  ///< unset = unknown  [m]
   double rate = base::kUnset;    ///< [N/m]
   std::string name;
+  double slack = base::kUnset;  ///< drop at which a limit strap comes tight; unset = none  [m]
 };
 
 /// A point whose movement is reported.

@@ -39,6 +39,10 @@ std::array<double, 3> point_of(const Design& design, const std::string& name) {
 loads::Vehicle vehicle_of(const Design& design) {
   loads::Vehicle vehicle = to_vehicle(*design.vehicle);
   if (design.axle) vehicle.coil_rate = design.axle->coil_rate;
+  if (design.limit_strap) {
+    vehicle.strap_rate = design.limit_strap->rate;
+    vehicle.droop_travel = design.limit_strap->slack;
+  }
   if (design.steering && std::isnan(vehicle.steering_arm) && !std::isnan(vehicle.kingpin_offset)) {
     vehicle.steering_arm = steering_arm_of(design);
   }

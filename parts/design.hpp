@@ -16,6 +16,7 @@
 #include "parts/given_loads.hpp"
 #include "parts/joint_spec.hpp"
 #include "parts/lateral_link.hpp"
+#include "parts/limit_strap.hpp"
 #include "parts/plain.hpp"
 #include "parts/steering.hpp"
 #include "parts/vehicle_entry.hpp"
@@ -67,6 +68,7 @@ struct Design {
   std::optional<Brace> brace;
   std::optional<Arm> arm;
   std::optional<Axle> axle;
+  std::optional<LimitStrap> limit_strap;
   std::optional<Steering> steering;
   std::vector<Named<Member>> members;
   std::vector<Named<PlainSupport>> supports;
@@ -95,7 +97,8 @@ struct Design {
 /// and curb with a lateral link alone; none without a vehicle.
 [[nodiscard]] std::vector<std::string> default_load_cases(const Design& design);
 
-/// What the loads come from: the vehicle, and the coils of its axle. The design has a vehicle.
+/// What the loads come from: the vehicle, the coils of its axle and its limit straps. The design
+/// has a vehicle.
 [[nodiscard]] loads::Vehicle vehicle_of(const Design& design);
 
 /// A point of the case file; unset when there is none of that name.  [m]

@@ -30,6 +30,7 @@ struct NumberOfVehicle {
 /// Whether a message about the vehicle is about a number that is not given.
 bool is_missing_number(const Design& design, const base::InputError& error) {
   const std::string& key = error.where().key;
+  if (key.rfind("limit_strap.", 0) == 0) return true;
   if (key.rfind("vehicle.", 0) != 0) return false;
   VehicleEntry entry = *design.vehicle;
   NumberOfVehicle number{std::string_view(key).substr(8)};
@@ -45,7 +46,6 @@ bool has_arm_on(const Design& design, Role role) {
 
 /// Why a design cannot be solved for a need; empty = it can.
 std::string unmet(const Design& design, Need need) {
-  const std::string no_part = ", which this version does not have";
   switch (need) {
     case Need::axle:
       return design.axle ? "" : "needs `axle:`";
@@ -62,7 +62,7 @@ std::string unmet(const Design& design, Need need) {
     case Need::straps:
       break;
   }
-  return "needs `limit_strap:`" + no_part;
+  return design.limit_strap ? "" : "needs `limit_strap:`";
 }
 
 /// What a kind of case asks of a design, whatever the vehicle's numbers.
@@ -72,8 +72,11 @@ std::string unmet(const Design& design, const std::vector<Need>& needs, loads::P
     if (!reason.empty()) return reason;
   }
   if (posture == loads::Posture::crossed || posture == loads::Posture::droop) {
+    const std::string strap = posture == loads::Posture::droop && design.limit_strap
+                                  ? "; the strap itself is judged"
+                                  : "";
     return "its posture is " + posture_word(posture) +
-           ": that needs a solution at large movement, which this version does not have";
+           ": that needs a solution at large movement, which this version does not have" + strap;
   }
   // A case in bump starts at ride height, and moves as far as coils and stops let it.
   if (posture == loads::Posture::bump && !design.axle) {

@@ -24,7 +24,7 @@ struct DesignCase {
 /// A load case that is not solved, and why.
 struct CaseNotRun {
   std::string name;    ///< "dry park, lock to lock"
-  std::string reason;  ///< "needs `limit_strap:`, which this version does not have"
+  std::string reason;  ///< "needs `limit_strap:`"
 };
 
 /// What becomes of one built-in kind in a design.

@@ -24,8 +24,6 @@ struct VehicleEntry {
   double final_drive = base::kUnset;
   double driveline_efficiency = base::kUnset;
   double articulation = base::kUnset;  ///< [rad]
-  double strap_rate = base::kUnset;    ///< [N/m]
-  double droop_travel = base::kUnset;  ///< [m]
   double droop_speed = base::kUnset;   ///< [m/s]
   double damper_takes = base::kUnset;
   double slam_speed = base::kUnset;      ///< [m/s]
@@ -76,12 +74,9 @@ void fields(Visitor& v, VehicleEntry& e) {
       e.driveline_efficiency, {.dimension = ratio, .above = 0.0, .at_most = 1.0});
   v.quantity({"articulation", optional, "most roll of the axle against the frame"}, e.articulation,
              {.dimension = angle, .above = 0.0, .at_most = 45 * base::kDegree});
-  v.quantity({"strap_rate", optional, "one limit strap, force over stretch"}, e.strap_rate,
-             positive(stiffness));
-  v.quantity({"droop_travel", optional, "ride height to a tight strap"}, e.droop_travel,
-             positive(length));
-  v.quantity({"droop_speed", optional, "of the axle as the strap comes tight"}, e.droop_speed,
-             positive(speed));
+  v.quantity({"droop_speed", optional, "of the axle as the limit straps come tight",
+              "from the coils' push and `limit_strap.slack`"},
+             e.droop_speed, positive(speed));
   v.quantity(
       {"damper_takes", optional, "share of the energy in droop that the dampers take", "nothing"},
       e.damper_takes, {.dimension = ratio, .at_least = 0.0, .at_most = 0.95});

@@ -8,6 +8,7 @@
 #include "report/answer_words.hpp"
 #include "report/balance_text.hpp"
 #include "report/comparison_text.hpp"
+#include "report/droop_text.hpp"
 #include "report/text_table.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
@@ -147,6 +148,10 @@ std::string full_text(const Answer& answer, const TextStyle& style) {
   out += solved_section(answer, style);
   out += balance_section(answer, style);
   out += mass_section(answer, style);
+  if (answer.droop) {
+    out += heading("Drop of the axle from ride height (a comparison of lengths alone)", style) +
+           list(droop_words(*answer.droop, answer.inches), style);
+  }
   if (answer.comparison) {
     out += heading("Variants", style) + comparison_body(*answer.comparison, style);
   }

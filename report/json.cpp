@@ -380,6 +380,20 @@ Json material(const sections::Material& m) {
   return out;
 }
 
+Json droop(const studies::Droop& d) {
+  Json out;
+  out["ends"] = list_of(d.ends, [](const studies::DroopEnd& end) {
+    Json one;
+    one["what"] = end.what;
+    one["drop_m"] = value_of(end.drop);
+    return one;
+  });
+  out["free_travel_m"] = value_of(d.free_travel);
+  out["advised_m"] = value_of(d.advised);
+  out["stretched_m"] = value_of(d.stretched);
+  return out;
+}
+
 /// How every answer starts.
 Json opening(const Program& program, const std::string& title, bool inches) {
   Json out;
@@ -416,6 +430,7 @@ std::string json(const studies::Answer& answer, const Program& program) {
     mass["mass_kg"] = value_of(m.mass);
     return mass;
   });
+  if (answer.droop) out["droop"] = droop(*answer.droop);
   if (answer.comparison) out["comparison"] = designs(*answer.comparison);
   out["assumed"] = assumed(answer.assumed);
   out["not_checked"] = strings(answer.not_checked);

@@ -9,6 +9,7 @@
 
 #include "report/answer_words.hpp"
 #include "report/comparison_text.hpp"
+#include "report/droop_text.hpp"
 #include "report/full_text.hpp"
 #include "report/text_table.hpp"
 #include "report/units_shown.hpp"
@@ -200,6 +201,12 @@ std::string short_text(const Answer& answer, const TextStyle& style) {
   out += table_of_parts(answer, style);
   out += undecided_reasons(answer, style);
   out += buckling_lines(answer, style);
+  if (answer.droop) {
+    const std::vector<std::string> words = droop_words(*answer.droop, answer.inches);
+    if (!words.empty()) {
+      out += paragraph("drop from ride height: " + joined(words, "; "), style.width, 0, 2);
+    }
+  }
   if (answer.comparison) out += variant_lines(*answer.comparison, style);
   out += assumed_lines(answer, style);
   const std::string where = style.command_for_more.empty() ? "" : " (--all)";

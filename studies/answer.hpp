@@ -115,6 +115,24 @@ struct Balance {
   double open = 0.0;  ///< largest sum left over, over the largest force or moment  [-]
 };
 
+/// A strap is set this much shorter than the free travel: common practice, no source.
+inline constexpr double kStrapShorter = 0.0254;  // [m]
+
+/// One thing that ends the axle's drop.
+struct DroopEnd {
+  std::string what;            ///< "damper at full length"
+  double drop = base::kUnset;  ///< of the axle, from ride height  [m]
+};
+
+/// What ends the axle's drop, by geometry alone, nearest first.
+struct Droop {
+  std::vector<DroopEnd> ends;
+  double free_travel = base::kUnset;  ///< drop that the straps must stop short of  [m]
+  double advised = base::kUnset;      ///< drop at which the straps should come tight  [m]
+  double strap = base::kUnset;        ///< drop at which they do  [m]
+  double stretched = base::kUnset;  ///< drop when one strap has caught the axle; unset = not known
+};
+
 /// The answer to `check`.
 struct Answer {
   std::string title;
@@ -130,6 +148,7 @@ struct Answer {
   std::vector<Balance> balances;         ///< one a load case, with the first stiffness set
   std::vector<std::string> sets;         ///< stiffness sets that were solved
   std::vector<PartMass> masses;
+  std::optional<Droop> droop;            ///< with limit straps
   std::optional<Comparison> comparison;  ///< when the case names variants
   std::vector<parts::Assumption> assumed;
   std::vector<std::string> not_checked;  ///< load cases and things this answer leaves out

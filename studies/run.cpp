@@ -16,6 +16,7 @@
 #include "studies/assumptions.hpp"
 #include "studies/balance.hpp"
 #include "studies/criterion.hpp"
+#include "studies/droop.hpp"
 #include "studies/give_way.hpp"
 #include "studies/seen_buckling.hpp"
 #include "studies/set_model.hpp"
@@ -345,6 +346,9 @@ class Runner {
       tell(0.7 + 0.2 * static_cast<double>(i) / static_cast<double>(all.size()), "checks");
       check_one(all[i]);
     }
+    if (wanted("limit_strap")) {
+      if (auto strap = strap_finding(design_)) out_.answer.findings.push_back(*std::move(strap));
+    }
     follow_stability();
     for (checks::Finding& finding : stability_) {
       out_.answer.findings.push_back(std::move(finding));
@@ -568,6 +572,7 @@ void Runner::finish() {
     }
     figures.mass += piece.mass;
   }
+  answer.droop = droop_of(design_);
   answer.assumed = all_assumptions(design_, assembly);
   if (!ill_conditioned_.empty()) {
     answer.assumed.push_back({"model", ill_conditioned_, "estimate of the condition number"});

@@ -60,6 +60,12 @@ std::map<std::string, std::string> trouble_by_part(const SetModel& model,
           "axle.stop_rate",
           stop.name, 1000.0 * travel);
     }
+    if (-travel > stop.slack) {
+      trouble[""] = fmt::format(
+          "a coil seat drops {:.0f} mm, and the limit straps are tight at {:.0f} mm: straps that "
+          "hold are not in the model of this version",
+          -1000.0 * travel, 1000.0 * stop.slack);
+    }
   }
   if (moved && solved.solution.local_rotation() > kMostBent) {
     trouble[""] = fmt::format("a member's end turns {:.0f} degrees from the line between its ends",

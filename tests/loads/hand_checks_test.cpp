@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 #include <fmt/format.h>
 
+#include "studies/droop.hpp"
 #include "tests/loads/read_design.hpp"
 
 using Catch::Matchers::WithinAbs;
@@ -231,23 +232,28 @@ TEST_CASE("an axle on three links, a bar and two springs, by forces on points", 
 // F = m g + sqrt((m g)^2 + k m v^2), 280 kg; coils push 13.2 kN, 3.0 kN after 0.20 m.
 TEST_CASE("straps catch the axle, at a given speed or as coils and weight push it",
           "[loads][hand]") {
-  const std::string base = replaced(loads_tests::whole_axle(""), "unsprung_weight: 2.8 kN",
-                                    "unsprung_weight: 280 kg\n  strap_rate: 400 kN/m");
-  const std::string at_speed = replaced(base, "strap_rate", "droop_speed: 1.5 m/s\n  strap_rate");
+  const std::string base = replaced(loads_tests::whole_axle("limit_strap: {rate: 400 kN/m}\n"),
+                                    "unsprung_weight: 2.8 kN", "unsprung_weight: 280 kg");
+  const std::string at_speed =
+      replaced(base, "unsprung_weight", "droop_speed: 1.5 m/s\n  unsprung_weight");
   CHECK_THAT(figure(at_speed, "strap_catch", "two straps that share, together"),
              WithinRel(25.36 * kN, 1e-3));
   CHECK_THAT(figure(at_speed, "strap_catch", "they stretch"), WithinRel(0.0317, 5e-3));
   CHECK_THAT(figure(at_speed, "strap_catch", "one strap that takes all"),
              WithinRel(18.86 * kN, 1e-3));
   CHECK_THAT(figure(at_speed, "strap_catch", "it stretches"), WithinRel(0.0471, 5e-3));
+  const auto strap = studies::strap_finding(loads_tests::read_design(at_speed));
+  REQUIRE(strap.has_value());
+  CHECK_THAT(strap->demand, WithinRel(18.86 * kN, 1e-3));
 
-  std::string pushed = replaced(base, "strap_rate", "droop_travel: 0.2 m\n  strap_rate");
+  std::string pushed = replaced(base, "rate: 400 kN/m", "rate: 400 kN/m, slack: 0.2 m");
   pushed = replaced(pushed, "axle_weight: 16 kN",
                     fmt::format("axle_weight: {:.9f} kN", 13.2 + 0.28 * 9.80665));
   pushed = replaced(pushed, "coil_rate: 40 N/mm", "coil_rate: 25.5 N/mm");
   CHECK_THAT(figure(pushed, "strap_catch", "two straps that share, together"),
              WithinRel(61.8 * kN, 2e-3));
-  const std::string damped = replaced(pushed, "strap_rate", "damper_takes: 70 %\n  strap_rate");
+  const std::string damped =
+      replaced(pushed, "unsprung_weight", "damper_takes: 70 %\n  unsprung_weight");
   CHECK_THAT(figure(damped, "strap_catch", "two straps that share, together"),
              WithinRel(35.2 * kN, 2e-3));
 }

@@ -1,0 +1,35 @@
+#include "checks/strap.hpp"
+
+#include <cmath>
+
+#include "checks/value.hpp"
+
+namespace checks {
+
+Finding strap(const StrapInput& in) {
+  Finding finding{.check = "strap", .demand = in.force, .measure = Measure::force};
+  finding.source =
+      "energy of the fall (statics, no source); 0.6 of the rated breaking load in a rare catch: "
+      "proposal, no source. Sewn ends and edges must be inside the rating; wet nylon holds 10 to "
+      "15 % less (from memory)";
+  finding.required = in.required;
+  finding.lines.push_back({"F = m g + sqrt((m g)^2 + k m v^2), one strap takes all",
+                           "{0} + sqrt({0}^2 + {1} * {2}) = {3}",
+                           {force(in.weight),
+                            {in.rate, Measure::force_per_length},
+                            moment(in.energy),
+                            force(in.force)}});
+  finding.lines.push_back({"it stretches F / k", "{0}", {{in.force / in.rate, Measure::length}}});
+  if (std::isnan(in.breaking_load)) {
+    leave_undecided(finding, "rating missing: enter limit_strap.breaking_load from its maker");
+    return finding;
+  }
+  finding.capacity = kOfBreakingLoad * in.breaking_load;
+  finding.lines.push_back({"capacity = 0.6 * breaking load",
+                           "0.6 * {0} = {1}",
+                           {force(in.breaking_load), force(finding.capacity)}});
+  decide(finding, finding.capacity / in.force, in.required);
+  return finding;
+}
+
+}  // namespace checks

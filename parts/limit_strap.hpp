@@ -1,0 +1,49 @@
+#pragma once
+
+#include "parts/field.hpp"
+
+namespace parts {
+
+/// Limit straps, one on each side, and what else ends the axle's drop. All drops are of the axle,
+/// from ride height.
+struct LimitStrap {
+  double slack = base::kUnset;          ///< drop at which the straps come tight  [m]
+  double rate = base::kUnset;           ///< of one strap  [N/m]
+  double breaking_load = base::kUnset;  ///< rated, of one strap  [N]
+  double free_travel = base::kUnset;    ///< drop at which something but the straps ends it  [m]
+  double damper_travel = base::kUnset;  ///< drop at which the dampers are at full length  [m]
+  double spring_travel = base::kUnset;  ///< drop at which a coil leaves its seat  [m]
+  double joint_travel = base::kUnset;   ///< drop at which a joint is at the end of its angle  [m]
+  double brake_hose_travel = base::kUnset;  ///< drop at which a brake hose is tight  [m]
+  bool operator==(const LimitStrap&) const = default;
+};
+
+template <class Visitor>
+void fields(Visitor& v, LimitStrap& s) {
+  using enum Dimension;
+  using enum Presence;
+  v.quantity({"slack", optional, "drop of the axle until the straps are tight",
+              "not compared; `vehicle.droop_speed` is then needed"},
+             s.slack, positive(length));
+  v.quantity({"rate", optional, "one strap, force over stretch", "its strength is not decided"},
+             s.rate, positive(stiffness));
+  v.quantity({"breaking_load", optional, "rated breaking load of one strap",
+              "its strength is not decided"},
+             s.breaking_load, positive(force));
+  v.quantity({"free_travel", optional, "drop until something but the straps ends it",
+              "the least of the four below"},
+             s.free_travel, positive(length));
+  v.quantity(
+      {"damper_travel", optional, "drop until the dampers are at full length", "not compared"},
+      s.damper_travel, positive(length));
+  v.quantity({"spring_travel", optional, "drop until a coil leaves its seat",
+              "static load over rate: a coil that is not held in its seat"},
+             s.spring_travel, positive(length));
+  v.quantity(
+      {"joint_travel", optional, "drop until a joint is at the end of its angle", "not compared"},
+      s.joint_travel, positive(length));
+  v.quantity({"brake_hose_travel", optional, "drop until a brake hose is tight", "not compared"},
+             s.brake_hose_travel, positive(length));
+}
+
+}  // namespace parts

@@ -1,0 +1,38 @@
+#include "report/droop_text.hpp"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "report/units_shown.hpp"
+
+namespace report {
+
+std::vector<std::string> droop_words(const studies::Droop& droop, bool inches) {
+  const auto length = [&](double meters) { return shown(meters, checks::Measure::length, inches); };
+  std::vector<std::string> out;
+  std::string order;
+  for (const studies::DroopEnd& end : droop.ends) {
+    order += fmt::format("{}{} at {}", order.empty() ? "" : ", ", end.what, length(end.drop));
+  }
+  if (!order.empty()) out.push_back(order);
+  const bool has_strap = !std::isnan(droop.strap);
+  if (has_strap && droop.strap >= droop.free_travel) {
+    out.emplace_back("the strap comes tight too late: something else has ended the drop before it");
+  }
+  if (has_strap && droop.strap < droop.free_travel && droop.stretched > droop.free_travel) {
+    out.push_back(
+        fmt::format("caught by one strap, its stretch lets the axle down to {}, beyond the free "
+                    "travel of {}",
+                    length(droop.stretched), length(droop.free_travel)));
+  }
+  if (droop.advised > 0.0) {
+    out.push_back(fmt::format(
+        "strap length: tight at {}, {} short of the free travel of {}, because straps "
+        "stretch (common practice, no source)",
+        length(droop.advised), length(studies::kStrapShorter), length(droop.free_travel)));
+  }
+  return out;
+}
+
+}  // namespace report

@@ -1,0 +1,13 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "studies/answer.hpp"
+
+namespace report {
+
+/// What ends the axle's drop, in order, and where a strap should come tight: one sentence each.
+[[nodiscard]] std::vector<std::string> droop_words(const studies::Droop& droop, bool inches);
+
+}  // namespace report

@@ -1,0 +1,103 @@
+#include "studies/droop.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "base/input_error.hpp"
+#include "checks/strap.hpp"
+#include "loads/strap_catch.hpp"
+#include "parts/design_cases.hpp"
+
+namespace studies {
+namespace {
+
+constexpr const char* kStrapCatch = "strap_catch";
+
+/// The drop at which a coil carries nothing: its static load over its rate.  [m]
+double coil_unloads_at(const parts::Design& design) {
+  if (!design.axle || !design.vehicle) return base::kUnset;
+  const loads::Vehicle v = parts::vehicle_of(design);
+  const double unsprung = std::isnan(v.unsprung_weight) ? 0.0 : v.unsprung_weight;
+  return 0.5 * (v.axle_weight - unsprung) / v.coil_rate;
+}
+
+std::optional<loads::StrapCatch> caught(const parts::Design& design) {
+  if (!design.vehicle) return std::nullopt;
+  try {
+    return loads::caught_by_straps(parts::vehicle_of(design));
+  } catch (const base::InputError&) {
+    return std::nullopt;
+  }
+}
+
+bool is_asked(const parts::Design& design) {
+  const std::vector<std::string> kinds =
+      design.load_cases.empty() ? parts::default_load_cases(design) : design.load_cases;
+  return std::find(kinds.begin(), kinds.end(), kStrapCatch) != kinds.end();
+}
+
+}  // namespace
+
+std::optional<Droop> droop_of(const parts::Design& design) {
+  if (!design.limit_strap) return std::nullopt;
+  const parts::LimitStrap& strap = *design.limit_strap;
+  Droop out;
+  const auto add = [&](const char* what, double drop) {
+    if (!std::isnan(drop)) out.ends.push_back({what, drop});
+  };
+  add("damper at full length", strap.damper_travel);
+  if (std::isnan(strap.spring_travel)) {
+    add("coil carries nothing", coil_unloads_at(design));
+  } else {
+    add("coil leaves its seat", strap.spring_travel);
+  }
+  add("joint at the end of its angle", strap.joint_travel);
+  add("brake hose tight", strap.brake_hose_travel);
+  out.free_travel = strap.free_travel;
+  if (std::isnan(out.free_travel)) {
+    for (const DroopEnd& end : out.ends) out.free_travel = std::fmin(out.free_travel, end.drop);
+  } else {
+    add("free travel as given", strap.free_travel);
+  }
+  out.advised = out.free_travel - kStrapShorter;
+  out.strap = strap.slack;
+  add("limit strap tight", strap.slack);
+  if (const auto catching = caught(design)) {
+    out.stretched = strap.slack + catching->alone / catching->rate;
+  }
+  std::stable_sort(out.ends.begin(), out.ends.end(),
+                   [](const DroopEnd& a, const DroopEnd& b) { return a.drop < b.drop; });
+  return out;
+}
+
+std::optional<checks::Finding> strap_finding(const parts::Design& design) {
+  if (!design.limit_strap || !design.vehicle || !is_asked(design)) return std::nullopt;
+  checks::Finding found;
+  const double required = design.factors.strap_abuse;
+  try {
+    const loads::StrapCatch c = loads::caught_by_straps(parts::vehicle_of(design));
+    found = checks::strap({.weight = c.weight,
+                           .rate = c.rate,
+                           .energy = c.weight / base::kGravity * c.speed * c.speed,
+                           .force = c.alone,
+                           .breaking_load = design.limit_strap->breaking_load,
+                           .required = required});
+    found.notes.push_back(fmt::format(
+        "the axle falls at {:.2f} m/s as the strap comes tight; two straps seldom share: each is "
+        "judged as if alone (proposal, no source)",
+        c.speed));
+  } catch (const base::InputError& error) {
+    found.check = "strap";
+    found.measure = checks::Measure::force;
+    found.required = required;
+    checks::leave_undecided(found, error.problem());
+  }
+  found.part = "limit_strap";
+  found.where = "one strap alone";
+  found.load_case = "strap catch";
+  return found;
+}
+
+}  // namespace studies

@@ -1,0 +1,67 @@
+// What ends the axle's drop first: a comparison of lengths, and 1 in of a strap's own stretch
+// (common practice, no source).
+#include "studies/droop.hpp"
+
+#include <cmath>
+
+#include <catch2/catch.hpp>
+
+#include "tests/studies/read_case.hpp"
+
+using Catch::Matchers::WithinAbs;
+
+namespace {
+
+/// An axle whose coils carry 6.6 kN each at rest.
+studies::Droop droop(const std::string& strap) {
+  const std::string text =
+      "title: droop\n"
+      "vehicle: {axle_weight: 16 kN, tire: 830 mm, hub_height: 400 mm, track: 1.6 m,\n"
+      "  unsprung_weight: 2.8 kN, droop_speed: 1.5 m/s}\n"
+      "points: {a: [0, 0.45, 0.4 m], b: [0, -0.45, 0.4 m], c: [0, 0.4, 0.3 m],\n"
+      "  d: [-0.9, 0.4, 0.3 m]}\n"
+      "lateral_link: {frame_bolt: a, axle_bolt: b, tube: 40 x 5 mm E355}\n"
+      "arm: {axle_lower: c, frame: d, lower: 50 x 6 mm E355}\n"
+      "axle: {coil_spacing: 0.9 m, coil_rate: 40 N/mm}\n"
+      "limit_strap: {" +
+      strap + "}\n";
+  const std::optional<studies::Droop> found = studies::droop_of(studies_tests::read_case(text));
+  REQUIRE(found.has_value());
+  return *found;
+}
+
+}  // namespace
+
+TEST_CASE("what ends the drop is listed nearest first, and a strap is set an inch short of it",
+          "[studies][droop]") {
+  const studies::Droop d = droop(
+      "slack: 120 mm, damper_travel: 150 mm, joint_travel: 170 mm, brake_hose_travel: 140 mm");
+  REQUIRE(d.ends.size() == 5);
+  CHECK(d.ends[0].what == "limit strap tight");
+  CHECK(d.ends[1].what == "brake hose tight");
+  CHECK(d.ends[2].what == "damper at full length");
+  // 6.6 kN / 40 N/mm
+  CHECK(d.ends[3].what == "coil carries nothing");
+  CHECK_THAT(d.ends[3].drop, WithinAbs(0.165, 1e-12));
+  CHECK(d.ends[4].what == "joint at the end of its angle");
+  CHECK_THAT(d.free_travel, WithinAbs(0.140, 1e-12));
+  CHECK_THAT(d.advised, WithinAbs(0.140 - 0.0254, 1e-12));
+  CHECK(std::isnan(d.stretched));
+}
+
+TEST_CASE("a free travel that is given counts before what ends later", "[studies][droop]") {
+  const studies::Droop d = droop("free_travel: 100 mm, damper_travel: 130 mm");
+  CHECK_THAT(d.advised, WithinAbs(0.0746, 1e-12));
+  CHECK(d.ends.front().what == "free travel as given");
+  CHECK(std::isnan(d.strap));
+}
+
+// 18.86 kN on one strap of 400 kN/m would stretch it 47.1 mm (280 kg at 1.5 m/s; here 2.8 kN).
+TEST_CASE("the drop of a strap that catches the axle alone counts its stretch",
+          "[studies][droop]") {
+  const studies::Droop d = droop("slack: 120 mm, rate: 400 kN/m, damper_travel: 150 mm");
+  const double mass = 2800.0 / 9.80665;
+  const double force = 2800.0 + std::sqrt(2800.0 * 2800.0 + 400.0e3 * mass * 1.5 * 1.5);
+  CHECK_THAT(d.stretched, WithinAbs(0.120 + force / 400.0e3, 1e-9));
+  CHECK(d.stretched > d.free_travel);
+}

@@ -1,0 +1,69 @@
+// A limit strap at 0.98 and 1.02 of its limit: one strap that catches the axle alone, from energy,
+// against 0.6 of its breaking load (proposal, no source).
+#include <cmath>
+
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+
+#include "tests/verdict/judged_case.hpp"
+
+using verdict_tests::check_flips;
+
+namespace {
+
+/// 280 kg of axle and wheels at 1.5 m/s; all but the strap far stronger than needed.
+std::string caught(const std::string& strap, const std::string& more = "") {
+  return "title: straps\n"
+         "vehicle: {axle_weight: 16 kN, tire: 830 mm, hub_height: 400 mm, track: 1.6 m,\n"
+         "  unsprung_weight: 280 kg, droop_speed: 1.5 m/s}\n"
+         "points:\n"
+         "  link at frame: [0.1, 0.45, 0.4 m]\n"
+         "  link at axle: [0.1, -0.45, 0.4 m]\n"
+         "  lower bolt: [0, 0.4, 0.3 m]\n"
+         "  upper bolt: [0, 0.4, 0.55 m]\n"
+         "  pivot: [-0.9, 0.4, 0.45 m]\n"
+         "lateral_link: {frame_bolt: link at frame, axle_bolt: link at axle,\n"
+         "  tube: 100 x 12 mm S355H, ends: tapped rod end, static_rating: 5000 kN}\n"
+         "arm: {axle_lower: lower bolt, axle_upper: upper bolt, frame: pivot, joins_at: 0.4 m,\n"
+         "  lower: 100 x 12 mm S355H, upper: 100 x 12 mm S355H, axle_joint: ball joint,\n"
+         "  frame_joint: ball joint}\n"
+         "axle: {coil_spacing: 0.9 m, coil_rate: 400 N/mm}\n"
+         "limit_strap: {rate: 400 kN/m, " +
+         strap + "}\n" + (more.empty() ? "load_cases: [hard corner, strap catch]\n" : more);
+}
+
+double force() {
+  const double weight = 280.0 * 9.80665;
+  return weight + std::sqrt(weight * weight + 400.0e3 * 280.0 * 1.5 * 1.5);
+}
+
+}  // namespace
+
+TEST_CASE("a limit strap is over once it catches more than 0.6 of its breaking load", "[verdict]") {
+  check_flips(
+      {.case_text =
+           [](double u) { return caught(fmt::format("breaking_load: {} N", force() / 0.6 / u)); },
+       .part = "limit_strap",
+       .check = "strap"});
+}
+
+TEST_CASE("a limit strap without a rating leaves the answer undecided", "[verdict]") {
+  const studies::Answer answer = verdict_tests::judged(caught("slack: 120 mm"));
+  CHECK(answer.verdict == studies::Verdict::not_decided);
+  CHECK(verdict_tests::finding(answer, "limit_strap", "strap").state == checks::State::undecided);
+}
+
+TEST_CASE("a strap is not judged where its load case is not asked for", "[verdict]") {
+  const studies::Answer answer =
+      verdict_tests::judged(caught("slack: 120 mm", "load_cases: [hard corner]\n"));
+  for (const checks::Finding& f : answer.findings) CHECK(f.part != "limit_strap");
+}
+
+// In the corner the inner coil seat drops some 12 mm.
+TEST_CASE("where a strap would hold the axle up, nothing is decided", "[verdict]") {
+  const studies::Answer answer =
+      verdict_tests::judged(caught("slack: 5 mm, breaking_load: 500 kN"));
+  CHECK(answer.verdict == studies::Verdict::not_decided);
+  CHECK(verdict_tests::finding(answer, "lateral_link", "yield").reason.find("limit straps") !=
+        std::string::npos);
+}
