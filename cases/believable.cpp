@@ -56,6 +56,7 @@ void add_bracket(Bounds& out, const parts::Bracket& bracket) {
   out.length("bracket.rail", bracket.rail.width, 0.020, 0.300);
   out.length("bracket.rail", bracket.rail.height, 0.030, 0.500);
   out.length("bracket.rail", bracket.rail.wall, 0.001, 0.030);
+  out.length("bracket.cross_member_length", bracket.cross_member_length, 0.300, 2.000);
 }
 
 }  // namespace

@@ -257,6 +257,28 @@ void add_bracket(Problems& out, const Design& design) {
                       length_text(edge, design.inches), length_text(hole, design.inches)));
     }
   }
+  const bool ahead = !std::isnan(b.cross_member_ahead);
+  const bool behind = !std::isnan(b.cross_member_behind);
+  const bool section = !b.cross_member.material.id.empty();
+  const bool long_known = !std::isnan(b.cross_member_length);
+  if (ahead != behind) {
+    out.emplace_back("bracket", fmt::format("`{}` is missing: the rail's twist is known only "
+                                            "between two cross members",
+                                            ahead ? "cross_member_behind" : "cross_member_ahead"));
+  }
+  if (section != long_known) {
+    out.emplace_back(
+        "bracket",
+        fmt::format("`{}` is missing: a cross member's bending needs its section and its "
+                    "length, e.g. {}",
+                    section ? "cross_member_length" : "cross_member",
+                    section ? "28 in" : "3 x 2 x 0.125 in A500C_rect"));
+  }
+  if (section && !ahead) {
+    out.emplace_back("bracket.cross_member",
+                     "how far the cross members are is missing: give cross_member_ahead and "
+                     "cross_member_behind");
+  }
   if (design.brace && design.brace->meets_bracket.above_bolt >= b.drop) {
     out.emplace_back("brace.meets_bracket",
                      fmt::format("{} above the bolt is not below the rail: the drop is {}",

@@ -47,6 +47,8 @@ struct Bracket {
   double rail_stiffness = base::kUnset;  ///< root about the rail; unset = both bounds  [N m/rad]
   double cross_member_ahead = base::kUnset;   ///< bracket to the next cross member  [m]
   double cross_member_behind = base::kUnset;  ///< [m]
+  Stick cross_member;                         ///< depth upright; unset = not known
+  double cross_member_length = base::kUnset;  ///< rail to rail  [m]
   bool operator==(const Bracket&) const = default;
 };
 
@@ -86,6 +88,12 @@ void fields(Visitor& v, Bracket& b) {
   v.quantity({"cross_member_behind", optional, "along the rail to the cross member behind",
               "wider bounds of `rail_stiffness`"},
              b.cross_member_behind, positive(length));
+  v.phrase({"cross_member", optional, "section of both cross members, depth upright",
+            "0.8 of a boxed rail's twist; proposal"},
+           b.cross_member);
+  v.quantity({"cross_member_length", optional, "cross member from rail to rail",
+              "goes with `cross_member`"},
+             b.cross_member_length, positive(length));
 }
 
 }  // namespace parts

@@ -2,43 +2,50 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
+
+#include "parts/rail_root.hpp"
 
 namespace parts {
 namespace {
 
-constexpr double kYoung = 200.0e9;  // AISC 360-22, 29 000 ksi
-constexpr double kPoisson = 0.3;
+constexpr double kSoftFlatFace = 15.0e3;  // [N m/rad], proposal, no source
 
 bool cross_members_known(const Bracket& bracket) {
-  return bracket.rail.boxed && !std::isnan(bracket.cross_member_ahead) &&
-         !std::isnan(bracket.cross_member_behind);
+  return !std::isnan(bracket.cross_member_ahead) && !std::isnan(bracket.cross_member_behind);
 }
 
-/// Twist of a closed rail between cross members that hold it, G J (1/a + 1/b), with Bredt's J.
-double rail_twist_stiffness(const Bracket& bracket) {
-  const Rail& rail = bracket.rail;
-  const double b = rail.width - rail.wall;
-  const double h = rail.height - rail.wall;
-  const double torsion = 2.0 * b * b * h * h * rail.wall / (b + h);
-  const double shear = kYoung / (2.0 * (1.0 + kPoisson));
-  return shear * torsion * (1.0 / bracket.cross_member_ahead + 1.0 / bracket.cross_member_behind);
+/// What the twist of a rail between its cross members rests on.
+std::string span_words(const Bracket& bracket) {
+  const bool section = !std::isinf(cross_member_stiffness(bracket));
+  std::string words =
+      bracket.rail.boxed
+          ? "boxed rail between its cross members, G J (1/a + 1/b)"
+          : "open rail between its cross members, mean of warping free and warping held there";
+  if (section) {
+    words += ", with their bending 3 E I / L";
+  } else if (bracket.rail.boxed) {
+    words += ", 0.8 of it for their own give (proposal)";
+  }
+  return words + "; a third and three times of it";
 }
 
-/// Give of a flat wall under plates that end within it: a strip with clamped edges,
-/// k = 16 D le / b per radian, le the length of the bracket along the rail.
-double wall_stiffness(const Bracket& bracket) {
-  const Rail& rail = bracket.rail;
-  const double clear = rail.width - 2.0 * rail.wall;
-  const double cubed = std::pow(rail.wall, 3) + std::pow(rail.frame_plate, 3);
-  const double along = bracket.plates.count * bracket.plates.thickness +
-                       (bracket.plates.count > 1 ? bracket.gap : 0.0);
-  const double plate_rigidity = kYoung * cubed / (12.0 * (1.0 - kPoisson * kPoisson));
-  return 16.0 * plate_rigidity * along / clear;
-}
-
-bool reaches_both_corners(const Bracket& bracket) {
-  return bracket.welded_to.bottom &&
-         bracket.depth_at_rail >= bracket.rail.width - 2.0 * bracket.rail.wall;
+/// From the rail's section and its cross members; of a bracket on one wall of an open rail alone,
+/// which gives as well, the soft end is no stiffer than where they are not known.
+RootStiffness root_between_cross_members(const Bracket& bracket, Bound bound) {
+  double k = base::kUnset;
+  if (bracket.rail.boxed) {
+    k = closed_rail_root(bracket);
+    if (!reaches_both_corners(bracket)) k = 1.0 / (1.0 / k + 1.0 / wall_root(bracket));
+  } else {
+    k = std::sqrt(open_rail_root(bracket, false) * open_rail_root(bracket, true));
+  }
+  std::string words = span_words(bracket);
+  if (bound == Bound::high) return {3.0 * k, std::move(words)};
+  const bool on_one_wall = !bracket.rail.boxed && bracket.welded_to.one_flat_face();
+  if (!on_one_wall || k / 3.0 <= kSoftFlatFace) return {k / 3.0, std::move(words)};
+  return {kSoftFlatFace,
+          words + "; soft end 15 kN m/rad, that one wall gives (proposal, no source)"};
 }
 
 void add_bushing_group(std::vector<std::string>& groups, const JointSpec& joint,
@@ -117,17 +124,12 @@ bool root_is_bounded(const Bracket& bracket) {
 
 RootStiffness root_stiffness(const Bracket& bracket, Bound bound) {
   if (!root_is_bounded(bracket)) return {bracket.rail_stiffness, "root stiffness as entered"};
-  if (cross_members_known(bracket)) {
-    double k = rail_twist_stiffness(bracket);
-    if (!reaches_both_corners(bracket)) k = 1.0 / (1.0 / k + 1.0 / wall_stiffness(bracket));
-    return {bound == Bound::low ? k / 3.0 : 3.0 * k,
-            "boxed rail between its cross members, G J (1/a + 1/b), a third and three times of it"};
-  }
+  if (cross_members_known(bracket)) return root_between_cross_members(bracket, bound);
   if (bound == Bound::high) return {2000.0e3, "stiff end 2000 kN m/rad (proposal, no source)"};
   if (bracket.welded_to.wraps_both_corners()) {
     return {100.0e3, "soft end 100 kN m/rad, plates wrap both corners (proposal, no source)"};
   }
-  return {15.0e3, "soft end 15 kN m/rad, the rail's wall gives (proposal, no source)"};
+  return {kSoftFlatFace, "soft end 15 kN m/rad, the rail's wall gives (proposal, no source)"};
 }
 
 }  // namespace parts

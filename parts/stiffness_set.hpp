@@ -35,9 +35,10 @@ struct RootStiffness {
 };
 
 /// The bracket's root stiffness at one end of its range. A stiffness that was entered is used as it
-/// is; a boxed rail with known cross members gives a third and three times G J (1/a + 1/b), the
-/// wall's give in series where the plates do not reach both corners; else soft 15 kN m/rad (100
-/// when the plates wrap both corners) and stiff 2000 (proposal, no source).
+/// is; a rail with known cross members gives a third and three times its twist between them
+/// (proposal): of a boxed one with the wall's give in series where the plates do not reach both
+/// corners, of an open one the geometric mean of warping free and held at the cross members; else
+/// soft 15 kN m/rad (100 when the plates wrap both corners) and stiff 2000 (proposal, no source).
 [[nodiscard]] RootStiffness root_stiffness(const Bracket& bracket, Bound bound);
 
 /// Whether the root stiffness has two ends.

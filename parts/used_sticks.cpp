@@ -6,6 +6,9 @@ std::vector<StickOf> used_sticks(const Design& design) {
   std::vector<StickOf> all;
   if (design.lateral_link) all.push_back({"lateral_link.tube", &design.lateral_link->stick});
   if (design.brace) all.push_back({"brace.tube", &design.brace->stick});
+  if (design.bracket && !design.bracket->cross_member.material.id.empty()) {
+    all.push_back({"bracket.cross_member", &design.bracket->cross_member});
+  }
   if (design.arm) {
     all.push_back({"arm.lower", &design.arm->lower});
     if (has_upper_arm(*design.arm)) all.push_back({"arm.upper", &design.arm->upper});

@@ -301,10 +301,9 @@ std::vector<std::string> left_out(const parts::Design& design) {
     }
   }
   out.push_back("clearances, travel, steering geometry");
-  out.push_back(design.bracket
-                    ? "the rail itself (its section makes no difference here beyond the "
-                      "weld and the rail_stiffness), and what holds the parts to the axle"
-                    : "the frame itself, and what holds the parts to the axle");
+  out.push_back(design.bracket ? "the rail itself (its section counts here by the weld and the "
+                                 "rail_stiffness alone), and what holds the parts to the axle"
+                               : "the frame itself, and what holds the parts to the axle");
   if (design.vehicle) add_cases_not_run(out, design);
   return out;
 }
