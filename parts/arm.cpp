@@ -61,7 +61,7 @@ class ArmBuilder {
     switch (layout_of(arm_)) {
       case ArmLayout::one_bolt:
       case ArmLayout::separate:
-        add_tube(part_, "lower tube", arm_.lower, {lower_g_, frame_g_, " frame joint"});
+        add_tube("lower tube", arm_.lower, {lower_g_, frame_g_, " frame joint"});
         break;
       case ArmLayout::two_bolts:
         add_tube_on_two_bolts();
@@ -71,12 +71,12 @@ class ArmBuilder {
     }
   }
 
-  /// The separate upper arm, as a part of that name.
-  void add_upper(const std::string& part) {
+  /// The separate upper arm; `joint` names its joint at the frame, behind the part's name.
+  void add_upper(const std::string& joint) {
     const fea::Vector3 axle_g = place(arm_.axle_upper, "arm.axle_upper");
     const fea::Vector3 frame_g = place(arm_.upper_frame, "arm.upper_frame");
     require_length(axle_g, frame_g, "the upper arm's two joints are at one place");
-    add_tube(part, "upper arm", arm_.upper, {axle_g, frame_g, " upper frame joint"});
+    add_tube("upper arm", arm_.upper, {axle_g, frame_g, joint});
   }
 
  private:
@@ -120,15 +120,18 @@ class ArmBuilder {
   }
 
   /// One straight bar from one bolt at the axle to the frame.
-  void add_tube(const std::string& part, const std::string& name, const Stick& stick,
-                const Line& line) {
+  void add_tube(const std::string& name, const Stick& stick, const Line& line) {
     const fea::Vector3 along_g = line.frame_g - line.axle_g;
-    RunSpec spec{.part = part, .name = name, .key = "arm", .stick = stick};
+    RunSpec spec{.part = part_, .name = name, .key = "arm", .stick = stick};
     spec.welds = {eye(stick, arm_.axle_joint), eye(stick, arm_.frame_joint)};
-    const RunEnd frame = at_frame(part + line.joint, line.frame_g, along_g);
+    const RunEnd frame = at_frame(part_ + line.joint, line.frame_g, along_g);
     const std::size_t index = builder_.add_run(spec, at_axle(line.axle_g, along_g), {}, frame);
     out_.pieces[index].spin_held = on_balls();
     finish_tube(index);
+    rate_axle_end(index, name + ", axle end");
+    rate_frame_end(index, name + ", frame end");
+    bolt_end(out_, out_.pieces[index], 0, "axle bolt", arm_.bolt, arm_.axle_joint);
+    bolt_end(out_, out_.pieces[index], 1, "frame bolt", arm_.bolt, arm_.frame_joint);
   }
 
   void finish_tube(std::size_t index) {
@@ -152,7 +155,10 @@ class ArmBuilder {
     RunSpec spec{.part = part_, .name = "lower tube", .key = "arm", .stick = arm_.lower};
     spec.welds = {eye(arm_.lower, arm_.axle_joint), eye(arm_.lower, arm_.frame_joint)};
     const RunEnd frame = at_frame(part_ + " frame joint", frame_g_, along_g);
-    finish_tube(builder_.add_run(spec, {start, fea::Vector3::Zero(), {}}, {}, frame));
+    const std::size_t index = builder_.add_run(spec, {start, fea::Vector3::Zero(), {}}, {}, frame);
+    finish_tube(index);
+    rate_frame_end(index, "frame end");
+    bolt_end(out_, out_.pieces[index], 1, "frame bolt", arm_.bolt, arm_.frame_joint);
   }
 
   void add_bolt(fea::NodeId start, const fea::Vector3& at_g, const fea::Vector3& along_g,
@@ -164,7 +170,11 @@ class ArmBuilder {
     bolt.offset_a_g = end.offset_g;
     bolt.offset_b_g = at_g - out_.model[start].at_g;
     bolt.name = name;
-    out_.model.add(bolt);
+    const fea::SpringId spring = out_.model.add(bolt);
+    if (arm_.axle_joint.kind != JointKind::ball) return;
+    RatedJoint joint = rated(name);
+    joint.spring = spring;
+    out_.rated_joints.push_back(std::move(joint));
   }
 
   void add_joined() {
@@ -195,8 +205,36 @@ class ArmBuilder {
     spec.welds = {eye(arm_.upper, arm_.axle_joint), weld.on_upper};
     const std::size_t upper = builder_.add_run(spec, at_axle(upper_g, upper_along), {}, junction);
     out_.pieces[upper].column = true;
+    rate_axle_end(ahead, "lower bolt");
+    rate_axle_end(upper, "upper bolt");
+    rate_frame_end(behind, "frame end");
+    bolt_end(out_, out_.pieces[ahead], 0, "lower axle bolt", arm_.bolt, arm_.axle_joint);
+    bolt_end(out_, out_.pieces[upper], 0, "upper axle bolt", arm_.bolt, arm_.axle_joint);
+    bolt_end(out_, out_.pieces[behind], 1, "frame bolt", arm_.bolt, arm_.frame_joint);
     out_.chords.push_back(
         {part_, out_.pieces[ahead].beams.front().beam, out_.pieces[behind].beams.back().beam});
+  }
+
+  [[nodiscard]] RatedJoint rated(const std::string& where) const {
+    RatedJoint joint{.part = part_, .where = where, .beam = {}};
+    joint.static_rating = arm_.static_rating;
+    joint.ultimate_rating = arm_.ultimate_rating;
+    joint.reversing = false;
+    return joint;
+  }
+
+  void rate_axle_end(std::size_t index, const std::string& where) {
+    if (arm_.axle_joint.kind == JointKind::ball) rate(index, where, 0);
+  }
+  void rate_frame_end(std::size_t index, const std::string& where) {
+    if (arm_.frame_joint.kind == JointKind::ball) rate(index, where, 1);
+  }
+  void rate(std::size_t index, const std::string& where, int end) {
+    const Piece& piece = out_.pieces[index];
+    RatedJoint joint = rated(where);
+    joint.beam = end == 0 ? piece.beams.front() : piece.beams.back();
+    joint.end = end;
+    out_.rated_joints.push_back(std::move(joint));
   }
 
   /// The junction holds the tube up and down, but nothing holds it sideways between its joints.
@@ -236,11 +274,12 @@ void add_arms(Builder& builder) {
   const auto add_side = [&](const std::string& part, double side) {
     ArmBuilder one(builder, part, side);
     one.add_lower();
-    if (separate && !arm.shared_upper) one.add_upper(part);
+    if (separate && !arm.shared_upper) one.add_upper(" upper frame joint");
   };
   add_side(arm.mirror ? "arm, " + given : "arm", 1.0);
   if (arm.mirror) add_side("arm, " + other, -1.0);
-  if (separate && arm.shared_upper) ArmBuilder(builder, "arm, upper", 1.0).add_upper("arm, upper");
+  if (separate && arm.shared_upper)
+    ArmBuilder(builder, "arm, upper", 1.0).add_upper(" frame joint");
   if (layout_of(arm) == ArmLayout::two_bolts) {
     builder.out().assumed.emplace_back(
         "arm: the end piece that sits on both axle bolts is rigid; its tube begins beside the bolt "

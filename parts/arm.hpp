@@ -31,8 +31,10 @@ struct Arm {
   JointSpec frame_joint = {.kind = JointKind::bushing, .axis = Axis::y};
   double bolt_to_weld = base::kUnset;  ///< farthest of an eye's welds; unset = its outside size [m]
   BoltSpec bolt;                       ///< through each end
-  bool mirror = true;                  ///< the same arm on the other side
-  bool shared_upper = false;           ///< the separate upper arm is not mirrored
+  double static_rating = base::kUnset;    ///< of each of its ball joints or rod ends  [N]
+  double ultimate_rating = base::kUnset;  ///< [N]
+  bool mirror = true;                     ///< the same arm on the other side
+  bool shared_upper = false;              ///< the separate upper arm is not mirrored
   bool operator==(const Arm&) const = default;
 };
 
@@ -71,6 +73,12 @@ void fields(Visitor& v, Arm& arm) {
   v.phrase({"bolt", optional, "bolt through each end: size, grade, how it is sheared",
             "its bolts are not checked"},
            arm.bolt);
+  v.quantity({"static_rating", optional, "radial static rating of each ball joint or rod end",
+              "their rating is not decided"},
+             arm.static_rating, positive(force));
+  v.quantity({"ultimate_rating", optional, "radial ultimate rating of each ball joint or rod end",
+              "`static_rating` alone decides"},
+             arm.ultimate_rating, positive(force));
   v.flag({"mirror", assumed, "the same arm on the other side", "arms come in pairs"}, arm.mirror);
   v.flag({"shared_upper", optional, "one upper arm as its points lie, not one on each side"},
          arm.shared_upper);

@@ -76,6 +76,7 @@ struct RatedJoint {
   double static_rating = base::kUnset;    ///< [N]
   double ultimate_rating = base::kUnset;  ///< [N]
   bool reversing = true;
+  std::optional<fea::SpringId> spring = std::nullopt;  ///< in place of the beam's end
 };
 
 /// A bolt through the end of a part.

@@ -76,6 +76,7 @@ void add_factors(std::vector<Assumption>& out, const parts::Design& design) {
   const std::vector<checks::FactorEntry> used_entries = checks::factor_entries(used);
   for (std::size_t i = 0; i < used_entries.size(); ++i) {
     if (*used_entries[i].value != *usual_entries[i].value) continue;
+    if (used_entries[i].value == &used.strap_abuse && !design.limit_strap) continue;
     out.push_back({"factors." + used_entries[i].key, fmt::format("{:g}", *used_entries[i].value),
                    used_entries[i].basis});
   }

@@ -37,6 +37,7 @@ checks::WeldInput weld_input(const parts::RootWeld& root, const fea::Solution& s
 }
 
 double joint_force(const parts::RatedJoint& joint, const fea::Solution& solution) {
+  if (joint.spring) return solution.spring_force(*joint.spring).head<3>().norm();
   const fea::Vector12 ends = parts::end_forces(joint.beam, solution);
   return ends.segment<3>(6 * joint.end).norm();
 }

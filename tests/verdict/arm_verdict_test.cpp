@@ -25,7 +25,8 @@ std::string pushed(double push, const std::string& points, const std::string& ar
       "  tube: 100 x 12 mm S355H, ends: tapped rod end, static_rating: 5000 kN}}\n"
       "arm: {{{}}}\n"
       "axle: {{coil_spacing: 0.9 m, coil_rate: 2000 N/mm}}\n"
-      "load_cases: [{{name: push, left_wheel: [{}, 0, 8000 N], right_wheel: [{}, 0, 8000 N]}}]\n",
+      "load_cases: [hard_corner, {{name: push, left_wheel: [{}, 0, 8000 N], right_wheel: [{}, 0, "
+      "8000 N]}}]\n",
       points, arm, push, push);
 }
 
@@ -49,7 +50,7 @@ TEST_CASE("an upper arm for both sides is over past a third of its column load",
                  "axle_lower: lower bolt, axle_upper: upper bolt, frame: lower pivot,\n"
                  "  upper_frame: upper pivot, shared_upper: yes, lower: 100 x 12 mm S355H,\n"
                  "  upper: 30 x 3 mm S355H, axle_joint: ball joint,\n"
-                 "  frame_joint: ball joint");
+                 "  frame_joint: ball joint, static_rating: 5000 kN");
            },
        .part = "arm, upper",
        .check = "column"});
@@ -74,4 +75,38 @@ TEST_CASE("the tubes of arms on two bolts are over past two thirds of yield", "[
       CHECK(found.state == (u < 1.0 ? checks::State::within : checks::State::over));
     }
   }
+}
+
+// A third of a static rating in routine loads: shop practice, no source. The upper arm carries 2.4
+// times the push.
+TEST_CASE("a rod end of an arm is over past a third of its static rating", "[verdict]") {
+  check_flips({.case_text =
+                   [](double u) {
+                     return pushed(u * 30.0e3 / 2.4,
+                                   "  lower bolt: [0, 0.4, 0.3 m]\n"
+                                   "  upper bolt: [0, 0, 0.55 m]\n"
+                                   "  lower pivot: [-0.9, 0.4, 0.3 m]\n"
+                                   "  upper pivot: [-0.9, 0, 0.55 m]\n",
+                                   "axle_lower: lower bolt, axle_upper: upper bolt,\n"
+                                   "  frame: lower pivot, upper_frame: upper pivot,\n"
+                                   "  shared_upper: yes, lower: 100 x 12 mm S355H,\n"
+                                   "  upper: 100 x 12 mm S355H, axle_joint: ball joint,\n"
+                                   "  frame_joint: rod end, static_rating: 90 kN");
+                   },
+               .part = "arm, upper",
+               .check = "joint rating"});
+}
+
+TEST_CASE("the ball joints of an arm without a rating are not decided", "[verdict]") {
+  const studies::Answer answer = verdict_tests::judged(
+      pushed(1000.0,
+             "  rear bolt: [-0.1, 0.4, 0.4 m]\n"
+             "  front bolt: [0.1, 0.4, 0.4 m]\n"
+             "  pivot: [-0.9, 0.4, 0.4 m]\n",
+             "axle_lower: rear bolt, axle_upper: front bolt, frame: pivot,\n"
+             "  lower: 60 x 6 mm S355H, axle_joint: ball joint, frame_joint: pin along y"));
+  CHECK(answer.verdict == studies::Verdict::not_decided);
+  const checks::Finding found = verdict_tests::finding(answer, "arm, left", "joint rating");
+  CHECK(found.state == checks::State::undecided);
+  CHECK(found.where.find("bolt") != std::string::npos);
 }

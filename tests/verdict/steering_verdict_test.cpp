@@ -36,7 +36,7 @@ std::string parked(double moment, const std::string& tie_rod, const std::string&
       "  tube: 100 x 12 mm S355H, ends: tapped rod end, static_rating: 5000 kN}}\n"
       "arm: {{axle_lower: lower bolt, axle_upper: upper bolt, frame: pivot, joins_at: 0.4 m,\n"
       "  lower: 100 x 12 mm S355H, upper: 100 x 12 mm S355H, axle_joint: ball joint,\n"
-      "  frame_joint: ball joint}}\n"
+      "  frame_joint: ball joint, static_rating: 5000 kN}}\n"
       "axle: {{coil_spacing: 0.9 m, coil_rate: 100 N/mm, bump_travel: 20 mm,\n"
       "  stop_rate: 1500 N/mm}}\n"
       "steering:\n"
