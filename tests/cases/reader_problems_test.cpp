@@ -142,7 +142,8 @@ TEST_CASE("values that clash are refused", "[cases][problems]") {
         "in)");
   CHECK_THAT(rich_with("  axle_bolt: link at axle\n", "  axle_bolt: link at axle\n  rise: 4 in\n"),
              Contains("lateral_link: give either bolt_to_bolt and rise, or the points"));
-  CHECK_THAT(rich_with("joins_at: 16 in, ", ""), Contains("arm: `joins_at` or `upper_frame` is missing"));
+  CHECK_THAT(rich_with("joins_at: 16 in, ", ""),
+             Contains("arm: `joins_at` or `upper_frame` is missing"));
   CHECK_THAT(rich_with("joins_at: 16 in", "joins_at: 50 in"),
              Contains("arm.joins_at: 50 in is beyond the lower tube, which is 36.09 in long"));
   CHECK(link_with("slope: 15 deg", "slope: 15 deg\n  meets_bracket: 9 in above the bolt") ==
