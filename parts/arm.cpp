@@ -283,7 +283,7 @@ void add_arms(Builder& builder) {
   if (layout_of(arm) == ArmLayout::two_bolts) {
     builder.out().assumed.emplace_back(
         "arm: the end piece that sits on both axle bolts is rigid; its tube begins beside the bolt "
-        "nearer to the frame");
+        "nearer to the frame; its two axle bolts are not checked");
   }
 }
 
