@@ -249,6 +249,14 @@ void add_bracket(Problems& out, const Design& design) {
   if (design.lateral_link && design.lateral_link->bolt.given()) {
     const double hole = design.lateral_link->bolt.thread.standard_hole();
     const double edge = parts::edge_distance(b);
+    const double half = 0.5 * parts::depth_at_bolt(b);
+    if (edge > (1.0 + 1.0e-9) * half) {
+      out.emplace_back(
+          "bracket.edge_distance",
+          fmt::format("{} from the bolt's center to the nearest edge of a plate is "
+                      "over half of its depth at the bolt ({})",
+                      length_text(edge, design.inches), length_text(2.0 * half, design.inches)));
+    }
     if (!(edge > 0.5 * hole)) {
       out.emplace_back(
           "bracket.edge_distance",

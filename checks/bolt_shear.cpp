@@ -70,12 +70,16 @@ double bending_share(const BoltInput& in, Finding& f) {
   const BoltStack& stack = *in.stack;
   const double diameter = in.threads_in_plane ? in.thread.root_diameter() : in.thread.diameter;
   const double modulus = base::kPi / 32.0 * std::pow(diameter, 3);
-  const double bent = in.shear * (stack.eye + 2.0 * stack.plate) / 8.0;
+  const bool single = in.planes == 1;
+  const double bent = single ? 0.5 * in.shear * (stack.eye + stack.plate)
+                             : in.shear * (stack.eye + 2.0 * stack.plate) / 8.0;
   const double holds = in.grade.yield * modulus;
   const char* beside = stack.loose ? "" : "beside it, were its stack loose: ";
-  f.lines.push_back({fmt::format("{}M = F (eye + 2 plates) / 8", beside),
-                     "{0} * ({1} + 2 * {2}) / 8 = {3}",
-                     {force(in.shear), length(stack.eye), length(stack.plate), moment(bent)}});
+  f.lines.push_back(
+      {fmt::format("{}M = F {}", beside,
+                   single ? "(eye + plate) / 2, beside one plate" : "(eye + 2 plates) / 8"),
+       single ? "{0} * ({1} + {2}) / 2 = {3}" : "{0} * ({1} + 2 * {2}) / 8 = {3}",
+       {force(in.shear), length(stack.eye), length(stack.plate), moment(bent)}});
   f.lines.push_back(
       {fmt::format("{}M / (Fy pi d^3 / 32), d {}", beside,
                    in.threads_in_plane ? "at the thread's root" : "of the shank"),
@@ -136,6 +140,13 @@ Finding bolt_shear(const BoltInput& in) {
         "where a bushing turns on it or nothing clamps");
   } else if (!in.stack) {
     f.notes.emplace_back("what it goes through is not known: its bending is not in this");
+  }
+  if (!in.planes_basis.empty()) f.notes.push_back(in.planes_basis);
+  if (in.loose && !in.stack) {
+    leave_undecided(f,
+                    "its stack is loose, and what it goes through is not known: its bending "
+                    "cannot be told");
+    return f;
   }
   decide(f, std::isnan(in.safety_factor) ? 1.0 / demand : in.safety_factor, in.required);
   return f;

@@ -24,6 +24,8 @@ struct BoltInput {
   double shear = 0.0;                   ///< across the bolt, all planes together  [N]
   double tension = 0.0;                 ///< along the bolt  [N]
   std::optional<BoltStack> stack = {};  ///< unset = not known
+  bool loose = false;                   ///< nothing clamps it, known or not
+  std::string planes_basis = {};        ///< why so many planes, if not as given
   double required = base::kUnset;
   double safety_factor = base::kUnset;  ///< largest multiple of the load, multiplied before the
                                         ///< solve; unset = 1 / demand
@@ -33,9 +35,10 @@ struct BoltInput {
 /// Nominal: a plane of shear 0.450 Fu A with threads in it, 0.563 Fu A without; tension 0.75 Fu A,
 /// A of the shank. Small coarse threads, whose stress area At is under 0.75 A: Fu At in tension,
 /// and 0.60 Fu At at most in a plane with threads (proposal, on the safe side). Both together add
-/// up to 1.3. Bending: M = F (eye + 2 plates) / 8 against first yield, squares added with those of
-/// shear. Limits: a bolt drawn tight or a snug one; slip and fatigue are not in it. Source: AISC
-/// 360-22 J3.7 and J3.8, from memory; bending of pins EN 1993-1-8 3.13 (table 3.10 read).
+/// up to 1.3. Bending: M = F (eye + 2 plates) / 8, in single shear F (eye + plate) / 2, against
+/// first yield, squares added with those of shear; a loose stack that is not known is undecided.
+/// Limits: a bolt drawn tight or a snug one; slip and fatigue are not in it. Source: AISC 360-22
+/// J3.7 and J3.8, from memory; bending of pins EN 1993-1-8 3.13 (table 3.10 read).
 [[nodiscard]] Finding bolt_shear(const BoltInput& input);
 
 }  // namespace checks

@@ -13,12 +13,14 @@ Finding strap(const StrapInput& in) {
       "proposal, no source. Sewn ends and edges must be inside the rating; wet nylon holds 10 to "
       "15 % less (from memory)";
   finding.required = in.required;
-  finding.lines.push_back({"F = m g + sqrt((m g)^2 + k m v^2), one strap takes all",
-                           "{0} + sqrt({0}^2 + {1} * {2}) = {3}",
-                           {force(in.weight),
-                            {in.rate, Measure::force_per_length},
-                            moment(in.energy),
-                            force(in.force)}});
+  const double down = in.weight + in.pushed;
+  finding.lines.push_back({"W = m g + push of both coils as it comes tight",
+                           "{0} + {1} = {2}",
+                           {force(in.weight), force(in.pushed), force(down)}});
+  finding.lines.push_back(
+      {"F = W + sqrt(W^2 + k m v^2), one strap takes all",
+       "{0} + sqrt({0}^2 + {1} * {2}) = {3}",
+       {force(down), {in.rate, Measure::force_per_length}, moment(in.energy), force(in.force)}});
   finding.lines.push_back({"it stretches F / k", "{0}", {{in.force / in.rate, Measure::length}}});
   if (std::isnan(in.breaking_load)) {
     leave_undecided(finding, "rating missing: enter limit_strap.breaking_load from its maker");

@@ -7,6 +7,7 @@ namespace checks {
 /// A limit strap that catches an axle alone.
 struct StrapInput {
   double weight = base::kUnset;         ///< of axle and wheels  [N]
+  double pushed = 0.0;                  ///< by both coils as it comes tight  [N]
   double rate = base::kUnset;           ///< of the strap  [N/m]
   double energy = base::kUnset;         ///< m v^2 of axle and wheels as it comes tight  [N m]
   double force = base::kUnset;          ///< that it leads to  [N]

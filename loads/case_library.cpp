@@ -135,7 +135,7 @@ const std::array<Kind, 16>& kinds() {
       Kind{{"strap_catch",
             kAbuse,
             Posture::droop,
-            "wheels hang: m g + sqrt((m g)^2 + k m v^2) at the straps",
+            "wheels hang: W + sqrt(W^2 + k m v^2) at the straps, W = m g + coil push left",
             "strap, its tabs, frame tab",
             {Need::axle, Need::straps},
             "energy (statics, no source)"},

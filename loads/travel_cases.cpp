@@ -10,6 +10,10 @@
 namespace loads {
 namespace {
 
+double coil_push(double at_ride, double rate, double travel) {
+  return std::fmax(0.0, at_ride - 2.0 * rate * travel);
+}
+
 /// As given, or from what pushes the axle down.
 double speed_of_droop(const Vehicle& v, double hanging, std::string_view name) {
   if (!std::isnan(v.droop_speed)) return v.droop_speed;
@@ -21,8 +25,14 @@ double speed_of_droop(const Vehicle& v, double hanging, std::string_view name) {
                              "the speed of the axle as the strap comes tight, or `axle:` with its "
                              "coils");
   const double start = v.axle_weight - hanging;
-  const double end = std::fmax(0.0, start - 2.0 * rate * travel);
-  return droop_speed(hanging / base::kGravity, start, end, travel, v.damper_takes);
+  return droop_speed(hanging / base::kGravity, start, coil_push(start, rate, travel), travel,
+                     v.damper_takes);
+}
+
+/// Of both coils at the strap; none where they are not known.
+double pushed_at_strap(const Vehicle& v, double hanging) {
+  if (std::isnan(v.coil_rate) || std::isnan(v.droop_travel)) return 0.0;
+  return coil_push(v.axle_weight - hanging, v.coil_rate, v.droop_travel);
 }
 
 }  // namespace
@@ -35,8 +45,9 @@ StrapCatch caught_by_straps(const Vehicle& v) {
   out.rate = needed(v.strap_rate, "limit_strap.rate", name, "`limit_strap.rate`, of one strap");
   out.speed = speed_of_droop(v, out.weight, name);
   const double mass = out.weight / base::kGravity;
-  out.shared = strap_catch_force(mass, 2.0 * out.rate, out.speed);
-  out.alone = strap_catch_force(mass, out.rate, out.speed);
+  out.pushed = pushed_at_strap(v, out.weight);
+  out.shared = strap_catch_force(mass, 2.0 * out.rate, out.speed, out.pushed);
+  out.alone = strap_catch_force(mass, out.rate, out.speed, out.pushed);
   return out;
 }
 

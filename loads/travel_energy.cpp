@@ -6,8 +6,8 @@
 
 namespace loads {
 
-double strap_catch_force(double mass, double rate, double speed) {
-  const double weight = mass * base::kGravity;
+double strap_catch_force(double mass, double rate, double speed, double pushed) {
+  const double weight = mass * base::kGravity + pushed;
   return weight + std::sqrt(weight * weight + rate * mass * speed * speed);
 }
 

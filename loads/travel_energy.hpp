@@ -3,12 +3,13 @@
 /// Blows at the ends of the suspension's travel, from energy. Statics of energy, common practice.
 namespace loads {
 
-/// A hanging mass caught by straps: F = m g + sqrt((m g)^2 + k m v^2).
-/// @param mass   axle, wheels and what hangs with them  [kg]
-/// @param rate   of all straps that hold it  [N/m]
-/// @param speed  as the straps come tight  [m/s]
+/// A hanging mass caught by straps: F = W + sqrt(W^2 + k m v^2), W = m g + what coils still push.
+/// @param mass    axle, wheels and what hangs with them  [kg]
+/// @param rate    of all straps that hold it  [N/m]
+/// @param speed   as the straps come tight  [m/s]
+/// @param pushed  by both coils then; taken to last while the straps stretch (cautious)  [N]
 /// @return force of all those straps together  [N]
-[[nodiscard]] double strap_catch_force(double mass, double rate, double speed);
+[[nodiscard]] double strap_catch_force(double mass, double rate, double speed, double pushed);
 
 /// Speed of a mass that its springs and its weight push down.
 /// @param spring_start, spring_end  force of both coils at ride height and at the strap  [N]

@@ -86,6 +86,7 @@ struct BoltedJoint {
   PieceBeam beam;
   int end = 0;  ///< 0 = a, 1 = b
   BoltSpec bolt;
+  std::string one_plane = {};                   ///< why one plane is counted, if not as given
   std::optional<Axis> along = {};               ///< the bolt; unset = all force is across it
   std::optional<checks::BoltStack> stack = {};  ///< unset = not known
 };

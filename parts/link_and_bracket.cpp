@@ -193,11 +193,26 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
   return brace_node;
 }
 
+/// Whether a brace is bolted where the link is.
+bool shares_frame_bolt(const Design& design) {
+  return design.brace && design.brace->bolt.given() &&
+         !(design.brace->meets_bracket.above_bolt > 0.0);
+}
+
+void in_one_plane(BoltedJoint& joint, const std::string& reason) {
+  joint.bolt.double_shear = false;
+  joint.one_plane = "one plane of shear: " + reason;
+}
+
 /// The bolts of the brace's bolted ends; at the bracket it shares the link's place.
 void bolt_brace(Assembly& out, const Piece& piece, const Brace& brace) {
   const JointSpec pin{.kind = JointKind::pin, .axis = Axis::x};
   if (!(brace.meets_bracket.above_bolt > 0.0)) {
+    const std::size_t before = out.bolts.size();
     bolt_end(out, piece, 0, "bolt at the bracket", brace.bolt, pin);
+    if (out.bolts.size() > before) {
+      in_one_plane(out.bolts[before], "link and brace on one bolt push against each other");
+    }
   }
   if (brace.far_end == BraceEnd::bolted) {
     bolt_end(out, piece, 1, "bolt at the far end", brace.bolt, pin);
@@ -289,9 +304,16 @@ void bolt_link(Builder& builder, const Piece& link_piece) {
   bolt_end(out, link_piece, 1, "axle bolt", link.bolt, link.ends.joint);
   if (out.bolts.size() == frame_bolt || !builder.design().bracket) return;
   const Bracket& bracket = *builder.design().bracket;
+  if (bracket.plates.count == 1) {
+    in_one_plane(out.bolts[frame_bolt], "the bracket has one plate");
+  } else if (shares_frame_bolt(builder.design())) {
+    in_one_plane(out.bolts[frame_bolt], "link and brace on one bolt push against each other");
+  }
   if (bracket.plates.count == 2) {
     out.bolts[frame_bolt].stack = checks::BoltStack{
         .plate = bracket.plates.thickness, .eye = bracket.gap, .loose = link.bolt.loose_stack};
+    // The axle's bracket is not described: it is taken as alike where the bolt is said to be loose.
+    if (link.bolt.loose_stack) out.bolts[frame_bolt + 1].stack = out.bolts[frame_bolt].stack;
   }
   const auto plates = std::find_if(out.pieces.begin(), out.pieces.end(),
                                    [](const Piece& piece) { return piece.part == "bracket"; });

@@ -104,7 +104,9 @@ checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const parts::Assem
           .threads_in_plane = joint.bolt.threads_in_plane,
           .shear = std::sqrt(std::max(0.0, force_g.squaredNorm() - along * along)),
           .tension = std::abs(along),
-          .stack = joint.stack};
+          .stack = joint.stack,
+          .loose = joint.bolt.loose_stack,
+          .planes_basis = joint.one_plane};
 }
 
 /// The plates take what the bolt brings, or what all that meets there leaves, whichever is more.
@@ -119,7 +121,7 @@ checks::BoltHoleInput bolt_hole_input(const parts::Assembly& assembly,
           .hole = bolt.bolt.thread.standard_hole(),
           .edge = plates.edge,
           .thickness = plates.thickness,
-          .plates = plates.count,
+          .plates = bolt.bolt.double_shear ? plates.count : 1,
           .tensile = plates.material.tensile,
           .strength_basis = parts::parent_words(plates.material)};
 }

@@ -79,6 +79,7 @@ std::optional<checks::Finding> strap_finding(const parts::Design& design) {
   try {
     const loads::StrapCatch c = loads::caught_by_straps(parts::vehicle_of(design));
     found = checks::strap({.weight = c.weight,
+                           .pushed = c.pushed,
                            .rate = c.rate,
                            .energy = c.weight / base::kGravity * c.speed * c.speed,
                            .force = c.alone,

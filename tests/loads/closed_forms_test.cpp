@@ -13,12 +13,19 @@ using Catch::Matchers::WithinRel;
 
 // F = m g + sqrt((m g)^2 + k m v^2); energy, no published source.
 TEST_CASE("straps catch a falling axle", "[loads]") {
-  CHECK_THAT(loads::strap_catch_force(280.0, 800e3, 1.5), WithinAbs(25.36e3, 5.0));
-  CHECK_THAT(loads::strap_catch_force(280.0, 400e3, 1.5), WithinAbs(18.86e3, 5.0));
-  CHECK_THAT(loads::strap_catch_force(280.0, 800e3, 2.16), WithinAbs(35.2e3, 50.0));
-  CHECK_THAT(loads::strap_catch_force(280.0, 800e3, 3.94), WithinAbs(61.8e3, 50.0));
+  CHECK_THAT(loads::strap_catch_force(280.0, 800e3, 1.5, 0.0), WithinAbs(25.36e3, 5.0));
+  CHECK_THAT(loads::strap_catch_force(280.0, 400e3, 1.5, 0.0), WithinAbs(18.86e3, 5.0));
+  CHECK_THAT(loads::strap_catch_force(280.0, 800e3, 2.16, 0.0), WithinAbs(35.2e3, 50.0));
+  CHECK_THAT(loads::strap_catch_force(280.0, 800e3, 3.94, 0.0), WithinAbs(61.8e3, 50.0));
   // At rest on the strap twice the weight: the drop onto a spring from no height.
-  CHECK_THAT(loads::strap_catch_force(280.0, 800e3, 0.0), WithinRel(2 * 280.0 * 9.80665, 1e-12));
+  CHECK_THAT(loads::strap_catch_force(280.0, 800e3, 0.0, 0.0),
+             WithinRel(2 * 280.0 * 9.80665, 1e-12));
+}
+
+TEST_CASE("coils that still push load the straps as more weight would", "[loads]") {
+  // Weight 2745.9 N and 5 kN of coils onto a spring from no height: twice the sum.
+  CHECK_THAT(loads::strap_catch_force(280.0, 800e3, 0.0, 5.0e3),
+             WithinRel(2.0 * (280.0 * 9.80665 + 5.0e3), 1e-12));
 }
 
 TEST_CASE("coils and weight push the axle down until the strap is tight", "[loads]") {

@@ -251,11 +251,11 @@ TEST_CASE("straps catch the axle, at a given speed or as coils and weight push i
                     fmt::format("axle_weight: {:.9f} kN", 13.2 + 0.28 * 9.80665));
   pushed = replaced(pushed, "coil_rate: 40 N/mm", "coil_rate: 25.5 N/mm");
   CHECK_THAT(figure(pushed, "strap_catch", "two straps that share, together"),
-             WithinRel(61.8 * kN, 2e-3));
+             WithinRel(64.94 * kN, 2e-3));  // 61.8 without the 3.0 kN that the coils still push
   const std::string damped =
       replaced(pushed, "unsprung_weight", "damper_takes: 70 %\n  unsprung_weight");
   CHECK_THAT(figure(damped, "strap_catch", "two straps that share, together"),
-             WithinRel(35.2 * kN, 2e-3));
+             WithinRel(38.52 * kN, 2e-3));
 }
 
 // m v^2 / (2 x 0.45 x s) with 700 kg on each stop.
