@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include "fea/lanczos.hpp"
 #include "fea/linear_motion.hpp"
@@ -44,18 +45,20 @@ std::optional<int> factors_below(Tangent& tangent, const Geometric& geometric, d
 }
 
 /// Whether the pairs (descending mu, square to each other) are all there is up to the last of them.
-/// Each is a factor of its own, so that none is missing when just below the last of them, and of
-/// those of the same factor, there are no others.
-bool complete(Tangent& tangent, const Geometric& geometric, const std::vector<EigenPair>& pairs) {
+/// Each is a factor of its own, so that none is missing when just above the last there are as many,
+/// or, where they are as many as were `wanted`, when the others there are of the same factor.
+bool complete(Tangent& tangent, const Geometric& geometric, const std::vector<EigenPair>& pairs,
+              std::size_t wanted) {
   if (pairs.empty()) return true;
   const auto factor = [&pairs](std::size_t i) { return 1.0 / pairs[i].mu; };
+  const std::optional<int> above = factors_below(tangent, geometric, factor(pairs.size() - 1), 1.0);
+  if (!above) return false;
+  const auto n_above = static_cast<std::size_t>(*above);
+  if (n_above <= pairs.size()) return n_above == pairs.size();
+  if (pairs.size() < wanted) return false;
   std::size_t n_lower = pairs.size() - 1;
   while (n_lower > 0 && factor(n_lower) < (1.0 + kSameFactor) * factor(n_lower - 1)) --n_lower;
-  if (factors_below(tangent, geometric, factor(n_lower), -1.0) != static_cast<int>(n_lower))
-    return false;
-  // More than listed may lie just above the last: others of the same factor.
-  const std::optional<int> above = factors_below(tangent, geometric, factor(pairs.size() - 1), 1.0);
-  return above && *above >= static_cast<int>(pairs.size());
+  return factors_below(tangent, geometric, factor(n_lower), -1.0) == static_cast<int>(n_lower);
 }
 
 /// The positive pairs with the largest mu, at most `count`.
@@ -72,20 +75,21 @@ std::vector<EigenPair> foremost(std::vector<EigenPair> pairs, double norm, std::
 std::optional<std::vector<EigenPair>> find(const System& system, const Geometric& geometric,
                                            const BucklingOptions& options) {
   const Pencil pencil(system, geometric.sum);
-  const double norm = pencil.norm();
   const auto count = static_cast<std::size_t>(options.n_modes);
   std::optional<Tangent> tangent;
   const auto proved = [&](const std::vector<EigenPair>& pairs) {
     if (!tangent) tangent.emplace(system);
-    return complete(*tangent, geometric, pairs);
+    return complete(*tangent, geometric, pairs, count);
   };
   if (pencil.size() >= kDenseBelow) {
     const Eigen::Index wanted = std::min<Eigen::Index>(options.n_modes, pencil.size() - 1);
     std::vector<EigenPair> known;
+    double norm = 0.0;
     // A single start vector can miss copies of a repeated factor (round tubes have nothing but
     // pairs): take out what is known and look again until the count of pivots agrees.
     for (int round = 0; round < kRounds; ++round) {
-      const LargestPairs more = largest_pairs(pencil, norm, known, wanted, options.tolerance);
+      const LargestPairs more = largest_pairs(pencil, known, wanted, options.tolerance);
+      norm = std::max(norm, more.norm);
       known.insert(known.end(), more.pairs.begin(), more.pairs.end());
       std::vector<EigenPair> pairs = foremost(known, norm, count);
       // A short list is all there is only where the next pairs are known not to be positive.
@@ -94,7 +98,9 @@ std::optional<std::vector<EigenPair>> find(const System& system, const Geometric
     }
     if (pencil.size() > kDenseRescue) return std::nullopt;
   }
-  std::vector<EigenPair> pairs = foremost(all_pairs(pencil), norm, count);
+  std::vector<EigenPair> pairs = all_pairs(pencil);
+  const double norm = std::max(std::abs(pairs.front().mu), std::abs(pairs.back().mu));
+  pairs = foremost(std::move(pairs), norm, count);
   if (!proved(pairs)) return std::nullopt;
   return pairs;
 }

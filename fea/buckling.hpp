@@ -26,7 +26,9 @@ struct BucklingMode {
 struct BucklingOptions {
   int n_modes = 3;
   int n_reversed = 0;  ///< how many negative factors to look for as well
-  double tolerance = 1e-10;
+  /// Of each mode's residual, relative to the largest factor's; a factor's own error is about the
+  /// square of that.
+  double tolerance = 1e-6;
 };
 
 struct BucklingResult {
@@ -40,7 +42,8 @@ struct BucklingResult {
 /// Lowest positive multiples of `loads` at which the frame is no longer stiff: (-Kg) x = mu K x,
 /// factor = 1/mu, with the full consistent geometric stiffness of a linear solution (axial force,
 /// bending moments, shears, torque, joint and offset moments). The list is proved complete by the
-/// count of negative pivots of K + s Kg just below and just above the highest reported factor.
+/// count of negative pivots of K + s Kg just above the highest reported factor (and just below it,
+/// where it is repeated).
 /// Source: McGuire, Gallagher, Ziemian, Matrix Structural Analysis, 2nd ed. (2000), ch. 9.
 [[nodiscard]] BucklingResult buckle(const Factored& factored, const Loads& loads,
                                     const BucklingOptions& options = {});

@@ -6,15 +6,16 @@ namespace fea {
 
 struct LargestPairs {
   std::vector<EigenPair> pairs;  ///< descending mu; those that converged
-  bool all = false;              ///< whether every pair looked for did
+  bool all = false;              ///< whether every pair looked for did, or there are no others
+  double norm = 0.0;             ///< about the largest magnitude of any mu, never above it
 };
 
-/// Pairs with the largest mu that are not among `known`.
-/// @param norm       the pencil's norm(), > 0
-/// @param count      how many to look for, < pencil.size()
-/// @param tolerance  relative to `norm`
-[[nodiscard]] LargestPairs largest_pairs(const Pencil& pencil, double norm,
-                                         const std::vector<EigenPair>& known, Eigen::Index count,
-                                         double tolerance);
+/// Pairs with the largest mu that are not among `known`, by Lanczos' iteration: a short basis that
+/// is kept square to all of itself first, Spectra's restarts where that does not do.
+/// Source: Parlett, The Symmetric Eigenvalue Problem (1980), ch. 13 (from memory).
+/// @param count      how many to look for, >= 1
+/// @param tolerance  of |C y - mu y|, relative to the norm
+[[nodiscard]] LargestPairs largest_pairs(const Pencil& pencil, const std::vector<EigenPair>& known,
+                                         Eigen::Index count, double tolerance);
 
 }  // namespace fea

@@ -100,11 +100,12 @@ void subtract_product(const Sparse& lower, const Eigen::VectorXd& x, Eigen::Vect
   const int* columns = lower.innerIndexPtr();
   for (Eigen::Index row = 0; row < lower.rows(); ++row) {
     const double here = x[row];
-    double sum = 0.0;
-    for (int k = lower.outerIndexPtr()[row]; k < lower.outerIndexPtr()[row + 1]; ++k) {
+    const int diagonal = lower.outerIndexPtr()[row + 1] - 1;  // the last of its row
+    double sum = values[diagonal] * here;
+    for (int k = lower.outerIndexPtr()[row]; k < diagonal; ++k) {
       const int column = columns[k];
       sum += values[k] * x[column];
-      if (column < row) out[column] -= values[k] * here;
+      out[column] -= values[k] * here;
     }
     out[row] -= sum;
   }

@@ -10,7 +10,7 @@ namespace fea {
 using Sparse = Eigen::SparseMatrix<double, Eigen::RowMajor>;
 
 /// out -= (symmetric matrix) x.
-/// @param lower  its lower triangle
+/// @param lower  its lower triangle; every diagonal entry stored
 void subtract_product(const Sparse& lower, const Eigen::VectorXd& x, Eigen::VectorXd& out);
 
 /// out -= (skew-symmetric matrix) x, its diagonal zero.

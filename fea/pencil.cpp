@@ -1,7 +1,5 @@
 #include "fea/pencil.hpp"
 
-#include <cmath>
-
 #include <Eigen/Eigenvalues>
 
 namespace fea {
@@ -32,21 +30,6 @@ void Pencil::apply(const Eigen::VectorXd& y, Eigen::VectorXd& out) const {
 
 Eigen::VectorXd Pencil::motion(const Eigen::VectorXd& y) const {
   return system_.from_scaled_motion(scaled_motion(y));
-}
-
-double Pencil::norm() const {
-  constexpr int kNormSweeps = 6;
-  // Spread over all directions, and the same every time.
-  Eigen::VectorXd y(size());
-  for (Eigen::Index i = 0; i < size(); ++i) y(i) = std::sin(1.0 + 2.3 * static_cast<double>(i));
-  double norm = 0.0;
-  for (int i = 0; i < kNormSweeps; ++i) {
-    y.normalize();
-    y = apply(y);
-    norm = y.norm();
-    if (!(norm > 0.0)) break;
-  }
-  return norm;
 }
 
 std::vector<EigenPair> all_pairs(const Pencil& pencil) {

@@ -17,8 +17,6 @@ class Pencil {
   void apply(const Eigen::VectorXd& y, Eigen::VectorXd& out) const;
   /// The motion (full) that belongs to y.
   [[nodiscard]] Eigen::VectorXd motion(const Eigen::VectorXd& y) const;
-  /// About the largest magnitude of any mu, by power iteration: never above it, seldom far below.
-  [[nodiscard]] double norm() const;
 
  private:
   [[nodiscard]] Eigen::VectorXd scaled_motion(const Eigen::VectorXd& y) const;
