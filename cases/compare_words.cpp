@@ -32,9 +32,10 @@ std::optional<Patch> part_left_out(const std::string& words) {
   throw InputError("", "there is no part " + quoted(part) + did_you_mean(part, known));
 }
 
-/// "2 in bend", "2 in bend, forward" -> "2 in off straight, forward".
+/// "2 in bend", "2 in bend, forward" -> "2 in off straight, forward", as the key itself says it.
 std::optional<std::string> bend(const std::string& words) {
   if (words == "straight" || words == "no bend") return "none";
+  if (words.find(" off straight") != std::string::npos) return words;
   const std::size_t at = words.find(" bend");
   const bool whole_word = at != std::string::npos &&
                           (at + 5 == words.size() || words[at + 5] == ',' || words[at + 5] == ' ');
@@ -56,6 +57,7 @@ std::vector<Patch> bend_patches(const Design& design, const std::string& value) 
 
 std::vector<Patch> patches_from(const Design& design, const std::string& words) {
   const std::string small = lower(words);
+  if (small == "as drawn") return {};
   if (const auto value = bend(small)) return bend_patches(design, *value);
   if (const auto patch = part_left_out(small)) return {*patch};
   if (number_at_start(words)) {

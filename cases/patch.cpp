@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <optional>
 #include <utility>
 
@@ -9,6 +10,7 @@
 
 #include "cases/field_reader.hpp"
 #include "cases/named_readers.hpp"
+#include "cases/quantity.hpp"
 #include "cases/validate.hpp"
 #include "cases/words.hpp"
 
@@ -129,10 +131,10 @@ void change_part(Design& design, std::optional<T> Design::*member, const Path& p
   change_field(design, *part, path.group, path.field, patch);
 }
 
+/// Where a list holds what a path names.
+/// @throws base::InputError when it does not
 template <class T>
-void change_named(Design& design, std::vector<parts::Named<T>> Design::*member, const Path& path,
-                  const Patch& patch) {
-  std::vector<parts::Named<T>>& all = design.*member;
+std::ptrdiff_t index_of(const std::vector<parts::Named<T>>& all, const Path& path) {
   std::vector<std::string> known;
   for (const parts::Named<T>& named : all) known.push_back(named.name);
   const auto found = std::find(known.begin(), known.end(), path.name);
@@ -140,7 +142,14 @@ void change_named(Design& design, std::vector<parts::Named<T>> Design::*member, 
     throw InputError(path.whole, fmt::format("there is no {} among `{}:`{}", quoted(path.name),
                                              path.group, did_you_mean(path.name, known)));
   }
-  const auto index = found - known.begin();
+  return found - known.begin();
+}
+
+template <class T>
+void change_named(Design& design, std::vector<parts::Named<T>> Design::*member, const Path& path,
+                  const Patch& patch) {
+  std::vector<parts::Named<T>>& all = design.*member;
+  const std::ptrdiff_t index = index_of(all, path);
   const std::string stem = path.group + "." + path.name;
   if (!path.field.empty()) {
     change_field(design, all[static_cast<std::size_t>(index)].value, stem, path.field, patch);
@@ -168,6 +177,60 @@ void change_point(Design& design, const Path& path, const Patch& patch) {
   throw InputError(path.whole, fmt::format("there is no point {}{}", quoted(path.field),
                                            did_you_mean(path.field, known)));
 }
+
+/// Calls one of the two with the member of Design that a group of paths stands for.
+/// @return whether there is such a group
+template <class OnPart, class OnList>
+bool with_group(const std::string& group, OnPart on_part, OnList on_list) {
+  const auto part = [&](std::string_view key, auto member) {
+    if (group == key) on_part(member);
+    return group == key;
+  };
+  const auto list = [&](std::string_view key, auto member) {
+    if (group == key) on_list(member);
+    return group == key;
+  };
+  return part("vehicle", &Design::vehicle) || part("lateral_link", &Design::lateral_link) ||
+         part("bracket", &Design::bracket) || part("brace", &Design::brace) ||
+         part("arm", &Design::arm) || part("axle", &Design::axle) ||
+         part("limit_strap", &Design::limit_strap) || part("steering", &Design::steering) ||
+         list("members", &Design::members) || list("supports", &Design::supports) ||
+         list("springs", &Design::springs) || list("forces", &Design::forces) ||
+         list("rigid", &Design::rigid) || list("line_loads", &Design::line_loads) ||
+         list("strains", &Design::strains) || list("settlements", &Design::settlements) ||
+         list("self_weight", &Design::self_weight) || list("load_cases", &Design::custom_cases) ||
+         list("duty", &Design::duty);
+}
+
+/// Looks for one number among the fields of a part: a visitor for parts' `fields(visitor, part)`.
+class NumberFinder {
+ public:
+  explicit NumberFinder(std::string_view field) : field_(field) {}
+
+  void quantity(const parts::FieldInfo& info, double& value, const parts::Quantity& limits) {
+    numbers_.emplace_back(info.key);
+    if (info.key == field_) found_ = {value, limits.dimension};
+  }
+  template <class T>
+  void phrase(const parts::FieldInfo&, T&) {}
+  template <class Enum, std::size_t N>
+  void choice(const parts::FieldInfo&, Enum&, const std::array<parts::Word<Enum>, N>&) {}
+  void flag(const parts::FieldInfo&, bool&) {}
+  void vector(const parts::FieldInfo&, std::array<double, 3>&, parts::Dimension) {}
+  void text(const parts::FieldInfo&, std::string&) {}
+  void point(const parts::FieldInfo&, std::string&) {}
+  void points(const parts::FieldInfo&, std::vector<std::string>&) {}
+
+  [[nodiscard]] const std::optional<std::pair<double, parts::Dimension>>& found() const {
+    return found_;
+  }
+  [[nodiscard]] const std::vector<std::string>& numbers() const { return numbers_; }
+
+ private:
+  std::string_view field_;
+  std::optional<std::pair<double, parts::Dimension>> found_;
+  std::vector<std::string> numbers_;
+};
 
 /// Factors, load cases and sizes, through the reader of their block of a case file.
 void change_block(Design& design, const Path& path, const Patch& patch) {
@@ -224,33 +287,49 @@ void add_part(Design& design, std::optional<T> Design::*member, const std::strin
 
 void set(Design& design, const Patch& patch) {
   const Path path = cut(patch.path);
-  if (path.group == "vehicle") return change_part(design, &Design::vehicle, path, patch);
-  if (path.group == "lateral_link") return change_part(design, &Design::lateral_link, path, patch);
-  if (path.group == "bracket") return change_part(design, &Design::bracket, path, patch);
-  if (path.group == "brace") return change_part(design, &Design::brace, path, patch);
-  if (path.group == "arm") return change_part(design, &Design::arm, path, patch);
-  if (path.group == "axle") return change_part(design, &Design::axle, path, patch);
-  if (path.group == "limit_strap") return change_part(design, &Design::limit_strap, path, patch);
-  if (path.group == "steering") return change_part(design, &Design::steering, path, patch);
-  if (path.group == "members") return change_named(design, &Design::members, path, patch);
-  if (path.group == "supports") return change_named(design, &Design::supports, path, patch);
-  if (path.group == "springs") return change_named(design, &Design::springs, path, patch);
-  if (path.group == "forces") return change_named(design, &Design::forces, path, patch);
-  if (path.group == "rigid") return change_named(design, &Design::rigid, path, patch);
-  if (path.group == "line_loads") return change_named(design, &Design::line_loads, path, patch);
-  if (path.group == "strains") return change_named(design, &Design::strains, path, patch);
-  if (path.group == "settlements") return change_named(design, &Design::settlements, path, patch);
-  if (path.group == "self_weight") return change_named(design, &Design::self_weight, path, patch);
   if (path.group == "points") return change_point(design, path, patch);
   if (path.group == "factors" || path.whole == "load_cases" || path.whole == "sizes") {
     return change_block(design, path, patch);
   }
-  if (path.group == "load_cases") {
-    return change_named(design, &Design::custom_cases, path, patch);
-  }
-  if (path.group == "duty") return change_named(design, &Design::duty, path, patch);
+  const bool known = with_group(
+      path.group, [&](auto member) { change_part(design, member, path, patch); },
+      [&](auto member) { change_named(design, member, path, patch); });
+  if (known) return;
   if (path.whole != "title") refuse(path);
   design.title = squeeze(patch.value);
+}
+
+std::string NumberAt::text_of(double value) const {
+  return unit.empty() ? fmt::format("{:.17g}", value)
+                      : fmt::format("{:.17g} {}", value / factor, unit);
+}
+
+NumberAt number_at(const Design& design, std::string_view raw) {
+  const Path path = cut(raw);
+  NumberFinder finder(path.field);
+  const auto look_into = [&](auto part) { fields(finder, part); };
+  const bool known = with_group(
+      path.group,
+      [&](auto member) {
+        if (!(design.*member)) throw InputError(path.whole, "the case has no `" + path.group + "`");
+        look_into(*(design.*member));
+      },
+      [&](auto member) {
+        look_into((design.*member)[static_cast<std::size_t>(index_of(design.*member, path))].value);
+      });
+  if (!known) refuse(path);
+  if (!finder.found()) {
+    throw InputError(path.whole,
+                     fmt::format("it is no number; there is {}", join(finder.numbers(), ", ")));
+  }
+  const auto [si, dimension] = *finder.found();
+  if (std::isnan(si)) throw InputError(path.whole, "the case does not give it");
+  const CustomaryUnit unit = customary_unit(dimension, design.inches);
+  if (path.group == "vehicle" && dimension == parts::Dimension::force) {
+    return design.inches ? NumberAt{si, "lb", base::kPoundForce}
+                         : NumberAt{si, "kg", base::kGravity};
+  }
+  return {si, std::string(unit.name), unit.factor};
 }
 
 Design apply(const Design& design, const parts::Variant& variant) {

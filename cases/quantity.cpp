@@ -102,6 +102,10 @@ Measured read_quantity(std::string_view raw, Dimension dimension) {
     throw InputError("", fmt::format("{} has no unit; {} needs one, e.g. {}", text,
                                      dimension_name(dimension), example_units(dimension)));
   }
+  if (dimension == Dimension::length && (unit[0] == 'x' || unit[0] == 'X')) {
+    throw InputError("", fmt::format("{} is more than one size; one length is needed, e.g. {} in",
+                                     quoted(text), text.substr(0, number->length)));
+  }
   if (dimension == Dimension::length && !after_feet(unit).empty()) {
     const double inches = read_quantity(after_feet(unit), dimension).si;
     constexpr double kFoot = 12.0 * base::kInch;

@@ -28,6 +28,14 @@ struct Measured {
 /// @param si  finite
 [[nodiscard]] std::string shown_quantity(double si, parts::Dimension dimension, bool inches);
 
+struct CustomaryUnit {
+  std::string_view name;  ///< empty for a ratio
+  double factor = 1.0;    ///< [SI]
+};
+
+/// The unit that values of a dimension are written in first: in, lbf, ksi or mm, N, MPa ...
+[[nodiscard]] CustomaryUnit customary_unit(parts::Dimension dimension, bool inches);
+
 /// A value that would do, for messages: "9 in" or "230 mm".
 [[nodiscard]] std::string_view example_quantity(parts::Dimension dimension, bool inches);
 

@@ -103,6 +103,12 @@ std::string shown_quantity(double si, Dimension dimension, bool inches) {
   return fmt::format("{:.4g}{}{}", in(unit), unit.empty() ? "" : " ", unit);
 }
 
+CustomaryUnit customary_unit(Dimension dimension, bool inches) {
+  const Customary& units = customary(dimension);
+  const std::string_view name = (inches ? units.inch_pound : units.metric)[0];
+  return {name, name.empty() ? 1.0 : read_unit(name).factor};
+}
+
 std::string_view example_quantity(Dimension dimension, bool inches) {
   const Customary& units = customary(dimension);
   return inches ? units.inch_example : units.metric_example;

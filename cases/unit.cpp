@@ -125,7 +125,6 @@ const SimpleUnit& known_unit(std::string_view name) {
                            "a gauge number is no thickness (gauges of tube, sheet and wire "
                            "differ); write the thickness");
   }
-  if (word[0] == 'x') throw base::InputError("", quoted(name) + " after the first size");
   throw base::InputError("", "unknown unit " + quoted(name) + did_you_mean(name, unit_names()));
 }
 

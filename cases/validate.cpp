@@ -156,6 +156,13 @@ void add_arm(Problems& out, const Design& design) {
   for (const auto& from : design.points) {
     for (const auto& to : design.points) {
       if (from.name != a.axle_lower || to.name != a.frame) continue;
+      if (a.mirror && from.value[1] * to.value[1] < 0.0) {
+        out.emplace_back("arm.frame", "`" + to.name +
+                                          "` lies on the other side of the truck than `" +
+                                          from.name +
+                                          "`: left and right arm would cross; y is to the left, so "
+                                          "is a sign wrong?");
+      }
       length = std::hypot(from.value[0] - to.value[0], from.value[1] - to.value[1],
                           from.value[2] - to.value[2]);
     }
@@ -292,6 +299,15 @@ void add_bracket(Problems& out, const Design& design) {
                      fmt::format("{} above the bolt is not below the rail: the drop is {}",
                                  length_text(design.brace->meets_bracket.above_bolt, design.inches),
                                  length_text(b.drop, design.inches)));
+  }
+  const bool two_bolts = design.brace && design.brace->meets_bracket.at_bolt() &&
+                         design.brace->bolt.given() && design.lateral_link &&
+                         design.lateral_link->bolt.given();
+  if (two_bolts && (design.brace->bolt.thread.name != design.lateral_link->bolt.thread.name ||
+                    design.brace->bolt.grade.name != design.lateral_link->bolt.grade.name)) {
+    out.emplace_back("brace.bolt",
+                     "the brace meets the bracket at the link's bolt, and `lateral_link.bolt` is "
+                     "another one; name the same bolt, or leave one out");
   }
 }
 

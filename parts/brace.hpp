@@ -9,6 +9,7 @@ namespace parts {
 /// "at the bolt" or "2 in above the bolt".
 struct BraceAt {
   double above_bolt = 0.0;  ///< [m]
+  [[nodiscard]] bool at_bolt() const { return !(above_bolt > 0.0); }
   bool operator==(const BraceAt&) const = default;
 };
 

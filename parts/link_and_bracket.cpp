@@ -109,8 +109,9 @@ double from_plates(const Brace& brace) {
 /// How far the brace's first weld lies from where it meets the bracket: of its eye at the bolt, or
 /// at the edge of the plates.  [m]
 double first_brace_weld(const Bracket& bracket, const Brace& brace) {
+  if (brace.meets_bracket.at_bolt())
+    return eye_reach(brace.bolt_to_weld, brace.stick.shape, JointKind::pin);
   const double above = brace.meets_bracket.above_bolt;
-  if (!(above > 0.0)) return eye_reach(brace.bolt_to_weld, brace.stick.shape, JointKind::pin);
   return weld_reach(half_outside(brace.stick.shape), 0.5 * plate_depth(bracket, above),
                     from_plates(brace));
 }
@@ -119,7 +120,7 @@ double first_brace_weld(const Bracket& bracket, const Brace& brace) {
 std::vector<Weld> plate_welds(const Design& design) {
   const Bracket& bracket = *design.bracket;
   std::vector<Weld> welds = {{bracket.drop, 0.0}};
-  if (!design.brace || !(design.brace->meets_bracket.above_bolt > 0.0)) return welds;
+  if (!design.brace || design.brace->meets_bracket.at_bolt()) return welds;
   const double at = design.brace->meets_bracket.above_bolt;
   welds.push_back(
       {at, weld_reach(0.5 * plate_depth(bracket, at), half_outside(design.brace->stick.shape),
@@ -158,7 +159,7 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
   piece.mass = 0.0;
   const auto shape_at = [&](double s) { return plate_shape(bracket, s); };
   std::optional<fea::NodeId> brace_node;
-  if (builder.design().brace && !(brace_at > 0.0)) brace_node = bolt;
+  if (builder.design().brace && builder.design().brace->meets_bracket.at_bolt()) brace_node = bolt;
   fea::NodeId last = bolt;
   for (std::size_t i = 1; i < stations.size(); ++i) {
     const bool closes = i + 1 == stations.size();
@@ -195,8 +196,7 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
 
 /// Whether a brace is bolted where the link is.
 bool shares_frame_bolt(const Design& design) {
-  return design.brace && design.brace->bolt.given() &&
-         !(design.brace->meets_bracket.above_bolt > 0.0);
+  return design.brace && design.brace->bolt.given() && design.brace->meets_bracket.at_bolt();
 }
 
 void in_one_plane(BoltedJoint& joint, const std::string& reason) {
@@ -204,14 +204,16 @@ void in_one_plane(BoltedJoint& joint, const std::string& reason) {
   joint.one_plane = "one plane of shear: " + reason;
 }
 
+constexpr const char* kEyesPush = "link and brace on one bolt push against each other";
+
 /// The bolts of the brace's bolted ends; at the bracket it shares the link's place.
 void bolt_brace(Assembly& out, const Piece& piece, const Brace& brace) {
   const JointSpec pin{.kind = JointKind::pin, .axis = Axis::x};
-  if (!(brace.meets_bracket.above_bolt > 0.0)) {
+  if (brace.meets_bracket.at_bolt()) {
     const std::size_t before = out.bolts.size();
     bolt_end(out, piece, 0, "bolt at the bracket", brace.bolt, pin);
     if (out.bolts.size() > before) {
-      in_one_plane(out.bolts[before], "link and brace on one bolt push against each other");
+      in_one_plane(out.bolts[before], kEyesPush);
     }
   }
   if (brace.far_end == BraceEnd::bolted) {
@@ -240,7 +242,7 @@ void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
   const fea::Joint far_joint{axes,
                              {mount, fea::kRigid, fea::kRigid, fea::kRigid, turn, fea::kRigid}};
   std::optional<fea::Joint> near_joint;
-  if (!(brace.meets_bracket.above_bolt > 0.0)) {
+  if (brace.meets_bracket.at_bolt()) {
     near_joint =
         builder.connection({.kind = JointKind::pin, .axis = Axis::x}, "brace bushings", along);
   }
@@ -307,7 +309,7 @@ void bolt_link(Builder& builder, const Piece& link_piece) {
   if (bracket.plates.count == 1) {
     in_one_plane(out.bolts[frame_bolt], "the bracket has one plate");
   } else if (shares_frame_bolt(builder.design())) {
-    in_one_plane(out.bolts[frame_bolt], "link and brace on one bolt push against each other");
+    in_one_plane(out.bolts[frame_bolt], kEyesPush);
   }
   if (bracket.plates.count == 2) {
     out.bolts[frame_bolt].stack = checks::BoltStack{

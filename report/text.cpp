@@ -99,6 +99,24 @@ void add_once(std::vector<std::string>& items, const std::string& item) {
   if (std::find(items.begin(), items.end(), item) == items.end()) items.push_back(item);
 }
 
+/// The worst check that is decided of each part that is not, so that it is not lost from sight.
+std::string decided_beside(const Answer& answer, const TextStyle& style) {
+  std::vector<std::string> words;
+  for (const Finding* open : worst_of_parts(answer)) {
+    if (open->state != State::undecided) continue;
+    const Finding* worst = nullptr;
+    for (const Finding& f : answer.findings) {
+      if (f.part != open->part || f.state == State::undecided) continue;
+      if (worst == nullptr || f.utilization() > worst->utilization()) worst = &f;
+    }
+    if (worst == nullptr) continue;
+    words.push_back(fmt::format("{}, {}, {}", part_words(worst->part), what_gives_briefly(*worst),
+                                percent(worst->utilization())));
+  }
+  if (words.empty()) return "";
+  return paragraph("decided beside that, the worst: " + joined(words, "; "), style.width, 0, 2);
+}
+
 /// Why something is not decided, each reason once with the parts it leaves open, unless the verdict
 /// has said it.
 std::string undecided_reasons(const Answer& answer, const TextStyle& style) {
@@ -199,7 +217,7 @@ std::string assumed_lines(const Answer& answer, const TextStyle& style) {
 std::string short_text(const Answer& answer, const TextStyle& style) {
   std::string out;
   out += table_of_parts(answer, style);
-  out += undecided_reasons(answer, style);
+  out += undecided_reasons(answer, style) + decided_beside(answer, style);
   out += buckling_lines(answer, style);
   if (answer.droop) {
     const std::vector<std::string> words = droop_words(*answer.droop, answer.inches);

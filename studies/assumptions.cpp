@@ -165,7 +165,7 @@ std::string bolts_left_out(const parts::Design& design) {
     any_given = any_given || (there && given);
     if (there && !given) names += (names.empty() ? "" : ", ") + std::string(name);
   };
-  const bool brace_bolted = design.brace && (!(design.brace->meets_bracket.above_bolt > 0.0) ||
+  const bool brace_bolted = design.brace && (design.brace->meets_bracket.at_bolt() ||
                                              design.brace->far_end == parts::BraceEnd::bolted);
   look(design.lateral_link.has_value(), design.lateral_link && design.lateral_link->bolt.given(),
        "lateral link");

@@ -35,6 +35,7 @@ TEST_CASE("short words leave out a part, bend the link or change its stick", "[c
   CHECK(asked("No  Brace") == "No Brace: brace -> ");
   CHECK(asked("straight") == "straight: lateral_link.bend -> none");
   CHECK(asked("2 in bend") == "2 in bend: lateral_link.bend -> 2 in off straight");
+  CHECK(asked("1 in off straight") == "1 in off straight: lateral_link.bend -> 1 in off straight");
   CHECK(asked("2 in bend, forward") ==
         "2 in bend, forward: lateral_link.bend -> 2 in off straight, forward");
   CHECK(asked("1-1/2 in solid bar") ==

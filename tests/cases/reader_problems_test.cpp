@@ -146,6 +146,19 @@ TEST_CASE("values that clash are refused", "[cases][problems]") {
              Contains("arm: `joins_at` or `upper_frame` is missing"));
   CHECK_THAT(rich_with("joins_at: 16 in", "joins_at: 50 in"),
              Contains("arm.joins_at: 50 in is beyond the lower tube, which is 36.09 in long"));
+  std::string crossed = case_texts::kRich;
+  crossed.replace(crossed.find("[-37, 16, 17 in]"), 16, "[-37,-16, 17 in]");
+  CHECK(problems(crossed) == "");
+  crossed.replace(crossed.find("mirror: no"), 10, "mirror: yes");
+  CHECK_THAT(problems(crossed),
+             Contains("arm.frame: `arm at frame` lies on the other side of the truck than `arm "
+                      "lower bolt`: left and right arm would cross"));
+  std::string two_bolts = kLink;
+  two_bolts.replace(two_bolts.find("  rise"), 0, "  bolt: 5/8 in grade 8\n");
+  CHECK(problems(two_bolts + "  bolt: 3/4 in grade 8\n") ==
+        "case.yaml:23:3: brace.bolt: the brace meets the bracket at the link's bolt, and "
+        "`lateral_link.bolt` is another one; name the same bolt, or leave one out");
+  CHECK(problems(two_bolts + "  bolt: 5/8 in grade 8\n") == "");
   CHECK(link_with("slope: 15 deg", "slope: 15 deg\n  meets_bracket: 9 in above the bolt") ==
         "case.yaml:21:3: brace.meets_bracket: 9 in above the bolt is not below the rail: the drop "
         "is 9 in");
