@@ -5,6 +5,7 @@
 #include "app/program.hpp"
 #include "app/progress_line.hpp"
 #include "app/shell_word.hpp"
+#include "app/threads.hpp"
 #include "report/json.hpp"
 #include "report/text.hpp"
 #include "studies/check.hpp"
@@ -12,9 +13,9 @@
 namespace app {
 namespace {
 
-studies::Answer answer_to(const parts::Design& design) {
+studies::Answer answer_to(const parts::Design& design, int jobs) {
   ProgressLine progress;
-  return studies::check(design, progress.watch());
+  return studies::check(design, progress.watch(), threads(jobs));
 }
 
 }  // namespace
@@ -22,7 +23,7 @@ studies::Answer answer_to(const parts::Design& design) {
 Output check_command(const CheckRequest& request, bool color) {
   const AnswerOptions& options = request.options;
   return with_case(options.case_file, [&](const parts::Design& design) {
-    const studies::Answer answer = answer_to(design);
+    const studies::Answer answer = answer_to(design, options.jobs);
     const report::TextStyle style = {
         .color = color,
         .full = options.all,

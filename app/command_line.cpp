@@ -35,6 +35,12 @@ CLI::Option* add_case_options(CLI::App& command, AnswerOptions& options) {
   return file;
 }
 
+void add_jobs(CLI::App& command, AnswerOptions& options) {
+  command.add_option("--jobs", options.jobs, "designs at once; left out, one a processor")
+      ->option_text("N")
+      ->check(CLI::Range(1, 1024));
+}
+
 /// The layout of the help texts, within 80 columns.
 std::shared_ptr<CLI::Formatter> formatter() {
   auto made = std::make_shared<CLI::Formatter>();
@@ -55,12 +61,12 @@ Notice no_command(int argc, const char* const* argv) {
   for (int i = 1; i < argc; ++i) {
     if (argv[i][0] == '-') continue;
     return wrong_command(
-        fmt::format("there is no command `{}`; there is check, compare, pick, cases, new, format, "
-                    "sections and materials",
+        fmt::format("there is no command `{}`; there is check, compare, pick, rate, cases, new, "
+                    "format, sections and materials",
                     argv[i]));
   }
   return wrong_command(
-      "a command is missing: check, compare, pick, cases, new, format, sections or "
+      "a command is missing: check, compare, pick, rate, cases, new, format, sections or "
       "materials");
 }
 
@@ -85,20 +91,39 @@ class CommandLine {
         ->check(CLI::Validator(color_problem, ""));
     check_ = add_command("check", "does it hold, what goes first, by what margin");
     add_case_options(*check_, answer_)->required();
+    add_jobs(*check_, answer_);
     check_->add_flag("--all", answer_.all, "every check with its worked lines, every assumption");
     compare_ = add_command("compare", "variants of a case side by side");
     add_case_options(*compare_, answer_)->required();
+    add_jobs(*compare_, answer_);
     compare_
         ->add_option("--set", changes_, "a variant, such as bracket.drop=\"7 in\"; may be repeated")
         ->option_text("PATH=VALUE")
         ->allow_extra_args(false);
     pick_ = add_command("pick", "the lightest bar or tube in stock that passes");
     add_case_options(*pick_, answer_)->required();
+    add_jobs(*pick_, answer_);
     pick_->add_option("--part", part_, "lateral_link, brace, arm.lower, arm.upper or a member")
         ->required()
         ->option_text("NAME");
     pick_->add_flag("--all", answer_.all, "every size that was tried");
     add_stock(*pick_);
+    rate_ = add_command("rate", "up to which axle weight (or other number) all of it holds");
+    add_case_options(*rate_, answer_)->required();
+    add_jobs(*rate_, answer_);
+    rate_->add_option("--over", over_, "the number to vary, such as vehicle.axle_weight")
+        ->required()
+        ->option_text("PATH");
+    rate_
+        ->add_option("--for", alternatives_,
+                     "variants instead of the case's own, such as \"bracket.drop = 4 or 6 in\" or "
+                     "\"as drawn or no brace\"; repeated, they are combined")
+        ->option_text("WORDS")
+        ->allow_extra_args(false);
+    rate_->add_option("--from", from_, "where the search starts, such as \"2000 lb\"")
+        ->option_text("VALUE");
+    rate_->add_option("--to", to_, "where it ends")->option_text("VALUE");
+    rate_->add_flag("--all", answer_.all, "every value that was tried");
     cases_ = add_command("cases", "the load cases; with a case file, their numbers in it");
     add_case_options(*cases_, answer_);
     new_ = add_command("new", "a small case file to start from, on standard output");
@@ -152,6 +177,7 @@ class CommandLine {
     if (check_->parsed()) return CheckRequest{answer_};
     if (compare_->parsed()) return CompareRequest{answer_, changes_};
     if (pick_->parsed()) return PickRequest{answer_, part_, stock_};
+    if (rate_->parsed()) return RateRequest{answer_, over_, alternatives_, from_, to_};
     if (cases_->parsed()) return CasesRequest{answer_};
     if (format_->parsed()) return FormatRequest{};
     if (sections_->parsed()) return SectionsRequest{answer_, list_, stock_};
@@ -163,6 +189,7 @@ class CommandLine {
   CLI::App* check_ = nullptr;
   CLI::App* compare_ = nullptr;
   CLI::App* pick_ = nullptr;
+  CLI::App* rate_ = nullptr;
   CLI::App* cases_ = nullptr;
   CLI::App* new_ = nullptr;
   CLI::App* format_ = nullptr;
@@ -173,6 +200,10 @@ class CommandLine {
   AnswerOptions answer_;
   std::vector<std::string> changes_;
   std::string part_;
+  std::string over_;
+  std::vector<std::string> alternatives_;
+  std::string from_;
+  std::string to_;
   std::string list_;
   std::string stock_;
   bool metric_ = false;

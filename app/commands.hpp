@@ -15,6 +15,7 @@ namespace app {
 [[nodiscard]] Output check_command(const CheckRequest& request, bool color);
 [[nodiscard]] Output compare_command(const CompareRequest& request, bool color);
 [[nodiscard]] Output pick_command(const PickRequest& request, bool color);
+[[nodiscard]] Output rate_command(const RateRequest& request, bool color);
 [[nodiscard]] Output cases_command(const CasesRequest& request, bool color);
 [[nodiscard]] Output new_command();
 [[nodiscard]] Output format_command();

@@ -7,6 +7,7 @@
 #include "app/commands.hpp"
 #include "app/program.hpp"
 #include "app/progress_line.hpp"
+#include "app/threads.hpp"
 #include "cases/patch.hpp"
 #include "report/comparison_text.hpp"
 #include "report/json.hpp"
@@ -33,16 +34,17 @@ parts::Design with_changes(parts::Design design, const std::vector<std::string>&
   return design;
 }
 
-studies::Comparison comparison_of(const parts::Design& design) {
+studies::Comparison comparison_of(const parts::Design& design, int jobs) {
   ProgressLine progress;
-  return studies::compare(design, progress.watch());
+  return studies::compare(design, progress.watch(), threads(jobs));
 }
 
 }  // namespace
 
 Output compare_command(const CompareRequest& request, bool color) {
   return with_case(request.options.case_file, [&](const parts::Design& design) {
-    const studies::Comparison comparison = comparison_of(with_changes(design, request.changes));
+    const studies::Comparison comparison =
+        comparison_of(with_changes(design, request.changes), request.options.jobs);
     const int status =
         comparison.failures.empty() ? exit_status(comparison.base.verdict) : kExitOver;
     return answer_output(

@@ -5,6 +5,7 @@
 #include "app/program.hpp"
 #include "app/progress_line.hpp"
 #include "app/shell_word.hpp"
+#include "app/threads.hpp"
 #include "report/json.hpp"
 #include "report/picked_text.hpp"
 #include "studies/pick.hpp"
@@ -13,9 +14,9 @@ namespace app {
 namespace {
 
 studies::Picked picked_for(const parts::Design& design, const std::string& part,
-                           const std::vector<sections::StockItem>& own) {
+                           const std::vector<sections::StockItem>& own, int jobs) {
   ProgressLine progress;
-  return studies::pick(design, part, progress.watch(), own);
+  return studies::pick(design, part, progress.watch(), own, threads(jobs));
 }
 
 }  // namespace
@@ -24,7 +25,7 @@ Output pick_command(const PickRequest& request, bool color) {
   const AnswerOptions& options = request.options;
   const std::vector<sections::StockItem> own = own_stock(request.stock);
   return with_case(options.case_file, [&](const parts::Design& design) {
-    const studies::Picked picked = picked_for(design, request.part, own);
+    const studies::Picked picked = picked_for(design, request.part, own, options.jobs);
     const report::TextStyle style = {
         .color = color,
         .full = options.all,

@@ -30,6 +30,7 @@ ProgressLine::~ProgressLine() {
 studies::Watch ProgressLine::watch() {
   if (columns_ == 0) return {};
   return [this](const studies::Progress& progress) {
+    const std::lock_guard lock(mutex_);
     if (Clock::now() >= next_) show(progress);
     return studies::Go::on;
   };

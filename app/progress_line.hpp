@@ -1,6 +1,7 @@
 #pragma once
 
 #include <chrono>
+#include <mutex>
 
 #include "studies/watch.hpp"
 
@@ -16,7 +17,7 @@ class ProgressLine {
   ProgressLine(const ProgressLine&) = delete;
   ProgressLine& operator=(const ProgressLine&) = delete;
 
-  /// For the studies; must not outlive this object.
+  /// For the studies, from any thread; must not outlive this object.
   [[nodiscard]] studies::Watch watch();
 
  private:
@@ -24,6 +25,7 @@ class ProgressLine {
 
   void show(const studies::Progress& progress);
 
+  std::mutex mutex_;
   int columns_ = 0;  // of the terminal; 0 = none
   Clock::time_point next_;
   int shown_ = 0;  // columns that the line takes now

@@ -14,6 +14,7 @@ struct AnswerOptions {
   std::string case_file;  ///< "-" = standard input
   std::string json;       ///< file, "-" = standard output instead of text, empty = none
   bool all = false;       ///< everything that is known, instead of a screen
+  int jobs = 0;           ///< designs at once; 0 = as many as there are processors
 };
 
 struct CheckRequest {
@@ -29,6 +30,14 @@ struct PickRequest {
   AnswerOptions options;
   std::string part;
   std::string stock;  ///< file with the user's own list of sizes; empty = none
+};
+
+struct RateRequest {
+  AnswerOptions options;
+  std::string over;                       ///< path of the number that is varied
+  std::vector<std::string> alternatives;  ///< lists of variants, combined with one another
+  std::string from;                       ///< empty = as studies::Span says
+  std::string to;
 };
 
 /// Sizes in stock; its options name no case.
@@ -61,8 +70,8 @@ struct Notice {
 };
 
 struct Request {
-  std::variant<Notice, CheckRequest, CompareRequest, PickRequest, CasesRequest, NewRequest,
-               FormatRequest, SectionsRequest, MaterialsRequest>
+  std::variant<Notice, CheckRequest, CompareRequest, PickRequest, RateRequest, CasesRequest,
+               NewRequest, FormatRequest, SectionsRequest, MaterialsRequest>
       what;
   ColorChoice color = ColorChoice::automatic;
 };

@@ -394,6 +394,36 @@ Json droop(const studies::Droop& d) {
   return out;
 }
 
+Json rated_point(const studies::RatedPoint& p, bool inches) {
+  Json out;
+  out["value_SI"] = value_of(p.value);
+  if (!p.refused.empty()) {
+    out["refused"] = p.refused;
+    return out;
+  }
+  out["verdict"] = words_of(p.verdict);
+  if (p.worst) out["worst_finding"] = finding(*p.worst, inches);
+  return out;
+}
+
+Json rated(const studies::Rated& d, bool inches) {
+  Json out;
+  out["name"] = d.name;
+  if (!d.failure.empty()) out["failure"] = d.failure;
+  const auto add = [&](const char* key, const std::optional<studies::RatedPoint>& point) {
+    if (point) out[key] = rated_point(*point, inches);
+  };
+  add("fails_below", d.fails_below);
+  add("holds_from", d.holds_from);
+  add("holds_up_to", d.holds_to);
+  add("fails_at", d.fails_at);
+  out["to_the_end"] = d.to_the_end;
+  out["holds_again"] = d.holds_again;
+  out["values_tried"] =
+      list_of(d.points, [&](const studies::RatedPoint& p) { return rated_point(p, inches); });
+  return out;
+}
+
 /// How every answer starts.
 Json opening(const Program& program, const std::string& title, bool inches) {
   Json out;
@@ -453,8 +483,22 @@ std::string json(const studies::Picked& picked, const Program& program) {
   if (picked.next_up) out["next_up"] = candidate(*picked.next_up);
   if (picked.same_outside) out["same_outside"] = candidate(*picked.same_outside);
   out["others_over"] = picked.others_over;
+  if (!picked.other_tube_over.empty()) out["other_tube_over"] = picked.other_tube_over;
   out["tried"] = list_of(picked.tried, candidate);
   out["assumed"] = assumed(picked.assumed);
+  return dumped(out);
+}
+
+std::string json(const studies::Rating& rating, const Program& program) {
+  Json out = opening(program, rating.title, rating.inches);
+  out["over"] = rating.span.path;
+  out["now_SI"] = value_of(rating.now.si);
+  out["from_SI"] = value_of(rating.span.from);
+  out["to_SI"] = value_of(rating.span.to);
+  out["shown_unit"] = rating.now.unit;
+  out["shown_unit_SI"] = value_of(rating.now.factor);
+  out["designs"] =
+      list_of(rating.designs, [&](const studies::Rated& d) { return rated(d, rating.inches); });
   return dumped(out);
 }
 

@@ -5,6 +5,7 @@
 #include "studies/answer.hpp"
 #include "studies/case_list.hpp"
 #include "studies/pick.hpp"
+#include "studies/rate.hpp"
 
 namespace report {
 
@@ -21,6 +22,7 @@ struct Program {
 [[nodiscard]] std::string json(const studies::Answer& answer, const Program& program);
 [[nodiscard]] std::string json(const studies::Comparison& comparison, const Program& program);
 [[nodiscard]] std::string json(const studies::Picked& picked, const Program& program);
+[[nodiscard]] std::string json(const studies::Rating& rating, const Program& program);
 [[nodiscard]] std::string json(const studies::CaseList& list, const Program& program);
 [[nodiscard]] std::string json(const std::vector<sections::StockList>& lists,
                                const std::vector<sections::PlateList>& plates,

@@ -100,6 +100,21 @@ const std::vector<JsonKey>& json_keys() {
       {"thickness_over_m", "m: the strengths hold from this thickness"},
       {"thickness_to_m", "m: the strengths hold up to this thickness"},
       {"others_over", "true: another part of the design is over its limit or not decided"},
+      {"over", "the number that is varied, by its path in the case"},
+      {"now_SI", "what the case has, in the SI unit of its kind"},
+      {"from_SI", "where the search starts, in the SI unit of its kind"},
+      {"to_SI", "where the search ends, in the SI unit of its kind"},
+      {"value_SI", "of the number that is varied, in the SI unit of its kind"},
+      {"shown_unit", "the unit the text shows the number in"},
+      {"shown_unit_SI", "one such unit in SI"},
+      {"holds_up_to", "the largest value at which all checks made were found to hold"},
+      {"holds_from", "the least such value, when they do not hold from the start of the search"},
+      {"fails_at", "the nearest value above at which they do not"},
+      {"fails_below", "the nearest value below at which they do not"},
+      {"to_the_end", "true: they hold up to the end of the search"},
+      {"holds_again", "true: they hold in another range of the search too, which is not counted"},
+      {"refused", "why the case makes no sense with that value"},
+      {"other_tube_over", "the same arm's other tube, when that is over its limit or not decided"},
   };
   return kKeys;
 }

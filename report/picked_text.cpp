@@ -141,6 +141,13 @@ std::string picked_text(const Picked& p, const TextStyle& style) {
   out = toned(head, p.lightest ? Tone::within : Tone::over, style.color) + out.substr(head.size());
   if (!p.now.empty()) out += paragraph("now in the case: " + p.now, style.width, 0, 2);
   out += neighbors(p, style) + what_stops_the_lighter(p, style);
+  if (!p.other_tube_over.empty()) {
+    out += paragraph(
+        fmt::format("The {} of the same arm is over its limit or not decided with the size it has, "
+                    "and counts here: pick it too (--part arm.{}).",
+                    p.other_tube_over, p.other_tube_over.substr(0, p.other_tube_over.find(' '))),
+        style.width, 0, 2);
+  }
   if (p.others_over) {
     out += paragraph(
         "Another part of this design is over its limit or not decided: `check` says "

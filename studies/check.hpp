@@ -1,6 +1,7 @@
 #pragma once
 
 #include "studies/answer.hpp"
+#include "studies/spread.hpp"
 #include "studies/watch.hpp"
 
 namespace studies {
@@ -8,6 +9,7 @@ namespace studies {
 /// Solves every load case with every stiffness set and checks every part.
 /// @throws base::InputError when the design is no structure: a part that nothing holds, a part
 ///         without length
-[[nodiscard]] Answer check(const parts::Design& design, const Watch& watch = {});
+[[nodiscard]] Answer check(const parts::Design& design, const Watch& watch = {},
+                           const Spread& spread = {});
 
 }  // namespace studies

@@ -2,35 +2,47 @@
 
 #include "base/input_error.hpp"
 #include "cases/patch.hpp"
-#include "studies/run.hpp"
 #include "studies/variants.hpp"
 
 namespace studies {
 
-Comparison compare_with(const parts::Design& design, const Figures& base, const Watch& watch) {
-  Comparison out;
-  out.title = design.title;
-  out.inches = design.inches;
-  out.base = base;
-  const double n = static_cast<double>(design.variants.size());
-  for (std::size_t i = 0; i < design.variants.size(); ++i) {
-    const parts::Variant& variant = design.variants[i];
-    const double from = static_cast<double>(i) / n;
+WithVariants run_with_variants(const parts::Design& design, const Watch& watch,
+                               const Spread& spread) {
+  WithVariants out;
+  const std::size_t n = design.variants.size();
+  std::vector<Figures> figures(n);
+  std::vector<std::string> failures(n);
+  const double share = 1.0 / static_cast<double>(1 + n);
+  spread_out(spread, 1 + n, [&](std::size_t i) {
+    const double from = static_cast<double>(i) * share;
+    if (i == 0) {
+      out.base = run(design, "as drawn", part_of(watch, from, from + share, ""));
+      return;
+    }
+    const parts::Variant& variant = design.variants[i - 1];
     try {
       const parts::Design changed = cases::apply(design, variant);
-      out.variants.push_back(
-          run(changed, variant.name, part_of(watch, from, from + 1.0 / n, variant.name)).figures);
+      const Watch seen = part_of(watch, from, from + share, variant.name);
+      figures[i - 1] = run(changed, variant.name, seen).figures;
     } catch (const base::InputError& error) {
-      out.failures.push_back(variant.name + ": " + error.what());
+      failures[i - 1] = variant.name + ": " + error.what();
     }
+  });
+  Comparison& comparison = out.comparison;
+  comparison.title = design.title;
+  comparison.inches = design.inches;
+  comparison.base = out.base.figures;
+  for (std::size_t i = 0; i < n; ++i) {
+    if (failures[i].empty())
+      comparison.variants.push_back(std::move(figures[i]));
+    else
+      comparison.failures.push_back(std::move(failures[i]));
   }
   return out;
 }
 
-Comparison compare(const parts::Design& design, const Watch& watch) {
-  const double share = 1.0 / static_cast<double>(1 + design.variants.size());
-  const Figures base = run(design, "as drawn", part_of(watch, 0.0, share, "")).figures;
-  return compare_with(design, base, part_of(watch, share, 1.0, ""));
+Comparison compare(const parts::Design& design, const Watch& watch, const Spread& spread) {
+  return run_with_variants(design, watch, spread).comparison;
 }
 
 }  // namespace studies

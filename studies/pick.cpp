@@ -18,7 +18,8 @@ namespace {
 parts::Stick* stick_of(parts::Design& design, const std::string& part) {
   if (part == "lateral_link" && design.lateral_link) return &design.lateral_link->stick;
   if (part == "brace" && design.brace) return &design.brace->stick;
-  if ((part == "arm.lower" || part == "arm") && design.arm) return &design.arm->lower;
+  if (part == "arm.lower" && design.arm) return &design.arm->lower;
+  if (part == "arm" && design.arm && !parts::has_upper_arm(*design.arm)) return &design.arm->lower;
   if (part == "arm.upper" && design.arm && parts::has_upper_arm(*design.arm)) {
     return &design.arm->upper;
   }
@@ -78,6 +79,13 @@ sections::Material steel_for(const parts::Stick& now, const sections::Shape& sha
   return row == nullptr ? steel : *row;
 }
 
+/// The tube of the same arm that is not picked, as findings name it; empty for other parts.
+std::string other_tube(const parts::Design& design, const std::string& part) {
+  if (!design.arm || !parts::has_upper_arm(*design.arm)) return "";
+  if (part == "arm.lower") return "upper tube";
+  return part == "arm.upper" ? "lower tube" : "";
+}
+
 enum class Effort {
   until_fails,  ///< as far as the first load case and set in which the part does not pass
   whole,
@@ -118,7 +126,7 @@ Candidate tried(const parts::Design& design, const std::string& part,
 }  // namespace
 
 Picked pick(const parts::Design& design, const std::string& part, const Watch& watch,
-            const std::vector<sections::StockItem>& more) {
+            const std::vector<sections::StockItem>& more, const Spread& spread) {
   parts::Design base = design;
   const parts::Stick* now = stick_of(base, part);
   if (now == nullptr) {
@@ -145,16 +153,18 @@ Picked pick(const parts::Design& design, const std::string& part, const Watch& w
              .next_up = {},
              .same_outside = {},
              .others_over = false,
+             .other_tube_over = {},
              .assumed = {}};
   const auto lighter = [](const sections::StockItem& a, const sections::StockItem& b) {
     return sections::area_props(a.shape).area < sections::area_props(b.shape).area;
   };
   std::stable_sort(stock.begin(), stock.end(), lighter);
-  for (std::size_t i = 0; i < stock.size(); ++i) {
+  out.tried.resize(stock.size());
+  spread_out(spread, stock.size(), [&](std::size_t i) {
     const double fraction = static_cast<double>(i) / static_cast<double>(stock.size());
     if (watch && watch({fraction, stock[i].label}) == Go::stop) throw Stopped{};
-    out.tried.push_back(tried(design, part, stock[i], *now, Effort::until_fails));
-  }
+    out.tried[i] = tried(design, part, stock[i], *now, Effort::until_fails);
+  });
   for (std::size_t i = 0; i < out.tried.size(); ++i) {
     const Candidate& candidate = out.tried[i];
     if (candidate.verdict != Verdict::within) continue;
@@ -173,8 +183,13 @@ Picked pick(const parts::Design& design, const std::string& part, const Watch& w
   }
   const Answer as_drawn = run(design, "as drawn", {}).answer;
   out.assumed = as_drawn.assumed;
+  const std::string other = other_tube(design, part);
   for (const checks::Finding& f : as_drawn.findings) {
-    if (!belongs(f.part, part) && f.state != checks::State::within) out.others_over = true;
+    if (f.state == checks::State::within) continue;
+    if (!belongs(f.part, part))
+      out.others_over = true;
+    else if (!other.empty() && f.where.rfind(other, 0) == 0)
+      out.other_tube_over = other;
   }
   return out;
 }

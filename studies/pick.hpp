@@ -4,6 +4,7 @@
 
 #include "sections/stock.hpp"
 #include "studies/answer.hpp"
+#include "studies/spread.hpp"
 #include "studies/watch.hpp"
 
 namespace studies {
@@ -30,6 +31,9 @@ struct Picked {
   std::optional<Candidate> next_up;       ///< next heavier that passes
   std::optional<Candidate> same_outside;  ///< lightest that passes of the outside now in the case
   bool others_over = false;               ///< another part of the design is over or undecided
+  /// "upper tube": the same arm's other one is over or undecided as drawn, which no size of the
+  /// part picked may mend; empty when it is not.
+  std::string other_tube_over = {};
   std::vector<parts::Assumption> assumed;
 };
 
@@ -40,6 +44,7 @@ struct Picked {
 /// @throws base::InputError when there is no such part, or no size in stock is of its kind
 [[nodiscard]] Picked pick(const parts::Design& design, const std::string& part,
                           const Watch& watch = {},
-                          const std::vector<sections::StockItem>& more = {});
+                          const std::vector<sections::StockItem>& more = {},
+                          const Spread& spread = {});
 
 }  // namespace studies

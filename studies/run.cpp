@@ -91,9 +91,7 @@ class Runner {
     if (watch_ && watch_({fraction, what}) == Go::stop) throw Stopped{};
   }
 
-  [[nodiscard]] bool wanted(const std::string& part) const {
-    return only_part_.empty() || belongs(part, only_part_);
-  }
+  [[nodiscard]] bool wanted(const std::string& part) const { return belongs(part, only_part_); }
 
   void solve_all() {
     const std::vector<parts::StiffnessSet> sets = parts::stiffness_sets(design_);
@@ -618,6 +616,7 @@ Run run_until_fails(const parts::Design& design, const std::string& name, const 
 }
 
 bool belongs(const std::string& part, const std::string& asked) {
+  if (asked.empty()) return true;
   // Steering has parts of its own: steering.tie_rod is the part tie_rod.
   constexpr std::string_view kSteering = "steering.";
   const std::string stem = asked.rfind(kSteering, 0) == 0 ? asked.substr(kSteering.size())

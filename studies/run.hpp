@@ -17,13 +17,14 @@ struct Run {
 [[nodiscard]] Run run(const parts::Design& design, const std::string& name, const Watch& watch,
                       const std::string& only_part = {});
 
-/// The same for one part, left at the first stiffness set and load case in which a check of it is
-/// over or undecided: findings are those there alone. Where there is none, they are those of `run`.
-/// @param part  not empty
+/// The same, left at the first stiffness set and load case in which a check is over or undecided:
+/// findings are those there alone. Where there is none, they are those of `run`.
+/// @param part  whose checks count; empty = all
 [[nodiscard]] Run run_until_fails(const parts::Design& design, const std::string& name,
                                   const std::string& part);
 
-/// Whether a part of an answer is what was asked for: "arm, left" is of "arm" and "arm.lower".
+/// Whether a part of an answer is what was asked for: "arm, left" is of "arm" and "arm.lower", and
+/// every part where nothing was named.
 [[nodiscard]] bool belongs(const std::string& part, const std::string& asked);
 
 /// `watch` seen from a part of a longer run: fraction `from` to `to` of it.

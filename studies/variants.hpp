@@ -1,12 +1,20 @@
 #pragma once
 
-#include "studies/answer.hpp"
-#include "studies/watch.hpp"
+#include "studies/run.hpp"
+#include "studies/spread.hpp"
 
 namespace studies {
 
-/// Runs every variant of a design whose base case is known already.
-[[nodiscard]] Comparison compare_with(const parts::Design& design, const Figures& base,
-                                      const Watch& watch);
+/// A design as drawn, and beside its variants.
+struct WithVariants {
+  Run base;
+  Comparison comparison;
+};
+
+/// Runs a design and each of its variants.
+/// @throws base::InputError, Stopped: of the design as drawn; a variant that cannot be run is a
+///         failure in the comparison
+[[nodiscard]] WithVariants run_with_variants(const parts::Design& design, const Watch& watch,
+                                             const Spread& spread);
 
 }  // namespace studies

@@ -55,6 +55,10 @@ class ExitStatus(unittest.TestCase):
             ["cases", "no-such-file.yaml"],
             ["compare", path, "--set", "members.arm.color=red"],
             ["pick", path, "--part", "wing"],
+            ["rate", path],
+            ["rate", path, "--over", "members.arm.section"],
+            ["rate", path, "--over", "forces.load.force_z", "--from", "2 in"],
+            ["rate", path, "--over", "forces.load.force_z", "--for", "no wing"],
         ):
             result = run(*arguments)
             self.assertEqual((result.returncode, result.stdout), (2, ""), arguments)

@@ -36,6 +36,7 @@ class Json(unittest.TestCase):
             ["check", "-"],
             ["compare", "-", "--set", "members.arm.section=50 x 6 mm E355"],
             ["pick", "-", "--part", "arm"],
+            ["rate", "-", "--over", "forces.load.force_z"],
         ):
             result = run(*command, "--json", "-", case=WITHIN)
             out = json.loads(result.stdout)
@@ -43,6 +44,29 @@ class Json(unittest.TestCase):
             self.assertIn("kill", " ".join(out["cautions"]))
             self.assertRegex(out["about"]["version"], r"^\d+\.\d+\.\d+$")
             self.assertNotIn("null", result.stdout)
+
+    def test_the_answer_is_the_same_for_any_number_of_jobs(self):
+        wall = "members.arm.section=50 x 4 or 5 or 6 mm E355"
+        for command in (
+            ["compare", "-", "--set", wall],
+            ["pick", "-", "--part", "arm"],
+            ["rate", "-", "--over", "forces.load.force_z", "--for", wall],
+        ):
+            one, three = (
+                run(*command, "--jobs", jobs, "--json", "-", case=WITHIN).stdout for jobs in "13"
+            )
+            self.assertTrue(one)
+            self.assertEqual(one, three, command)
+
+    def test_what_rate_finds_is_what_check_says_on_both_sides(self):
+        span = ["--over", "forces.load.force_z", "--from", "-50 kN"]
+        found = run("rate", "-", *span, "--json", "-", case=WITHIN)
+        drawn = json.loads(found.stdout)["designs"][0]
+        for key, status in (("holds_from", 0), ("fails_below", 1)):
+            force = "{!r} N".format(drawn[key]["value_SI"])
+            case = "sizes: minimum\n" + program_run.CANTILEVER.format(force=force)
+            result = run("check", "-", case=case)
+            self.assertEqual(result.returncode, status, (key, force, result.stdout))
 
     def test_a_file_is_written_beside_the_text(self):
         path = case_file(self, OVER)

@@ -38,7 +38,8 @@ class Problems(unittest.TestCase):
         self.assertNotEqual(self.refused(""), "")
 
     def test_an_unknown_command_names_those_there_are(self):
-        self.assertIn("check, compare, pick, cases, new, format, sections and materials", run("chek").stderr)
+        known = "check, compare, pick, rate, cases, new, format, sections and materials"
+        self.assertIn(known, run("chek").stderr)
 
     def test_a_wrong_change_is_named_as_it_was_typed(self):
         path = case_file(self, WITHIN)

@@ -69,3 +69,12 @@ TEST_CASE("a full answer lists every size, those not decided too", "[report][pic
   CHECK(written::widest(out) <= 80);
   CHECK(written::is_clean(out));
 }
+
+TEST_CASE("the arm's other tube is named where it stands in the way", "[report][pick]") {
+  studies::Picked p = invented::picked();
+  p.part = "arm.lower";
+  CHECK_THAT(report::picked_text(p, {}), !Contains("of the same arm"));
+  p.other_tube_over = "upper tube";
+  CHECK_THAT(report::picked_text(p, {}),
+             Contains("The upper tube of the same arm is over") && Contains("--part arm.upper"));
+}

@@ -1,0 +1,99 @@
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "app/case_file.hpp"
+#include "app/commands.hpp"
+#include "app/program.hpp"
+#include "app/progress_line.hpp"
+#include "app/shell_word.hpp"
+#include "app/threads.hpp"
+#include "base/input_error.hpp"
+#include "cases/patch.hpp"
+#include "cases/quantity.hpp"
+#include "report/json.hpp"
+#include "report/rated_text.hpp"
+#include "studies/rate.hpp"
+
+namespace app {
+namespace {
+
+/// Every combination of one alternative from each `--for`; the case's own variants without any.
+parts::Design with_alternatives(parts::Design design, const std::vector<std::string>& lists) {
+  if (lists.empty()) return design;
+  std::vector<parts::Variant> all = {{}};
+  for (const std::string& list : lists) {
+    std::vector<parts::Variant> next;
+    try {
+      for (const parts::Variant& more : cases::variants_from_words(design, list)) {
+        for (parts::Variant one : all) {
+          if (!more.patches.empty()) one.name += (one.name.empty() ? "" : ", ") + more.name;
+          one.patches.insert(one.patches.end(), more.patches.begin(), more.patches.end());
+          next.push_back(std::move(one));
+        }
+      }
+    } catch (const base::InputError& error) {
+      throw base::InputError(fmt::format("--for \"{}\"", list), error.what());
+    }
+    all = std::move(next);
+  }
+  design.variants.clear();
+  for (parts::Variant& one : all) {
+    if (!one.patches.empty()) design.variants.push_back(std::move(one));
+  }
+  return design;
+}
+
+/// An end of the search, in the units that the number itself is written in.
+double span_end(const parts::Design& design, const std::string& path, const char* option,
+                const std::string& text) {
+  if (text.empty()) return base::kUnset;
+  try {
+    const parts::Design changed = cases::apply(design, {text, {{path, text}}});
+    return cases::number_at(changed, path).si;
+  } catch (const base::InputError& error) {
+    throw base::InputError(fmt::format("{} \"{}\"", option, text), error.what());
+  }
+}
+
+studies::Rating rating_of(const parts::Design& design, const studies::Span& span, int jobs) {
+  ProgressLine progress;
+  return studies::rate(design, span, progress.watch(), threads(jobs));
+}
+
+std::string command_for_all(const RateRequest& request) {
+  std::string command =
+      fmt::format("linkmargin rate {} --over {}", shell_word(request.options.case_file),
+                  shell_word(request.over));
+  const auto add = [&](const char* option, const std::string& text) {
+    if (!text.empty()) command += fmt::format(" {} {}", option, shell_word(text));
+  };
+  for (const std::string& list : request.alternatives) add("--for", list);
+  add("--from", request.from);
+  add("--to", request.to);
+  return command + " --all";
+}
+
+}  // namespace
+
+Output rate_command(const RateRequest& request, bool color) {
+  return with_case(request.options.case_file, [&](const parts::Design& design) {
+    const studies::Span span = {.path = request.over,
+                                .from = span_end(design, request.over, "--from", request.from),
+                                .to = span_end(design, request.over, "--to", request.to)};
+    const studies::Rating rating =
+        rating_of(with_alternatives(design, request.alternatives), span, request.options.jobs);
+    const report::TextStyle style = {.color = color,
+                                     .full = request.options.all,
+                                     .command_for_more = command_for_all(request),
+                                     .program = program_line()};
+    const bool all_hold =
+        std::all_of(rating.designs.begin(), rating.designs.end(),
+                    [](const studies::Rated& d) { return d.holds_to.has_value(); });
+    return answer_output(
+        request.options, [&] { return report::rated_text(rating, style); },
+        [&] { return report::json(rating, program()); }, all_hold ? kExitWithin : kExitOver);
+  });
+}
+
+}  // namespace app

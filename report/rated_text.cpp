@@ -1,0 +1,163 @@
+#include "report/rated_text.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "report/answer_words.hpp"
+#include "report/text_table.hpp"
+#include "report/units_shown.hpp"
+#include "report/wrap.hpp"
+
+namespace report {
+namespace {
+
+using studies::Rated;
+using studies::RatedPoint;
+using studies::Rating;
+
+std::string value_words(const Rating& r, double si) {
+  const std::string text = number(si / r.now.factor, 4);
+  return r.now.unit.empty() ? text : text + " " + r.now.unit;
+}
+
+std::string point_words(const Rating& r, const std::optional<RatedPoint>& point) {
+  return point ? value_words(r, point->value) : "";
+}
+
+/// "lateral link, column (slid into a curb, right wheel)".
+std::string what_stops(const RatedPoint& point) {
+  if (!point.refused.empty()) return "the case makes no sense there: " + point.refused;
+  if (!point.worst) return "";
+  const checks::Finding& f = *point.worst;
+  std::string words = fmt::format("{}, {}", part_words(f.part), what_gives_briefly(f));
+  if (!f.load_case.empty()) words += fmt::format(" ({})", f.load_case);
+  return f.state == checks::State::undecided ? words + ": not decided: " + f.reason : words;
+}
+
+/// What the user reads first, of the design as drawn.
+struct Headline {
+  std::string head;
+  Tone tone = Tone::plain;
+  std::string rest;
+};
+
+Headline headline(const Rating& r) {
+  const Rated& drawn = r.designs.front();
+  const std::string number_name = key_words(r.span.path);
+  const std::string now = fmt::format("the case has {}", value_words(r, r.now.si));
+  const std::string searched =
+      fmt::format("between {} and {}", value_words(r, r.span.from), value_words(r, r.span.to));
+  if (!drawn.failure.empty()) return {"NOT RATED", Tone::undecided, ": " + drawn.failure};
+  if (!drawn.holds_to) {
+    return {"THE CHECKS MADE DO NOT HOLD", Tone::over,
+            fmt::format(" at any {} {}; {}", number_name, searched, now)};
+  }
+  const bool holds_now = r.now.si <= drawn.holds_to->value &&
+                         (!drawn.holds_from || r.now.si >= drawn.holds_from->value);
+  const std::string from =
+      drawn.holds_from ? fmt::format("from {} ", value_words(r, drawn.holds_from->value)) : "";
+  return {
+      "THE CHECKS MADE HOLD", holds_now ? Tone::within : Tone::over,
+      fmt::format(" {}up to {} of {}, as drawn{}; {}", from, value_words(r, drawn.holds_to->value),
+                  number_name, drawn.to_the_end ? " (the search ends there)" : "", now)};
+}
+
+std::string table_of_designs(const Rating& r, const TextStyle& style) {
+  const bool from = std::any_of(r.designs.begin(), r.designs.end(),
+                                [](const Rated& d) { return d.holds_from.has_value(); });
+  TextTable table;
+  table.columns = {{.least_width = 12}, {.numbers = true, .gap = 1}, {.numbers = true, .gap = 1}};
+  table.head = {{"", Tone::label}, {"holds up to", Tone::label}, {"no more at", Tone::label}};
+  if (from) {
+    table.columns.insert(table.columns.begin() + 1, {.numbers = true, .gap = 1});
+    table.head.insert(table.head.begin() + 1, {"holds from", Tone::label});
+  }
+  table.columns.push_back({.least_width = 20});
+  table.head.push_back({"what stops it there", Tone::label});
+  for (const Rated& d : r.designs) {
+    const RatedPoint* stop = d.fails_at ? &*d.fails_at : nullptr;
+    if (!d.holds_to && !d.points.empty()) stop = &d.points.front();
+    std::vector<TableCell> row = {
+        {d.name},
+        {d.holds_to ? value_words(r, d.holds_to->value) : "nowhere",
+         d.holds_to ? Tone::plain : Tone::over},
+        {point_words(r, d.fails_at)},
+        {!d.failure.empty() ? d.failure
+         : stop == nullptr  ? "the search ends there"
+         : !d.holds_to ? fmt::format("at {}: {}", value_words(r, stop->value), what_stops(*stop))
+                       : what_stops(*stop)}};
+    if (from) row.insert(row.begin() + 1, {point_words(r, d.holds_from)});
+    table.rows.push_back(std::move(row));
+  }
+  return laid_out(table, style.width, style.color);
+}
+
+std::string notes(const Rating& r, const TextStyle& style) {
+  std::string out;
+  for (const Rated& d : r.designs) {
+    if (!d.holds_again) continue;
+    out += paragraph(fmt::format("{}: the checks hold in another range of the search too, which is "
+                                 "not counted (--all lists it)",
+                                 d.name),
+                     style.width, 0, 2);
+  }
+  out += paragraph(
+      fmt::format(
+          "searched from {} to {}, closed in to 0.5 % and rounded inward; all else stays as "
+          "in the case; bars and tubes as thin as the mill may deliver them (sizes: "
+          "minimum). What `linkmargin check` assumes and does not check holds here too: no "
+          "promise for any truck.",
+          value_words(r, r.span.from), value_words(r, r.span.to)),
+      style.width, 0, 2);
+  return out;
+}
+
+std::string all_points(const Rating& r, const TextStyle& style) {
+  std::string out;
+  for (const Rated& d : r.designs) {
+    TextTable table;
+    table.columns = {{.numbers = true, .least_width = 12},
+                     {.least_width = 12},
+                     {.numbers = true, .gap = 1},
+                     {.least_width = 30}};
+    table.head = {{key_words(r.span.path), Tone::label},
+                  {"checks", Tone::label},
+                  {"worst", Tone::label},
+                  {"of", Tone::label}};
+    for (const RatedPoint& p : d.points) {
+      const bool decided = p.worst && p.worst->state != checks::State::undecided;
+      table.rows.push_back(
+          {{value_words(r, p.value)},
+           {p.refused.empty() ? verdict_word(p.verdict) : "refused", verdict_tone(p.verdict)},
+           {decided ? percent(p.worst->utilization()) : ""},
+           {what_stops(p)}});
+    }
+    if (table.rows.empty()) continue;
+    out += heading(fmt::format("Every value tried, {}", d.name), style) +
+           laid_out(table, style.width, style.color);
+  }
+  return out + paragraph(
+                   "a value at which not all holds is followed only to the first check found "
+                   "that does not",
+                   style.width, 0, 2);
+}
+
+}  // namespace
+
+std::string rated_text(const Rating& r, const TextStyle& style) {
+  const Headline first = headline(r);
+  const std::string sentence =
+      first.head + first.rest + ". " + not_offered_sentence(studies::checks_not_offered());
+  std::string out = paragraph(sentence, style.width);
+  out = toned(first.head, first.tone, style.color) + out.substr(first.head.size());
+  out += table_of_designs(r, style) + notes(r, style);
+  if (style.full) out += all_points(r, style);
+  out += caution_lines(style);
+  if (!style.full && !style.command_for_more.empty()) {
+    out += paragraph("more: " + style.command_for_more, style.width, 0, 2);
+  }
+  return out;
+}
+
+}  // namespace report

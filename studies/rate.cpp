@@ -1,0 +1,205 @@
+#include "studies/rate.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "base/input_error.hpp"
+#include "studies/run.hpp"
+
+namespace studies {
+namespace {
+
+constexpr int kScanned = 9;
+constexpr double kLow = 0.4;
+constexpr double kHigh = 2.5;
+constexpr double kCloseEnough = 0.005;
+constexpr int kExpectedRuns = kScanned + 8;  // for the progress shown
+
+/// `value` in whole steps of its third digit, rounded down, or up.  [SI]
+double rounded(double value, double factor, bool down) {
+  const double x = value / factor;
+  if (x == 0.0) return value;
+  const double step = std::pow(10.0, std::floor(std::log10(std::abs(x))) - 2.0);
+  return (down ? std::floor(x / step) : std::ceil(x / step)) * step * factor;
+}
+
+/// Tries values of the number in one design.
+class Trial {
+ public:
+  Trial(const parts::Design& design, const Span& span, const cases::NumberAt& number,
+        const Watch& watch)
+      : design_(design), span_(span), number_(number), watch_(watch) {}
+
+  const RatedPoint& at(double value) {
+    const auto same = std::find_if(points_.begin(), points_.end(),
+                                   [&](const RatedPoint& p) { return p.value == value; });
+    if (same != points_.end()) return *same;
+    const double share = static_cast<double>(points_.size()) / kExpectedRuns;
+    const std::string text = number_.text_of(value);
+    if (watch_ && watch_({std::min(share, 0.99), text}) == Go::stop) throw Stopped{};
+    points_.push_back(tried(value, text));
+    return points_.back();
+  }
+
+  [[nodiscard]] bool holds(double value) { return at(value).verdict == Verdict::within; }
+
+  /// All that were tried, by value.
+  [[nodiscard]] std::vector<RatedPoint> points() const {
+    std::vector<RatedPoint> sorted = points_;
+    std::sort(sorted.begin(), sorted.end(),
+              [](const RatedPoint& a, const RatedPoint& b) { return a.value < b.value; });
+    return sorted;
+  }
+
+ private:
+  RatedPoint tried(double value, const std::string& text) const {
+    RatedPoint point{.value = value};
+    try {
+      const parts::Design changed = cases::apply(design_, {text, {{span_.path, text}}});
+      const Answer answer = run_until_fails(changed, text, "").answer;
+      point.verdict = answer.verdict;
+      if (!answer.findings.empty()) point.worst = answer.findings.front();
+    } catch (const base::InputError& error) {
+      point.refused = error.what();
+    }
+    return point;
+  }
+
+  const parts::Design& design_;
+  const Span& span_;
+  const cases::NumberAt& number_;
+  const Watch& watch_;
+  std::vector<RatedPoint> points_;
+};
+
+/// Between a value that holds and one that does not, either the larger.
+/// @return the two, close together
+std::pair<double, double> closed_in(Trial& trial, double holds, double fails) {
+  while (std::abs(fails - holds) > kCloseEnough * std::max(std::abs(fails), std::abs(holds))) {
+    const double middle = 0.5 * (holds + fails);
+    (trial.holds(middle) ? holds : fails) = middle;
+  }
+  return {holds, fails};
+}
+
+/// Where the values hold up to, with the nearest that does not.
+struct End {
+  RatedPoint holds;
+  RatedPoint fails;
+};
+
+End end_between(Trial& trial, double holds, double fails, double factor) {
+  const auto [inside, outside] = closed_in(trial, holds, fails);
+  const double round = rounded(inside, factor, fails > holds);
+  // Rounding may leave the run of values that hold where that is narrow.
+  const bool kept = (round - holds) * (fails - holds) >= 0.0 && trial.holds(round);
+  return {trial.at(kept ? round : inside), trial.at(outside)};
+}
+
+std::vector<double> scanned(const Span& span) {
+  std::vector<double> values;
+  const bool by_ratio = span.from > 0.0;
+  for (int i = 0; i < kScanned; ++i) {
+    const double share = static_cast<double>(i) / (kScanned - 1);
+    values.push_back(by_ratio ? span.from * std::pow(span.to / span.from, share)
+                              : span.from + share * (span.to - span.from));
+  }
+  values.front() = span.from;
+  values.back() = span.to;
+  return values;
+}
+
+/// First and last of the run of values that hold: that around `now`, or else the lowest.
+std::optional<std::pair<std::size_t, std::size_t>> run_of(Trial& trial,
+                                                          const std::vector<double>& values,
+                                                          double now) {
+  std::optional<std::pair<std::size_t, std::size_t>> chosen;
+  for (std::size_t i = 0; i < values.size(); ++i) {
+    if (!trial.holds(values[i])) continue;
+    std::size_t last = i;
+    while (last + 1 < values.size() && trial.holds(values[last + 1])) ++last;
+    const bool around = values[i] <= now && now <= values[last];
+    if (!chosen || around) chosen = {i, last};
+    i = last;
+  }
+  return chosen;
+}
+
+Rated rated(Trial& trial, const Span& span, const cases::NumberAt& number) {
+  Rated out;
+  std::vector<double> values = scanned(span);
+  const auto near = [&](double value) {
+    return std::abs(value - number.si) <= kCloseEnough * std::abs(number.si);
+  };
+  if (span.from < number.si && number.si < span.to) {
+    values.erase(std::remove_if(values.begin() + 1, values.end() - 1, near), values.end() - 1);
+    values.push_back(number.si);
+  }
+  std::sort(values.begin(), values.end());
+  for (const double value : values) static_cast<void>(trial.at(value));
+  if (const auto chosen = run_of(trial, values, number.si)) {
+    const auto [first, last] = *chosen;
+    if (first > 0) {
+      const End end = end_between(trial, values[first], values[first - 1], number.factor);
+      out.holds_from = end.holds;
+      out.fails_below = end.fails;
+    }
+    out.to_the_end = last + 1 == values.size();
+    if (out.to_the_end) {
+      out.holds_to = trial.at(values[last]);
+    } else {
+      const End end = end_between(trial, values[last], values[last + 1], number.factor);
+      out.holds_to = end.holds;
+      out.fails_at = end.fails;
+    }
+    for (std::size_t i = 0; i < values.size(); ++i) {
+      out.holds_again = out.holds_again || ((i < first || i > last) && trial.holds(values[i]));
+    }
+  }
+  out.points = trial.points();
+  return out;
+}
+
+Span full_span(Span span, const cases::NumberAt& now) {
+  if (std::isnan(span.from)) span.from = std::min(kLow * now.si, kHigh * now.si);
+  if (std::isnan(span.to)) span.to = std::max(kLow * now.si, kHigh * now.si);
+  if (span.from < span.to) return span;
+  throw base::InputError(span.path,
+                         fmt::format("nothing lies between {} and {}; give --from and --to",
+                                     now.text_of(span.from), now.text_of(span.to)));
+}
+
+}  // namespace
+
+Rating rate(const parts::Design& design, const Span& span, const Watch& watch,
+            const Spread& spread) {
+  const parts::Design thin = cases::apply(design, {"", {{"sizes", "minimum"}}});
+  const cases::NumberAt now = cases::number_at(thin, span.path);
+  Rating out{.title = design.title,
+             .inches = design.inches,
+             .span = full_span(span, now),
+             .now = now,
+             .designs = {}};
+  std::vector<parts::Variant> variants = {{"as drawn", {}}};
+  variants.insert(variants.end(), design.variants.begin(), design.variants.end());
+  const double share = 1.0 / static_cast<double>(variants.size());
+  out.designs.resize(variants.size());
+  spread_out(spread, variants.size(), [&](std::size_t i) {
+    const double from = static_cast<double>(i) * share;
+    const Watch seen = part_of(watch, from, from + share, variants[i].name);
+    Rated& one = out.designs[i];
+    try {
+      const parts::Design changed = cases::apply(thin, variants[i]);
+      Trial trial(changed, out.span, now, seen);
+      one = rated(trial, out.span, now);
+    } catch (const base::InputError& error) {
+      one.failure = error.what();
+    }
+    one.name = variants[i].name;
+  });
+  return out;
+}
+
+}  // namespace studies
