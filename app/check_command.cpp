@@ -27,7 +27,8 @@ Output check_command(const CheckRequest& request, bool color) {
     const report::TextStyle style = {
         .color = color,
         .full = options.all,
-        .command_for_more = fmt::format("linkmargin check {} --all", shell_word(options.case_file)),
+        .command_for_more = fmt::format("linkmargin check {} --all; or explain CASE PART",
+                                        shell_word(options.case_file)),
         .program = program_line()};
     return answer_output(
         options, [&] { return report::text(answer, style); },

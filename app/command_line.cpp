@@ -60,13 +60,13 @@ Notice wrong_command(const std::string& problem) {
 Notice no_command(int argc, const char* const* argv) {
   for (int i = 1; i < argc; ++i) {
     if (argv[i][0] == '-') continue;
-    return wrong_command(
-        fmt::format("there is no command `{}`; there is check, compare, pick, rate, cases, new, "
-                    "format, sections and materials",
-                    argv[i]));
+    return wrong_command(fmt::format(
+        "there is no command `{}`; there is check, explain, compare, pick, rate, cases, new, "
+        "format, sections and materials",
+        argv[i]));
   }
   return wrong_command(
-      "a command is missing: check, compare, pick, rate, cases, new, format, sections or "
+      "a command is missing: check, explain, compare, pick, rate, cases, new, format, sections or "
       "materials");
 }
 
@@ -93,6 +93,13 @@ class CommandLine {
     add_case_options(*check_, answer_)->required();
     add_jobs(*check_, answer_);
     check_->add_flag("--all", answer_.all, "every check with its worked lines, every assumption");
+    explain_ = add_command("explain", "where the numbers of one part come from, line by line");
+    add_case_options(*explain_, answer_)->required();
+    explain_->add_option("PART", part_, "as `check` names it, such as lateral_link or brace")
+        ->required()
+        ->option_text(" ");
+    explain_->add_option("CHECK", one_check_, "one of its checks, such as yield; all without it")
+        ->option_text(" ");
     compare_ = add_command("compare", "variants of a case side by side");
     add_case_options(*compare_, answer_)->required();
     add_jobs(*compare_, answer_);
@@ -176,6 +183,7 @@ class CommandLine {
     if (version_) return Notice{program_line() + "\n", kExitWithin};
     if (check_->parsed()) return CheckRequest{answer_};
     if (compare_->parsed()) return CompareRequest{answer_, changes_};
+    if (explain_->parsed()) return ExplainRequest{answer_, part_, one_check_};
     if (pick_->parsed()) return PickRequest{answer_, part_, stock_};
     if (rate_->parsed()) return RateRequest{answer_, over_, alternatives_, from_, to_};
     if (cases_->parsed()) return CasesRequest{answer_};
@@ -187,6 +195,7 @@ class CommandLine {
 
   CLI::App app_{"linkmargin checks the strength of fabricated suspension links and brackets."};
   CLI::App* check_ = nullptr;
+  CLI::App* explain_ = nullptr;
   CLI::App* compare_ = nullptr;
   CLI::App* pick_ = nullptr;
   CLI::App* rate_ = nullptr;
@@ -204,6 +213,7 @@ class CommandLine {
   std::vector<std::string> alternatives_;
   std::string from_;
   std::string to_;
+  std::string one_check_;
   std::string list_;
   std::string stock_;
   bool metric_ = false;

@@ -14,6 +14,7 @@ namespace app {
 /// @throws base::InputError when the case cannot be opened or read
 [[nodiscard]] Output check_command(const CheckRequest& request, bool color);
 [[nodiscard]] Output compare_command(const CompareRequest& request, bool color);
+[[nodiscard]] Output explain_command(const ExplainRequest& request, bool color);
 [[nodiscard]] Output pick_command(const PickRequest& request, bool color);
 [[nodiscard]] Output rate_command(const RateRequest& request, bool color);
 [[nodiscard]] Output cases_command(const CasesRequest& request, bool color);

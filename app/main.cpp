@@ -34,6 +34,7 @@ struct Run {
   }
   app::Output operator()(const app::CheckRequest& r) const { return check_command(r, color); }
   app::Output operator()(const app::CompareRequest& r) const { return compare_command(r, color); }
+  app::Output operator()(const app::ExplainRequest& r) const { return explain_command(r, color); }
   app::Output operator()(const app::PickRequest& r) const { return pick_command(r, color); }
   app::Output operator()(const app::RateRequest& r) const { return rate_command(r, color); }
   app::Output operator()(const app::CasesRequest& r) const { return cases_command(r, color); }

@@ -40,6 +40,13 @@ struct RateRequest {
   std::string to;
 };
 
+/// The worked lines of one part.
+struct ExplainRequest {
+  AnswerOptions options;
+  std::string part;
+  std::string check;  ///< empty = all of them
+};
+
 /// Sizes in stock; its options name no case.
 struct SectionsRequest {
   AnswerOptions options;
@@ -70,8 +77,8 @@ struct Notice {
 };
 
 struct Request {
-  std::variant<Notice, CheckRequest, CompareRequest, PickRequest, RateRequest, CasesRequest,
-               NewRequest, FormatRequest, SectionsRequest, MaterialsRequest>
+  std::variant<Notice, CheckRequest, CompareRequest, ExplainRequest, PickRequest, RateRequest,
+               CasesRequest, NewRequest, FormatRequest, SectionsRequest, MaterialsRequest>
       what;
   ColorChoice color = ColorChoice::automatic;
 };

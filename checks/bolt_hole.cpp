@@ -15,6 +15,7 @@ Finding bolt_hole(const BoltHoleInput& in) {
   Finding f{.check = "bolt hole", .demand = in.force, .measure = Measure::force};
   f.required = in.required;
   f.source = "AISC 360-22 J3.11, from memory";
+  f.range = "one bolt in a standard hole; plates share alike; the hole may grow by 6 mm at most";
   const double bearing = in.plates * 2.4 * in.bolt * in.thickness * in.tensile;
   const double tearing = in.plates * 1.2 * clear * in.thickness * in.tensile;
   f.capacity = std::min(bearing, tearing);

@@ -98,6 +98,7 @@ Finding bolt_shear(const BoltInput& in) {
   f.source =
       "AISC 360-22 J3.7 and J3.8, from memory; bending as a pin: EN 1993-1-8 3.13 (table 3.10 "
       "read)";
+  f.range = "bolts drawn tight or snug; slip, prying and fatigue are not in it";
   const double holds = shear_capacity(in, f);
   const double v = in.shear / holds;
   f.lines.push_back(

@@ -261,6 +261,9 @@ std::optional<Finding> column(const ColumnInput& given) {
   finding.demand = input.compression;
   finding.required = input.required;
   finding.source = source_of(n);
+  finding.range =
+      "straight, no load from the side between its ends; Lc/r up to 200 is advised; walls as E7 "
+      "allows";
   if (const std::string reason = wall_outside_method(input.shape, input.elastic, input.yield);
       !reason.empty()) {
     leave_undecided(finding, reason + " (AISC 360-22 E7, from memory)");

@@ -220,6 +220,7 @@ Finding combined_forces(const CombinedInput& in) {
   f.source =
       "AISC 360-22 H1 to H3 with F7, F8 and F11, from memory (H3-6 read in a handbook on the 2005 "
       "edition); factor asked by parts: proposal, no source";
+  f.range = "straight members with a column check, of solid or closed sections";
   if (std::isnan(f.demand)) {
     leave_undecided(f, reason_of(s, in.demand));
     return f;

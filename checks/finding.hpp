@@ -42,6 +42,13 @@ struct WorkedLine {
   std::vector<Value> values = {};
 };
 
+/// Where the numbers in the lines of a finding come from. What runs the check knows it.
+struct Origin {
+  std::string method = {};              ///< "second order"; empty = no frame was solved
+  double multiple = base::kUnset;       ///< of the load case, at which that was solved
+  std::vector<WorkedLine> forces = {};  ///< what acts on the ends of the part's pieces there
+};
+
 /// The result of one check, with all that is needed to follow it by hand.
 struct Finding {
   std::string check = {};      ///< "yield", "column", "weld", "frame stability"
@@ -58,8 +65,10 @@ struct Finding {
   State state = State::undecided;
   std::string reason = {};  ///< why undecided; empty otherwise
   std::string source = {};  ///< clause or textbook, and "from memory" where it is
+  std::string range = {};   ///< where the formula holds; empty = said by the notes
   std::vector<WorkedLine> lines = {};
   std::vector<std::string> notes = {};  ///< which strength was used where, ranges, warnings
+  Origin origin = {};
 
   /// required / safety_factor: 1 is the limit  [-]
   [[nodiscard]] double utilization() const { return required / safety_factor; }

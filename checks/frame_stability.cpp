@@ -19,6 +19,7 @@ std::optional<Finding> frame_stability(const FrameStabilityInput& input) {
   finding.source =
       "lowest elastic critical load factor, det(K + lambda Kg) = 0: McGuire, Gallagher, Ziemian, "
       "Matrix Structural Analysis, 2nd ed., ch. 9, from memory";
+  finding.range = "elastic buckling of the frame as drawn; yield and bows are other checks";
   if (input.outcome == StabilityOutcome::failed) {
     leave_undecided(finding, "the critical load factor of the frame was not found" +
                                  (input.problem.empty() ? "" : ": " + input.problem));

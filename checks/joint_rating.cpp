@@ -9,6 +9,8 @@ Finding joint_rating(const JointRatingInput& input) {
   finding.source =
       "rating as entered; factors from a bearing maker's selection page (maker withheld): common "
       "practice, no source";
+  finding.range =
+      "force across the joint's axis, inside its angle; bending of a threaded shank is not in it";
   finding.required = input.required;
   const double from_ultimate = input.ultimate_rating / kUltimateOverStatic;
   const bool has_static = !std::isnan(input.static_rating);

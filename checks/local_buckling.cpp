@@ -65,6 +65,7 @@ Finding local_buckling(const LocalBucklingInput& in) {
   f.source =
       "AISC 360-22 B4.1, E7, F7, F8 and F10.3, from memory; compression and bending added up: "
       "proposal, no source";
+  f.range = "walls at one section; the member as a whole is the column check";
   f.notes.push_back(wall_words(in.shape, in.elastic, in.yield));
   if (!in.strength_basis.empty()) f.notes.push_back("yield strength: " + in.strength_basis);
   const sections::AreaProps props = sections::area_props(in.shape);

@@ -12,6 +12,7 @@ Finding strap(const StrapInput& in) {
       "energy of the fall (statics, no source); 0.6 of the rated breaking load in a rare catch: "
       "proposal, no source. Sewn ends and edges must be inside the rating; wet nylon holds 10 to "
       "15 % less (from memory)";
+  finding.range = "one strap, in proportion to its stretch up to this force; a straight fall";
   finding.required = in.required;
   const double down = in.weight + in.pushed;
   finding.lines.push_back({"W = m g + push of both coils as it comes tight",

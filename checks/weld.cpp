@@ -230,6 +230,9 @@ Finding weld(const WeldInput& input) {
       "throat stress: weld as a line, Blodgett, Design of Welded Structures, sec. 7.4, from "
       "memory; strength: AISC 360-22 J2.4, from memory (0.60 F_EXX read in AISC LRFD 1999, Table "
       "J2.5)";
+  finding.range =
+      "fillet welds between parts that are stiff beside them: a thin wall beside a weld loads it "
+      "unevenly";
   add_notes(finding, input);
   const WeldProperties properties = weld_properties(input.group.lines);
   add_group_lines(finding, input.group, properties);

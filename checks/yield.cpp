@@ -185,6 +185,9 @@ Finding yield(const YieldInput& input) {
   finding.source =
       "von Mises at the worst point: Shigley, Mechanical Engineering Design, 9th ed., ch. 3 and "
       "eq. 5-15";
+  finding.range =
+      "elastic stress of a beam with St. Venant torsion; walls that buckle before they yield are "
+      "the thin wall check";
   if (!input.strength_basis.empty()) {
     finding.notes.push_back("yield strength: " + input.strength_basis);
   }

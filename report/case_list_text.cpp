@@ -46,6 +46,21 @@ std::string case_lines(const ListedCase& c, bool inches, const TextStyle& style)
                    style.width, 2, 4);
 }
 
+}  // namespace
+
+std::string named_case_lines(const ListedKind& kind, bool inches, const TextStyle& style) {
+  std::string out;
+  for (const ListedCase& c : kind.cases) {
+    out += case_lines(c, inches, style);
+    out += paragraph(fmt::format("{}, {}; loads: {}; basis: {}", kind.routine ? "routine" : "abuse",
+                                 kind.posture, kind.factors, c.basis),
+                     style.width, 4, 2);
+  }
+  return out;
+}
+
+namespace {
+
 /// What the head of a kind says at the right margin.
 std::string state_of(const ListedKind& kind, bool of_design) {
   const std::string what = fmt::format("{}, {}", kind.routine ? "routine" : "abuse", kind.posture);

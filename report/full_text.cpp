@@ -1,14 +1,13 @@
 #include "report/full_text.hpp"
 
-#include <cmath>
-#include <cstddef>
-
 #include <fmt/format.h>
 
 #include "report/answer_words.hpp"
 #include "report/balance_text.hpp"
 #include "report/comparison_text.hpp"
 #include "report/droop_text.hpp"
+#include "report/failure_order_text.hpp"
+#include "report/finding_text.hpp"
 #include "report/text_table.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
@@ -18,42 +17,6 @@ namespace {
 
 using checks::Finding;
 using studies::Answer;
-
-/// The head of a finding: what, then its state at the right margin.
-std::string finding_head(const Finding& f, const TextStyle& style) {
-  const bool decided = f.state != checks::State::undecided;
-  const std::string what = part_words(f.part) + (f.part.empty() ? "" : ": ") + what_gives(f);
-  const std::string state =
-      decided ? percent(f.utilization()) + "  " + state_word(f.state) : state_word(f.state);
-  const std::string clean = without_controls(what);
-  const int gap = style.width - display_width(clean) - display_width(state);
-  const std::string shown_state = toned(state, state_tone(f.state), style.color);
-  if (gap < 2) return paragraph(what, style.width) + "  " + shown_state + "\n";
-  return clean + std::string(static_cast<std::size_t>(gap), ' ') + shown_state + "\n";
-}
-
-std::string worked_lines(const Finding& f, bool inches, const TextStyle& style) {
-  std::string out;
-  for (const checks::WorkedLine& line : f.lines) {
-    out += paragraph(line.symbols, style.width, 2, 6);
-    const std::string numbers = numbers_of(line, inches);
-    if (!numbers.empty()) out += paragraph("= " + numbers, style.width, 4, 4);
-  }
-  return out;
-}
-
-std::string result_line(const Finding& f, bool inches) {
-  if (f.state == checks::State::undecided) {
-    return fmt::format("not decided: {}; safety factor asked {}", f.reason, number(f.required));
-  }
-  std::string line;
-  if (std::isfinite(f.demand) && std::isfinite(f.capacity)) {
-    line = fmt::format("demand {}, capacity {}; ", shown_worked({f.demand, f.measure}, inches),
-                       shown_worked({f.capacity, f.measure}, inches));
-  }
-  return line + fmt::format("safety factor {}, asked {}; utilization {}", multiple(f.safety_factor),
-                            number(f.required), percent(f.utilization()));
-}
 
 /// One bullet an item.
 std::string list(const std::vector<std::string>& items, const TextStyle& style) {
@@ -119,20 +82,6 @@ std::string assumed_section(const Answer& answer, const TextStyle& style) {
 
 }  // namespace
 
-std::string finding_text(const Finding& finding, bool inches, const TextStyle& style) {
-  std::string out = finding_head(finding, style);
-  const std::string separator = finding.load_case.empty() || finding.set.empty() ? "" : "; ";
-  const std::string where = finding.load_case + separator + finding.set;
-  if (!where.empty()) out += paragraph("in " + where, style.width, 2, 2);
-  out += worked_lines(finding, inches, style);
-  out += paragraph(result_line(finding, inches), style.width, 2, 2);
-  if (!finding.source.empty()) out += paragraph("source: " + finding.source, style.width, 2, 2);
-  for (const std::string& note : finding.notes) {
-    out += paragraph("note: " + note, style.width, 2, 2);
-  }
-  return out;
-}
-
 std::string full_text(const Answer& answer, const TextStyle& style) {
   std::string out;
   if (!answer.title.empty()) out += paragraph("case: " + answer.title, style.width, 0, 2);
@@ -145,6 +94,7 @@ std::string full_text(const Answer& answer, const TextStyle& style) {
     out += finding_text(f, answer.inches, style);
   }
   out += buckling_section(answer, style);
+  out += failure_order_section(answer.failure_orders, style);
   out += solved_section(answer, style);
   out += balance_section(answer, style);
   out += mass_section(answer, style);

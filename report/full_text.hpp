@@ -7,10 +7,6 @@
 
 namespace report {
 
-/// One check that can be followed by hand: symbols, then numbers with units, then the result.
-[[nodiscard]] std::string finding_text(const checks::Finding& finding, bool inches,
-                                       const TextStyle& style);
-
 /// Everything after the verdict: every finding with its worked lines, what buckles in every case,
 /// load cases, stiffness sets, masses, variants, assumptions with their basis.
 [[nodiscard]] std::string full_text(const studies::Answer& answer, const TextStyle& style);

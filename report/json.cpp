@@ -123,6 +123,15 @@ Json worked(const checks::WorkedLine& line, bool inches) {
   return out;
 }
 
+Json origin_block(const checks::Origin& origin, bool inches) {
+  Json out;
+  out["method"] = origin.method;
+  out["multiple"] = value_of(origin.multiple);
+  out["forces"] =
+      list_of(origin.forces, [&](const checks::WorkedLine& line) { return worked(line, inches); });
+  return out;
+}
+
 Json finding(const checks::Finding& f, bool inches) {
   Json out;
   out["check"] = f.check;
@@ -140,6 +149,8 @@ Json finding(const checks::Finding& f, bool inches) {
   out["required"] = value_of(f.required);
   out["utilization"] = value_of(f.utilization());
   out["source"] = f.source;
+  if (!f.range.empty()) out["holds_for"] = f.range;
+  if (!f.origin.method.empty()) out["solved_by"] = origin_block(f.origin, inches);
   out["worked"] =
       list_of(f.lines, [&](const checks::WorkedLine& line) { return worked(line, inches); });
   out["notes"] = strings(f.notes);
@@ -169,6 +180,37 @@ Json moved(const studies::AtPoint& at) {
   point["displacement_m"] = three(at.value, 0);
   point["rotation_rad"] = three(at.value, 3);
   return point;
+}
+
+const char* words_of(studies::GivesAt::How how) {
+  switch (how) {
+    case studies::GivesAt::How::bends:
+      return "bends";
+    case studies::GivesAt::How::buckles:
+      return "buckles";
+    case studies::GivesAt::How::tips:
+      return "tips";
+    case studies::GivesAt::How::breaks:
+      break;
+  }
+  return "breaks";
+}
+
+Json failure_order(const studies::FailureOrder& order) {
+  Json out;
+  out["load_case"] = order.load_case;
+  out["stiffness_set"] = order.set;
+  out["before_any_tube_bends"] = order.breaks_first;
+  out["order"] = list_of(order.order, [](const studies::GivesAt& gives) {
+    Json one;
+    one["part"] = gives.part;
+    one["check"] = gives.check;
+    one["how"] = words_of(gives.how);
+    one["about_at"] = value_of(gives.multiple);
+    return one;
+  });
+  if (!order.left_out.empty()) out["left_out"] = strings(order.left_out);
+  return out;
 }
 
 Json solved(const studies::SolvedCase& s) {
@@ -460,6 +502,7 @@ std::string json(const studies::Answer& answer, const Program& program) {
     mass["mass_kg"] = value_of(m.mass);
     return mass;
   });
+  out["failure_orders"] = list_of(answer.failure_orders, failure_order);
   if (answer.droop) out["droop"] = droop(*answer.droop);
   if (answer.comparison) out["comparison"] = designs(*answer.comparison);
   out["assumed"] = assumed(answer.assumed);
@@ -499,6 +542,18 @@ std::string json(const studies::Rating& rating, const Program& program) {
   out["shown_unit_SI"] = value_of(rating.now.factor);
   out["designs"] =
       list_of(rating.designs, [&](const studies::Rated& d) { return rated(d, rating.inches); });
+  return dumped(out);
+}
+
+std::string json(const studies::Explanation& explanation, const Program& program) {
+  Json out = opening(program, explanation.title, explanation.inches);
+  out["part"] = explanation.part;
+  out["verdict"] = words_of(explanation.verdict);
+  out["findings"] = list_of(explanation.findings, [&](const checks::Finding& f) {
+    return finding(f, explanation.inches);
+  });
+  out["load_cases"] = list_of(explanation.kinds, listed_kind);
+  out["failure_orders"] = list_of(explanation.failure_orders, failure_order);
   return dumped(out);
 }
 

@@ -4,6 +4,7 @@
 
 #include "studies/answer.hpp"
 #include "studies/case_list.hpp"
+#include "studies/explain.hpp"
 #include "studies/pick.hpp"
 #include "studies/rate.hpp"
 
@@ -24,6 +25,7 @@ struct Program {
 [[nodiscard]] std::string json(const studies::Picked& picked, const Program& program);
 [[nodiscard]] std::string json(const studies::Rating& rating, const Program& program);
 [[nodiscard]] std::string json(const studies::CaseList& list, const Program& program);
+[[nodiscard]] std::string json(const studies::Explanation& explanation, const Program& program);
 [[nodiscard]] std::string json(const std::vector<sections::StockList>& lists,
                                const std::vector<sections::PlateList>& plates,
                                const Program& program);

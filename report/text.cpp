@@ -10,6 +10,7 @@
 #include "report/answer_words.hpp"
 #include "report/comparison_text.hpp"
 #include "report/droop_text.hpp"
+#include "report/failure_order_text.hpp"
 #include "report/full_text.hpp"
 #include "report/text_table.hpp"
 #include "report/units_shown.hpp"
@@ -23,8 +24,9 @@ using checks::State;
 using studies::Answer;
 using studies::CriticalFactor;
 
-constexpr std::size_t kAssumedLines = 2;
-constexpr std::size_t kNotCheckedLines = 2;
+// What is assumed and what is not checked share these, so that a small case fits a screen;
+// sentences that only some cases have come out of them.
+constexpr std::size_t kListLines = 4;
 
 /// One finding a part, in the order of the answer: its worst one that is over, or else its worst.
 std::vector<const Finding*> worst_of_parts(const Answer& answer) {
@@ -205,13 +207,19 @@ std::string short_list(const std::string& head, const std::vector<std::string>& 
   return "";
 }
 
-std::string assumed_lines(const Answer& answer, const TextStyle& style) {
+std::string assumed_lines(const Answer& answer, std::size_t most, const TextStyle& style) {
   std::vector<std::string> items;
   for (const parts::Assumption& a : answer.assumed) {
     items.push_back(key_words(a.key) + " " + a.value);
   }
   const std::string where = style.command_for_more.empty() ? "" : " (--all: each with its basis)";
-  return short_list("assumed: ", items, ", ", where, where, kAssumedLines, style.width);
+  return short_list("assumed: ", items, ", ", where, where, most, style.width);
+}
+
+/// What only some cases have to say.
+std::string lines_of_some(const Answer& answer, const TextStyle& style) {
+  const std::string breaks_first = breaks_first_sentence(answer.failure_orders);
+  return breaks_first.empty() ? "" : paragraph("order: " + breaks_first, style.width, 0, 2);
 }
 
 std::string short_text(const Answer& answer, const TextStyle& style) {
@@ -219,6 +227,10 @@ std::string short_text(const Answer& answer, const TextStyle& style) {
   out += table_of_parts(answer, style);
   out += undecided_reasons(answer, style) + decided_beside(answer, style);
   out += buckling_lines(answer, style);
+  const std::string some = lines_of_some(answer, style);
+  const auto spent = static_cast<std::size_t>(std::count(some.begin(), some.end(), '\n'));
+  const std::size_t left = kListLines - std::min(spent, kListLines - 2);
+  out += some;
   if (answer.droop) {
     const std::vector<std::string> words = droop_words(*answer.droop, answer.inches);
     if (!words.empty()) {
@@ -226,9 +238,9 @@ std::string short_text(const Answer& answer, const TextStyle& style) {
     }
   }
   if (answer.comparison) out += variant_lines(*answer.comparison, style);
-  out += assumed_lines(answer, style);
+  out += assumed_lines(answer, left / 2, style);
   const std::string where = style.command_for_more.empty() ? "" : " (--all)";
-  out += short_list("not checked: ", answer.not_checked, "; ", "", where, kNotCheckedLines,
+  out += short_list("not checked: ", answer.not_checked, "; ", "", where, left - left / 2,
                     style.width);
   return out;
 }

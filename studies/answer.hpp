@@ -115,6 +115,26 @@ struct Balance {
   double open = 0.0;  ///< largest sum left over, over the largest force or moment  [-]
 };
 
+/// One thing that gives, and at about what multiple of its load case.
+struct GivesAt {
+  enum class How { bends, buckles, breaks, tips };
+  std::string part;
+  std::string check;  ///< whose capacity it is: "yield", "weld"
+  How how = How::bends;
+  double multiple = base::kUnset;
+  bool bar = false;  ///< a bar or tube, or the frame of them
+};
+
+/// What gives in a load case with one stiffness set, first to last, up to where the frame itself
+/// gives way.
+struct FailureOrder {
+  std::string load_case;
+  std::string set;
+  std::vector<GivesAt> order = {};
+  std::vector<std::string> left_out = {};  ///< "brace, joint rating": not decided
+  bool breaks_first = false;  ///< a weld, bolt, joint or hole gives before any bar or tube
+};
+
 /// A strap is set this much shorter than the free travel: common practice, no source.
 inline constexpr double kStrapShorter = 0.0254;  // [m]
 
@@ -148,6 +168,8 @@ struct Answer {
   std::vector<Balance> balances;         ///< one a load case, with the first stiffness set
   std::vector<std::string> sets;         ///< stiffness sets that were solved
   std::vector<PartMass> masses;
+  /// One a load case, with the stiffness set that tells most; studies/failure_order.hpp
+  std::vector<FailureOrder> failure_orders;
   std::optional<Droop> droop;            ///< with limit straps
   std::optional<Comparison> comparison;  ///< when the case names variants
   std::vector<parts::Assumption> assumed;

@@ -17,7 +17,9 @@
 #include "studies/balance.hpp"
 #include "studies/criterion.hpp"
 #include "studies/droop.hpp"
+#include "studies/failure_order.hpp"
 #include "studies/give_way.hpp"
+#include "studies/origin.hpp"
 #include "studies/seen_buckling.hpp"
 #include "studies/set_model.hpp"
 #include "studies/solved_case.hpp"
@@ -298,6 +300,8 @@ class Runner {
   void keep_stability(const Cell& cell, std::optional<checks::Finding> finding) {
     if (!finding) return;
     place(*finding, cell);
+    finding->origin = {.method = "buckling of the frame under the forces of this load case",
+                       .multiple = 1.0};
     if (finding->part.empty()) finding->part = "assembly";
     if (!wanted(finding->part) && finding->part != "assembly") return;
     const auto same =
@@ -348,8 +352,21 @@ class Runner {
       if (auto strap = strap_finding(design_)) out_.answer.findings.push_back(*std::move(strap));
     }
     follow_stability();
+    if (only_part_.empty() && !until_fails_) order_failures();
     for (checks::Finding& finding : stability_) {
       out_.answer.findings.push_back(std::move(finding));
+    }
+  }
+
+  /// Of each load case, over its stiffness sets.
+  void order_failures() {
+    for (const parts::DesignCase& load_case : cases_) {
+      std::vector<FailureOrder> orders;
+      for (std::size_t i = 0; i < cells_.size(); ++i) {
+        if (&cells_[i].load_case() != &load_case || !carried(cells_[i].kept(1.0))) continue;
+        orders.push_back(failure_order(cells_[i], out_.answer.solved[i].critical));
+      }
+      if (!orders.empty()) out_.answer.failure_orders.push_back(most_telling(orders));
     }
   }
 
@@ -403,6 +420,11 @@ class Runner {
     report(criterion, cell,
            {carries ? &at_load : at_limit, at_limit, limit.factor, worst.asked.factor});
     if (out_.answer.findings.size() == before) return;
+    out_.answer.findings.back().origin =
+        carries ? origin_of(cell.assembly(), part_judged(criterion, cell.assembly()),
+                            cell.kept(1.0), at_load, 1.0)
+                : origin_of(cell.assembly(), part_judged(criterion, cell.assembly()), *reached,
+                            *at_limit, limit.reached);
     if (carries) {
       compare_orders(criterion, cell, out_.answer.findings.back());
       compare_places(criterion, cell, out_.answer.findings.back());

@@ -21,6 +21,10 @@ class ExitStatus(unittest.TestCase):
         self.assertEqual(result.returncode, 1, result.stderr)
         self.assertTrue(result.stdout.startswith("OVER"))
 
+    def test_explain_tells_by_what_it_shows(self):
+        self.assertEqual(run("explain", "-", "arm", "yield", case=WITHIN).returncode, 0)
+        self.assertEqual(run("explain", "-", "arm", "yield", case=OVER).returncode, 1)
+
     def test_1_when_something_is_not_decided(self):
         # At 500 kN the frame cannot stand: no check of it can be decided.
         case = program_run.CANTILEVER.format(force="-500 N\n    force_x: -5000 kN")
@@ -59,6 +63,9 @@ class ExitStatus(unittest.TestCase):
             ["rate", path, "--over", "members.arm.section"],
             ["rate", path, "--over", "forces.load.force_z", "--from", "2 in"],
             ["rate", path, "--over", "forces.load.force_z", "--for", "no wing"],
+            ["explain", path],
+            ["explain", path, "wing"],
+            ["explain", path, "arm", "wield"],
         ):
             result = run(*arguments)
             self.assertEqual((result.returncode, result.stdout), (2, ""), arguments)

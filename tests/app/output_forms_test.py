@@ -37,6 +37,7 @@ class Json(unittest.TestCase):
             ["compare", "-", "--set", "members.arm.section=50 x 6 mm E355"],
             ["pick", "-", "--part", "arm"],
             ["rate", "-", "--over", "forces.load.force_z"],
+            ["explain", "-", "arm"],
         ):
             result = run(*command, "--json", "-", case=WITHIN)
             out = json.loads(result.stdout)
@@ -133,6 +134,7 @@ class Text(unittest.TestCase):
             run("compare", "-", "--set", "members.arm.section=50 x 6 mm E355", case=WITHIN).stdout,
             run("pick", "-", "--part", "arm", case=WITHIN).stdout,
             run("check", "-", "--json", "-", case=WITHIN).stdout,
+            run("explain", "-", "arm", case=WITHIN).stdout,
             run("cases").stdout,
             run("cases", "-", case=WITHIN).stdout,
             run("cases", "--json", "-").stdout,
@@ -143,12 +145,18 @@ class Text(unittest.TestCase):
             self.assertIsNone(re.search(r"\b(safe|nan|inf)\b", text, re.IGNORECASE), text)
 
     def test_no_line_of_text_passes_80_columns(self):
-        for arguments in (["check", "-"], ["check", "-", "--all"], ["pick", "-", "--part", "arm"]):
+        for arguments in (
+            ["check", "-"],
+            ["check", "-", "--all"],
+            ["explain", "-", "arm"],
+            ["pick", "-", "--part", "arm"],
+        ):
             for line in run(*arguments, case=WITHIN).stdout.splitlines():
                 self.assertLessEqual(len(line), 80, line)
         for arguments in (
             ["--help"],
             ["check", "--help"],
+            ["explain", "--help"],
             ["compare", "--help"],
             ["pick", "--help"],
             ["cases", "--help"],
@@ -161,7 +169,7 @@ class Text(unittest.TestCase):
 
     def test_help_has_a_line_for_each_command(self):
         text = run("--help").stdout
-        for command in ("check", "compare", "pick", "cases", "new", "sections", "materials"):
+        for command in ("check", "explain", "compare", "pick", "cases", "new", "sections", "materials"):
             self.assertRegex(text, rf"(?m)^  {command} +\w")
 
     def test_the_version_names_a_commit_or_says_that_it_is_unknown(self):

@@ -38,7 +38,7 @@ class Problems(unittest.TestCase):
         self.assertNotEqual(self.refused(""), "")
 
     def test_an_unknown_command_names_those_there_are(self):
-        known = "check, compare, pick, rate, cases, new, format, sections and materials"
+        known = "check, explain, compare, pick, rate, cases, new, format, sections and materials"
         self.assertIn(known, run("chek").stderr)
 
     def test_a_wrong_change_is_named_as_it_was_typed(self):
@@ -49,6 +49,14 @@ class Problems(unittest.TestCase):
     def test_an_unknown_part_names_those_there_are(self):
         path = case_file(self, WITHIN)
         self.assertRegex(run("pick", path, "--part", "wing").stderr, r"wing: .*\barm\b")
+
+    def test_an_unknown_part_or_check_to_explain_names_the_nearest(self):
+        path = case_file(self, WITHIN)
+        result = run("explain", path, "amr")
+        self.assertEqual((result.returncode, result.stdout), (2, ""))
+        self.assertRegex(result.stderr, r"amr: .*the nearest is `arm`")
+        self.assertRegex(run("explain", path, "arm", "yeild").stderr,
+                         r"yeild: .*the nearest is `yield`")
 
     def test_a_stream_without_end_is_refused(self):
         result = run("check", "/dev/zero")

@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "report/finding_text.hpp"
 #include "report/text.hpp"
 #include "tests/report/lines_of.hpp"
 #include "tests/report/small_answer.hpp"

@@ -29,7 +29,9 @@ void collect(const Json& at, const std::string& key, std::set<std::string>& nume
 std::vector<std::string> every_document() {
   return {report::json(invented::answer(), kProgram),
           report::json(invented::comparison(), kProgram),
-          report::json(invented::picked(), kProgram), report::json(invented::cases(), kProgram)};
+          report::json(invented::picked(), kProgram), report::json(invented::cases(), kProgram),
+          report::json(studies::explained(invented::answer(), invented::cases(), "bracket", {}),
+                       kProgram)};
 }
 
 }  // namespace

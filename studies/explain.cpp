@@ -1,0 +1,120 @@
+#include "studies/explain.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "base/input_error.hpp"
+#include "sections/nearest.hpp"
+#include "studies/run.hpp"
+
+namespace studies {
+namespace {
+
+using checks::Finding;
+
+/// Small letters, and a space for each underscore.
+std::string plain(std::string words) {
+  for (char& c : words) {
+    c = c == '_' ? ' ' : static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  }
+  return words;
+}
+
+bool is_part(const std::string& part, const std::string& asked) {
+  return plain(part) == asked || belongs(plain(part), asked);
+}
+
+void add_once(std::vector<std::string>& names, const std::string& name) {
+  if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+}
+
+[[noreturn]] void refuse(const std::string& asked, const std::string& no_such,
+                         const std::vector<std::string>& names) {
+  std::string list;
+  for (const std::string& name : names) list += (list.empty() ? "" : "; ") + name;
+  throw base::InputError(asked, fmt::format("{}; the nearest is `{}`; there is: {}", no_such,
+                                            sections::nearest(asked, names), list));
+}
+
+std::vector<Finding> of_part(const Answer& answer, const std::string& asked) {
+  std::vector<Finding> found;
+  std::vector<std::string> names;
+  for (const Finding& f : answer.findings) {
+    if (is_part(f.part, plain(asked))) found.push_back(f);
+    add_once(names, f.part);
+  }
+  if (names.empty()) throw base::InputError(asked, "nothing was checked in this case");
+  if (found.empty()) refuse(asked, "no part of that name was checked", names);
+  return found;
+}
+
+std::vector<Finding> of_check(std::vector<Finding> all, const std::string& asked) {
+  if (asked.empty()) return all;
+  std::vector<Finding> found;
+  std::vector<std::string> names;
+  for (Finding& f : all) {
+    add_once(names, f.check);
+    if (f.check == plain(asked)) found.push_back(std::move(f));
+  }
+  if (found.empty()) refuse(asked, "the part has no such check", names);
+  return found;
+}
+
+Verdict verdict_of(const std::vector<Finding>& findings) {
+  const auto is = [](checks::State state) {
+    return [state](const Finding& f) { return f.state == state; };
+  };
+  if (std::any_of(findings.begin(), findings.end(), is(checks::State::over))) return Verdict::over;
+  return std::any_of(findings.begin(), findings.end(), is(checks::State::undecided))
+             ? Verdict::not_decided
+             : Verdict::within;
+}
+
+bool is_named(const std::string& load_case, const std::vector<Finding>& findings) {
+  return std::any_of(findings.begin(), findings.end(),
+                     [&](const Finding& f) { return f.load_case == load_case; });
+}
+
+/// The kinds of which a finding names a case, with those cases alone.
+std::vector<ListedKind> kinds_of(const CaseList& cases, const std::vector<Finding>& findings) {
+  std::vector<ListedKind> out;
+  for (ListedKind kind : cases.kinds) {
+    const auto unnamed = [&](const ListedCase& c) { return !is_named(c.name, findings); };
+    kind.cases.erase(std::remove_if(kind.cases.begin(), kind.cases.end(), unnamed),
+                     kind.cases.end());
+    if (!kind.cases.empty()) out.push_back(std::move(kind));
+  }
+  return out;
+}
+
+}  // namespace
+
+Explanation explained(const Answer& answer, const CaseList& cases, const std::string& part,
+                      const std::string& check) {
+  Explanation out;
+  out.title = answer.title;
+  out.inches = answer.inches;
+  out.part = part;
+  out.findings = of_check(of_part(answer, part), check);
+  const std::string& first = out.findings.front().part;
+  if (std::all_of(out.findings.begin(), out.findings.end(),
+                  [&](const Finding& f) { return f.part == first; })) {
+    out.part = first;
+  }
+  out.verdict = verdict_of(out.findings);
+  out.kinds = kinds_of(cases, out.findings);
+  for (const FailureOrder& order : answer.failure_orders) {
+    if (is_named(order.load_case, out.findings)) out.failure_orders.push_back(order);
+  }
+  return out;
+}
+
+Explanation explain(const parts::Design& design, const std::string& part, const std::string& check,
+                    const Watch& watch) {
+  return explained(run(design, "as drawn", watch).answer, case_list(design), part, check);
+}
+
+}  // namespace studies

@@ -1,0 +1,36 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "studies/answer.hpp"
+#include "studies/case_list.hpp"
+#include "studies/watch.hpp"
+
+namespace studies {
+
+/// The answer to `explain`: the findings of one part, and the load cases they come from.
+struct Explanation {
+  std::string title;
+  bool inches = true;
+  std::string part;  ///< as a finding names it; the name asked for where several parts go by it
+  Verdict verdict = Verdict::not_decided;    ///< of these findings alone
+  std::vector<checks::Finding> findings;     ///< worst first
+  std::vector<ListedKind> kinds;             ///< of the load cases named in them, with those alone
+  std::vector<FailureOrder> failure_orders;  ///< of those load cases
+};
+
+/// The findings of a part that `check` gives, as they were computed.
+/// @param part   as findings, the case file or `pick` name it: "arm, left", "lateral_link",
+///               "arm.lower", "lateral link"
+/// @param check  "yield", "combined forces"; empty = all of the part
+/// @throws base::InputError with what was asked for as its key when there is no such part or check;
+///         else as check
+[[nodiscard]] Explanation explain(const parts::Design& design, const std::string& part,
+                                  const std::string& check, const Watch& watch = {});
+
+/// The same from an answer that is there.
+[[nodiscard]] Explanation explained(const Answer& answer, const CaseList& cases,
+                                    const std::string& part, const std::string& check);
+
+}  // namespace studies

@@ -1,0 +1,149 @@
+#include "studies/failure_order.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <string>
+#include <utility>
+
+#include "studies/criterion.hpp"
+#include "studies/worst_case.hpp"
+
+namespace studies {
+namespace {
+
+using How = GivesAt::How;
+
+/// Demand over capacity at one multiple of the load.
+struct Seen {
+  double multiple;
+  double ratio;
+  /// multiple / ratio - multiple: a straight line for a beam-column, 0 at the limit.
+  [[nodiscard]] double spare() const { return multiple / ratio - multiple; }
+};
+
+bool is_of_piece(Criterion::Kind kind) {
+  return kind == Criterion::Kind::yield || kind == Criterion::Kind::column ||
+         kind == Criterion::Kind::thin_wall;
+}
+
+/// A bar or a tube, which bends before it breaks; brackets are of plates.
+bool is_bar(const Criterion& criterion, const parts::Assembly& assembly) {
+  return is_of_piece(criterion.kind) &&
+         !(assembly.root && assembly.pieces[criterion.index].part == assembly.root->part);
+}
+
+How how_it_gives(const Criterion& criterion) {
+  if (!is_of_piece(criterion.kind)) return How::breaks;
+  return criterion.kind == Criterion::Kind::column ? How::buckles : How::bends;
+}
+
+parts::Assembly with_overstrength(const parts::Assembly& nominal) {
+  parts::Assembly strong = nominal;
+  for (parts::Piece& piece : strong.pieces) {
+    piece.material.yield *= kOverstrength;
+    piece.material.haz_yield *= kOverstrength;
+  }
+  return strong;
+}
+
+/// Where the ratio reaches 1, from the multiples at which it is known; infinite when that is
+/// beyond what is searched, NaN when the ratio is not known.
+double limit_between(const std::vector<Seen>& seen) {
+  constexpr double kNever = std::numeric_limits<double>::infinity();
+  if (std::any_of(seen.begin(), seen.end(), [](const Seen& s) { return std::isnan(s.ratio); })) {
+    return base::kUnset;
+  }
+  if (!(seen.back().ratio > 0.0)) return kNever;
+  if (!(seen.front().ratio < 1.0)) return seen.front().multiple / seen.front().ratio;
+  const auto past =
+      std::find_if(seen.begin(), seen.end(), [](const Seen& s) { return !(s.ratio < 1.0); });
+  const auto b = past == seen.end() ? seen.end() - 1 : past;
+  const auto a = b - 1;
+  if (b == seen.begin() || !(a->ratio > 0.0)) return b->multiple / b->ratio;
+  const double slope = (b->spare() - a->spare()) / (b->multiple - a->multiple);
+  if (!(slope < 0.0)) return kNever;
+  const double limit = b->multiple - b->spare() / slope;
+  return limit < kHighestMultiple ? limit : kNever;
+}
+
+double limit_in(const Cell& cell, const Criterion& criterion, const parts::Assembly& judged) {
+  std::vector<Seen> seen;
+  for (const double multiple : cell.kept_multiples()) {
+    const CaseSolution& solved = cell.kept(multiple);
+    const double ratio =
+        carried(solved) ? demand_over_capacity(criterion, judged, cell.judged_by(criterion, solved))
+                        : std::numeric_limits<double>::infinity();
+    seen.push_back({multiple, ratio});
+  }
+  return limit_between(seen);
+}
+
+/// Of a bar or tube only what gives first counts; of other parts each check does.
+void add(std::vector<GivesAt>& order, GivesAt gives) {
+  const auto same = std::find_if(order.begin(), order.end(), [&](const GivesAt& other) {
+    return other.part == gives.part && (gives.bar || other.check == gives.check);
+  });
+  if (same == order.end()) {
+    order.push_back(std::move(gives));
+  } else if (gives.multiple < same->multiple) {
+    *same = std::move(gives);
+  }
+}
+
+/// The multiples at which the first tube or bar gives, and at which the first thing breaks.
+std::pair<double, double> firsts(const FailureOrder& order) {
+  constexpr double kNever = std::numeric_limits<double>::infinity();
+  const auto first = [&](const auto& of_kind) {
+    const auto found = std::find_if(order.order.begin(), order.order.end(), of_kind);
+    return found == order.order.end() ? kNever : found->multiple;
+  };
+  return {first([](const GivesAt& g) { return g.bar; }),
+          first([](const GivesAt& g) { return g.how == How::breaks; })};
+}
+
+}  // namespace
+
+FailureOrder failure_order(const Cell& cell, const std::vector<CriticalFactor>& critical) {
+  FailureOrder out{.load_case = cell.load_case().name, .set = cell.model().set().name};
+  const parts::Assembly& nominal = cell.assembly();
+  const parts::Assembly strong = with_overstrength(nominal);
+  for (const Criterion& criterion : criteria(nominal)) {
+    // H1 is a rule for design: what gives is the section, which yields, or the column.
+    if (criterion.kind == Criterion::Kind::combined) continue;
+    const std::string& part = part_judged(criterion, nominal);
+    const bool bar = is_bar(criterion, nominal);
+    const double limit = limit_in(cell, criterion, bar ? strong : nominal);
+    if (std::isnan(limit)) {
+      out.left_out.push_back(part + ", " + check_name(criterion.kind));
+    } else if (std::isfinite(limit)) {
+      add(out.order, {part, check_name(criterion.kind), how_it_gives(criterion), limit, bar});
+    }
+  }
+  std::stable_sort(out.order.begin(), out.order.end(),
+                   [](const GivesAt& a, const GivesAt& b) { return a.multiple < b.multiple; });
+  if (!critical.empty()) {
+    // Beyond it nothing holds the frame up that could break after it.
+    const double lost = critical.front().factor;
+    out.order.erase(std::remove_if(out.order.begin(), out.order.end(),
+                                   [&](const GivesAt& g) { return g.multiple > lost; }),
+                    out.order.end());
+    out.order.push_back({critical.front().what, "frame stability",
+                         critical.front().axle_tips ? How::tips : How::buckles, lost, true});
+  }
+  const auto [tube, broken] = firsts(out);
+  out.breaks_first = broken < tube;
+  return out;
+}
+
+const FailureOrder& most_telling(const std::vector<FailureOrder>& of_one_case) {
+  const auto less_telling = [](const FailureOrder& a, const FailureOrder& b) {
+    if (a.breaks_first != b.breaks_first) return b.breaks_first;
+    if (a.breaks_first) return firsts(b).second < firsts(a).second;
+    if (a.order.empty() || b.order.empty()) return a.order.empty() && !b.order.empty();
+    return b.order.front().multiple < a.order.front().multiple;
+  };
+  return *std::max_element(of_one_case.begin(), of_one_case.end(), less_telling);
+}
+
+}  // namespace studies
