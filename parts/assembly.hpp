@@ -38,6 +38,8 @@ struct Piece {
   sections::Material material;
   /// Its welds, when they lower its strength and their places are known.
   std::vector<Weld> welds = {};
+  /// All of its welds whose places are known, whether they lower its strength or not.
+  std::vector<Weld> weld_places = {};
   /// Where the strength beside a weld holds; empty = nowhere. All of it where no place is known.
   std::vector<WeldZone> weld_zones = {};
   checks::Duty duty = checks::Duty::ordinary;

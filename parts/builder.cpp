@@ -227,6 +227,7 @@ void bolt_end(Assembly& out, const Piece& piece, int end, const std::string& whe
 }
 
 void set_weld_zones(Piece& piece, std::vector<Weld> welds, const sections::Shape& thickest) {
+  piece.weld_places = welds;
   if (!piece.material.weakened_by_welding()) return;
   piece.weld_zones = weld_zones(welds, beyond_weld(thickest), piece.center_line);
   piece.welds = std::move(welds);

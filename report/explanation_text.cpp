@@ -6,6 +6,7 @@
 #include "report/case_list_text.hpp"
 #include "report/failure_order_text.hpp"
 #include "report/finding_text.hpp"
+#include "report/life_text.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
 
@@ -46,6 +47,7 @@ std::string explanation_text(const studies::Explanation& explanation, const Text
   }
   out += case_section(explanation, style);
   out += failure_order_section(explanation.failure_orders, style);
+  if (explanation.life) out += life_section(*explanation.life, explanation.inches, style);
   if (!style.program.empty()) out += heading("computed by " + style.program, style);
   return out + caution_lines(style);
 }

@@ -8,6 +8,7 @@
 #include "report/droop_text.hpp"
 #include "report/failure_order_text.hpp"
 #include "report/finding_text.hpp"
+#include "report/life_text.hpp"
 #include "report/text_table.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
@@ -95,6 +96,7 @@ std::string full_text(const Answer& answer, const TextStyle& style) {
   }
   out += buckling_section(answer, style);
   out += failure_order_section(answer.failure_orders, style);
+  if (answer.life) out += life_section(*answer.life, answer.inches, style);
   out += solved_section(answer, style);
   out += balance_section(answer, style);
   out += mass_section(answer, style);

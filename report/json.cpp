@@ -213,6 +213,37 @@ Json failure_order(const studies::FailureOrder& order) {
   return out;
 }
 
+Json range(const studies::Range& r) {
+  Json out;
+  out["low"] = value_of(r.low);
+  out["high"] = value_of(r.high);
+  return out;
+}
+
+Json life(const studies::Life& life, bool inches) {
+  Json out;
+  out["indicative_only"] = true;
+  out["band_m"] = range(life.band());
+  out["duty_basis"] = life.duty_basis;
+  out["places"] = list_of(life.places, [&](const studies::LifeAtPlace& place) {
+    Json one;
+    one["part"] = place.part;
+    one["where"] = place.where;
+    one["detail"] = place.detail;
+    one["category_Pa"] = value_of(place.category);
+    one["nominal_stress"] = place.stress;
+    one["stiffness_set"] = place.set;
+    one["distance_m"] = value_of(place.distance);
+    one["source"] = place.source;
+    one["worked"] =
+        list_of(place.lines, [&](const checks::WorkedLine& line) { return worked(line, inches); });
+    return one;
+  });
+  out["left_out"] = strings(life.left_out);
+  out["without_category"] = strings(life.without_category);
+  return out;
+}
+
 Json solved(const studies::SolvedCase& s) {
   Json out;
   out["load_case"] = s.load_case;
@@ -317,13 +348,6 @@ Json duty_block(const loads::DutyBlock& block) {
   out["sizes"] = block.spread == loads::Spread::full       ? "all full"
                  : block.spread == loads::Spread::straight ? "straight line"
                                                            : "bell curve";
-  return out;
-}
-
-Json range(const studies::Range& r) {
-  Json out;
-  out["low"] = value_of(r.low);
-  out["high"] = value_of(r.high);
   return out;
 }
 
@@ -503,6 +527,7 @@ std::string json(const studies::Answer& answer, const Program& program) {
     return mass;
   });
   out["failure_orders"] = list_of(answer.failure_orders, failure_order);
+  if (answer.life) out["life"] = life(*answer.life, answer.inches);
   if (answer.droop) out["droop"] = droop(*answer.droop);
   if (answer.comparison) out["comparison"] = designs(*answer.comparison);
   out["assumed"] = assumed(answer.assumed);
@@ -554,6 +579,7 @@ std::string json(const studies::Explanation& explanation, const Program& program
   });
   out["load_cases"] = list_of(explanation.kinds, listed_kind);
   out["failure_orders"] = list_of(explanation.failure_orders, failure_order);
+  if (explanation.life) out["life"] = life(*explanation.life, explanation.inches);
   return dumped(out);
 }
 

@@ -12,6 +12,7 @@
 #include "report/droop_text.hpp"
 #include "report/failure_order_text.hpp"
 #include "report/full_text.hpp"
+#include "report/life_text.hpp"
 #include "report/text_table.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
@@ -24,8 +25,8 @@ using checks::State;
 using studies::Answer;
 using studies::CriticalFactor;
 
-// What is assumed and what is not checked share these, so that a small case fits a screen;
-// sentences that only some cases have come out of them.
+constexpr std::size_t kScreenLines = 25;
+// Of what is assumed and what is not checked together, where there is room.
 constexpr std::size_t kListLines = 4;
 
 /// One finding a part, in the order of the answer: its worst one that is over, or else its worst.
@@ -218,19 +219,31 @@ std::string assumed_lines(const Answer& answer, std::size_t most, const TextStyl
 
 /// What only some cases have to say.
 std::string lines_of_some(const Answer& answer, const TextStyle& style) {
+  std::string out;
   const std::string breaks_first = breaks_first_sentence(answer.failure_orders);
-  return breaks_first.empty() ? "" : paragraph("order: " + breaks_first, style.width, 0, 2);
+  if (!breaks_first.empty()) out += paragraph("order: " + breaks_first, style.width, 0, 2);
+  const std::string life = answer.life ? life_sentence(*answer.life, answer.inches) : "";
+  if (!life.empty()) out += paragraph(life, style.width, 0, 2);
+  return out;
 }
 
-std::string short_text(const Answer& answer, const TextStyle& style) {
+std::size_t lines_in(const std::string& text) {
+  return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
+}
+
+/// Lines for the two lists beside `others`: fewer where that keeps a small case on one screen.
+std::size_t list_lines(std::size_t others) {
+  const bool fits_with_two = others + 2 <= kScreenLines;
+  return fits_with_two ? std::min(kListLines, kScreenLines - others) : kListLines;
+}
+
+/// @param around  lines before and after it
+std::string short_text(const Answer& answer, std::size_t around, const TextStyle& style) {
   std::string out;
   out += table_of_parts(answer, style);
   out += undecided_reasons(answer, style) + decided_beside(answer, style);
   out += buckling_lines(answer, style);
-  const std::string some = lines_of_some(answer, style);
-  const auto spent = static_cast<std::size_t>(std::count(some.begin(), some.end(), '\n'));
-  const std::size_t left = kListLines - std::min(spent, kListLines - 2);
-  out += some;
+  out += lines_of_some(answer, style);
   if (answer.droop) {
     const std::vector<std::string> words = droop_words(*answer.droop, answer.inches);
     if (!words.empty()) {
@@ -238,6 +251,7 @@ std::string short_text(const Answer& answer, const TextStyle& style) {
     }
   }
   if (answer.comparison) out += variant_lines(*answer.comparison, style);
+  const std::size_t left = list_lines(lines_in(out) + around);
   out += assumed_lines(answer, left / 2, style);
   const std::string where = style.command_for_more.empty() ? "" : " (--all)";
   out += short_list("not checked: ", answer.not_checked, "; ", "", where, left - left / 2,
@@ -252,12 +266,13 @@ std::string text(const Answer& answer, const TextStyle& style) {
   std::string out = paragraph(verdict_sentence(answer), style.width);
   // The verdict's words come first in the paragraph and fit its first line.
   out = toned(head, verdict_tone(answer.verdict), style.color) + out.substr(head.size());
-  out += style.full ? full_text(answer, style) : short_text(answer, style);
-  out += caution_lines(style);
+  std::string end = caution_lines(style);
   if (!style.full && !style.command_for_more.empty()) {
-    out += paragraph("more: " + style.command_for_more, style.width, 0, 2);
+    end += paragraph("more: " + style.command_for_more, style.width, 0, 2);
   }
-  return out;
+  out += style.full ? full_text(answer, style)
+                    : short_text(answer, lines_in(out) + lines_in(end), style);
+  return out + end;
 }
 
 }  // namespace report

@@ -20,8 +20,7 @@ const std::vector<std::string>& checks_not_offered() {
                                                        "tabs and eyes",
                                                        "other welds",
                                                        "threads",
-                                                       "rail wall",
-                                                       "fatigue"};
+                                                       "rail wall"};
   return kNotOffered;
 }
 

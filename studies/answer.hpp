@@ -135,6 +135,37 @@ struct FailureOrder {
   bool breaks_first = false;  ///< a weld, bolt, joint or hole gives before any bar or tube
 };
 
+/// The life of one place under the duty, at its worst stiffness set.
+struct LifeAtPlace {
+  std::string part;
+  std::string where;               ///< "root weld at the rail, toe"
+  std::string detail;              ///< of a table of categories
+  double category = base::kUnset;  ///< range that it stands 2e6 times  [Pa]
+  std::string stress;              ///< what the nominal stress is, in symbols
+  std::string set;
+  double distance = base::kUnset;  ///< at Miner's sum 1; infinite = no damage  [m]
+  std::string source;              ///< of the category, and how many survive
+  std::vector<checks::WorkedLine> lines = {};
+};
+
+/// The band is the shortest life over this and times this: proposal, no source.
+inline constexpr double kLifeBand = 3.0;
+
+/// How far the parts go under the duty: an indication, no verdict rests on it.
+struct Life {
+  std::vector<LifeAtPlace> places;  ///< shortest life first
+  std::string duty_basis;
+  std::vector<std::string> left_out;  ///< blocks of the duty whose load cases are not solved
+  std::vector<std::string> without_category;  ///< places that are not in it, in words
+
+  /// Of the shortest life.  [m]
+  [[nodiscard]] Range band() const {
+    return places.empty()
+               ? Range{}
+               : Range{places.front().distance / kLifeBand, places.front().distance * kLifeBand};
+  }
+};
+
 /// A strap is set this much shorter than the free travel: common practice, no source.
 inline constexpr double kStrapShorter = 0.0254;  // [m]
 
@@ -170,6 +201,7 @@ struct Answer {
   std::vector<PartMass> masses;
   /// One a load case, with the stiffness set that tells most; studies/failure_order.hpp
   std::vector<FailureOrder> failure_orders;
+  std::optional<Life> life;              ///< where a block of the duty could be used
   std::optional<Droop> droop;            ///< with limit straps
   std::optional<Comparison> comparison;  ///< when the case names variants
   std::vector<parts::Assumption> assumed;

@@ -53,6 +53,11 @@ std::vector<Finding> of_part(const Answer& answer, const std::string& asked) {
 
 std::vector<Finding> of_check(std::vector<Finding> all, const std::string& asked) {
   if (asked.empty()) return all;
+  if (plain(asked) == "fatigue") {
+    throw base::InputError(asked,
+                           "no verdict rests on it, so it is no check: it stands at the end "
+                           "of what is explained of a part without CHECK");
+  }
   std::vector<Finding> found;
   std::vector<std::string> names;
   for (Finding& f : all) {
@@ -90,6 +95,18 @@ std::vector<ListedKind> kinds_of(const CaseList& cases, const std::vector<Findin
   return out;
 }
 
+/// The lives of a part's places, shortest first.
+std::optional<Life> life_of_part(const Answer& answer, const std::string& asked) {
+  if (!answer.life) return std::nullopt;
+  Life life = *answer.life;
+  life.places.erase(
+      std::remove_if(life.places.begin(), life.places.end(),
+                     [&](const LifeAtPlace& place) { return !is_part(place.part, plain(asked)); }),
+      life.places.end());
+  if (life.places.empty()) return std::nullopt;
+  return life;
+}
+
 }  // namespace
 
 Explanation explained(const Answer& answer, const CaseList& cases, const std::string& part,
@@ -99,6 +116,7 @@ Explanation explained(const Answer& answer, const CaseList& cases, const std::st
   out.inches = answer.inches;
   out.part = part;
   out.findings = of_check(of_part(answer, part), check);
+  if (check.empty()) out.life = life_of_part(answer, part);
   const std::string& first = out.findings.front().part;
   if (std::all_of(out.findings.begin(), out.findings.end(),
                   [&](const Finding& f) { return f.part == first; })) {

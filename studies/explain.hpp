@@ -18,6 +18,7 @@ struct Explanation {
   std::vector<checks::Finding> findings;     ///< worst first
   std::vector<ListedKind> kinds;             ///< of the load cases named in them, with those alone
   std::vector<FailureOrder> failure_orders;  ///< of those load cases
+  std::optional<Life> life;                  ///< with the places of the part alone
 };
 
 /// The findings of a part that `check` gives, as they were computed.

@@ -19,6 +19,7 @@
 #include "studies/droop.hpp"
 #include "studies/failure_order.hpp"
 #include "studies/give_way.hpp"
+#include "studies/life.hpp"
 #include "studies/origin.hpp"
 #include "studies/seen_buckling.hpp"
 #include "studies/set_model.hpp"
@@ -352,7 +353,10 @@ class Runner {
       if (auto strap = strap_finding(design_)) out_.answer.findings.push_back(*std::move(strap));
     }
     follow_stability();
-    if (only_part_.empty() && !until_fails_) order_failures();
+    if (only_part_.empty() && !until_fails_) {
+      order_failures();
+      out_.answer.life = life_of(design_, cells_);
+    }
     for (checks::Finding& finding : stability_) {
       out_.answer.findings.push_back(std::move(finding));
     }

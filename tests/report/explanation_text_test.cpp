@@ -104,4 +104,5 @@ TEST_CASE("an unknown part or check is answered with the nearest and all there a
                  Contains("bracket; lateral_link; brace; arm, left; arm, right"));
   CHECK_THAT(problem("bracket", "wield"),
              Contains("wield: ") && Contains("no such check") && Contains("weld; yield"));
+  CHECK_THAT(problem("bracket", "fatigue"), Contains("no verdict rests on it"));
 }

@@ -1,0 +1,373 @@
+#include "studies/life_places.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <variant>
+
+#include <Eigen/Geometry>
+#include <fmt/format.h>
+
+#include "checks/weld_group.hpp"
+#include "fea/rotation.hpp"
+#include "parts/piece_forces.hpp"
+#include "sections/area_props.hpp"
+#include "studies/piece_places.hpp"
+
+namespace studies {
+namespace {
+
+using sections::Resultants;
+
+/// Resultants at a place of a piece's center line.
+struct Cut {
+  Resultants forces;
+  std::size_t beam = 0;
+  double part = 0.0;  ///< of that beam's length
+};
+
+Cut cut_at(const parts::Piece& piece, const fea::Solution& solution, double along) {
+  std::size_t index = 0;
+  while (index + 1 < piece.beams.size() && piece.beams[index + 1].starts_at <= along) ++index;
+  const parts::PieceBeam& beam = piece.beams[index];
+  const double length = solution.stations(beam.beam).back();
+  const double at = std::clamp(along - beam.starts_at, 0.0, length);
+  return {parts::forces_at(beam, solution, at), index, at / length};
+}
+
+/// What a bracket's root weld carries, in its own axes, which have turned with the bracket.
+checks::Wrench weld_wrench(const parts::RootWeld& root, const fea::Solution& solution) {
+  fea::Vector6 held = solution.reaction(root.node);
+  if (solution.state() != nullptr) {
+    const fea::Matrix3 turn = fea::rotation_of(solution.placement(root.node).tail<3>());
+    held << turn.transpose() * held.head<3>(), turn.transpose() * held.tail<3>();
+  }
+  return {.force = -held.head<3>(), .moment = -held.tail<3>(), .at = root.at_g};
+}
+
+/// Force on a bolt, axes of the case.  [N]
+fea::Vector3 on_bolt_g(const parts::BoltedJoint& joint, const parts::Assembly& assembly,
+                       const fea::Solution& solution) {
+  const fea::Vector12 ends = parts::end_forces(joint.beam, solution);
+  const fea::Matrix3 axes = fea::member_axes(assembly.model, assembly.model[joint.beam.beam]);
+  return axes.transpose() * ends.segment<3>(6 * joint.end);
+}
+
+/// How the force on a bolt changes from one solution to another.
+struct BoltChange {
+  double along = 0.0;   ///< the bolt; 0 where its direction is not known  [N]
+  double across = 0.0;  ///< [N]
+};
+BoltChange bolt_change(const parts::Assembly& assembly, std::size_t bolt, const fea::Solution& from,
+                       const fea::Solution* to) {
+  const parts::BoltedJoint& joint = assembly.bolts[bolt];
+  fea::Vector3 force_g = on_bolt_g(joint, assembly, from);
+  if (to != nullptr) force_g -= on_bolt_g(joint, assembly, *to);
+  const double along = joint.along ? force_g[static_cast<int>(*joint.along)] : 0.0;
+  return {along, std::sqrt(std::max(0.0, force_g.squaredNorm() - along * along))};
+}
+
+bool is_round(const sections::Shape& shape) {
+  return std::holds_alternative<sections::RoundBar>(shape) ||
+         std::holds_alternative<sections::RoundTube>(shape);
+}
+
+bool is_tube(const sections::Shape& shape) {
+  return std::holds_alternative<sections::RoundTube>(shape) ||
+         std::holds_alternative<sections::RectangularTube>(shape);
+}
+
+/// |dN| / A + |dM| / S, both ways added where the section is not round.
+double direct_range(const parts::Piece& piece, const Cut& cut, const Resultants& d) {
+  const parts::PieceBeam& beam = piece.beams[cut.beam];
+  const sections::Shape shape = shape_at(beam, cut.part);
+  const sections::AreaProps props = sections::area_props(shape);
+  const double bending = is_round(shape)
+                             ? std::hypot(d.my, d.mz) / props.modulus_y
+                             : std::abs(d.my) / props.modulus_y + std::abs(d.mz) / props.modulus_z;
+  return std::abs(d.n) / props.area + beam.curved * bending;
+}
+
+/// Of a round tube |dT| / (2 S) + 2 |dV| / A; of others |dV| / A alone, their torsion left out.
+double shear_range(const parts::Piece& piece, const Cut& cut, const Resultants& d) {
+  const sections::Shape shape = shape_at(piece.beams[cut.beam], cut.part);
+  const sections::AreaProps props = sections::area_props(shape);
+  const double across = std::hypot(d.vy, d.vz) / props.area;
+  return is_round(shape) ? std::abs(d.t) / (2.0 * props.modulus_y) + 2.0 * across : across;
+}
+
+Resultants difference(const Resultants& a, const Resultants& b) {
+  Resultants d;
+  d.n = a.n - b.n;
+  d.vy = a.vy - b.vy;
+  d.vz = a.vz - b.vz;
+  d.t = a.t - b.t;
+  d.my = a.my - b.my;
+  d.mz = a.mz - b.mz;
+  return d;
+}
+
+StressRange piece_range(const parts::Piece& piece, const fea::Solution& from,
+                        const fea::Solution* to, double along) {
+  const Cut cut = cut_at(piece, from, along);
+  const Resultants other = to == nullptr ? Resultants{} : cut_at(piece, *to, along).forces;
+  const Resultants d = difference(cut.forces, other);
+  return {direct_range(piece, cut, d), shear_range(piece, cut, d)};
+}
+
+/// The place along a piece, from one to another, where the direct range is largest.
+StressRange largest_between(const parts::Piece& piece, const fea::Solution& from,
+                            const fea::Solution* to, double first, double last) {
+  constexpr int kPlaces = 24;
+  StressRange most;
+  for (int i = 0; i <= kPlaces; ++i) {
+    const StressRange here = piece_range(piece, from, to, first + (last - first) * i / kPlaces);
+    if (here.direct > most.direct) most = here;
+  }
+  return most;
+}
+
+/// Where along the piece a weld lies: its reach to both sides, as far as the piece goes.
+struct Stretch {
+  double from;
+  double to;
+};
+Stretch stretch_of(const parts::Piece& piece, const parts::Weld& weld) {
+  const double reach = std::isnan(weld.reach) ? 0.0 : weld.reach;
+  return {std::max(0.0, weld.at - reach), std::min(piece.center_line, weld.at + reach)};
+}
+
+bool is_at_end(const parts::Piece& piece, const parts::Weld& weld) {
+  constexpr double kAtEnd = 1e-6;
+  return weld.at < kAtEnd || weld.at > piece.center_line - kAtEnd;
+}
+
+/// One end of a piece: the node, and the way into the piece from there.
+struct PieceEnd {
+  fea::NodeId node;
+  fea::Vector3 inward;  ///< of length 1
+  sections::Shape shape;
+};
+PieceEnd end_of(const parts::Assembly& assembly, const parts::Piece& piece, bool first) {
+  const parts::PieceBeam& at = first ? piece.beams.front() : piece.beams.back();
+  const fea::Beam& beam = assembly.model[at.beam];
+  const fea::Vector3 way = assembly.model[beam.b.node].at_g + beam.b.offset_g -
+                           assembly.model[beam.a.node].at_g - beam.a.offset_g;
+  const fea::Vector3 along = way.normalized();
+  if (first) return {beam.a.node, along, at.at_a};
+  return {beam.b.node, -along, at.at_b};
+}
+
+/// Whether the bar goes on beyond the end of a piece, in another piece: it does not end there.
+bool goes_on(const parts::Assembly& assembly, const parts::Piece& piece, bool first) {
+  constexpr double kStraight = -0.98;
+  const PieceEnd here = end_of(assembly, piece, first);
+  return std::any_of(
+      assembly.pieces.begin(), assembly.pieces.end(), [&](const parts::Piece& other) {
+        if (&other == &piece || other.part != piece.part) return false;
+        const auto meets = [&](const PieceEnd& there) {
+          return there.node == here.node && there.shape == here.shape &&
+                 there.inward.dot(here.inward) < kStraight;
+        };
+        return meets(end_of(assembly, other, true)) || meets(end_of(assembly, other, false));
+      });
+}
+
+/// A weld that holds the very end of a bar or tube.
+bool holds_end(const parts::Assembly& assembly, const parts::Piece& piece,
+               const parts::Weld& weld) {
+  return is_at_end(piece, weld) && !goes_on(assembly, piece, weld.at < 0.5 * piece.center_line);
+}
+
+std::string weld_words(const parts::Piece& piece, const parts::Weld& weld) {
+  if (is_at_end(piece, weld)) {
+    return weld.at < 0.5 * piece.center_line ? place_words(piece, 0, 0.0)
+                                             : place_words(piece, piece.beams.size() - 1, 1.0);
+  }
+  return fmt::format("{}weld {:.0f} % along", piece.name.empty() ? "" : piece.name + ", ",
+                     100.0 * weld.at / piece.center_line);
+}
+
+class PlaceWriter {
+ public:
+  explicit PlaceWriter(const parts::Assembly& assembly) : assembly_(assembly) {}
+
+  std::vector<LifePlace> result() {
+    for (std::size_t i = 0; i < assembly_.pieces.size(); ++i) add_piece(i);
+    if (assembly_.root) add_root_weld();
+    for (std::size_t i = 0; i < assembly_.bolts.size(); ++i) add_bolt(i);
+    if (assembly_.bolted_plates) add_hole();
+    return std::move(places_);
+  }
+
+ private:
+  void add_piece(std::size_t index) {
+    const parts::Piece& piece = assembly_.pieces[index];
+    const bool plates = assembly_.root && piece.part == assembly_.root->part;
+    for (const parts::Weld& weld : piece.weld_places) {
+      add_toe(index, weld, plates);
+      if (!plates && is_tube(piece.beams.front().at_a) && holds_end(assembly_, piece, weld)) {
+        add_tube_root(index, weld);
+      }
+    }
+    if (!plates) add_plain(index);
+  }
+
+  void add_toe(std::size_t index, const parts::Weld& weld, bool plates) {
+    const parts::Piece& piece = assembly_.pieces[index];
+    const Stretch stretch = stretch_of(piece, weld);
+    places_.push_back(
+        {.part = piece.part,
+         .where = weld_words(piece, weld) + ", toe",
+         .detail = plates                              ? checks::plate_toe()
+                   : holds_end(assembly_, piece, weld) ? checks::tube_end_toe()
+                                                       : checks::attachment_toe(),
+         .stress = "|dN| / A + |dM| / S beside the weld",
+         .range = [index, stretch](const parts::Assembly& assembly, const fea::Solution& from,
+                                   const fea::Solution* to) {
+           return largest_between(assembly.pieces[index], from, to, stretch.from, stretch.to);
+         }});
+  }
+
+  /// A fillet whose leg is the tube's wall: its throat has wall / sqrt(2).
+  void add_tube_root(std::size_t index, const parts::Weld& weld) {
+    const parts::Piece& piece = assembly_.pieces[index];
+    const Stretch stretch = stretch_of(piece, weld);
+    places_.push_back(
+        {.part = piece.part,
+         .where = weld_words(piece, weld) + ", root",
+         .detail = checks::fillet_root(),
+         .shear_detail = checks::fillet_root_shear(),
+         .stress = "stress of the tube x sqrt(2): a fillet all round, leg = wall "
+                   "(assumed; proposal, no source)",
+         .range = [index, stretch](const parts::Assembly& assembly, const fea::Solution& from,
+                                   const fea::Solution* to) {
+           StressRange range =
+               largest_between(assembly.pieces[index], from, to, stretch.from, stretch.to);
+           range.direct *= std::sqrt(2.0);
+           range.shear *= std::sqrt(2.0);
+           return range;
+         }});
+  }
+
+  void add_plain(std::size_t index) {
+    const parts::Piece& piece = assembly_.pieces[index];
+    places_.push_back(
+        {.part = piece.part,
+         .where = piece.name.empty() ? "plain metal" : piece.name + ", plain metal",
+         .detail = is_tube(piece.beams.front().at_a) ? checks::plain_tube() : checks::plain_bar(),
+         .stress = "|dN| / A + |dM| / S, a bend's curvature in it",
+         .range = [index](const parts::Assembly& assembly, const fea::Solution& from,
+                          const fea::Solution* to) {
+           const parts::Piece& it = assembly.pieces[index];
+           StressRange range = largest_between(it, from, to, 0.0, it.center_line);
+           range.shear = 0.0;
+           return range;
+         }});
+  }
+
+  void add_root_weld() {
+    places_.push_back({.part = assembly_.root->part,
+                       .where = "root weld, root",
+                       .detail = checks::fillet_root(),
+                       .shear_detail = checks::fillet_root_shear(),
+                       .stress = "throat stress of the weld group, across and along the line",
+                       .range = [](const parts::Assembly& assembly, const fea::Solution& from,
+                                   const fea::Solution* to) {
+                         const parts::RootWeld& root = *assembly.root;
+                         checks::Wrench wrench = weld_wrench(root, from);
+                         if (to != nullptr) {
+                           const checks::Wrench other = weld_wrench(root, *to);
+                           wrench.force -= other.force;
+                           wrench.moment -= other.moment;
+                         }
+                         const auto worst = checks::worst_throat_stress(root.group, wrench);
+                         if (!worst) return StressRange{base::kUnset, base::kUnset};
+                         const checks::WeldLine& line = root.group.lines[worst->line];
+                         const Eigen::Vector3d stress =
+                             checks::weld_properties(root.group.lines).axes * worst->stress;
+                         const double along =
+                             std::abs(stress.dot((line.to - line.from).normalized()));
+                         return StressRange{
+                             std::sqrt(std::max(0.0, stress.squaredNorm() - along * along)), along};
+                       }});
+  }
+
+  void add_bolt(std::size_t index) {
+    const parts::BoltedJoint& joint = assembly_.bolts[index];
+    const sections::BoltThread thread = joint.bolt.thread;
+    if (joint.along) {
+      places_.push_back(
+          {.part = joint.part,
+           .where = joint.where + ", thread",
+           .detail = checks::bolt_thread(thread.diameter),
+           .stress = "|dT| / At, its preload left out",
+           .range = [index, thread](const parts::Assembly& assembly, const fea::Solution& from,
+                                    const fea::Solution* to) {
+             const BoltChange d = bolt_change(assembly, index, from, to);
+             return StressRange{std::abs(d.along) / thread.tensile_area(), 0.0};
+           }});
+    }
+    if (joint.bolt.threads_in_plane) return;
+    const double planes = joint.bolt.double_shear && joint.one_plane.empty() ? 2.0 : 1.0;
+    places_.push_back(
+        {.part = joint.part,
+         .where = joint.where + ", shank",
+         .detail = checks::bolt_shank(),
+         .stress = "|dV| / (planes x A)",
+         .range = [index, thread, planes](const parts::Assembly& assembly,
+                                          const fea::Solution& from, const fea::Solution* to) {
+           const BoltChange d = bolt_change(assembly, index, from, to);
+           return StressRange{d.across / (planes * thread.shank_area()), 0.0};
+         }});
+  }
+
+  void add_hole() {
+    places_.push_back({.part = assembly_.bolted_plates->part,
+                       .where = "plates at the bolt hole",
+                       .detail = checks::bolted_hole(),
+                       .stress = "|dF| / (plates x t (2 edge - hole))",
+                       .range = [](const parts::Assembly& assembly, const fea::Solution& from,
+                                   const fea::Solution* to) {
+                         const parts::BoltedPlates& plates = *assembly.bolted_plates;
+                         const parts::BoltedJoint& bolt = assembly.bolts[plates.bolt];
+                         const int count = bolt.bolt.double_shear ? plates.count : 1;
+                         const double net = 2.0 * plates.edge - bolt.bolt.thread.standard_hole();
+                         const BoltChange d = bolt_change(assembly, plates.bolt, from, to);
+                         return StressRange{d.across / (count * plates.thickness * net), 0.0};
+                       }});
+  }
+
+  const parts::Assembly& assembly_;
+  std::vector<LifePlace> places_;
+};
+
+}  // namespace
+
+std::vector<LifePlace> life_places(const parts::Assembly& assembly) {
+  return PlaceWriter(assembly).result();
+}
+
+std::vector<std::string> without_category(const parts::Assembly& assembly) {
+  std::vector<std::string> out = {"eyes, housings, tabs and threaded ends of links"};
+  const auto in_plane = [](const parts::BoltedJoint& b) { return b.bolt.threads_in_plane; };
+  if (std::any_of(assembly.bolts.begin(), assembly.bolts.end(), in_plane)) {
+    out.emplace_back("shear of bolts with threads in the plane (no category)");
+  }
+  const bool roots_missing =
+      std::any_of(assembly.pieces.begin(), assembly.pieces.end(), [&](const parts::Piece& p) {
+        const bool plates = assembly.root && p.part == assembly.root->part;
+        return std::any_of(p.weld_places.begin(), p.weld_places.end(), [&](const parts::Weld& w) {
+          return !plates && !(is_tube(p.beams.front().at_a) && holds_end(assembly, p, w));
+        });
+      });
+  if (roots_missing) {
+    out.emplace_back("roots of welds on solid bars and on the sides of tubes (size not given)");
+  }
+  const auto unplaced = [](const parts::Piece& p) { return p.weld_places.empty(); };
+  if (std::any_of(assembly.pieces.begin(), assembly.pieces.end(), unplaced)) {
+    out.emplace_back("welds whose place is not known");
+  }
+  return out;
+}
+
+}  // namespace studies
