@@ -28,6 +28,9 @@ constexpr std::string_view kind_of(const parts::Stick&) {
 constexpr std::string_view kind_of(const parts::Plates&) {
   return "[plates](#bracket)";
 }
+constexpr std::string_view kind_of(const parts::Steel&) {
+  return "[steel](#materials)";
+}
 constexpr std::string_view kind_of(const parts::FilletWeld&) {
   return "[fillet](#bracket)";
 }

@@ -34,6 +34,10 @@ Phrase<parts::Stick> read_phrase(std::string_view text, const parts::Design& nam
 template <>
 Phrase<parts::Plates> read_phrase(std::string_view text, const parts::Design& names);
 
+/// "A36".
+template <>
+Phrase<parts::Steel> read_phrase(std::string_view text, const parts::Design& names);
+
 /// "1/4 in fillet, both sides of each plate".
 template <>
 Phrase<parts::FilletWeld> read_phrase(std::string_view text, const parts::Design& names);
@@ -90,6 +94,7 @@ Phrase<parts::Coupling> read_phrase(std::string_view text, const parts::Design& 
 /// The phrase that reads back to an equal part, in the units of `names`.
 [[nodiscard]] std::string write_phrase(const parts::Stick& stick, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::Plates& plates, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::Steel& steel, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::FilletWeld& weld, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::Rail& rail, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::RailFaces& faces, const parts::Design& names);
@@ -109,6 +114,9 @@ Phrase<parts::Coupling> read_phrase(std::string_view text, const parts::Design& 
 }
 [[nodiscard]] constexpr std::string_view example_phrase(const parts::Plates&) {
   return "2 of 5/16 in mild steel";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::Steel&) {
+  return "A36";
 }
 [[nodiscard]] constexpr std::string_view example_phrase(const parts::FilletWeld&) {
   return "1/4 in fillet, both sides of each plate";

@@ -28,6 +28,11 @@ std::vector<FactorEntry> factor_entries(RequiredFactors& f) {
        "bolts and the plates they bear on, routine loads: Omega 2.00 of AISC 360-22 J3, from "
        "memory"},
       {"bolt_abuse", &f.bolt_abuse, "bolts, abuse loads: proposal, no source"},
+      {"rail_wall_routine", &f.rail_wall_routine,
+       "rail wall under a bracket, routine loads: proposal; Omega 1.50 of AISC 360-22 J10.2, from "
+       "memory"},
+      {"rail_wall_abuse", &f.rail_wall_abuse,
+       "rail wall under a bracket, abuse loads: proposal, no source"},
       {"tipping_routine", &f.tipping_routine,
        "axle tipping on its springs, routine loads: proposal, no source"},
       {"tipping_abuse", &f.tipping_abuse,
@@ -66,6 +71,8 @@ double required(const RequiredFactors& f, Item item, bool abuse, Duty duty) {
       return abuse ? f.weld_abuse : f.weld_routine;
     case Item::bolt:
       return abuse ? f.bolt_abuse : f.bolt_routine;
+    case Item::rail_wall:
+      return abuse ? f.rail_wall_abuse : f.rail_wall_routine;
     case Item::reversing_joint:
       return abuse ? f.joint_abuse : f.joint_routine_reversing;
     case Item::joint:

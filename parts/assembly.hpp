@@ -11,6 +11,7 @@
 #include "checks/weld_group.hpp"
 #include "fea/frame_model.hpp"
 #include "parts/design.hpp"
+#include "parts/rail_seat.hpp"
 #include "parts/stiffness_set.hpp"
 #include "parts/weld_zone.hpp"
 
@@ -30,6 +31,17 @@ struct PieceBeam {
   double curved = 1.0;  ///< bending stress at the inner fiber of a bend over that of a straight bar
 };
 
+/// A force across a bracket's plates at their bolt that no load case names, as a share of what the
+/// link brings there. It acts to either side; the frame model knows nothing of it.
+struct SideForce {
+  double share = 0.0;        ///< [-]
+  PieceBeam link;            ///< whose end force that is
+  int end = 0;               ///< 0 = a, 1 = b
+  double straight_at = 0.0;  ///< from the bolt, where the plates do not bend; 0 = each bends alone,
+                             ///< over 0 = a sleeve drawn tight keeps two from turning  [m]
+  double spacing = base::kUnset;  ///< of two plates, middle to middle  [m]
+};
+
 /// A run of beams of one bar, tube or plate, between two joints or junctions.
 struct Piece {
   std::string part;  ///< what a row of the answer is about: "lateral_link", "arm, left"
@@ -46,8 +58,9 @@ struct Piece {
   double column_from = 0.0;           ///< its start, along that length  [m]
   double center_line = base::kUnset;  ///< along it, bends and all  [m]
   bool spin_held = false;  ///< free to spin about its own axis; held by a stated small stiffness
-  double mass = base::kUnset;           ///< [kg]
-  std::vector<std::string> notes = {};  ///< what its yield check says besides: bends, taper
+  double mass = base::kUnset;                ///< [kg]
+  std::vector<std::string> notes = {};       ///< what its yield check says besides: bends, taper
+  std::optional<SideForce> side_force = {};  ///< on the plates of a bracket
 
   /// Yield strength at a place along its center line; a zone's edge belongs to the zone.  [Pa]
   [[nodiscard]] double yield_at(double along) const;
@@ -62,7 +75,11 @@ struct RootWeld {
   std::string part;
   fea::NodeId node;  ///< at the centroid of the weld
   fea::Vector3 at_g;
-  checks::WeldGroup group;        ///< in the axes of the case
+  checks::WeldGroup group;  ///< in the axes of the case
+  BackedWeld backed;        ///< what of it counts
+  RootSeat seat;            ///< what it stands on
+  std::string rail_basis;   ///< of the rail's strength
+  std::optional<SideForce> side_force = {};
   double plate = base::kUnset;    ///< plate thickness  [m]
   double thinner = base::kUnset;  ///< thinner of the parts joined  [m]
 };

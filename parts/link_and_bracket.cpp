@@ -10,6 +10,7 @@
 #include "base/input_error.hpp"
 #include "parts/bracket_weld.hpp"
 #include "parts/builder.hpp"
+#include "parts/side_force.hpp"
 
 namespace parts {
 namespace {
@@ -278,6 +279,9 @@ void add_bracket(Builder& builder, fea::NodeId bolt, double inward_y) {
                       .node = root,
                       .at_g = centroid_g,
                       .group = group,
+                      .backed = backed_root_weld(bracket, {bottom_g, inward_y}),
+                      .seat = root_seat(bracket, {bottom_g, inward_y}),
+                      .rail_basis = parent_words(bracket.rail_steel.material),
                       .plate = bracket.plates.thickness,
                       .thinner = std::min(bracket.plates.thickness, rail_wall)};
   const std::optional<fea::NodeId> brace_node = add_plates(builder, bolt, root, bottom_g);
@@ -295,6 +299,34 @@ RunEnd axle_end_of(Builder& builder, const fea::Vector3& axle_g) {
   out.link_axle_end = axle;
   out.assumed.emplace_back("the axle bolt moves across the truck only; all else there is held");
   return {axle, fea::Vector3::Zero(), {}};
+}
+
+/// Where two tapered plates, held from turning at both ends, do not bend as one end is pushed
+/// aside: the middle of the drop, weighted by 1 / depth (slope-deflection).  [m]
+double straight_at(const Bracket& bracket) {
+  const double taper = bracket.depth_at_rail / depth_at_bolt(bracket) - 1.0;
+  if (std::abs(taper) < 1e-3) return 0.5 * bracket.drop;
+  return bracket.drop * (1.0 / std::log1p(taper) - 1.0 / taper);
+}
+
+/// The side force on the bracket, from the end of the link at its bolt.
+void add_side_force(Builder& builder, const Piece& link_piece) {
+  const Bracket& bracket = *builder.design().bracket;
+  Assembly& out = builder.out();
+  if (!(bracket.side_force > 0.0)) return;
+  SideForce side{.share = bracket.side_force,
+                 .link = link_piece.beams.front(),
+                 .end = 0,
+                 .spacing = bracket.gap + bracket.plates.thickness};
+  if (bracket.plates.count == 2 && !builder.design().lateral_link->bolt.loose_stack) {
+    side.straight_at = straight_at(bracket);
+  }
+  for (Piece& piece : out.pieces) {
+    if (piece.part != out.root->part) continue;
+    piece.side_force = side;
+    piece.notes.push_back(side_force_words(side));
+  }
+  out.root->side_force = side;
 }
 
 /// The bolts of the link, and the plates that its frame bolt goes through.
@@ -375,6 +407,7 @@ void add_link_and_bracket(Builder& builder) {
   Piece& piece = out.pieces[index];
   piece.column = through.empty();
   piece.spin_held = link.ends.joint.kind == JointKind::ball;
+  if (builder.design().bracket) add_side_force(builder, piece);
   out.chords.push_back({"lateral_link", piece.beams.front().beam, piece.beams.back().beam});
   bolt_link(builder, piece);
   if (piece.spin_held) {

@@ -11,11 +11,13 @@
 #include "checks/column.hpp"
 #include "checks/joint_rating.hpp"
 #include "checks/local_buckling.hpp"
+#include "checks/rail_wall.hpp"
 #include "checks/wall_slenderness.hpp"
 #include "checks/weld.hpp"
 #include "checks/yield.hpp"
 #include "fea/rotation.hpp"
 #include "parts/piece_forces.hpp"
+#include "parts/side_force.hpp"
 #include "parts/weld_zone.hpp"
 #include "studies/combined_criterion.hpp"
 #include "studies/piece_places.hpp"
@@ -23,17 +25,40 @@
 namespace studies {
 namespace {
 
-checks::WeldInput weld_input(const parts::RootWeld& root, const fea::Solution& solution) {
+checks::Wrench root_wrench(const parts::Assembly& assembly, const fea::Solution& solution) {
+  const parts::RootWeld& root = *assembly.root;
   fea::Vector6 held = solution.reaction(root.node);
   if (solution.state() != nullptr) {
     // The weld has turned with the bracket.
     const fea::Matrix3 turn = fea::rotation_of(solution.placement(root.node).tail<3>());
     held << turn.transpose() * held.head<3>(), turn.transpose() * held.tail<3>();
   }
-  return {.group = root.group,
-          .wrench = {.force = -held.head<3>(), .moment = -held.tail<3>(), .at = root.at_g},
+  const checks::Wrench wrench{.force = -held.head<3>(), .moment = -held.tail<3>(), .at = root.at_g};
+  if (!root.side_force) return wrench;
+  return parts::with_side_force(wrench, assembly.model[*assembly.bracket_bolt].at_g,
+                                parts::side_force(*root.side_force, solution));
+}
+
+/// What a check of the root says besides.
+void add_side_note(const parts::RootWeld& root, checks::Finding& finding) {
+  if (root.side_force) finding.notes.push_back(parts::side_force_words(*root.side_force));
+}
+
+checks::WeldInput weld_input(const parts::Assembly& assembly, const fea::Solution& solution) {
+  const parts::RootWeld& root = *assembly.root;
+  return {.group = root.backed.group,
+          .wrench = root_wrench(assembly, solution),
           .thinner_part = root.thinner,
-          .edge = base::kUnset};
+          .edge = base::kUnset,
+          .backed = root.backed.words};
+}
+
+checks::RailWallInput rail_wall_input(const parts::Assembly& assembly,
+                                      const fea::Solution& solution) {
+  const parts::RootWeld& root = *assembly.root;
+  return {.seat = root.seat.seat,
+          .load = parts::seat_load(root.seat, root_wrench(assembly, solution)),
+          .strength_basis = root.rail_basis};
 }
 
 double joint_force(const parts::RatedJoint& joint, const fea::Solution& solution) {
@@ -58,6 +83,10 @@ PieceStress stress_at(const parts::Piece& piece, const fea::Solution& solution, 
   cut.my *= beam.curved;
   cut.mz *= beam.curved;
   const double along = beam.starts_at + at;
+  if (piece.side_force) {
+    cut = parts::with_side_force(cut, *piece.side_force, along,
+                                 parts::side_force(*piece.side_force, solution));
+  }
   return {.von_mises = sections::worst_point(shape_at(beam, part), cut).von_mises,
           .beam = index,
           .part = part,
@@ -262,6 +291,8 @@ double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
                               assembly.pieces[criterion.index].duty);
     case Criterion::Kind::weld:
       return checks::required(factors, Item::weld, abuse);
+    case Criterion::Kind::rail_wall:
+      return checks::required(factors, Item::rail_wall, abuse);
     case Criterion::Kind::bolt:
     case Criterion::Kind::bolt_hole:
       return checks::required(factors, Item::bolt, abuse);
@@ -282,7 +313,10 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
     if (combines_forces(assembly.pieces[i])) all.push_back({Criterion::Kind::combined, i});
     if (is_thin_walled(assembly.pieces[i])) all.push_back({Criterion::Kind::thin_wall, i});
   }
-  if (assembly.root) all.push_back({Criterion::Kind::weld, 0});
+  if (assembly.root) {
+    all.push_back({Criterion::Kind::weld, 0});
+    all.push_back({Criterion::Kind::rail_wall, 0});
+  }
   for (std::size_t i = 0; i < assembly.rated_joints.size(); ++i) {
     all.push_back({Criterion::Kind::joint, i});
   }
@@ -296,6 +330,7 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
 const std::string& part_judged(const Criterion& criterion, const parts::Assembly& assembly) {
   switch (criterion.kind) {
     case Criterion::Kind::weld:
+    case Criterion::Kind::rail_wall:
       return assembly.root->part;
     case Criterion::Kind::joint:
       return assembly.rated_joints[criterion.index].part;
@@ -324,6 +359,8 @@ std::string check_name(Criterion::Kind kind) {
       return "thin wall";
     case Criterion::Kind::weld:
       return "weld";
+    case Criterion::Kind::rail_wall:
+      return "rail wall";
     case Criterion::Kind::bolt:
       return "bolt";
     case Criterion::Kind::bolt_hole:
@@ -362,9 +399,12 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
       return checks::local_buckling(thin_wall_input(piece, thinnest_place(piece, solution))).demand;
     }
     case Criterion::Kind::weld: {
-      const checks::Finding weld = checks::weld(weld_input(*assembly.root, solution));
+      if (!assembly.root->backed.why_not.empty()) return base::kUnset;
+      const checks::Finding weld = checks::weld(weld_input(assembly, solution));
       return weld.demand / weld.capacity;
     }
+    case Criterion::Kind::rail_wall:
+      return checks::rail_wall(rail_wall_input(assembly, solution)).demand;
     case Criterion::Kind::bolt:
       return checks::bolt_shear(bolt_input(assembly.bolts[criterion.index], assembly, solution))
           .demand;
@@ -418,13 +458,28 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
     case Criterion::Kind::thin_wall:
       return thin_wall_finding(assembly.pieces[criterion.index], outcome);
     case Criterion::Kind::weld: {
-      checks::WeldInput input = weld_input(*assembly.root, *outcome.at_load);
+      checks::WeldInput input = weld_input(assembly, *outcome.at_load);
       input.required = outcome.asked.value;
       input.safety_factor = outcome.safety_factor;
       checks::Finding weld = checks::weld(input);
       weld.part = assembly.root->part;
       weld.where = "root weld at the rail";
+      add_side_note(*assembly.root, weld);
+      if (!assembly.root->backed.why_not.empty()) {
+        checks::leave_undecided(
+            weld, "the rail's wall under it is not decided: " + assembly.root->backed.why_not);
+      }
       return weld;
+    }
+    case Criterion::Kind::rail_wall: {
+      checks::RailWallInput input = rail_wall_input(assembly, *outcome.at_load);
+      input.required = outcome.asked.value;
+      input.safety_factor = outcome.safety_factor;
+      checks::Finding wall = checks::rail_wall(input);
+      wall.part = assembly.root->part;
+      wall.where = "under the root weld";
+      add_side_note(*assembly.root, wall);
+      return wall;
     }
     case Criterion::Kind::bolt: {
       const parts::BoltedJoint& joint = assembly.bolts[criterion.index];

@@ -15,7 +15,7 @@ namespace studies {
 
 /// A check of one place that holds up to some multiple of the load.
 struct Criterion {
-  enum class Kind { yield, column, combined, thin_wall, weld, joint, bolt, bolt_hole };
+  enum class Kind { yield, column, combined, thin_wall, weld, rail_wall, joint, bolt, bolt_hole };
   Kind kind = Kind::yield;
   std::size_t index = 0;  ///< of the piece, the rated joint or the bolt
 };
@@ -28,7 +28,7 @@ struct Criterion {
                                              const parts::Assembly& assembly);
 
 /// The name that a finding of this kind carries: "yield", "column", "combined forces",
-/// "thin wall", "weld", "joint rating", "bolt", "bolt hole".
+/// "thin wall", "weld", "rail wall", "joint rating", "bolt", "bolt hole".
 [[nodiscard]] std::string check_name(Criterion::Kind kind);
 
 /// Demand over capacity in one solution: the check holds up to 1.

@@ -108,6 +108,9 @@ inline std::string text_of(const parts::Held& h) {
   for (const bool held : h.freedoms) all += held ? "1" : "0";
   return all;
 }
+inline std::string text_of(const parts::Steel& s) {
+  return s.material.id;
+}
 inline std::string text_of(const parts::Freed& f) {
   return text_of(parts::Held{f.freedoms});
 }

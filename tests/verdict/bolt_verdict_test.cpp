@@ -36,6 +36,7 @@ std::string bolted_link(const std::string& bolt, double edge, double push) {
       "  edge_distance: {} mm\n"
       "  weld: 20 mm fillet, both sides of each plate\n"
       "  rail: boxed, 150 x 150 x 8 mm\n"
+      "  side_force: 0 %\n"
       "  welded_to: bottom\n"
       "  rail_stiffness: 2000 kN m/rad\n"
       "forces:\n"
