@@ -46,6 +46,12 @@ constexpr std::string_view kind_of(const parts::LinkEnds&) {
 constexpr std::string_view kind_of(const parts::BoltSpec&) {
   return "[bolt](#joints-and-ends)";
 }
+constexpr std::string_view kind_of(const parts::TabSpec&) {
+  return "[tabs](#joints-and-ends)";
+}
+constexpr std::string_view kind_of(const parts::ThreadSpec&) {
+  return "[thread](#joints-and-ends)";
+}
 constexpr std::string_view kind_of(const parts::Bend&) {
   return "[bend](#lateral_link)";
 }

@@ -11,6 +11,7 @@ enum class Item {
   buckling,  ///< column, and member buckling of the frame
   weld,
   bolt,             ///< and the plates it bears on
+  tab,              ///< tabs and eyes at their hole
   rail_wall,        ///< wall of the rail under a bracket
   tipping,          ///< the axle tipping on its springs and bushings
   reversing_joint,  ///< static rating of a ball joint or rod end whose load reverses
@@ -34,6 +35,8 @@ struct RequiredFactors {
   double weld_abuse = 1.5;
   double bolt_routine = 2.0;
   double bolt_abuse = 1.5;
+  double tab_routine = 2.0;
+  double tab_abuse = 1.5;
   double rail_wall_routine = 1.5;
   double rail_wall_abuse = 1.25;
   double tipping_routine = 1.5;

@@ -75,10 +75,11 @@ struct RootWeld {
   std::string part;
   fea::NodeId node;  ///< at the centroid of the weld
   fea::Vector3 at_g;
-  checks::WeldGroup group;  ///< in the axes of the case
-  BackedWeld backed;        ///< what of it counts
-  RootSeat seat;            ///< what it stands on
-  std::string rail_basis;   ///< of the rail's strength
+  checks::WeldGroup group;            ///< in the axes of the case
+  BackedWeld backed;                  ///< what of it counts
+  RootSeat seat;                      ///< what it stands on
+  std::vector<std::string> warnings;  ///< of its place on the rail
+  std::string rail_basis;             ///< of the rail's strength
   std::optional<SideForce> side_force = {};
   double plate = base::kUnset;    ///< plate thickness  [m]
   double thinner = base::kUnset;  ///< thinner of the parts joined  [m]
@@ -106,6 +107,39 @@ struct BoltedJoint {
   std::string one_plane = {};                   ///< why one plane is counted, if not as given
   std::optional<Axis> along = {};               ///< the bolt; unset = all force is across it
   std::optional<checks::BoltStack> stack = {};  ///< unset = not known
+};
+
+/// Tabs that a bolt goes through.
+struct TabbedJoint {
+  std::string part;
+  std::string where;
+  std::size_t bolt = 0;  ///< of Assembly::bolts
+  TabSpec tabs;
+  double filler = base::kUnset;  ///< of their weld, F_EXX  [Pa]
+};
+
+/// The fillet all round a round bar or tube, at one of its ends.
+struct EndWeld {
+  std::string part;
+  std::string where;
+  PieceBeam beam;
+  int end = 0;                    ///< 0 = a, 1 = b
+  double at = 0.0;                ///< from that end  [m]
+  double radius = base::kUnset;   ///< outside of the bar or tube  [m]
+  double thinner = base::kUnset;  ///< its wall  [m]
+  double leg = base::kUnset;      ///< [m]
+  double filler = base::kUnset;   ///< F_EXX  [Pa]
+};
+
+/// The thread of a rod end.
+struct ThreadedJoint {
+  std::string part;
+  std::string where;
+  PieceBeam beam;
+  int end = 0;  ///< 0 = a, 1 = b
+  ThreadSpec thread;
+  double tapped_tensile = base::kUnset;  ///< of what it is screwed into  [Pa]
+  std::string tapped_basis;
 };
 
 /// The plates of a bracket at its bolt.
@@ -150,6 +184,9 @@ struct Assembly {
   std::vector<RatedJoint> rated_joints;
   std::vector<BoltedJoint> bolts;
   std::optional<BoltedPlates> bolted_plates;
+  std::vector<TabbedJoint> tabs;
+  std::vector<ThreadedJoint> threads;
+  std::vector<EndWeld> end_welds;
   std::vector<Chord> chords;
   std::vector<BumpStop> stops;
   std::vector<NamedNode> points;

@@ -95,6 +95,29 @@ RootSeat root_seat(const Bracket& bracket, const BracketPlace& place) {
   return out;
 }
 
+std::vector<std::string> root_weld_warnings(const Bracket& bracket) {
+  std::vector<std::string> warnings;
+  const RailFaces& faces = bracket.welded_to;
+  if (!faces.bottom) return warnings;
+  const double to_edge = 0.5 * (bracket.rail.width - bracket.depth_at_rail);
+  if (to_edge < bracket.weld.leg && !(faces.inner_side && faces.outer_side)) {
+    warnings.emplace_back(
+        "warning: on the bottom the weld runs to an edge of the rail where it does not go around: "
+        "stop it a leg short of the edge (AISC 360 J2.2b, read)");
+  }
+  constexpr double kNearBend = 5.0;
+  if (to_edge < kNearBend * bracket.rail.wall) {
+    warnings.emplace_back(
+        "warning: it comes nearer than 5 t to the rail's corner; where that is a cold bend, EN "
+        "1993-1-8 table 4.2 limits how sharp it may be (from memory)");
+  }
+  warnings.emplace_back(
+      "warning: a weld across the rail's bottom is a notch in the rail itself, which fatigue "
+      "finds; "
+      "the rail is not checked for it (common practice, no source: stay off the flange's edges)");
+  return warnings;
+}
+
 checks::SeatLoad seat_load(const RootSeat& seat, const checks::Wrench& wrench) {
   const fea::Vector3 arm = wrench.at - seat.middle_g;
   const fea::Vector3 moment = wrench.moment + arm.cross(wrench.force);

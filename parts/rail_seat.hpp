@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "checks/rail_wall.hpp"
 #include "parts/bracket_weld.hpp"
@@ -33,6 +34,10 @@ struct BackedWeld {
 /// whole, as that wall is stiff in its own plane; up the web of an open rail what it pulls is the
 /// yield line's. All of it where no method covers the wall.
 [[nodiscard]] BackedWeld backed_root_weld(const Bracket& bracket, const BracketPlace& place);
+
+/// What a root weld's place on the rail asks for: ends at an edge, nearness to a bend, a line
+/// across the flange; each with its source.
+[[nodiscard]] std::vector<std::string> root_weld_warnings(const Bracket& bracket);
 
 /// Stress along the rail from its own load: as given, else 0.4 of its yield strength.  [Pa]
 [[nodiscard]] double rail_stress(const Bracket& bracket);

@@ -15,11 +15,7 @@ const std::vector<std::string>& cautions() {
 
 const std::vector<std::string>& checks_not_offered() {
   static const std::vector<std::string> kNotOffered = {"combined forces in open sections",
-                                                       "bolt slip",
-                                                       "tabs and eyes",
-                                                       "other welds",
-                                                       "threads",
-                                                       "fatigue"};
+                                                       "other welds", "fatigue"};
   return kNotOffered;
 }
 

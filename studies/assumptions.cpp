@@ -192,6 +192,25 @@ std::string bolts_left_out(const parts::Design& design) {
   return fmt::format("bolts{}{} (give `bolt:`)", any_given ? " of " : "", any_given ? names : "");
 }
 
+/// Which tabs and threads are not checked; empty when all are given, or there are none.
+std::string tabs_left_out(const parts::Design& design) {
+  const bool link = design.lateral_link && !design.lateral_link->axle_tabs.given();
+  const bool brace = design.brace && design.brace->far_end == parts::BraceEnd::bolted &&
+                     !design.brace->far_tabs.given();
+  const bool arm =
+      design.arm && (!design.arm->axle_tabs.given() || !design.arm->frame_tabs.given());
+  if (!link && !brace && !arm) return {};
+  return "tabs on axle and frame (give `axle_tabs:`, `frame_tabs:`, `far_tabs:`)";
+}
+
+/// Whether a part has welded ends whose weld is not given.
+bool end_welds_left_out(const parts::Design& design) {
+  const bool link = design.lateral_link && design.lateral_link->ends.welded &&
+                    std::isnan(design.lateral_link->end_weld);
+  return link || (design.brace && std::isnan(design.brace->end_weld)) ||
+         (design.arm && std::isnan(design.arm->end_weld));
+}
+
 /// A line for each reason why load cases are not run.
 void add_cases_not_run(std::vector<std::string>& out, const parts::Design& design) {
   std::vector<std::pair<std::string, std::string>> by_reason;
@@ -317,6 +336,15 @@ std::vector<std::string> left_out(const parts::Design& design) {
       out.push_back(fmt::format("{} of {} built-in load cases (`linkmargin cases` says which)",
                                 not_run.size(), loads::case_names().size()));
     }
+  }
+  if (std::string tabs = tabs_left_out(design); !tabs.empty()) out.push_back(std::move(tabs));
+  if (end_welds_left_out(design)) {
+    out.emplace_back("welds at the ends of bars and tubes (give `end_weld:`)");
+  }
+  const bool on_balls =
+      design.lateral_link && design.lateral_link->ends.joint.kind == parts::JointKind::ball;
+  if (on_balls && !design.lateral_link->thread.given()) {
+    out.emplace_back("threads of the lateral link's rod ends (give `thread:`)");
   }
   out.push_back("clearances, travel, steering geometry");
   out.push_back(design.bracket

@@ -20,6 +20,7 @@
 #include "parts/side_force.hpp"
 #include "parts/weld_zone.hpp"
 #include "studies/combined_criterion.hpp"
+#include "studies/joint_criterion.hpp"
 #include "studies/piece_places.hpp"
 
 namespace studies {
@@ -115,24 +116,15 @@ PieceStress largest(const parts::Piece& piece, const fea::Solution& solution, co
   return worst;
 }
 
-/// Force on the end of a beam, axes of the case.
-fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end, const parts::Assembly& assembly,
-                         const fea::Solution& solution) {
-  const fea::Model& model = assembly.model;
-  const fea::Vector12 ends = parts::end_forces(beam, solution);
-  return fea::member_axes(model, model[beam.beam]).transpose() * ends.segment<3>(6 * end);
-}
-
 checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const parts::Assembly& assembly,
                              const fea::Solution& solution) {
-  const fea::Vector3 force_g = end_force_g(joint.beam, joint.end, assembly, solution);
-  const double along = joint.along ? force_g[static_cast<int>(*joint.along)] : 0.0;
+  const BoltForce force = bolt_force(joint, assembly, solution);
   return {.thread = joint.bolt.thread,
           .grade = joint.bolt.grade,
           .planes = joint.bolt.double_shear ? 2 : 1,
           .threads_in_plane = joint.bolt.threads_in_plane,
-          .shear = std::sqrt(std::max(0.0, force_g.squaredNorm() - along * along)),
-          .tension = std::abs(along),
+          .shear = force.across,
+          .tension = force.along,
           .stack = joint.stack,
           .loose = joint.bolt.loose_stack,
           .planes_basis = joint.one_plane};
@@ -153,6 +145,83 @@ checks::BoltHoleInput bolt_hole_input(const parts::Assembly& assembly,
           .plates = bolt.bolt.double_shear ? plates.count : 1,
           .tensile = plates.material.tensile,
           .strength_basis = parts::parent_words(plates.material)};
+}
+
+/// The eyes of the bracket's plates; edges as of the bolt hole.
+checks::TabInput bracket_eye_input(const parts::Assembly& assembly, const fea::Solution& solution) {
+  const checks::BoltHoleInput hole = bolt_hole_input(assembly, solution);
+  return {.plate = {.thickness = hole.thickness,
+                    .bolt = hole.bolt,
+                    .hole = hole.hole,
+                    .ahead = hole.edge,
+                    .beside = hole.edge,
+                    .yield = assembly.bolted_plates->material.yield,
+                    .tensile = hole.tensile},
+          .plates = hole.plates,
+          .force = hole.force,
+          .strength_basis = hole.strength_basis};
+}
+
+/// The finding of a check of tabs or threads; nothing for any other kind.
+/// @param placed  fills in what all inputs have
+template <class Placed>
+std::optional<checks::Finding> end_finding(const Criterion& criterion,
+                                           const parts::Assembly& assembly,
+                                           const fea::Solution& solution, const Placed& placed) {
+  switch (criterion.kind) {
+    case Criterion::Kind::bracket_eye:
+      return checks::tab(placed(bracket_eye_input(assembly, solution)));
+    case Criterion::Kind::tab:
+      return checks::tab(placed(tab_input(assembly.tabs[criterion.index], assembly, solution)));
+    case Criterion::Kind::tab_root:
+      return checks::tab_root(
+          placed(tab_root_input(assembly.tabs[criterion.index], assembly, solution)));
+    case Criterion::Kind::tab_weld: {
+      checks::Finding weld =
+          checks::weld(placed(tab_weld_input(assembly.tabs[criterion.index], assembly, solution)));
+      weld.check = "tab weld";
+      return weld;
+    }
+    case Criterion::Kind::end_weld: {
+      checks::Finding weld =
+          checks::weld(placed(end_weld_input(assembly.end_welds[criterion.index], solution)));
+      weld.check = "end weld";
+      weld.notes.emplace_back(
+          "taken as a ring around the tube, square to it; a saddle or slant is longer; what it is "
+          "welded to is taken as stiff");
+      return weld;
+    }
+    case Criterion::Kind::shank:
+      return checks::threaded_shank(
+          placed(shank_input(assembly.threads[criterion.index], solution)));
+    case Criterion::Kind::thread:
+      return checks::thread_engagement(
+          placed(engagement_input(assembly.threads[criterion.index], solution)));
+    default:
+      return std::nullopt;
+  }
+}
+
+/// Where a check of tabs or threads is.
+std::string end_place(const Criterion& criterion, const parts::Assembly& assembly) {
+  using Kind = Criterion::Kind;
+  if (criterion.kind == Kind::bracket_eye) return "plates at the bolt hole";
+  if (criterion.kind == Kind::end_weld) return assembly.end_welds[criterion.index].where;
+  const bool threaded = criterion.kind == Kind::shank || criterion.kind == Kind::thread;
+  return threaded ? assembly.threads[criterion.index].where : assembly.tabs[criterion.index].where;
+}
+
+/// Demand over capacity of such a check; unset when it cannot be decided.
+std::optional<double> end_ratio(const Criterion& criterion, const parts::Assembly& assembly,
+                                const fea::Solution& solution) {
+  const std::optional<checks::Finding> found =
+      end_finding(criterion, assembly, solution, [](auto input) {
+        input.required = 1.0;
+        return input;
+      });
+  if (!found) return std::nullopt;
+  if (found->state == checks::State::undecided) return base::kUnset;
+  return found->demand / found->capacity;
 }
 
 bool is_thin_walled(const parts::Piece& piece) {
@@ -296,6 +365,18 @@ double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
     case Criterion::Kind::bolt:
     case Criterion::Kind::bolt_hole:
       return checks::required(factors, Item::bolt, abuse);
+    case Criterion::Kind::thread:
+      return checks::required(factors, Item::bolt, abuse);
+    case Criterion::Kind::bracket_eye:
+    case Criterion::Kind::tab:
+      return checks::required(factors, Item::tab, abuse);
+    case Criterion::Kind::tab_root:
+      return checks::required(factors, Item::yield, abuse);
+    case Criterion::Kind::tab_weld:
+    case Criterion::Kind::end_weld:
+      return checks::required(factors, Item::weld, abuse);
+    case Criterion::Kind::shank:
+      return checks::required(factors, Item::yield, abuse, checks::Duty::lateral_link);
     case Criterion::Kind::joint:
       break;
   }
@@ -323,7 +404,22 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
   for (std::size_t i = 0; i < assembly.bolts.size(); ++i) {
     all.push_back({Criterion::Kind::bolt, i});
   }
-  if (assembly.bolted_plates) all.push_back({Criterion::Kind::bolt_hole, 0});
+  if (assembly.bolted_plates) {
+    all.push_back({Criterion::Kind::bolt_hole, 0});
+    all.push_back({Criterion::Kind::bracket_eye, 0});
+  }
+  for (std::size_t i = 0; i < assembly.tabs.size(); ++i) {
+    all.push_back({Criterion::Kind::tab, i});
+    all.push_back({Criterion::Kind::tab_root, i});
+    if (assembly.tabs[i].tabs.weld.leg > 0.0) all.push_back({Criterion::Kind::tab_weld, i});
+  }
+  for (std::size_t i = 0; i < assembly.end_welds.size(); ++i) {
+    all.push_back({Criterion::Kind::end_weld, i});
+  }
+  for (std::size_t i = 0; i < assembly.threads.size(); ++i) {
+    all.push_back({Criterion::Kind::shank, i});
+    all.push_back({Criterion::Kind::thread, i});
+  }
   return all;
 }
 
@@ -337,7 +433,17 @@ const std::string& part_judged(const Criterion& criterion, const parts::Assembly
     case Criterion::Kind::bolt:
       return assembly.bolts[criterion.index].part;
     case Criterion::Kind::bolt_hole:
+    case Criterion::Kind::bracket_eye:
       return assembly.bolted_plates->part;
+    case Criterion::Kind::tab:
+    case Criterion::Kind::tab_root:
+    case Criterion::Kind::tab_weld:
+      return assembly.tabs[criterion.index].part;
+    case Criterion::Kind::end_weld:
+      return assembly.end_welds[criterion.index].part;
+    case Criterion::Kind::shank:
+    case Criterion::Kind::thread:
+      return assembly.threads[criterion.index].part;
     case Criterion::Kind::yield:
     case Criterion::Kind::column:
     case Criterion::Kind::combined:
@@ -365,6 +471,19 @@ std::string check_name(Criterion::Kind kind) {
       return "bolt";
     case Criterion::Kind::bolt_hole:
       return "bolt hole";
+    case Criterion::Kind::bracket_eye:
+    case Criterion::Kind::tab:
+      return "tab";
+    case Criterion::Kind::tab_root:
+      return "tab root";
+    case Criterion::Kind::tab_weld:
+      return "tab weld";
+    case Criterion::Kind::end_weld:
+      return "end weld";
+    case Criterion::Kind::shank:
+      return "threaded shank";
+    case Criterion::Kind::thread:
+      return "thread engagement";
     case Criterion::Kind::joint:
       break;
   }
@@ -381,6 +500,7 @@ PieceStress governing_stress(const parts::Piece& piece, const fea::Solution& sol
 
 double demand_over_capacity(const Criterion& criterion, const parts::Assembly& assembly,
                             const fea::Solution& solution) {
+  if (const std::optional<double> of_end = end_ratio(criterion, assembly, solution)) return *of_end;
   switch (criterion.kind) {
     case Criterion::Kind::yield: {
       const parts::Piece& piece = assembly.pieces[criterion.index];
@@ -412,7 +532,7 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
       const checks::Finding hole = checks::bolt_hole(bolt_hole_input(assembly, solution));
       return hole.demand / hole.capacity;
     }
-    case Criterion::Kind::joint:
+    default:
       break;
   }
   const checks::Finding joint =
@@ -438,6 +558,17 @@ AskedFactor asked_factor(const Criterion& criterion, const parts::Assembly& asse
 
 std::optional<checks::Finding> finding(const Criterion& criterion, const parts::Assembly& assembly,
                                        const Outcome& outcome) {
+  std::optional<checks::Finding> of_end =
+      end_finding(criterion, assembly, *outcome.at_load, [&](auto input) {
+        input.required = outcome.asked.value;
+        input.safety_factor = outcome.safety_factor;
+        return input;
+      });
+  if (of_end) {
+    of_end->part = part_judged(criterion, assembly);
+    of_end->where = end_place(criterion, assembly);
+    return of_end;
+  }
   switch (criterion.kind) {
     case Criterion::Kind::yield:
       return yield_finding(assembly.pieces[criterion.index], outcome);
@@ -465,6 +596,8 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
       weld.part = assembly.root->part;
       weld.where = "root weld at the rail";
       add_side_note(*assembly.root, weld);
+      weld.notes.insert(weld.notes.end(), assembly.root->warnings.begin(),
+                        assembly.root->warnings.end());
       if (!assembly.root->backed.why_not.empty()) {
         checks::leave_undecided(
             weld, "the rail's wall under it is not decided: " + assembly.root->backed.why_not);
@@ -500,7 +633,7 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
       hole.where = "plates at the bolt hole";
       return hole;
     }
-    case Criterion::Kind::joint:
+    default:
       break;
   }
   const parts::RatedJoint& joint = assembly.rated_joints[criterion.index];
