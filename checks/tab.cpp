@@ -152,7 +152,11 @@ Finding tab(const TabInput& in) {
   add_d5(f, in.plate, strengths);
   add_bth(f, in.plate, strengths);
   const double left = left_by_offset(in, f);
-  const double least = std::max(0.0, strengths.least());
+  const double least = strengths.least();
+  if (!(least > 0.0)) {
+    leave_undecided(f, "outside the method: the hole leaves nothing of the plate beside it");
+    return f;
+  }
   f.capacity = in.plates * least * left;
   f.lines.push_back({"capacity = plates * the least of these",
                      "{0} * {1} * {2} = {3}",

@@ -610,7 +610,6 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
       input.safety_factor = outcome.safety_factor;
       checks::Finding wall = checks::rail_wall(input);
       wall.part = assembly.root->part;
-      wall.where = "under the root weld";
       add_side_note(*assembly.root, wall);
       return wall;
     }

@@ -66,6 +66,14 @@ TEST_CASE("a tab is decided up to 690 MPa of yield strength", "[checks][tab]") {
   CHECK(checks::tab(in).state == State::undecided);
 }
 
+TEST_CASE("a hole that leaves nothing beside it is not decided", "[checks][tab]") {
+  checks::TabInput in = tab_of(5e3);
+  in.plate.beside = 0.0092;  // 0.7 mm on each side, less than the code takes off
+  CHECK(checks::tab(in).state == State::undecided);
+  in.plate.beside = 0.0095;
+  CHECK(checks::tab(in).state != State::undecided);
+}
+
 TEST_CASE("more plate around the hole is never worse", "[checks][tab]") {
   for (double checks::EyePlate::*const size :
        {&checks::EyePlate::thickness, &checks::EyePlate::ahead, &checks::EyePlate::beside,

@@ -209,7 +209,7 @@ TEST_CASE("a twin-plate tapered bracket differs from solid elements by a stated 
          printed(1e3 * solid_ahead.deflection, "mm"), 1e3 * beam_ahead.deflection, within(3.2));
   verify(source, "2 kN across the plates: stress one depth from the rail",
          printed(solid_ahead.stress / MPa, "MPa"), beam_ahead.stress / MPa, within(1.7));
-  parts::SideForce side{.share = 1.0};
+  parts::SideForce side;
   side.straight_at = 0.36 * (1.0 / std::log(1.8) - 1.0 / 0.8);
   side.spacing = 0.058;
   const auto cut = parts::with_side_force({}, side, kNearRail * 0.36, kAhead.x());
