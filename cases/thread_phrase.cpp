@@ -21,7 +21,7 @@ using parts::ThreadSpec;
 }
 
 /// Small letters without spaces, so that "M20x1.5" is "M20 x 1.5".
-std::string joined(std::string_view text) {
+std::string without_spaces(std::string_view text) {
   std::string out = lower(text);
   out.erase(std::remove(out.begin(), out.end(), ' '), out.end());
   return out;
@@ -29,7 +29,7 @@ std::string joined(std::string_view text) {
 
 sections::BoltThread thread_of(std::string_view name, std::string_view text) {
   for (const sections::BoltThread& thread : sections::bolt_threads()) {
-    if (joined(thread.name) == joined(name)) return thread;
+    if (without_spaces(thread.name) == without_spaces(name)) return thread;
   }
   refuse_thread(text, "starts with no thread known here, such as 3/4-16 or M20 x 1.5");
 }

@@ -12,11 +12,11 @@
 namespace checks {
 namespace {
 
-constexpr double kRounding = 1e-9;  // what is typed in inches meets its limit exactly
-constexpr double kMostSlender = 35.0;
+constexpr double kTyped = 1e-9;  // what is typed in inches meets its limit exactly
+constexpr double kMostFaceOverWall = 35.0;
 constexpr double kLeastWide = 0.25;
 constexpr double kWide = 0.85;  // of the face; beyond it the corners help: not counted
-constexpr double kHighestYield = 360.0e6;
+constexpr double kHighestRailYield = 360.0e6;
 constexpr double kYieldOfTensile = 0.81;  // 0.8; A500 grade C, 50/62, is let pass
 constexpr double kShear = 0.6;            // of Fy
 
@@ -36,45 +36,46 @@ double spacing(const RailSeat& s) {
 }
 
 bool reaches_corners(const RailSeat& s) {
-  return s.line >= (s.face - 2.0 * s.wall) * (1.0 - kRounding);
+  return s.line >= (s.face - 2.0 * s.wall) * (1.0 - kTyped);
 }
 
-SeatMethod outside(std::string why) {
+SeatMethod not_covered(std::string why) {
   return {SeatKind::none, "outside the method: " + std::move(why)};
 }
 
 SeatMethod open_seat(const RailSeat& s) {
   if (!(s.line > 0.0)) {
-    return outside("plates on the side of an open rail alone; weld them to its bottom too");
+    return not_covered("plates on the side of an open rail alone; weld them to its bottom too");
   }
-  if (s.walls_welded == 2) return outside("an open rail has one web, and two sides are welded");
+  if (s.walls_welded == 2) return not_covered("an open rail has one web, and two sides are welded");
   if (!reaches_corners(s)) {
-    return outside("the plates end within an open rail's flange; let them reach its whole width");
+    return not_covered(
+        "the plates end within an open rail's flange; let them reach its whole width");
   }
   return {s.walls_welded == 1 ? SeatKind::web : SeatKind::flange, {}};
 }
 
 SeatMethod boxed_seat(const RailSeat& s) {
   const double slender = s.face / face_thickness(s);
-  if (s.line > 0.0 && slender > kMostSlender * (1.0 + kRounding)) {
-    return outside(
+  if (s.line > 0.0 && slender > kMostFaceOverWall * (1.0 + kTyped)) {
+    return not_covered(
         fmt::format("the rail's face is {:.3g} times its thickness wide, over 35 "
                     "(AISC 360 chapter K, from memory)",
                     slender));
   }
-  if (s.yield > kHighestYield || s.yield > kYieldOfTensile * s.tensile) {
-    return outside(
+  if (s.yield > kHighestRailYield || s.yield > kYieldOfTensile * s.tensile) {
+    return not_covered(
         "the rail's steel has Fy over 360 MPa or over 0.8 Fu (AISC 360 chapter K, from "
         "memory)");
   }
   if (s.walls_welded == 2 || reaches_corners(s)) return {SeatKind::both_walls, {}};
   if (s.walls_welded == 1) {
-    return outside(
+    return not_covered(
         "the plates wrap one corner of the rail and end short of the other; let them "
         "reach it");
   }
-  if (s.line < kLeastWide * s.face * (1.0 - kRounding)) {
-    return outside(
+  if (s.line < kLeastWide * s.face * (1.0 - kTyped)) {
+    return not_covered(
         "the plates are narrower than a quarter of the face (AISC 360 chapter K, from "
         "memory)");
   }
@@ -361,7 +362,7 @@ class Terms {
   Finding& f_;
 };
 
-std::string source_of(SeatKind kind) {
+std::string seat_source(SeatKind kind) {
   switch (kind) {
     case SeatKind::both_walls:
       return "walls beside the face: AISC 360-22 J10.2 and J10.3 (360-10 table K1.2), distortion "
@@ -421,7 +422,7 @@ Finding rail_wall(const RailWallInput& in) {
   Finding f{.check = "rail wall", .measure = Measure::ratio};
   f.required = in.required;
   f.capacity = 1.0;
-  f.source = source_of(method.kind);
+  f.source = seat_source(method.kind);
   if (method.kind == SeatKind::none) {
     leave_undecided(f, method.why_not);
     return f;

@@ -9,7 +9,7 @@
 namespace checks {
 namespace {
 
-constexpr double kHighestYield = 690.0e6;
+constexpr double kHighestTabYield = 690.0e6;
 
 /// The terms of BTH-1's formulas.
 struct Bth {
@@ -138,7 +138,7 @@ Finding tab(const TabInput& in) {
       "(read "
       "in a page of the 2008 edition, bearing from memory), N_d = 1; the lowest counts";
   if (!in.strength_basis.empty()) f.notes.push_back("strengths: " + in.strength_basis);
-  if (in.plate.yield > kHighestYield) {
+  if (in.plate.yield > kHighestTabYield) {
     leave_undecided(f, "outside the method: Fy over 690 MPa (ASME BTH-1, from memory)");
     return f;
   }
