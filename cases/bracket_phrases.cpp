@@ -93,6 +93,12 @@ Phrase<Plates> read_phrase(std::string_view raw, const parts::Design& names) {
 }
 
 template <>
+Phrase<parts::Steel> read_phrase(std::string_view raw, const parts::Design& names) {
+  const std::string name = squeeze(raw);
+  return {{known_steel(name, names)}, condition_assumed(name, names)};
+}
+
+template <>
 Phrase<FilletWeld> read_phrase(std::string_view raw, const parts::Design&) {
   const std::string text = squeeze(raw);
   FilletWeld weld;
@@ -149,6 +155,10 @@ Phrase<RailFaces> read_phrase(std::string_view raw, const parts::Design&) {
 std::string write_phrase(const Plates& plates, const parts::Design& names) {
   return fmt::format("{} of {} {}", plates.count, write_sizes({plates.thickness}, names.inches),
                      plates.material.id);
+}
+
+std::string write_phrase(const parts::Steel& steel, const parts::Design&) {
+  return steel.material.id;
 }
 
 std::string write_phrase(const FilletWeld& weld, const parts::Design& names) {

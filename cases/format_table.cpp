@@ -28,6 +28,9 @@ constexpr std::string_view kind_of(const parts::Stick&) {
 constexpr std::string_view kind_of(const parts::Plates&) {
   return "[plates](#bracket)";
 }
+constexpr std::string_view kind_of(const parts::Steel&) {
+  return "[steel](#materials)";
+}
 constexpr std::string_view kind_of(const parts::FilletWeld&) {
   return "[fillet](#bracket)";
 }
@@ -42,6 +45,12 @@ constexpr std::string_view kind_of(const parts::LinkEnds&) {
 }
 constexpr std::string_view kind_of(const parts::BoltSpec&) {
   return "[bolt](#joints-and-ends)";
+}
+constexpr std::string_view kind_of(const parts::TabSpec&) {
+  return "[tabs](#joints-and-ends)";
+}
+constexpr std::string_view kind_of(const parts::ThreadSpec&) {
+  return "[thread](#joints-and-ends)";
 }
 constexpr std::string_view kind_of(const parts::Bend&) {
   return "[bend](#lateral_link)";

@@ -34,6 +34,10 @@ Phrase<parts::Stick> read_phrase(std::string_view text, const parts::Design& nam
 template <>
 Phrase<parts::Plates> read_phrase(std::string_view text, const parts::Design& names);
 
+/// "A36".
+template <>
+Phrase<parts::Steel> read_phrase(std::string_view text, const parts::Design& names);
+
 /// "1/4 in fillet, both sides of each plate".
 template <>
 Phrase<parts::FilletWeld> read_phrase(std::string_view text, const parts::Design& names);
@@ -57,6 +61,15 @@ Phrase<parts::LinkEnds> read_phrase(std::string_view text, const parts::Design& 
 /// stack unless it is said.
 template <>
 Phrase<parts::BoltSpec> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "2 of 1/4 in mild steel, edge 1 in, height 2 in, 1/4 in fillet both sides": edge and height from
+/// the bolt's center. Also "width 3 in" at the weld, "off 1 in" of a single tab, "side force 0 %".
+template <>
+Phrase<parts::TabSpec> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "3/4-16, 1-1/8 in engaged, 1 in out, 60 ksi shank".
+template <>
+Phrase<parts::ThreadSpec> read_phrase(std::string_view text, const parts::Design& names);
 
 /// "none", "2 in off straight" (upward), "2 in off straight, forward".
 template <>
@@ -90,11 +103,14 @@ Phrase<parts::Coupling> read_phrase(std::string_view text, const parts::Design& 
 /// The phrase that reads back to an equal part, in the units of `names`.
 [[nodiscard]] std::string write_phrase(const parts::Stick& stick, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::Plates& plates, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::Steel& steel, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::FilletWeld& weld, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::Rail& rail, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::RailFaces& faces, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::LinkEnds& ends, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::BoltSpec& bolt, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::TabSpec& tabs, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::ThreadSpec& thread, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::Bend& bend, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::BraceAt& at, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::JointSpec& joint, const parts::Design& names);
@@ -110,6 +126,9 @@ Phrase<parts::Coupling> read_phrase(std::string_view text, const parts::Design& 
 [[nodiscard]] constexpr std::string_view example_phrase(const parts::Plates&) {
   return "2 of 5/16 in mild steel";
 }
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::Steel&) {
+  return "A36";
+}
 [[nodiscard]] constexpr std::string_view example_phrase(const parts::FilletWeld&) {
   return "1/4 in fillet, both sides of each plate";
 }
@@ -124,6 +143,12 @@ Phrase<parts::Coupling> read_phrase(std::string_view text, const parts::Design& 
 }
 [[nodiscard]] constexpr std::string_view example_phrase(const parts::BoltSpec&) {
   return "5/8 in grade 8";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::TabSpec&) {
+  return "2 of 1/4 in mild steel, edge 1 in, height 2 in, 1/4 in fillet both sides";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::ThreadSpec&) {
+  return "3/4-16, 1-1/8 in engaged, 1 in out, 60 ksi shank";
 }
 [[nodiscard]] constexpr std::string_view example_phrase(const parts::Bend&) {
   return "2 in off straight";

@@ -246,6 +246,62 @@ void add_limit_strap(Problems& out, const Design& design) {
   }
 }
 
+/// Tabs hang on a bolt, and its hole must lie within them.
+void add_tabs(Problems& out, const std::string& key, const parts::TabSpec& tabs,
+              const parts::BoltSpec& bolt, bool inches) {
+  if (!tabs.given()) return;
+  if (!bolt.given()) {
+    out.emplace_back(key, "their bolt is missing: give `bolt`, e.g. 5/8 in grade 8");
+    return;
+  }
+  const double hole = bolt.thread.standard_hole();
+  if (tabs.edge > 0.5 * hole) return;
+  out.emplace_back(key,
+                   fmt::format("{} from the bolt's center to the tabs' edge is not over half of "
+                               "its hole ({})",
+                               length_text(tabs.edge, inches), length_text(hole, inches)));
+}
+
+/// A fillet all round goes around something round.
+void add_end_weld(Problems& out, const std::string& key, double leg, const sections::Shape& shape) {
+  const bool round = std::holds_alternative<sections::RoundTube>(shape) ||
+                     std::holds_alternative<sections::RoundBar>(shape);
+  if (std::isnan(leg) || round) return;
+  out.emplace_back(key, "only the weld around a round bar or tube is known here; leave it out");
+}
+
+void add_all_tabs(Problems& out, const Design& design) {
+  if (design.lateral_link) {
+    const parts::LateralLink& link = *design.lateral_link;
+    add_tabs(out, "lateral_link.axle_tabs", link.axle_tabs, link.bolt, design.inches);
+    add_end_weld(out, "lateral_link.end_weld", link.end_weld, link.stick.shape);
+    if (!std::isnan(link.end_weld) && !link.ends.welded) {
+      out.emplace_back("lateral_link.end_weld", "its ends are not welded, as `ends` says");
+    }
+    if (link.thread.given() && link.ends.joint.kind != parts::JointKind::ball) {
+      out.emplace_back("lateral_link.thread",
+                       "its ends have no thread: say `ends: threaded rod end` or `tapped rod end`");
+    }
+  }
+  if (design.brace) {
+    const parts::Brace& brace = *design.brace;
+    add_tabs(out, "brace.far_tabs", brace.far_tabs, brace.bolt, design.inches);
+    add_end_weld(out, "brace.end_weld", brace.end_weld, brace.stick.shape);
+    if (brace.far_tabs.given() && brace.far_end != parts::BraceEnd::bolted) {
+      out.emplace_back("brace.far_tabs",
+                       "its far end is welded: say `far_end: bolted to opposite rail`");
+    }
+  }
+  if (design.arm) {
+    add_end_weld(out, "arm.end_weld", design.arm->end_weld, design.arm->lower.shape);
+    if (parts::has_upper_arm(*design.arm)) {
+      add_end_weld(out, "arm.end_weld", design.arm->end_weld, design.arm->upper.shape);
+    }
+    add_tabs(out, "arm.axle_tabs", design.arm->axle_tabs, design.arm->bolt, design.inches);
+    add_tabs(out, "arm.frame_tabs", design.arm->frame_tabs, design.arm->bolt, design.inches);
+  }
+}
+
 void add_bracket(Problems& out, const Design& design) {
   const parts::Bracket& b = *design.bracket;
   if (b.up_the_side > b.rail.height) {
@@ -492,6 +548,7 @@ Problems clashing_values(const Design& design) {
   }
   if (design.arm) add_arm(out, design);
   if (design.bracket) add_bracket(out, design);
+  add_all_tabs(out, design);
   if (design.steering && design.vehicle) add_steering(out, design);
   if (design.limit_strap) add_limit_strap(out, design);
   if (design.axle && std::isnan(design.axle->bump_travel) != std::isnan(design.axle->stop_rate)) {

@@ -103,6 +103,8 @@ class FieldWriter {
   }
 
   static bool is_set(const parts::BoltSpec& bolt) { return bolt.given(); }
+  static bool is_set(const parts::TabSpec& tabs) { return tabs.given(); }
+  static bool is_set(const parts::ThreadSpec& thread) { return thread.given(); }
   static bool is_set(const parts::Freed& freed) { return !(freed == parts::Freed{}); }
   static bool is_set(const parts::Toward& toward) { return !(toward == parts::Toward{}); }
   static bool is_set(const parts::Coupling& coupled) { return !coupled.terms.empty(); }

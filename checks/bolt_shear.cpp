@@ -88,6 +88,18 @@ double bending_share(const BoltInput& in, Finding& f) {
   return bent / holds;
 }
 
+/// What the faces of a clamped stack hold by friction.
+double friction(const BoltInput& in, Finding& f) {
+  constexpr double kPreload = 0.75;  // of the proof load
+  constexpr double kFriction = 0.20;
+  const double area_at = in.thread.tensile_area();
+  const double holds = in.planes * kFriction * kPreload * in.grade.proof * area_at;
+  f.lines.push_back({"beside it, friction of the clamped faces: planes * 0.20 * 0.75 Sp At",
+                     "{0} * 0.20 * 0.75 * {1} * {2} = {3}",
+                     {ratio(in.planes), stress(in.grade.proof), area(area_at), force(holds)}});
+  return holds;
+}
+
 }  // namespace
 
 Finding bolt_shear(const BoltInput& in) {
@@ -116,7 +128,9 @@ Finding bolt_shear(const BoltInput& in) {
                        {ratio(v), ratio(t), ratio(both)}});
     demand = std::max({v, t, both});
   }
+  double friction_holds = 0.0;
   if (in.stack) {
+    if (!in.stack->loose) friction_holds = friction(in, f);
     const double bent = bending_share(in, f);
     if (in.stack->loose) {
       demand = std::max(demand, std::hypot(bent, v));
@@ -139,6 +153,11 @@ Finding bolt_shear(const BoltInput& in) {
     f.notes.emplace_back(
         "its stack is taken as clamped tight, so that the bolt does not bend: say `loose stack` "
         "where a bushing turns on it or nothing clamps");
+    f.notes.emplace_back(
+        in.shear <= friction_holds
+            ? "the friction of the clamped faces holds the load by itself"
+            : "the load is over the friction of the clamped faces: they slip until "
+              "the bolt bears, and what bending beside it says may count");
   } else if (!in.stack) {
     f.notes.emplace_back("what it goes through is not known: its bending is not in this");
   }

@@ -35,10 +35,12 @@ struct BoltInput {
 /// Nominal: a plane of shear 0.450 Fu A with threads in it, 0.563 Fu A without; tension 0.75 Fu A,
 /// A of the shank. Small coarse threads, whose stress area At is under 0.75 A: Fu At in tension,
 /// and 0.60 Fu At at most in a plane with threads (proposal, on the safe side). Both together add
-/// up to 1.3. Bending: M = F (eye + 2 plates) / 8, in single shear F (eye + plate) / 2, against
-/// first yield, squares added with those of shear; a loose stack that is not known is undecided.
-/// Limits: a bolt drawn tight or a snug one; slip and fatigue are not in it. Source: AISC 360-22
-/// J3.7 and J3.8, from memory; bending of pins EN 1993-1-8 3.13 (table 3.10 read).
+/// up to 1.3. Of a clamped stack the friction of its faces is shown beside: planes x 0.20 x
+/// 0.75 Sp At (Shigley, eq. 8-31 and ch. 8, from memory; 0.20: common practice). Bending: M = F
+/// (eye + 2 plates) / 8, in single shear F (eye + plate) / 2, against first yield, squares added
+/// with those of shear; a loose stack that is not known is undecided. Limits: a bolt drawn tight or
+/// a snug one; slip and fatigue are not in it. Source: AISC 360-22 J3.7 and J3.8, from memory;
+/// bending of pins EN 1993-1-8 3.13 (table 3.10 read).
 [[nodiscard]] Finding bolt_shear(const BoltInput& input);
 
 }  // namespace checks

@@ -28,6 +28,14 @@ std::vector<FactorEntry> factor_entries(RequiredFactors& f) {
        "bolts and the plates they bear on, routine loads: Omega 2.00 of AISC 360-22 J3, from "
        "memory"},
       {"bolt_abuse", &f.bolt_abuse, "bolts, abuse loads: proposal, no source"},
+      {"tab_routine", &f.tab_routine,
+       "tabs at their hole, routine loads: proposal; Omega 2.00 of AISC 360-22 D5, from memory"},
+      {"tab_abuse", &f.tab_abuse, "tabs at their hole, abuse loads: proposal, no source"},
+      {"rail_wall_routine", &f.rail_wall_routine,
+       "rail wall under a bracket, routine loads: proposal; Omega 1.50 of AISC 360-22 J10.2, from "
+       "memory"},
+      {"rail_wall_abuse", &f.rail_wall_abuse,
+       "rail wall under a bracket, abuse loads: proposal, no source"},
       {"tipping_routine", &f.tipping_routine,
        "axle tipping on its springs, routine loads: proposal, no source"},
       {"tipping_abuse", &f.tipping_abuse,
@@ -66,6 +74,10 @@ double required(const RequiredFactors& f, Item item, bool abuse, Duty duty) {
       return abuse ? f.weld_abuse : f.weld_routine;
     case Item::bolt:
       return abuse ? f.bolt_abuse : f.bolt_routine;
+    case Item::tab:
+      return abuse ? f.tab_abuse : f.tab_routine;
+    case Item::rail_wall:
+      return abuse ? f.rail_wall_abuse : f.rail_wall_routine;
     case Item::reversing_joint:
       return abuse ? f.joint_abuse : f.joint_routine_reversing;
     case Item::joint:

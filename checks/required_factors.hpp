@@ -11,6 +11,8 @@ enum class Item {
   buckling,  ///< column, and member buckling of the frame
   weld,
   bolt,             ///< and the plates it bears on
+  tab,              ///< tabs and eyes at their hole
+  rail_wall,        ///< wall of the rail under a bracket
   tipping,          ///< the axle tipping on its springs and bushings
   reversing_joint,  ///< static rating of a ball joint or rod end whose load reverses
   joint,            ///< static rating of any other ball joint or rod end
@@ -33,6 +35,10 @@ struct RequiredFactors {
   double weld_abuse = 1.5;
   double bolt_routine = 2.0;
   double bolt_abuse = 1.5;
+  double tab_routine = 2.0;
+  double tab_abuse = 1.5;
+  double rail_wall_routine = 1.5;
+  double rail_wall_abuse = 1.25;
   double tipping_routine = 1.5;
   double tipping_abuse = 1.1;
   double joint_routine_reversing = 5.0;

@@ -190,7 +190,9 @@ void add_notes(Finding& f, const WeldInput& in) {
         "the leg is over the maximum of {} along the edge of the plate (AISC 360 J2.2b, read)",
         in_both(maximum_leg(in.edge))));
   }
-  if (too_short && in.group.lines.size() <= kMostLinesListed) {
+  if (!in.backed.empty()) {
+    f.notes.push_back(in.backed);
+  } else if (too_short && in.group.lines.size() <= kMostLinesListed) {
     f.notes.push_back(
         "a weld line is shorter than four legs: as a separate weld it counts with a leg of only a "
         "quarter of its length (AISC 360 J2.2b, read)");

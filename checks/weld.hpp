@@ -17,6 +17,7 @@ struct WeldInput {
   double thinner_part = base::kUnset;   ///< thickness, for the minimum leg; unset = no note  [m]
   double edge = base::kUnset;  ///< thickness of a plate along whose edge the weld runs, for the
                                ///< maximum leg; unset = none  [m]
+  std::string backed = {};     ///< which part of longer lines the group holds; empty = all of them
 };
 
 /// Smallest leg for the thickness of the thinner part joined: 1/8, 3/16, 1/4 or 5/16 in, or 3, 5, 6

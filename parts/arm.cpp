@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "parts/bracket_weld.hpp"
 #include "parts/builder.hpp"
 
 namespace parts {
@@ -130,8 +131,29 @@ class ArmBuilder {
     finish_tube(index);
     rate_axle_end(index, name + ", axle end");
     rate_frame_end(index, name + ", frame end");
-    bolt_end(out_, out_.pieces[index], 0, "axle bolt", arm_.bolt, arm_.axle_joint);
+    axle_bolt(index, "axle bolt");
+    frame_bolt(index);
+  }
+
+  void axle_bolt(std::size_t index, const std::string& name) {
+    const std::size_t before = out_.bolts.size();
+    bolt_end(out_, out_.pieces[index], 0, name, arm_.bolt, arm_.axle_joint);
+    tab_end(out_, before, arm_.axle_tabs, "tabs at the " + name, filler_of(builder_.design()));
+    weld_eye(index, 0, arm_.axle_joint, "tube at the " + name);
+  }
+
+  void frame_bolt(std::size_t index) {
+    const std::size_t before = out_.bolts.size();
     bolt_end(out_, out_.pieces[index], 1, "frame bolt", arm_.bolt, arm_.frame_joint);
+    tab_end(out_, before, arm_.frame_tabs, "tabs at the frame bolt", filler_of(builder_.design()));
+    weld_eye(index, 1, arm_.frame_joint, "tube at the frame bolt");
+  }
+
+  void weld_eye(std::size_t index, int end, const JointSpec& joint, const std::string& where) {
+    const Piece& tube = out_.pieces[index];
+    const sections::Shape& shape = end == 0 ? tube.beams.front().at_a : tube.beams.back().at_b;
+    weld_end(out_, tube, end, eye_reach(arm_.bolt_to_weld, shape, joint.kind), arm_.end_weld, where,
+             filler_of(builder_.design()));
   }
 
   void finish_tube(std::size_t index) {
@@ -158,7 +180,7 @@ class ArmBuilder {
     const std::size_t index = builder_.add_run(spec, {start, fea::Vector3::Zero(), {}}, {}, frame);
     finish_tube(index);
     rate_frame_end(index, "frame end");
-    bolt_end(out_, out_.pieces[index], 1, "frame bolt", arm_.bolt, arm_.frame_joint);
+    frame_bolt(index);
   }
 
   void add_bolt(fea::NodeId start, const fea::Vector3& at_g, const fea::Vector3& along_g,
@@ -208,9 +230,9 @@ class ArmBuilder {
     rate_axle_end(ahead, "lower bolt");
     rate_axle_end(upper, "upper bolt");
     rate_frame_end(behind, "frame end");
-    bolt_end(out_, out_.pieces[ahead], 0, "lower axle bolt", arm_.bolt, arm_.axle_joint);
-    bolt_end(out_, out_.pieces[upper], 0, "upper axle bolt", arm_.bolt, arm_.axle_joint);
-    bolt_end(out_, out_.pieces[behind], 1, "frame bolt", arm_.bolt, arm_.frame_joint);
+    axle_bolt(ahead, "lower axle bolt");
+    axle_bolt(upper, "upper axle bolt");
+    frame_bolt(behind);
     out_.chords.push_back(
         {part_, out_.pieces[ahead].beams.front().beam, out_.pieces[behind].beams.back().beam});
   }

@@ -6,6 +6,7 @@
 #include "parts/field.hpp"
 #include "parts/joint_spec.hpp"
 #include "parts/stick.hpp"
+#include "parts/tab_spec.hpp"
 
 namespace parts {
 
@@ -31,6 +32,9 @@ struct Arm {
   JointSpec frame_joint = {.kind = JointKind::bushing, .axis = Axis::y};
   double bolt_to_weld = base::kUnset;  ///< farthest of an eye's welds; unset = its outside size [m]
   BoltSpec bolt;                       ///< through each end
+  double end_weld = base::kUnset;      ///< leg of the fillet around its eyes  [m]
+  TabSpec axle_tabs;                   ///< on the axle, for its bolts
+  TabSpec frame_tabs;                  ///< on the frame, for its bolt
   double static_rating = base::kUnset;    ///< of each of its ball joints or rod ends  [N]
   double ultimate_rating = base::kUnset;  ///< [N]
   bool mirror = true;                     ///< the same arm on the other side
@@ -73,6 +77,15 @@ void fields(Visitor& v, Arm& arm) {
   v.phrase({"bolt", optional, "bolt through each end: size, grade, how it is sheared",
             "its bolts are not checked"},
            arm.bolt);
+  v.quantity({"end_weld", optional, "leg of the fillet all round each tube at its eyes",
+              "those welds are not checked"},
+             arm.end_weld, positive(length));
+  v.phrase(
+      {"axle_tabs", optional, "tabs on the axle that its bolts go through", "they are not checked"},
+      arm.axle_tabs);
+  v.phrase({"frame_tabs", optional, "tabs on the frame that its bolt goes through",
+            "they are not checked"},
+           arm.frame_tabs);
   v.quantity({"static_rating", optional, "radial static rating of each ball joint or rod end",
               "their rating is not decided"},
              arm.static_rating, positive(force));

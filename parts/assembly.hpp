@@ -11,6 +11,7 @@
 #include "checks/weld_group.hpp"
 #include "fea/frame_model.hpp"
 #include "parts/design.hpp"
+#include "parts/rail_seat.hpp"
 #include "parts/stiffness_set.hpp"
 #include "parts/weld_zone.hpp"
 
@@ -28,6 +29,17 @@ struct PieceBeam {
   std::optional<fea::BeamId> axial = std::nullopt;
   double starts_at = 0.0;  ///< its end a, along the piece's center line  [m]
   double curved = 1.0;  ///< bending stress at the inner fiber of a bend over that of a straight bar
+};
+
+/// A force across a bracket's plates at their bolt that no load case names, as a share of what the
+/// link brings there. It acts to either side; the frame model knows nothing of it.
+struct SideForce {
+  double share = 0.0;        ///< [-]
+  PieceBeam link;            ///< whose end force that is
+  int end = 0;               ///< 0 = a, 1 = b
+  double straight_at = 0.0;  ///< from the bolt, where the plates do not bend; 0 = each bends alone,
+                             ///< over 0 = a sleeve drawn tight keeps two from turning  [m]
+  double spacing = base::kUnset;  ///< of two plates, middle to middle  [m]
 };
 
 /// A run of beams of one bar, tube or plate, between two joints or junctions.
@@ -48,8 +60,9 @@ struct Piece {
   double column_from = 0.0;           ///< its start, along that length  [m]
   double center_line = base::kUnset;  ///< along it, bends and all  [m]
   bool spin_held = false;  ///< free to spin about its own axis; held by a stated small stiffness
-  double mass = base::kUnset;           ///< [kg]
-  std::vector<std::string> notes = {};  ///< what its yield check says besides: bends, taper
+  double mass = base::kUnset;                ///< [kg]
+  std::vector<std::string> notes = {};       ///< what its yield check says besides: bends, taper
+  std::optional<SideForce> side_force = {};  ///< on the plates of a bracket
 
   /// Yield strength at a place along its center line; a zone's edge belongs to the zone.  [Pa]
   [[nodiscard]] double yield_at(double along) const;
@@ -64,7 +77,12 @@ struct RootWeld {
   std::string part;
   fea::NodeId node;  ///< at the centroid of the weld
   fea::Vector3 at_g;
-  checks::WeldGroup group;        ///< in the axes of the case
+  checks::WeldGroup group;            ///< in the axes of the case
+  BackedWeld backed;                  ///< what of it counts
+  RootSeat seat;                      ///< what it stands on
+  std::vector<std::string> warnings;  ///< of its place on the rail
+  std::string rail_basis;             ///< of the rail's strength
+  std::optional<SideForce> side_force = {};
   double plate = base::kUnset;    ///< plate thickness  [m]
   double thinner = base::kUnset;  ///< thinner of the parts joined  [m]
 };
@@ -91,6 +109,39 @@ struct BoltedJoint {
   std::string one_plane = {};                   ///< why one plane is counted, if not as given
   std::optional<Axis> along = {};               ///< the bolt; unset = all force is across it
   std::optional<checks::BoltStack> stack = {};  ///< unset = not known
+};
+
+/// Tabs that a bolt goes through.
+struct TabbedJoint {
+  std::string part;
+  std::string where;
+  std::size_t bolt = 0;  ///< of Assembly::bolts
+  TabSpec tabs;
+  double filler = base::kUnset;  ///< of their weld, F_EXX  [Pa]
+};
+
+/// The fillet all round a round bar or tube, at one of its ends.
+struct EndWeld {
+  std::string part;
+  std::string where;
+  PieceBeam beam;
+  int end = 0;                    ///< 0 = a, 1 = b
+  double at = 0.0;                ///< from that end  [m]
+  double radius = base::kUnset;   ///< outside of the bar or tube  [m]
+  double thinner = base::kUnset;  ///< its wall  [m]
+  double leg = base::kUnset;      ///< [m]
+  double filler = base::kUnset;   ///< F_EXX  [Pa]
+};
+
+/// The thread of a rod end.
+struct ThreadedJoint {
+  std::string part;
+  std::string where;
+  PieceBeam beam;
+  int end = 0;  ///< 0 = a, 1 = b
+  ThreadSpec thread;
+  double tapped_tensile = base::kUnset;  ///< of what it is screwed into  [Pa]
+  std::string tapped_basis;
 };
 
 /// The plates of a bracket at its bolt.
@@ -135,6 +186,9 @@ struct Assembly {
   std::vector<RatedJoint> rated_joints;
   std::vector<BoltedJoint> bolts;
   std::optional<BoltedPlates> bolted_plates;
+  std::vector<TabbedJoint> tabs;
+  std::vector<ThreadedJoint> threads;
+  std::vector<EndWeld> end_welds;
   std::vector<Chord> chords;
   std::vector<BumpStop> stops;
   std::vector<NamedNode> points;

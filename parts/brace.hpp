@@ -3,6 +3,7 @@
 #include "parts/bolt_spec.hpp"
 #include "parts/field.hpp"
 #include "parts/stick.hpp"
+#include "parts/tab_spec.hpp"
 
 namespace parts {
 
@@ -24,6 +25,8 @@ struct Brace {
   BraceEnd far_end = BraceEnd::welded;
   double bolt_to_weld = base::kUnset;  ///< farthest of an eye's welds; unset = its outside size [m]
   BoltSpec bolt;                       ///< of its bolted ends
+  double end_weld = base::kUnset;      ///< leg of the fillet around both ends  [m]
+  TabSpec far_tabs;                    ///< on the opposite rail, for its bolt there
   double end_mount = base::kUnset;  ///< give of its end along the brace; unset = both bounds [N/m]
   bool operator==(const Brace&) const = default;
 };
@@ -48,6 +51,12 @@ void fields(Visitor& v, Brace& b) {
   v.phrase({"bolt", optional, "bolt of each bolted end: size, grade, how it is sheared",
             "its bolts are not checked"},
            b.bolt);
+  v.quantity(
+      {"end_weld", optional, "leg of the fillet all round each end", "those welds are not checked"},
+      b.end_weld, positive(length));
+  v.phrase({"far_tabs", optional, "tabs on the opposite rail that its bolt goes through",
+            "they are not checked"},
+           b.far_tabs);
   v.quantity({"end_mount", optional, "stiffness of the far end along the brace",
               "`not sure`: solved at 10 kN/mm and rigid; proposal, no source"},
              b.end_mount, {.dimension = stiffness, .above = 0.0, .may_be_unsure = true});

@@ -42,7 +42,10 @@ struct Bracket {
   FilletWeld weld;
   double filler = 482.633e6;  ///< classification strength F_EXX  [Pa]
   Rail rail;
+  Steel rail_steel = {*sections::find_material("A36")};  ///< of rail and frame plate
+  double rail_stress = base::kUnset;  ///< along it, own load; unset = 0.4 of its yield [Pa]
   RailFaces welded_to;
+  double side_force = 0.05;              ///< share of the link's force across the plates  [-]
   double up_the_side = base::kUnset;     ///< weld on a rail side; unset = half the rail height [m]
   double rail_stiffness = base::kUnset;  ///< root about the rail; unset = both bounds  [N m/rad]
   double cross_member_ahead = base::kUnset;   ///< bracket to the next cross member  [m]
@@ -74,7 +77,16 @@ void fields(Visitor& v, Bracket& b) {
       {"filler", assumed, "tensile strength of the filler (F_EXX)", "E70 filler, AWS A5.1 / A5.18"},
       b.filler, positive(stress));
   v.phrase({"rail", required, "boxed or open, width x height x wall, frame plate"}, b.rail);
+  v.phrase({"rail_steel", assumed, "steel of the rail and its frame plate",
+            "the weakest of common rail steels; proposal, no source"},
+           b.rail_steel);
+  v.quantity({"rail_stress", optional, "stress along the rail from its own load",
+              "0.4 of its yield strength; proposal"},
+             b.rail_stress, not_negative(stress));
   v.phrase({"welded_to", required, "faces of the rail the plates are welded to"}, b.welded_to);
+  v.quantity({"side_force", assumed, "share of the link's force that acts across the plates",
+              "misalignment and friction; proposal, no source; `0 %` turns it off"},
+             b.side_force, {.dimension = ratio, .at_least = 0.0, .at_most = 1.0});
   v.quantity({"up_the_side", optional, "length of the weld up a rail side",
               "half of the rail's height; proposal"},
              b.up_the_side, positive(length));

@@ -37,6 +37,10 @@ double depth_at_bolt(const Bracket& bracket) {
   return std::isnan(bracket.depth_at_bolt) ? 0.5 * bracket.depth_at_rail : bracket.depth_at_bolt;
 }
 
+double filler_of(const Design& design) {
+  return design.bracket ? design.bracket->filler : Bracket{}.filler;
+}
+
 checks::WeldGroup root_weld(const Bracket& bracket, const BracketPlace& place) {
   checks::WeldGroup group{.lines = {}, .filler_tensile = bracket.filler};
   const double half_bottom = 0.5 * std::min(bracket.depth_at_rail, bracket.rail.width);

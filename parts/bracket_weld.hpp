@@ -2,7 +2,7 @@
 
 #include "checks/weld_group.hpp"
 #include "fea/vectors.hpp"
-#include "parts/bracket.hpp"
+#include "parts/design.hpp"
 
 namespace parts {
 
@@ -26,5 +26,8 @@ struct BracketPlace {
 /// From the bolt's center to the nearest edge of a plate: as given, else half of the depth there.
 /// [m]
 [[nodiscard]] double edge_distance(const Bracket& bracket);
+
+/// Strength of the filler: as the bracket's weld says, else of E70.  [Pa]
+[[nodiscard]] double filler_of(const Design& design);
 
 }  // namespace parts

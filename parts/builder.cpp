@@ -226,6 +226,33 @@ void bolt_end(Assembly& out, const Piece& piece, int end, const std::string& whe
   out.bolts.push_back(std::move(bolted));
 }
 
+void tab_end(Assembly& out, std::size_t before, const TabSpec& tabs, const std::string& where,
+             double filler) {
+  if (!tabs.given() || out.bolts.size() == before) return;
+  const std::size_t bolt = out.bolts.size() - 1;
+  out.tabs.push_back({out.bolts[bolt].part, where, bolt, tabs, filler});
+}
+
+void weld_end(Assembly& out, const Piece& piece, int end, double at, double leg,
+              const std::string& where, double filler) {
+  if (!(leg > 0.0)) return;
+  const PieceBeam& beam = end == 0 ? piece.beams.front() : piece.beams.back();
+  const sections::Shape& shape = end == 0 ? beam.at_a : beam.at_b;
+  out.end_welds.push_back({piece.part, where, beam, end, at, half_outside(shape),
+                           sections::governing_thickness(shape), leg, filler});
+}
+
+void thread_ends(Assembly& out, const Piece& piece, const ThreadSpec& thread, bool insert) {
+  if (!thread.given()) return;
+  const sections::Material tapped = insert ? *sections::find_material("A36") : piece.material;
+  const std::string basis =
+      (insert ? "an insert of steel not given, taken as " : "") + parent_words(tapped);
+  out.threads.push_back(
+      {piece.part, "rod end, first end", piece.beams.front(), 0, thread, tapped.tensile, basis});
+  out.threads.push_back(
+      {piece.part, "rod end, far end", piece.beams.back(), 1, thread, tapped.tensile, basis});
+}
+
 void set_weld_zones(Piece& piece, std::vector<Weld> welds, const sections::Shape& thickest) {
   piece.weld_places = welds;
   if (!piece.material.weakened_by_welding()) return;

@@ -113,6 +113,20 @@ inline constexpr double kSpinStiffness = 1.0;  // [N m/rad]
 void rate_ends(Assembly& out, const Piece& piece, const std::string& start, const std::string& end,
                double static_rating, double ultimate_rating);
 
+/// The tabs that the bolt added last goes through, if they are given; `before` bolts were there
+/// before it.
+void tab_end(Assembly& out, std::size_t before, const TabSpec& tabs, const std::string& where,
+             double filler);
+
+/// The fillet all round one end of a round piece, `at` from its joint, when its leg is given.
+/// @param end  0 = its first end, 1 = its far one
+void weld_end(Assembly& out, const Piece& piece, int end, double at, double leg,
+              const std::string& where, double filler);
+
+/// The threads of both rod ends of a piece, if they are given.
+/// @param insert  welded in, of a steel that is not given; else they are screwed into the piece
+void thread_ends(Assembly& out, const Piece& piece, const ThreadSpec& thread, bool insert);
+
 /// The bolt at one end of a piece, when it is given.
 /// @param end  0 = its first end, 1 = its far one
 void bolt_end(Assembly& out, const Piece& piece, int end, const std::string& where,

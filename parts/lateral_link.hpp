@@ -7,6 +7,8 @@
 #include "parts/field.hpp"
 #include "parts/joint_spec.hpp"
 #include "parts/stick.hpp"
+#include "parts/tab_spec.hpp"
+#include "parts/thread_spec.hpp"
 
 namespace parts {
 
@@ -40,6 +42,9 @@ struct LateralLink {
   double bolt_to_weld = base::kUnset;  ///< farthest of an end's welds; unset = its outside size [m]
   Bend bend;
   BoltSpec bolt;                          ///< through each end
+  double end_weld = base::kUnset;         ///< leg of the fillet around its welded ends  [m]
+  TabSpec axle_tabs;                      ///< on the axle, for the link's bolt
+  ThreadSpec thread;                      ///< of both rod ends
   double static_rating = base::kUnset;    ///< radial, of a ball joint or rod end  [N]
   double ultimate_rating = base::kUnset;  ///< [N]
   bool operator==(const LateralLink&) const = default;
@@ -67,6 +72,15 @@ void fields(Visitor& v, LateralLink& link) {
   v.phrase({"bolt", optional, "bolt through each end: size, grade, how it is sheared",
             "its bolts are not checked"},
            link.bolt);
+  v.quantity({"end_weld", optional, "leg of the fillet all round each welded end",
+              "those welds are not checked"},
+             link.end_weld, positive(length));
+  v.phrase({"axle_tabs", optional, "tabs on the axle that its bolt goes through",
+            "they are not checked"},
+           link.axle_tabs);
+  v.phrase({"thread", optional, "thread of its rod ends: engaged, out, steel of the shank",
+            "it is not checked"},
+           link.thread);
   v.phrase({"bend", assumed, "none, or how far the middle is off straight", "a straight link"},
            link.bend);
   v.quantity({"bend_radius", optional, "radius of the center line where it bends", "sharp corners"},

@@ -10,6 +10,7 @@
 #include "base/input_error.hpp"
 #include "parts/bracket_weld.hpp"
 #include "parts/builder.hpp"
+#include "parts/side_force.hpp"
 
 namespace parts {
 namespace {
@@ -207,7 +208,7 @@ void in_one_plane(BoltedJoint& joint, const std::string& reason) {
 constexpr const char* kEyesPush = "link and brace on one bolt push against each other";
 
 /// The bolts of the brace's bolted ends; at the bracket it shares the link's place.
-void bolt_brace(Assembly& out, const Piece& piece, const Brace& brace) {
+void bolt_brace(Assembly& out, const Piece& piece, const Brace& brace, double filler) {
   const JointSpec pin{.kind = JointKind::pin, .axis = Axis::x};
   if (brace.meets_bracket.at_bolt()) {
     const std::size_t before = out.bolts.size();
@@ -217,7 +218,9 @@ void bolt_brace(Assembly& out, const Piece& piece, const Brace& brace) {
     }
   }
   if (brace.far_end == BraceEnd::bolted) {
+    const std::size_t before = out.bolts.size();
     bolt_end(out, piece, 1, "bolt at the far end", brace.bolt, pin);
+    tab_end(out, before, brace.far_tabs, "tabs at the far end", filler);
   }
 }
 
@@ -254,7 +257,11 @@ void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
   const std::size_t piece = builder.add_run(spec, {at, fea::Vector3::Zero(), near_joint}, {},
                                             {far, fea::Vector3::Zero(), far_joint});
   out.pieces[piece].column = true;
-  bolt_brace(out, out.pieces[piece], brace);
+  bolt_brace(out, out.pieces[piece], brace, filler_of(builder.design()));
+  weld_end(out, out.pieces[piece], 0, spec.welds.start.value_or(0.0), brace.end_weld,
+           "at the bracket", filler_of(builder.design()));
+  weld_end(out, out.pieces[piece], 1, spec.welds.end.value_or(0.0), brace.end_weld,
+           "at the far end", filler_of(builder.design()));
 }
 
 void add_bracket(Builder& builder, fea::NodeId bolt, double inward_y) {
@@ -278,6 +285,10 @@ void add_bracket(Builder& builder, fea::NodeId bolt, double inward_y) {
                       .node = root,
                       .at_g = centroid_g,
                       .group = group,
+                      .backed = backed_root_weld(bracket, {bottom_g, inward_y}),
+                      .seat = root_seat(bracket, {bottom_g, inward_y}),
+                      .warnings = root_weld_warnings(bracket),
+                      .rail_basis = parent_words(bracket.rail_steel.material),
                       .plate = bracket.plates.thickness,
                       .thinner = std::min(bracket.plates.thickness, rail_wall)};
   const std::optional<fea::NodeId> brace_node = add_plates(builder, bolt, root, bottom_g);
@@ -297,13 +308,43 @@ RunEnd axle_end_of(Builder& builder, const fea::Vector3& axle_g) {
   return {axle, fea::Vector3::Zero(), {}};
 }
 
+/// Where two tapered plates, held from turning at both ends, do not bend as one end is pushed
+/// aside: the middle of the drop, weighted by 1 / depth (slope-deflection).  [m]
+double straight_at(const Bracket& bracket) {
+  const double taper = bracket.depth_at_rail / depth_at_bolt(bracket) - 1.0;
+  if (std::abs(taper) < 1e-3) return 0.5 * bracket.drop;
+  return bracket.drop * (1.0 / std::log1p(taper) - 1.0 / taper);
+}
+
+/// The side force on the bracket, from the end of the link at its bolt.
+void add_side_force(Builder& builder, const Piece& link_piece) {
+  const Bracket& bracket = *builder.design().bracket;
+  Assembly& out = builder.out();
+  if (!(bracket.side_force > 0.0)) return;
+  SideForce side{.share = bracket.side_force,
+                 .link = link_piece.beams.front(),
+                 .end = 0,
+                 .spacing = bracket.gap + bracket.plates.thickness};
+  if (bracket.plates.count == 2 && !builder.design().lateral_link->bolt.loose_stack) {
+    side.straight_at = straight_at(bracket);
+  }
+  for (Piece& piece : out.pieces) {
+    if (piece.part != out.root->part) continue;
+    piece.side_force = side;
+    piece.notes.push_back(side_force_words(side));
+  }
+  out.root->side_force = side;
+}
+
 /// The bolts of the link, and the plates that its frame bolt goes through.
 void bolt_link(Builder& builder, const Piece& link_piece) {
   const LateralLink& link = *builder.design().lateral_link;
   Assembly& out = builder.out();
   const std::size_t frame_bolt = out.bolts.size();
   bolt_end(out, link_piece, 0, "frame bolt", link.bolt, link.ends.joint);
+  const std::size_t before = out.bolts.size();
   bolt_end(out, link_piece, 1, "axle bolt", link.bolt, link.ends.joint);
+  tab_end(out, before, link.axle_tabs, "tabs at the axle bolt", filler_of(builder.design()));
   if (out.bolts.size() == frame_bolt || !builder.design().bracket) return;
   const Bracket& bracket = *builder.design().bracket;
   if (bracket.plates.count == 1) {
@@ -375,10 +416,17 @@ void add_link_and_bracket(Builder& builder) {
   Piece& piece = out.pieces[index];
   piece.column = through.empty();
   piece.spin_held = link.ends.joint.kind == JointKind::ball;
+  if (builder.design().bracket) add_side_force(builder, piece);
   out.chords.push_back({"lateral_link", piece.beams.front().beam, piece.beams.back().beam});
   bolt_link(builder, piece);
+  if (link.ends.welded) {
+    const double filler = filler_of(builder.design());
+    weld_end(out, piece, 0, eye, link.end_weld, "at the frame end", filler);
+    weld_end(out, piece, 1, eye, link.end_weld, "at the axle end", filler);
+  }
   if (piece.spin_held) {
     rate_ends(out, piece, "frame end", "axle end", link.static_rating, link.ultimate_rating);
+    thread_ends(out, piece, link.thread, link.ends.welded);
   }
 }
 

@@ -15,6 +15,12 @@ struct Stick {
   bool operator==(const Stick&) const = default;
 };
 
+/// A steel by its name: "A36", "S355".
+struct Steel {
+  sections::Material material;
+  bool operator==(const Steel&) const = default;
+};
+
 /// Plates of a bracket: "2 of 5/16 in mild steel".
 struct Plates {
   int count = 2;                    ///< 1 or 2

@@ -15,12 +15,7 @@ const std::vector<std::string>& cautions() {
 
 const std::vector<std::string>& checks_not_offered() {
   static const std::vector<std::string> kNotOffered = {"combined forces in open sections",
-                                                       "side force on brackets",
-                                                       "bolt slip",
-                                                       "tabs and eyes",
-                                                       "other welds",
-                                                       "threads",
-                                                       "rail wall"};
+                                                       "other welds"};
   return kNotOffered;
 }
 

@@ -10,6 +10,7 @@
 #include "loads/case_library.hpp"
 #include "parts/bracket_weld.hpp"
 #include "parts/design_cases.hpp"
+#include "parts/rail_seat.hpp"
 #include "parts/stiffness_set.hpp"
 #include "parts/used_sticks.hpp"
 
@@ -36,6 +37,22 @@ void add_bracket(std::vector<Assumption>& out, const parts::Design& design) {
   if (std::isnan(b.edge_distance) && design.lateral_link && design.lateral_link->bolt.given()) {
     out.push_back({"bracket.edge_distance", length_text(parts::edge_distance(b), design.inches),
                    "half of the depth at the bolt; proposal"});
+  }
+  if (std::isnan(b.rail_stress)) {
+    const double unit = design.inches ? base::kKsi : base::kMegapascal;
+    out.push_back(
+        {"bracket.rail_stress",
+         fmt::format("{:.3g} {}", parts::rail_stress(b) / unit, design.inches ? "ksi" : "MPa"),
+         "0.4 of the rail's yield strength; proposal, no source"});
+  }
+  if (b.rail.frame_plate > 0.0) {
+    out.push_back({"frame plate", "as wide as the rail's face, welded all round",
+                   "it must reach past the bracket by half the face's width; common practice, no "
+                   "source"});
+  }
+  if (!b.rail.boxed && b.welded_to.bottom && !b.welded_to.inner_side && !b.welded_to.outer_side) {
+    out.push_back({"open rail", "its web is on the outer side",
+                   "trucks' channels mostly open inward; common practice, no source"});
   }
   if (parts::root_is_bounded(b)) {
     const parts::RootStiffness soft = parts::root_stiffness(b, parts::Bound::low);
@@ -175,6 +192,25 @@ std::string bolts_left_out(const parts::Design& design) {
   return fmt::format("bolts{}{} (give `bolt:`)", any_given ? " of " : "", any_given ? names : "");
 }
 
+/// Which tabs and threads are not checked; empty when all are given, or there are none.
+std::string tabs_left_out(const parts::Design& design) {
+  const bool link = design.lateral_link && !design.lateral_link->axle_tabs.given();
+  const bool brace = design.brace && design.brace->far_end == parts::BraceEnd::bolted &&
+                     !design.brace->far_tabs.given();
+  const bool arm =
+      design.arm && (!design.arm->axle_tabs.given() || !design.arm->frame_tabs.given());
+  if (!link && !brace && !arm) return {};
+  return "tabs on axle and frame (give `axle_tabs:`, `frame_tabs:`, `far_tabs:`)";
+}
+
+/// Whether a part has welded ends whose weld is not given.
+bool end_welds_left_out(const parts::Design& design) {
+  const bool link = design.lateral_link && design.lateral_link->ends.welded &&
+                    std::isnan(design.lateral_link->end_weld);
+  return link || (design.brace && std::isnan(design.brace->end_weld)) ||
+         (design.arm && std::isnan(design.arm->end_weld));
+}
+
 /// A line for each reason why load cases are not run.
 void add_cases_not_run(std::vector<std::string>& out, const parts::Design& design) {
   std::vector<std::pair<std::string, std::string>> by_reason;
@@ -301,10 +337,20 @@ std::vector<std::string> left_out(const parts::Design& design) {
                                 not_run.size(), loads::case_names().size()));
     }
   }
+  if (std::string tabs = tabs_left_out(design); !tabs.empty()) out.push_back(std::move(tabs));
+  if (end_welds_left_out(design)) {
+    out.emplace_back("welds at the ends of bars and tubes (give `end_weld:`)");
+  }
+  const bool on_balls =
+      design.lateral_link && design.lateral_link->ends.joint.kind == parts::JointKind::ball;
+  if (on_balls && !design.lateral_link->thread.given()) {
+    out.emplace_back("threads of the lateral link's rod ends (give `thread:`)");
+  }
   out.push_back("clearances, travel, steering geometry");
-  out.push_back(design.bracket ? "the rail itself (its section counts here by the weld and the "
-                                 "rail_stiffness alone), and what holds the parts to the axle"
-                               : "the frame itself, and what holds the parts to the axle");
+  out.push_back(design.bracket
+                    ? "the rail itself (here by its wall under the bracket, the weld "
+                      "and the rail_stiffness alone), and what holds the parts to the axle"
+                    : "the frame itself, and what holds the parts to the axle");
   if (design.vehicle) add_cases_not_run(out, design);
   return out;
 }

@@ -90,6 +90,7 @@ double Cell::ratio_of(const Criterion& criterion, const CaseSolution& solved) co
 
 const fea::Solution& Cell::judged_by(const Criterion& criterion, const CaseSolution& solved) const {
   const bool bracket = criterion.kind == Criterion::Kind::weld ||
+                       criterion.kind == Criterion::Kind::rail_wall ||
                        (criterion.kind == Criterion::Kind::yield && assembly().root &&
                         assembly().pieces[criterion.index].part == assembly().root->part);
   if (!bracket || solved.solution.status() != fea::SolveStatus::converged) return solved.solution;

@@ -11,29 +11,55 @@
 #include "checks/column.hpp"
 #include "checks/joint_rating.hpp"
 #include "checks/local_buckling.hpp"
+#include "checks/rail_wall.hpp"
 #include "checks/wall_slenderness.hpp"
 #include "checks/weld.hpp"
 #include "checks/yield.hpp"
 #include "fea/rotation.hpp"
 #include "parts/piece_forces.hpp"
+#include "parts/side_force.hpp"
 #include "parts/weld_zone.hpp"
 #include "studies/combined_criterion.hpp"
+#include "studies/joint_criterion.hpp"
 #include "studies/piece_places.hpp"
 
 namespace studies {
 namespace {
 
-checks::WeldInput weld_input(const parts::RootWeld& root, const fea::Solution& solution) {
+checks::Wrench root_wrench(const parts::Assembly& assembly, const fea::Solution& solution) {
+  const parts::RootWeld& root = *assembly.root;
   fea::Vector6 held = solution.reaction(root.node);
   if (solution.state() != nullptr) {
     // The weld has turned with the bracket.
     const fea::Matrix3 turn = fea::rotation_of(solution.placement(root.node).tail<3>());
     held << turn.transpose() * held.head<3>(), turn.transpose() * held.tail<3>();
   }
-  return {.group = root.group,
-          .wrench = {.force = -held.head<3>(), .moment = -held.tail<3>(), .at = root.at_g},
+  const checks::Wrench wrench{.force = -held.head<3>(), .moment = -held.tail<3>(), .at = root.at_g};
+  if (!root.side_force) return wrench;
+  return parts::with_side_force(wrench, assembly.model[*assembly.bracket_bolt].at_g,
+                                parts::side_force(*root.side_force, solution));
+}
+
+/// What a check of the root says besides.
+void add_side_note(const parts::RootWeld& root, checks::Finding& finding) {
+  if (root.side_force) finding.notes.push_back(parts::side_force_words(*root.side_force));
+}
+
+checks::WeldInput weld_input(const parts::Assembly& assembly, const fea::Solution& solution) {
+  const parts::RootWeld& root = *assembly.root;
+  return {.group = root.backed.group,
+          .wrench = root_wrench(assembly, solution),
           .thinner_part = root.thinner,
-          .edge = base::kUnset};
+          .edge = base::kUnset,
+          .backed = root.backed.words};
+}
+
+checks::RailWallInput rail_wall_input(const parts::Assembly& assembly,
+                                      const fea::Solution& solution) {
+  const parts::RootWeld& root = *assembly.root;
+  return {.seat = root.seat.seat,
+          .load = parts::seat_load(root.seat, root_wrench(assembly, solution)),
+          .strength_basis = root.rail_basis};
 }
 
 double joint_force(const parts::RatedJoint& joint, const fea::Solution& solution) {
@@ -58,6 +84,10 @@ PieceStress stress_at(const parts::Piece& piece, const fea::Solution& solution, 
   cut.my *= beam.curved;
   cut.mz *= beam.curved;
   const double along = beam.starts_at + at;
+  if (piece.side_force) {
+    cut = parts::with_side_force(cut, *piece.side_force, along,
+                                 parts::side_force(*piece.side_force, solution));
+  }
   return {.von_mises = sections::worst_point(shape_at(beam, part), cut).von_mises,
           .beam = index,
           .part = part,
@@ -86,24 +116,15 @@ PieceStress largest(const parts::Piece& piece, const fea::Solution& solution, co
   return worst;
 }
 
-/// Force on the end of a beam, axes of the case.
-fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end, const parts::Assembly& assembly,
-                         const fea::Solution& solution) {
-  const fea::Model& model = assembly.model;
-  const fea::Vector12 ends = parts::end_forces(beam, solution);
-  return fea::member_axes(model, model[beam.beam]).transpose() * ends.segment<3>(6 * end);
-}
-
 checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const parts::Assembly& assembly,
                              const fea::Solution& solution) {
-  const fea::Vector3 force_g = end_force_g(joint.beam, joint.end, assembly, solution);
-  const double along = joint.along ? force_g[static_cast<int>(*joint.along)] : 0.0;
+  const BoltForce force = bolt_force(joint, assembly, solution);
   return {.thread = joint.bolt.thread,
           .grade = joint.bolt.grade,
           .planes = joint.bolt.double_shear ? 2 : 1,
           .threads_in_plane = joint.bolt.threads_in_plane,
-          .shear = std::sqrt(std::max(0.0, force_g.squaredNorm() - along * along)),
-          .tension = std::abs(along),
+          .shear = force.across,
+          .tension = force.along,
           .stack = joint.stack,
           .loose = joint.bolt.loose_stack,
           .planes_basis = joint.one_plane};
@@ -124,6 +145,83 @@ checks::BoltHoleInput bolt_hole_input(const parts::Assembly& assembly,
           .plates = bolt.bolt.double_shear ? plates.count : 1,
           .tensile = plates.material.tensile,
           .strength_basis = parts::parent_words(plates.material)};
+}
+
+/// The eyes of the bracket's plates; edges as of the bolt hole.
+checks::TabInput bracket_eye_input(const parts::Assembly& assembly, const fea::Solution& solution) {
+  const checks::BoltHoleInput hole = bolt_hole_input(assembly, solution);
+  return {.plate = {.thickness = hole.thickness,
+                    .bolt = hole.bolt,
+                    .hole = hole.hole,
+                    .ahead = hole.edge,
+                    .beside = hole.edge,
+                    .yield = assembly.bolted_plates->material.yield,
+                    .tensile = hole.tensile},
+          .plates = hole.plates,
+          .force = hole.force,
+          .strength_basis = hole.strength_basis};
+}
+
+/// The finding of a check of tabs or threads; nothing for any other kind.
+/// @param placed  fills in what all inputs have
+template <class Placed>
+std::optional<checks::Finding> end_finding(const Criterion& criterion,
+                                           const parts::Assembly& assembly,
+                                           const fea::Solution& solution, const Placed& placed) {
+  switch (criterion.kind) {
+    case Criterion::Kind::bracket_eye:
+      return checks::tab(placed(bracket_eye_input(assembly, solution)));
+    case Criterion::Kind::tab:
+      return checks::tab(placed(tab_input(assembly.tabs[criterion.index], assembly, solution)));
+    case Criterion::Kind::tab_root:
+      return checks::tab_root(
+          placed(tab_root_input(assembly.tabs[criterion.index], assembly, solution)));
+    case Criterion::Kind::tab_weld: {
+      checks::Finding weld =
+          checks::weld(placed(tab_weld_input(assembly.tabs[criterion.index], assembly, solution)));
+      weld.check = "tab weld";
+      return weld;
+    }
+    case Criterion::Kind::end_weld: {
+      checks::Finding weld =
+          checks::weld(placed(end_weld_input(assembly.end_welds[criterion.index], solution)));
+      weld.check = "end weld";
+      weld.notes.emplace_back(
+          "taken as a ring around the tube, square to it; a saddle or slant is longer; what it is "
+          "welded to is taken as stiff");
+      return weld;
+    }
+    case Criterion::Kind::shank:
+      return checks::threaded_shank(
+          placed(shank_input(assembly.threads[criterion.index], solution)));
+    case Criterion::Kind::thread:
+      return checks::thread_engagement(
+          placed(engagement_input(assembly.threads[criterion.index], solution)));
+    default:
+      return std::nullopt;
+  }
+}
+
+/// Where a check of tabs or threads is.
+std::string end_place(const Criterion& criterion, const parts::Assembly& assembly) {
+  using Kind = Criterion::Kind;
+  if (criterion.kind == Kind::bracket_eye) return "plates at the bolt hole";
+  if (criterion.kind == Kind::end_weld) return assembly.end_welds[criterion.index].where;
+  const bool threaded = criterion.kind == Kind::shank || criterion.kind == Kind::thread;
+  return threaded ? assembly.threads[criterion.index].where : assembly.tabs[criterion.index].where;
+}
+
+/// Demand over capacity of such a check; unset when it cannot be decided.
+std::optional<double> end_ratio(const Criterion& criterion, const parts::Assembly& assembly,
+                                const fea::Solution& solution) {
+  const std::optional<checks::Finding> found =
+      end_finding(criterion, assembly, solution, [](auto input) {
+        input.required = 1.0;
+        return input;
+      });
+  if (!found) return std::nullopt;
+  if (found->state == checks::State::undecided) return base::kUnset;
+  return found->demand / found->capacity;
 }
 
 bool is_thin_walled(const parts::Piece& piece) {
@@ -262,9 +360,23 @@ double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
                               assembly.pieces[criterion.index].duty);
     case Criterion::Kind::weld:
       return checks::required(factors, Item::weld, abuse);
+    case Criterion::Kind::rail_wall:
+      return checks::required(factors, Item::rail_wall, abuse);
     case Criterion::Kind::bolt:
     case Criterion::Kind::bolt_hole:
       return checks::required(factors, Item::bolt, abuse);
+    case Criterion::Kind::thread:
+      return checks::required(factors, Item::bolt, abuse);
+    case Criterion::Kind::bracket_eye:
+    case Criterion::Kind::tab:
+      return checks::required(factors, Item::tab, abuse);
+    case Criterion::Kind::tab_root:
+      return checks::required(factors, Item::yield, abuse);
+    case Criterion::Kind::tab_weld:
+    case Criterion::Kind::end_weld:
+      return checks::required(factors, Item::weld, abuse);
+    case Criterion::Kind::shank:
+      return checks::required(factors, Item::yield, abuse, checks::Duty::lateral_link);
     case Criterion::Kind::joint:
       break;
   }
@@ -282,27 +394,56 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
     if (combines_forces(assembly.pieces[i])) all.push_back({Criterion::Kind::combined, i});
     if (is_thin_walled(assembly.pieces[i])) all.push_back({Criterion::Kind::thin_wall, i});
   }
-  if (assembly.root) all.push_back({Criterion::Kind::weld, 0});
+  if (assembly.root) {
+    all.push_back({Criterion::Kind::weld, 0});
+    all.push_back({Criterion::Kind::rail_wall, 0});
+  }
   for (std::size_t i = 0; i < assembly.rated_joints.size(); ++i) {
     all.push_back({Criterion::Kind::joint, i});
   }
   for (std::size_t i = 0; i < assembly.bolts.size(); ++i) {
     all.push_back({Criterion::Kind::bolt, i});
   }
-  if (assembly.bolted_plates) all.push_back({Criterion::Kind::bolt_hole, 0});
+  if (assembly.bolted_plates) {
+    all.push_back({Criterion::Kind::bolt_hole, 0});
+    all.push_back({Criterion::Kind::bracket_eye, 0});
+  }
+  for (std::size_t i = 0; i < assembly.tabs.size(); ++i) {
+    all.push_back({Criterion::Kind::tab, i});
+    all.push_back({Criterion::Kind::tab_root, i});
+    if (assembly.tabs[i].tabs.weld.leg > 0.0) all.push_back({Criterion::Kind::tab_weld, i});
+  }
+  for (std::size_t i = 0; i < assembly.end_welds.size(); ++i) {
+    all.push_back({Criterion::Kind::end_weld, i});
+  }
+  for (std::size_t i = 0; i < assembly.threads.size(); ++i) {
+    all.push_back({Criterion::Kind::shank, i});
+    all.push_back({Criterion::Kind::thread, i});
+  }
   return all;
 }
 
 const std::string& part_judged(const Criterion& criterion, const parts::Assembly& assembly) {
   switch (criterion.kind) {
     case Criterion::Kind::weld:
+    case Criterion::Kind::rail_wall:
       return assembly.root->part;
     case Criterion::Kind::joint:
       return assembly.rated_joints[criterion.index].part;
     case Criterion::Kind::bolt:
       return assembly.bolts[criterion.index].part;
     case Criterion::Kind::bolt_hole:
+    case Criterion::Kind::bracket_eye:
       return assembly.bolted_plates->part;
+    case Criterion::Kind::tab:
+    case Criterion::Kind::tab_root:
+    case Criterion::Kind::tab_weld:
+      return assembly.tabs[criterion.index].part;
+    case Criterion::Kind::end_weld:
+      return assembly.end_welds[criterion.index].part;
+    case Criterion::Kind::shank:
+    case Criterion::Kind::thread:
+      return assembly.threads[criterion.index].part;
     case Criterion::Kind::yield:
     case Criterion::Kind::column:
     case Criterion::Kind::combined:
@@ -324,10 +465,25 @@ std::string check_name(Criterion::Kind kind) {
       return "thin wall";
     case Criterion::Kind::weld:
       return "weld";
+    case Criterion::Kind::rail_wall:
+      return "rail wall";
     case Criterion::Kind::bolt:
       return "bolt";
     case Criterion::Kind::bolt_hole:
       return "bolt hole";
+    case Criterion::Kind::bracket_eye:
+    case Criterion::Kind::tab:
+      return "tab";
+    case Criterion::Kind::tab_root:
+      return "tab root";
+    case Criterion::Kind::tab_weld:
+      return "tab weld";
+    case Criterion::Kind::end_weld:
+      return "end weld";
+    case Criterion::Kind::shank:
+      return "threaded shank";
+    case Criterion::Kind::thread:
+      return "thread engagement";
     case Criterion::Kind::joint:
       break;
   }
@@ -344,6 +500,7 @@ PieceStress governing_stress(const parts::Piece& piece, const fea::Solution& sol
 
 double demand_over_capacity(const Criterion& criterion, const parts::Assembly& assembly,
                             const fea::Solution& solution) {
+  if (const std::optional<double> of_end = end_ratio(criterion, assembly, solution)) return *of_end;
   switch (criterion.kind) {
     case Criterion::Kind::yield: {
       const parts::Piece& piece = assembly.pieces[criterion.index];
@@ -362,9 +519,12 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
       return checks::local_buckling(thin_wall_input(piece, thinnest_place(piece, solution))).demand;
     }
     case Criterion::Kind::weld: {
-      const checks::Finding weld = checks::weld(weld_input(*assembly.root, solution));
+      if (!assembly.root->backed.why_not.empty()) return base::kUnset;
+      const checks::Finding weld = checks::weld(weld_input(assembly, solution));
       return weld.demand / weld.capacity;
     }
+    case Criterion::Kind::rail_wall:
+      return checks::rail_wall(rail_wall_input(assembly, solution)).demand;
     case Criterion::Kind::bolt:
       return checks::bolt_shear(bolt_input(assembly.bolts[criterion.index], assembly, solution))
           .demand;
@@ -372,7 +532,7 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
       const checks::Finding hole = checks::bolt_hole(bolt_hole_input(assembly, solution));
       return hole.demand / hole.capacity;
     }
-    case Criterion::Kind::joint:
+    default:
       break;
   }
   const checks::Finding joint =
@@ -398,6 +558,17 @@ AskedFactor asked_factor(const Criterion& criterion, const parts::Assembly& asse
 
 std::optional<checks::Finding> finding(const Criterion& criterion, const parts::Assembly& assembly,
                                        const Outcome& outcome) {
+  std::optional<checks::Finding> of_end =
+      end_finding(criterion, assembly, *outcome.at_load, [&](auto input) {
+        input.required = outcome.asked.value;
+        input.safety_factor = outcome.safety_factor;
+        return input;
+      });
+  if (of_end) {
+    of_end->part = part_judged(criterion, assembly);
+    of_end->where = end_place(criterion, assembly);
+    return of_end;
+  }
   switch (criterion.kind) {
     case Criterion::Kind::yield:
       return yield_finding(assembly.pieces[criterion.index], outcome);
@@ -418,13 +589,29 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
     case Criterion::Kind::thin_wall:
       return thin_wall_finding(assembly.pieces[criterion.index], outcome);
     case Criterion::Kind::weld: {
-      checks::WeldInput input = weld_input(*assembly.root, *outcome.at_load);
+      checks::WeldInput input = weld_input(assembly, *outcome.at_load);
       input.required = outcome.asked.value;
       input.safety_factor = outcome.safety_factor;
       checks::Finding weld = checks::weld(input);
       weld.part = assembly.root->part;
       weld.where = "root weld at the rail";
+      add_side_note(*assembly.root, weld);
+      weld.notes.insert(weld.notes.end(), assembly.root->warnings.begin(),
+                        assembly.root->warnings.end());
+      if (!assembly.root->backed.why_not.empty()) {
+        checks::leave_undecided(
+            weld, "the rail's wall under it is not decided: " + assembly.root->backed.why_not);
+      }
       return weld;
+    }
+    case Criterion::Kind::rail_wall: {
+      checks::RailWallInput input = rail_wall_input(assembly, *outcome.at_load);
+      input.required = outcome.asked.value;
+      input.safety_factor = outcome.safety_factor;
+      checks::Finding wall = checks::rail_wall(input);
+      wall.part = assembly.root->part;
+      add_side_note(*assembly.root, wall);
+      return wall;
     }
     case Criterion::Kind::bolt: {
       const parts::BoltedJoint& joint = assembly.bolts[criterion.index];
@@ -445,7 +632,7 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
       hole.where = "plates at the bolt hole";
       return hole;
     }
-    case Criterion::Kind::joint:
+    default:
       break;
   }
   const parts::RatedJoint& joint = assembly.rated_joints[criterion.index];

@@ -15,9 +15,26 @@ namespace studies {
 
 /// A check of one place that holds up to some multiple of the load.
 struct Criterion {
-  enum class Kind { yield, column, combined, thin_wall, weld, joint, bolt, bolt_hole };
+  enum class Kind {
+    yield,
+    column,
+    combined,
+    thin_wall,
+    weld,
+    rail_wall,
+    joint,
+    bolt,
+    bolt_hole,
+    bracket_eye,
+    tab,
+    tab_root,
+    tab_weld,
+    end_weld,
+    shank,
+    thread
+  };
   Kind kind = Kind::yield;
-  std::size_t index = 0;  ///< of the piece, the rated joint or the bolt
+  std::size_t index = 0;  ///< of the piece, the rated joint, the bolt, the tabs or the thread
 };
 
 /// Every check of a design. The same list, in the same order, for each of its stiffness sets.
@@ -28,7 +45,8 @@ struct Criterion {
                                              const parts::Assembly& assembly);
 
 /// The name that a finding of this kind carries: "yield", "column", "combined forces",
-/// "thin wall", "weld", "joint rating", "bolt", "bolt hole".
+/// "thin wall", "weld", "rail wall", "joint rating", "bolt", "bolt hole", "tab",
+/// "tab root", "tab weld", "end weld", "threaded shank", "thread engagement".
 [[nodiscard]] std::string check_name(Criterion::Kind kind);
 
 /// Demand over capacity in one solution: the check holds up to 1.

@@ -108,6 +108,18 @@ inline std::string text_of(const parts::Held& h) {
   for (const bool held : h.freedoms) all += held ? "1" : "0";
   return all;
 }
+inline std::string text_of(const parts::TabSpec& t) {
+  return fmt::format("{} {} {} {} {} {} {} {} {}", t.plates.count, text_of(t.plates.thickness),
+                     t.plates.material.id, text_of(t.edge), text_of(t.height), text_of(t.width),
+                     text_of(t.off), text_of(t.weld.leg), t.weld.both_sides) +
+         text_of(t.side_force);
+}
+inline std::string text_of(const parts::ThreadSpec& t) {
+  return t.thread.name + text_of(t.engaged) + text_of(t.out) + text_of(t.yield);
+}
+inline std::string text_of(const parts::Steel& s) {
+  return s.material.id;
+}
 inline std::string text_of(const parts::Freed& f) {
   return text_of(parts::Held{f.freedoms});
 }

@@ -93,6 +93,46 @@ TEST_CASE("fillet welds read and write", "[cases][phrase]") {
              Contains("is not the leg of a fillet"));
 }
 
+TEST_CASE("tabs read and write", "[cases][phrase]") {
+  const auto tabs =
+      read<parts::TabSpec>("2 of 1/4 in A36, Edge 1 in, height 2 in, 3/16 in fillet both sides");
+  CHECK(tabs.plates.count == 2);
+  CHECK_THAT(tabs.edge, WithinRel(0.0254, 1e-12));
+  CHECK_THAT(tabs.root_width(), WithinRel(0.0508, 1e-12));
+  CHECK(tabs.weld.both_sides);
+  CHECK(tabs.side_force == 0.05);
+  const std::string all =
+      "1 of 8 mm A36, edge 30 mm, height 40 mm, width 70 mm, off 12 mm, 6 mm fillet one side, side "
+      "force 0.03";
+  CHECK(rewritten<parts::TabSpec>(all) == all);
+  CHECK(
+      read<parts::TabSpec>("2 of 1/4 in A36, edge 1 in, height 2 in, side force 0 %").side_force ==
+      0.0);
+  CHECK_THAT(refused<parts::TabSpec>("2 of 1/4 in A36, height 2 in"), Contains("nearest edge"));
+  CHECK_THAT(refused<parts::TabSpec>("2 of 1/4 in A36, edge 1 in"),
+             Contains("how far the weld is"));
+  CHECK_THAT(refused<parts::TabSpec>("2 of 1/4 in A36, edge 0 in, height 2 in"),
+             Contains("is not over 0"));
+  CHECK_THAT(refused<parts::TabSpec>("2 of 1/4 in A36, edge 1 in, tall 2 in"),
+             Contains("`tall 2 in`"));
+  CHECK_THAT(refused<parts::TabSpec>("2 of 1/4 in A36, edge 1 in, height 2 in, off 1 in"),
+             Contains("goes with one tab"));
+}
+
+TEST_CASE("threads of rod ends read and write", "[cases][phrase]") {
+  const auto thread = read<parts::ThreadSpec>("3/4-16, 1-1/8 in engaged, 1 in out, 60 ksi shank");
+  CHECK(thread.thread.name == "3/4-16");
+  CHECK_THAT(thread.engaged, WithinRel(0.028575, 1e-12));
+  CHECK(rewritten<parts::ThreadSpec>("M20x1.5, 400 MPa shank, 30 mm engaged, 25 mm out") ==
+        "M20 x 1.5, 30 mm engaged, 25 mm out, 400 MPa shank");
+  CHECK_THAT(refused<parts::ThreadSpec>("3/4-17, 1 in engaged"), Contains("no thread known here"));
+  CHECK_THAT(refused<parts::ThreadSpec>("3/4-16, 1 in out, 60 ksi shank"), Contains("engaged"));
+  CHECK_THAT(refused<parts::ThreadSpec>("3/4-16, 1 in engaged, 60 ksi shank"), Contains("out"));
+  CHECK_THAT(refused<parts::ThreadSpec>("3/4-16, 1 in engaged, 1 in out"),
+             Contains("yield strength of its shank"));
+  CHECK_THAT(refused<parts::ThreadSpec>("3/4-16, 1 in deep"), Contains("`1 in deep`"));
+}
+
 TEST_CASE("rails read and write", "[cases][phrase]") {
   const auto rail = read<parts::Rail>("boxed, 3 x 6 x 3/16 in, 1/4 in frame plate");
   CHECK(rail.boxed);

@@ -1,6 +1,8 @@
 #include "checks/bolt_shear.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <string>
 
 #include <catch2/catch.hpp>
 
@@ -73,6 +75,14 @@ TEST_CASE("a bolt bends where its stack is loose, and only then", "[checks][bolt
   const checks::Finding tight = checks::bolt_shear(in);
   CHECK_THAT(tight.demand, WithinRel(25.0 / 235.4, 3e-4));
   CHECK_THAT(tight.lines.back().symbols, Catch::Contains("beside it, were its stack loose"));
+  // Friction of M16, class 10.9, at 0.75 of proof, two faces of 0.20: 39.01 kN (Shigley, eq. 8-31,
+  // from memory).
+  const auto friction =
+      std::find_if(tight.lines.begin(), tight.lines.end(), [](const checks::WorkedLine& line) {
+        return line.symbols.find("friction of the clamped faces") != std::string::npos;
+      });
+  REQUIRE(friction != tight.lines.end());
+  CHECK_THAT(friction->values.back().si, WithinRel(39.01e3, 2e-4));
 }
 
 TEST_CASE("the bolt verdict turns at its limit", "[checks][bolt]") {

@@ -28,6 +28,8 @@ TEST_CASE("the required factors are the table's", "[checks]") {
       {Item::weld, Duty::ordinary, 2.0, 1.5},
       {Item::weld, Duty::steering, 2.0, 1.5},
       {Item::bolt, Duty::lateral_link, 2.0, 1.5},
+      {Item::tab, Duty::ordinary, 2.0, 1.5},
+      {Item::rail_wall, Duty::ordinary, 1.5, 1.25},
       {Item::tipping, Duty::ordinary, 1.5, 1.1},
       {Item::reversing_joint, Duty::lateral_link, 5.0, 1.0},
       {Item::joint, Duty::ordinary, 3.0, 1.0},

@@ -12,6 +12,7 @@
 #include "checks/bolt_shear.hpp"
 #include "checks/column_strength.hpp"
 #include "checks/combined_forces.hpp"
+#include "checks/tab.hpp"
 #include "checks/tube_torsion.hpp"
 #include "checks/wall_slenderness.hpp"
 #include "checks/weld.hpp"
@@ -243,6 +244,41 @@ TEST_CASE("a plate at a bolt of 3/4 in carries what the AISC manual lists", "[ch
   plate.edge = 3.0 * in;
   verify(source, "phi rn in bearing", "78.3 kip/in",
          0.75 * checks::bolt_hole(plate).capacity / kip);
+}
+
+TEST_CASE("a pin-connected plate carries what the AISC design examples find", "[checks][tab]") {
+  // 1/2 x 4-1/4 in, pin of 1 in in a hole of 1-1/32 in, 2.25 in clear ahead; A36.
+  const Source source{"AISC Design Examples, ex. D.7", Basis::from_memory};
+  checks::EyePlate plate{.thickness = 0.5 * in,
+                         .bolt = in,
+                         .hole = 1.03 * in,
+                         .ahead = (2.25 + 0.515) * in,
+                         .beside = 2.125 * in,
+                         .yield = 36.0 * base::kKsi,
+                         .tensile = 58.0 * base::kKsi};
+  const checks::EyeStrengths s = checks::eye_strengths(plate);
+  verify(source, "Pn, tensile rupture", "93.4 kip", s.tension / kip);
+  verify(source, "Pn, shear rupture", "95.7 kip", s.shear / kip);
+  verify(source, "Rn, bearing", "32.4 kip", s.bearing / kip);
+  verify(source, "Pn, yield of the whole section", "76.5 kip", s.gross / kip);
+}
+
+TEST_CASE("a lifting lug carries what BTH-1 gives it", "[checks][tab]") {
+  // 3/4 in of A36, pin of 3/4 in in a hole of 7/8 in, 1.5 in to the edges; Nd = 3.
+  const Source source{"ASME BTH-1-2008, eqs. 3-45 to 3-53 (a page with the formulas read)",
+                      Basis::formula_from_memory};
+  const checks::EyePlate lug{.thickness = 0.75 * in,
+                             .bolt = 0.75 * in,
+                             .hole = 0.875 * in,
+                             .ahead = 1.5 * in,
+                             .beside = 1.5 * in,
+                             .yield = 36.0 * base::kKsi,
+                             .tensile = 58.0 * base::kKsi};
+  const checks::EyeStrengths s = checks::eye_strengths(lug);
+  verify(source, "Pt", "19.33 kip", s.bth_tension / 3.0 / kip);
+  verify(source, "Pb", "17.03 kip", s.bth_splitting / 3.0 / kip);
+  verify(source, "Pv", "20.00 kip", s.bth_shear / 3.0 / kip);
+  verify(source, "Pp", "8.438 kip", s.bth_bearing / 3.0 / kip);
 }
 
 TEST_CASE("a sixteenth of E70 fillet carries 1.392 kip an inch with phi", "[checks][weld]") {

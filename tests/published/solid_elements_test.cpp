@@ -12,6 +12,7 @@
 
 #include "fea/solver.hpp"
 #include "parts/put_loads.hpp"
+#include "parts/side_force.hpp"
 #include "sections/area_props.hpp"
 #include "sections/stress.hpp"
 #include "tests/fea/build_frames.hpp"
@@ -208,6 +209,18 @@ TEST_CASE("a twin-plate tapered bracket differs from solid elements by a stated 
          printed(1e3 * solid_ahead.deflection, "mm"), 1e3 * beam_ahead.deflection, within(3.2));
   verify(source, "2 kN across the plates: stress one depth from the rail",
          printed(solid_ahead.stress / MPa, "MPa"), beam_ahead.stress / MPa, within(1.7));
+  parts::SideForce side;
+  side.straight_at = 0.36 * (1.0 / std::log(1.8) - 1.0 / 0.8);
+  side.spacing = 0.058;
+  const auto cut = parts::with_side_force({}, side, kNearRail * 0.36, kAhead.x());
+  const double depth = 0.050 + kNearRail * 0.040;
+  const double portal =
+      sections::worst_point(sections::TwinPlate{.depth = depth, .thickness = 0.008, .gap = 0.050},
+                            {.n = cut.n, .mz = cut.mz})
+          .von_mises;
+  verify(source, "2 kN across the plates, sleeve drawn tight: stress one depth from the rail",
+         printed(solid_ahead.stress / MPa, "MPa"), portal / MPa, within(0.1));
+  CHECK(portal > solid_ahead.stress);
   // Beams that bend alone are the softer and the more stressed ones.
   CHECK(beam_ahead.deflection > solid_ahead.deflection);
   CHECK(beam_ahead.stress > solid_ahead.stress);

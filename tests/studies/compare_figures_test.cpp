@@ -33,7 +33,7 @@ std::string braced(const std::string& compare, double axle_weight = kWeight) {
       "  depth_at_rail: 100 mm\n"
       "  depth_at_bolt: 100 mm\n"
       "  weld: 8 mm fillet, both sides of each plate\n"
-      "  rail: boxed, 100 x 150 x 4 mm\n"
+      "  rail: boxed, 100 x 150 x 16 mm\n"
       "  welded_to: bottom\n"
       "  rail_stiffness: not sure\n"
       "brace:\n"

@@ -1,0 +1,448 @@
+#include "checks/rail_wall.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "base/invariant.hpp"
+#include "checks/value.hpp"
+
+namespace checks {
+namespace {
+
+constexpr double kTyped = 1e-9;  // what is typed in inches meets its limit exactly
+constexpr double kMostFaceOverWall = 35.0;
+constexpr double kLeastWide = 0.25;
+constexpr double kWide = 0.85;  // of the face; beyond it the corners help: not counted
+constexpr double kHighestRailYield = 360.0e6;
+constexpr double kYieldOfTensile = 0.81;  // 0.8; A500 grade C, 50/62, is let pass
+constexpr double kShear = 0.6;            // of Fy
+
+/// Thickness of what the plates stand on.
+double face_thickness(const RailSeat& s) {
+  return s.frame_plate > 0.0 ? s.frame_plate : s.wall;
+}
+
+/// All plates along the rail, outside to outside.
+double outer_length(const RailSeat& s) {
+  return s.plates * s.plate + (s.plates - 1) * s.gap;
+}
+
+/// Middle to middle of two plates.
+double spacing(const RailSeat& s) {
+  return s.plate + s.gap;
+}
+
+bool reaches_corners(const RailSeat& s) {
+  return s.line >= (s.face - 2.0 * s.wall) * (1.0 - kTyped);
+}
+
+SeatMethod not_covered(std::string why) {
+  return {SeatKind::none, "outside the method: " + std::move(why)};
+}
+
+SeatMethod open_seat(const RailSeat& s) {
+  if (!(s.line > 0.0)) {
+    return not_covered("plates on the side of an open rail alone; weld them to its bottom too");
+  }
+  if (s.walls_welded == 2) return not_covered("an open rail has one web, and two sides are welded");
+  if (!reaches_corners(s)) {
+    return not_covered(
+        "the plates end within an open rail's flange; let them reach its whole width");
+  }
+  return {s.walls_welded == 1 ? SeatKind::web : SeatKind::flange, {}};
+}
+
+SeatMethod boxed_seat(const RailSeat& s) {
+  const double slender = s.face / face_thickness(s);
+  if (s.line > 0.0 && slender > kMostFaceOverWall * (1.0 + kTyped)) {
+    return not_covered(
+        fmt::format("the rail's face is {:.3g} times its thickness wide, over 35 "
+                    "(AISC 360 chapter K, from memory)",
+                    slender));
+  }
+  if (s.yield > kHighestRailYield || s.yield > kYieldOfTensile * s.tensile) {
+    return not_covered(
+        "the rail's steel has Fy over 360 MPa or over 0.8 Fu (AISC 360 chapter K, from "
+        "memory)");
+  }
+  if (s.walls_welded == 2 || reaches_corners(s)) return {SeatKind::both_walls, {}};
+  if (s.walls_welded == 1) {
+    return not_covered(
+        "the plates wrap one corner of the rail and end short of the other; let them "
+        "reach it");
+  }
+  if (s.line < kLeastWide * s.face * (1.0 - kTyped)) {
+    return not_covered(
+        "the plates are narrower than a quarter of the face (AISC 360 chapter K, from "
+        "memory)");
+  }
+  return {SeatKind::flat_face, {}};
+}
+
+/// What one group of terms of the sum uses of its strength, by worked lines.
+class Terms {
+ public:
+  Terms(const RailWallInput& in, Finding& f) : in_(in), s_(in.seat), f_(f) {}
+
+  double both_walls() {
+    const double b = s_.face - s_.wall;
+    const double wall = one_wall();
+    const double push = 0.5 * std::abs(load().normal) + std::abs(load().rolling) / b;
+    f_.lines.push_back({"one wall carries normal / 2 + rolling / (B - t)",
+                        "{0} / 2 + {1} / {2} = {3}",
+                        {force(std::abs(load().normal)), moment(std::abs(load().rolling)),
+                         length(b), force(push)}});
+    f_.lines.push_back(
+        {"of its strength", "{0} / {1} = {2}", {force(push), force(wall), ratio(push / wall)}});
+    double used = push / wall + pitching(wall, 2);
+    used = std::max(used, distortion());
+    return std::hypot(used, shear());
+  }
+
+  double flat_face() {
+    const double beta = std::min(s_.line / s_.face, kWide);
+    const double kn = own_stress_factor(beta);
+    const double normal = face_push(beta, kn);
+    const double roll = face_roll(beta, kn);
+    const double pitch = face_pitch(beta, kn, normal);
+    const double used = std::abs(load().normal) / normal + std::abs(load().rolling) / roll +
+                        std::abs(load().pitching) / pitch;
+    f_.lines.push_back(
+        {"normal / N + rolling / Mr + pitching / Mp",
+         "{0} / {1} + {2} / {3} + {4} / {5} = {6}",
+         {force(std::abs(load().normal)), force(normal), moment(std::abs(load().rolling)),
+          moment(roll), moment(std::abs(load().pitching)), moment(pitch), ratio(used)}});
+    const double most = std::max(used, distortion());
+    return std::hypot(most, shear());
+  }
+
+  double open_rail(bool web) {
+    const double b = s_.face - s_.wall;
+    const double per_length = 0.25 * s_.yield * s_.wall * s_.wall;
+    const double spread = outer_length(s_) + 2.0 * (web ? s_.up_the_wall : b);
+    f_.lines.push_back({"mp = Fy t^2 / 4, a yield line's moment per length",
+                        "{0} * {1}^2 / 4 = {2}",
+                        {stress(s_.yield), length(s_.wall), force(per_length)}});
+    double holds = per_length * spread;
+    if (web) {
+      const double left = std::max(0.1, 1.0 - s_.up_the_wall / s_.side);
+      holds /= left;
+      f_.lines.push_back(
+          {"M = mp (plates' length + 2 up the web) / (1 - up the web / H), yield line in the web",
+           "{0} * ({1} + 2 * {2}) / {3} = {4}",
+           {force(per_length), length(outer_length(s_)), length(s_.up_the_wall), ratio(left),
+            moment(holds)}});
+    } else {
+      f_.lines.push_back(
+          {"M = mp (plates' length + 2 (B - t)), yield line where the flange meets "
+           "the web",
+           "{0} * ({1} + 2 * {2}) = {3}",
+           {force(per_length), length(outer_length(s_)), length(b), moment(holds)}});
+    }
+    const double bent = std::abs(load().rolling) + 0.5 * b * std::abs(load().normal);
+    const double wall = one_wall();
+    f_.lines.push_back({"about the web: rolling + normal (B - t) / 2",
+                        "{0} + {1} * {2} / 2 = {3}",
+                        {moment(std::abs(load().rolling)), force(std::abs(load().normal)),
+                         length(b), moment(bent)}});
+    const double used = bent / holds + std::abs(load().normal) / wall;
+    f_.lines.push_back(
+        {"of M, and normal of the web's strength",
+         "{0} / {1} + {2} / {3} = {4}",
+         {moment(bent), moment(holds), force(std::abs(load().normal)), force(wall), ratio(used)}});
+    const double all = used + pitching(wall, 1);
+    return std::hypot(all, shear());
+  }
+
+ private:
+  [[nodiscard]] const SeatLoad& load() const { return in_.load; }
+
+  /// Strength of one wall beside the face, in its own plane, under all plates.
+  double one_wall() {
+    const double yields = wall_yield();
+    const double cripples = wall_crippling();
+    double wall = std::min(yields, cripples);
+    if (s_.walls_welded < 2) return wall;
+    const double sheared = 2.0 * s_.plates * kShear * s_.yield * s_.wall * s_.up_the_wall;
+    f_.lines.push_back({"wall in shear beside the welds up it: plates * 2 * 0.6 Fy t h",
+                        "{0} * 2 * 0.6 * {1} * {2} * {3} = {4}",
+                        {ratio(s_.plates), stress(s_.yield), length(s_.wall),
+                         length(s_.up_the_wall), force(sheared)}});
+    return reaches_corners(s_) ? std::max(wall, sheared) : sheared;
+  }
+
+  double wall_yield() {
+    const double spread = 5.0 * (1.5 * s_.wall + s_.frame_plate);
+    const double apart = s_.plates * (spread + s_.plate);
+    const double together = spread + outer_length(s_);
+    const double bearing = std::min(apart, together);
+    f_.lines.push_back({"5 k, k = 1.5 t + frame plate",
+                        "5 * (1.5 * {0} + {1}) = {2}",
+                        {length(s_.wall), length(s_.frame_plate), length(spread)}});
+    const double yields = s_.yield * s_.wall * bearing;
+    f_.lines.push_back(
+        {fmt::format("wall yields: Fy t (5 k + lb), {}",
+                     apart <= together ? "each plate by itself" : "lb over all plates"),
+         "{0} * {1} * {2} = {3}",
+         {stress(s_.yield), length(s_.wall), length(bearing), force(yields)}});
+    return yields;
+  }
+
+  double wall_crippling() {
+    const double clear = s_.side - 3.0 * s_.wall;
+    const double alone = s_.plates * (1.0 + 3.0 * s_.plate / clear);
+    const double together = 1.0 + 3.0 * outer_length(s_) / clear;
+    const double sum = std::min(alone, together);
+    const double cripples = 0.8 * s_.wall * s_.wall * sum * std::sqrt(s_.elastic * s_.yield);
+    f_.lines.push_back(
+        {"wall cripples: 0.8 t^2 sum of (1 + 3 lb / (H - 3 t)) sqrt(E Fy)",
+         "0.8 * {0}^2 * {1} * sqrt({2} * {3}) = {4}",
+         {length(s_.wall), ratio(sum), stress(s_.elastic), stress(s_.yield), force(cripples)}});
+    return cripples;
+  }
+
+  /// @param wall  strength of one wall under all plates
+  double pitching(double wall, int walls) {
+    const double m = std::abs(load().pitching);
+    if (s_.plates == 2) {
+      const double used = m / (spacing(s_) * 0.5 * walls * wall);
+      f_.lines.push_back(
+          {"pitching, a couple of the two plates",
+           "{0} / ({1} * {2} / 2 * {3}) = {4}",
+           {moment(m), length(spacing(s_)), ratio(walls), force(wall), ratio(used)}});
+      return used;
+    }
+    const double bearing = s_.plate + 5.0 * (1.5 * s_.wall + s_.frame_plate);
+    const double holds = 0.25 * walls * s_.yield * s_.wall * bearing * bearing;
+    f_.lines.push_back({"pitching of one plate on walls * Fy t (5 k + lb)^2 / 4",
+                        "{0} / ({1} * {2} * {3} * {4}^2 / 4) = {5}",
+                        {moment(m), ratio(walls), stress(s_.yield), length(s_.wall),
+                         length(bearing), ratio(m / holds)}});
+    return m / holds;
+  }
+
+  double distortion() {
+    const double root = std::sqrt(s_.face * s_.side * s_.wall * (s_.face + s_.side));
+    const double holds = 2.0 * s_.yield * s_.wall * (outer_length(s_) * s_.wall + root);
+    const double used = std::abs(load().rolling) / holds;
+    f_.lines.push_back({"rolling on the rail's distortion, 2 Fy t (h1 t + sqrt(B H t (B + H)))",
+                        "{0} / (2 * {1} * {2} * ({3} * {2} + sqrt({4} * {5} * {2} * ({4} + {5})))) "
+                        "= {6}",
+                        {moment(std::abs(load().rolling)), stress(s_.yield), length(s_.wall),
+                         length(outer_length(s_)), length(s_.face), length(s_.side), ratio(used)}});
+    return used;
+  }
+
+  /// In the face's plane. Without a weld on the face the walls beside it carry along the rail, and
+  /// across it what bears on the face's edges.
+  double shear() {
+    if (!(s_.line > 0.0)) return shear_by_walls();
+    const double line = s_.line;
+    const double one = 2.0 * kShear * s_.yield * s_.wall * line;
+    const double lever = s_.plates == 2 ? spacing(s_) : line;
+    const double across = std::abs(load().across) / s_.plates + std::abs(load().twisting) / lever;
+    const double along = std::abs(load().along) / s_.plates;
+    const double used = std::hypot(across, along) / one;
+    f_.lines.push_back(
+        {"shear in the face, on 2 * 0.6 Fy t L of each plate",
+         "sqrt(({0} / {1} + {2} / {3})^2 + ({4} / {1})^2) / (2 * 0.6 * {5} * {6} * {7}) = {8}",
+         {force(std::abs(load().across)), ratio(s_.plates), moment(std::abs(load().twisting)),
+          length(lever), force(std::abs(load().along)), stress(s_.yield), length(s_.wall),
+          length(line), ratio(used)}});
+    return used;
+  }
+
+  double shear_by_walls() {
+    const double bears = std::min(wall_yield(), wall_crippling());
+    const double across = 0.5 * std::abs(load().across) / bears;
+    const double one = s_.plates * 2.0 * kShear * s_.yield * s_.wall * s_.up_the_wall;
+    const double push = 0.5 * std::abs(load().along) + std::abs(load().twisting) / s_.face;
+    f_.lines.push_back({"across, half on each edge of the face",
+                        "{0} / 2 / {1} = {2}",
+                        {force(std::abs(load().across)), force(bears), ratio(across)}});
+    f_.lines.push_back({"along / 2 + twisting / B, on plates * 2 * 0.6 Fy t h",
+                        "({0} / 2 + {1} / {2}) / ({3} * 2 * 0.6 * {4} * {5} * {6}) = {7}",
+                        {force(std::abs(load().along)), moment(std::abs(load().twisting)),
+                         length(s_.face), ratio(s_.plates), stress(s_.yield), length(s_.wall),
+                         length(s_.up_the_wall), ratio(push / one)}});
+    return std::hypot(across, push / one);
+  }
+
+  /// kn = 1.3 - 0.4 n / beta, n what the rail's own load uses of its yield; at most 1.
+  double own_stress_factor(double beta) {
+    const double n = std::abs(s_.own_stress) / s_.yield;
+    const double kn = std::max(0.0, std::min(1.0, 1.3 - 0.4 * n / beta));
+    f_.lines.push_back({"beta = plate / face, counted up to 0.85", "{0}", {ratio(beta)}});
+    f_.lines.push_back({"n = the rail's own stress / Fy",
+                        "{0} / {1} = {2}",
+                        {stress(std::abs(s_.own_stress)), stress(s_.yield), ratio(n)}});
+    f_.lines.push_back({"kn = 1.3 - 0.4 n / beta, at most 1", "{0}", {ratio(kn)}});
+    return kn;
+  }
+
+  /// Fy t^2 of what the plates stand on.
+  [[nodiscard]] double unit() const { return s_.yield * face_thickness(s_) * face_thickness(s_); }
+
+  double face_push(double beta, double kn) {
+    const double t = face_thickness(s_);
+    const double uneven = s_.plates * 10.0 * unit() * beta;
+    const double alone = s_.plates * kn * unit() * (2.0 + 2.8 * beta) / std::sqrt(1.0 - 0.9 * beta);
+    const double eta = outer_length(s_) / s_.face;
+    const double block = kn * unit() / (1.0 - beta) * (2.0 * eta + 4.0 * std::sqrt(1.0 - beta));
+    f_.lines.push_back(
+        {"N, uneven plate: plates * 10 Fy t^2 beta",
+         "{0} * 10 * {1} * {2}^2 * {3} = {4}",
+         {ratio(s_.plates), stress(s_.yield), length(t), ratio(beta), force(uneven)}});
+    f_.lines.push_back(
+        {"N, face: plates * kn Fy t^2 (2 + 2.8 beta) / sqrt(1 - 0.9 beta)",
+         "{0} * {1} * {2} * {3}^2 * (2 + 2.8 * {4}) / sqrt(1 - 0.9 * {4}) = {5}",
+         {ratio(s_.plates), ratio(kn), stress(s_.yield), length(t), ratio(beta), force(alone)}});
+    f_.lines.push_back(
+        {"N, all plates as a block: kn Fy t^2 / (1 - beta) (2 h1 / B + 4 sqrt(1 - beta))",
+         "{0} * {1} * {2}^2 / (1 - {3}) * (2 * {4} / {5} + 4 * sqrt(1 - {3})) = {6}",
+         {ratio(kn), stress(s_.yield), length(t), ratio(beta), length(outer_length(s_)),
+          length(s_.face), force(block)}});
+    double least = std::min({uneven, alone, block});
+    if (s_.line >= kWide * s_.face) {
+      const double effective = std::min(10.0 * t / s_.face, 1.0) * s_.line;
+      const double punched = s_.plates * kShear * s_.yield * t * (2.0 * s_.plate + 2.0 * effective);
+      f_.lines.push_back({"N, punching: plates * 0.6 Fy t (2 tp + 2 * 10 Bp t / B)",
+                          "{0} * 0.6 * {1} * {2} * (2 * {3} + 2 * {4}) = {5}",
+                          {ratio(s_.plates), stress(s_.yield), length(t), length(s_.plate),
+                           length(effective), force(punched)}});
+      least = std::min(least, punched);
+    }
+    return least;
+  }
+
+  double face_roll(double beta, double kn) {
+    const auto of = [&](double h1) {
+      return kn * unit() *
+             (h1 * (1.0 + beta) / (2.0 * (1.0 - beta)) +
+              std::sqrt(2.0 * s_.face * beta * s_.face * (1.0 + beta) / (1.0 - beta)));
+    };
+    const bool block = of(outer_length(s_)) <= s_.plates * of(s_.plate);
+    const double h1 = block ? outer_length(s_) : s_.plate;
+    const double count = block ? 1.0 : s_.plates;
+    f_.lines.push_back(
+        {fmt::format("Mr, {}: kn Fy t^2 (h1 (1 + beta) / (2 (1 - beta)) + sqrt(2 B Bp (1 + beta) / "
+                     "(1 - beta)))",
+                     block ? "all plates as a block" : "each plate by itself"),
+         "{0} * {1} * {2} * {3}^2 * ({4} * (1 + {5}) / (2 * (1 - {5})) + sqrt(2 * {6} * {7} * (1 + "
+         "{5}) / (1 - {5}))) = {8}",
+         {ratio(count), ratio(kn), stress(s_.yield), length(face_thickness(s_)), length(h1),
+          ratio(beta), length(s_.face), length(beta * s_.face), moment(count * of(h1))}});
+    return count * of(h1);
+  }
+
+  double face_pitch(double beta, double kn, double normal) {
+    const double h1 = outer_length(s_);
+    const double eta = h1 / s_.face;
+    const double block =
+        kn * unit() * h1 * (0.5 / eta + 2.0 / std::sqrt(1.0 - beta) + eta / (1.0 - beta));
+    f_.lines.push_back(
+        {"Mp, block: kn Fy t^2 h1 (1 / (2 eta) + 2 / sqrt(1 - beta) + eta / (1 - beta)), eta = h1 "
+         "/ B",
+         "{0} * {1} * {2}^2 * {3} * (1 / (2 * {4}) + 2 / sqrt(1 - {5}) + {4} / (1 - {5})) = {6}",
+         {ratio(kn), stress(s_.yield), length(face_thickness(s_)), length(h1), ratio(eta),
+          ratio(beta), moment(block)}});
+    if (s_.plates < 2) return block;
+    const double couple = 0.5 * normal * spacing(s_);
+    f_.lines.push_back({"Mp, a couple of the two plates: N / 2 * their spacing",
+                        "{0} / 2 * {1} = {2}",
+                        {force(normal), length(spacing(s_)), moment(couple)}});
+    return std::min(block, couple);
+  }
+
+  const RailWallInput& in_;
+  const RailSeat& s_;
+  Finding& f_;
+};
+
+std::string seat_source(SeatKind kind) {
+  switch (kind) {
+    case SeatKind::both_walls:
+      return "walls beside the face: AISC 360-22 J10.2 and J10.3 (360-10 table K1.2), distortion "
+             "AISC 360-10 table K3.2 and EN 1993-1-8 table 7.14; all from memory";
+    case SeatKind::flat_face:
+      return "face: AISC 360-10 table K1.2, EN 1993-1-8 tables 7.13 and 7.14; all from memory";
+    case SeatKind::flange:
+    case SeatKind::web:
+      return "yield line with a 45 degree spread: own derivation, no source; web: AISC 360-22 "
+             "J10.2 and J10.3, from memory";
+    case SeatKind::none:
+      break;
+  }
+  return "AISC 360-22 chapter K and J10, EN 1993-1-8 section 7, from memory";
+}
+
+void add_rail_notes(const RailWallInput& in, SeatKind kind, Finding& f) {
+  const RailSeat& s = in.seat;
+  if (!in.strength_basis.empty()) f.notes.push_back("rail: " + in.strength_basis);
+  if (s.frame_plate > 0.0 && s.boxed) {
+    f.notes.emplace_back(
+        "the frame plate is taken as wide as the face, welded all round and reaching past the "
+        "bracket by half the face's width: not known here");
+  } else if (s.frame_plate > 0.0) {
+    f.notes.emplace_back("the frame plate on an open rail is not counted but for its spread");
+  }
+  if (kind == SeatKind::flange || kind == SeatKind::web) {
+    f.notes.emplace_back(
+        "an upper estimate, no code's: a side of an open rail that is welded is "
+        "taken as its web");
+  }
+  if (kind == SeatKind::both_walls && s.walls_welded == 1) {
+    f.notes.emplace_back("what the weld up the one side adds is not counted: both corners carry");
+  }
+  f.notes.emplace_back(
+      "shares of strength are added, shear by its square: proposal, no source; holes and ends of "
+      "the rail nearby are not known here");
+}
+
+}  // namespace
+
+SeatMethod seat_method(const RailSeat& s) {
+  INVARIANT(s.face > 0.0 && s.side > 0.0 && s.wall > 0.0 && s.plate > 0.0 && s.yield > 0.0);
+  return s.boxed ? boxed_seat(s) : open_seat(s);
+}
+
+double backed_length(const RailSeat& s) {
+  const double t = s.boxed ? face_thickness(s) : s.wall;
+  const double strong = s.yield * t / (s.plate_yield * s.plate);
+  if (!s.boxed) return std::min(s.line, s.wall + 2.5 * std::min(strong, 1.0) * t);
+  const double part = std::min(1.0, 10.0 * t / s.face * strong);
+  return 0.5 * part * s.line;
+}
+
+Finding rail_wall(const RailWallInput& in) {
+  const SeatMethod method = seat_method(in.seat);
+  Finding f{.check = "rail wall", .measure = Measure::ratio};
+  f.required = in.required;
+  f.capacity = 1.0;
+  f.source = seat_source(method.kind);
+  if (method.kind == SeatKind::none) {
+    leave_undecided(f, method.why_not);
+    return f;
+  }
+  Terms terms(in, f);
+  switch (method.kind) {
+    case SeatKind::both_walls:
+      f.demand = terms.both_walls();
+      break;
+    case SeatKind::flat_face:
+      f.demand = terms.flat_face();
+      break;
+    default:
+      f.demand = terms.open_rail(method.kind == SeatKind::web);
+      break;
+  }
+  f.lines.push_back({"demand, all shares together", "{0}", {ratio(f.demand)}});
+  add_rail_notes(in, method.kind, f);
+  decide(f, std::isnan(in.safety_factor) ? 1.0 / f.demand : in.safety_factor, in.required);
+  return f;
+}
+
+}  // namespace checks

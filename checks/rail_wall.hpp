@@ -1,0 +1,87 @@
+#pragma once
+
+#include <string>
+
+#include "checks/finding.hpp"
+
+namespace checks {
+
+/// A frame rail under a bracket whose plates stand across it, on one of its faces.
+struct RailSeat {
+  bool boxed = true;
+  double face = base::kUnset;  ///< width of the face the plates stand on  [m]
+  double side = base::kUnset;  ///< height of the walls beside that face  [m]
+  double wall = base::kUnset;  ///< thickness  [m]
+  double frame_plate = 0.0;    ///< plate between rail and bracket; 0 = none  [m]
+  double line = base::kUnset;  ///< weld line of one plate on the face; 0 = none  [m]
+  int walls_welded = 0;        ///< walls beside the face that the plates are welded up, 0 to 2
+  double up_the_wall = 0.0;    ///< weld line up each of those  [m]
+  int plates = 2;
+  double plate = base::kUnset;        ///< thickness of one  [m]
+  double gap = 0.0;                   ///< clear between two  [m]
+  double plate_yield = base::kUnset;  ///< Fyp  [Pa]
+  double yield = base::kUnset;        ///< Fy of rail and frame plate  [Pa]
+  double tensile = base::kUnset;      ///< Fu  [Pa]
+  double elastic = base::kUnset;      ///< [Pa]
+  double own_stress = 0.0;            ///< along the rail, from its own load  [Pa]
+};
+
+/// How the rail takes what the plates bring.
+enum class SeatKind {
+  both_walls,  ///< the plates end at both corners, or are welded up both walls
+  flat_face,   ///< they end within one face
+  flange,      ///< on the bottom of an open rail, from its web to the flange's edge
+  web,         ///< on the bottom of an open rail and up its web
+  none,        ///< no method here
+};
+
+struct SeatMethod {
+  SeatKind kind = SeatKind::none;
+  std::string why_not = {};  ///< outside the method, and why; empty = inside
+};
+
+/// Which method covers a seat, and its range. Boxed rails: AISC 360-10 table K1.2A (from memory):
+/// loaded wall of at most 35 thicknesses, plates over at least a quarter of a flat face, Fy up to
+/// 360 MPa and up to 0.8 Fu (A500 grade C excepted). Open rails: plates over the whole flange.
+[[nodiscard]] SeatMethod seat_method(const RailSeat& seat);
+
+/// How much of a plate's weld line on the face the wall backs, from each end that it is backed at.
+/// Boxed: half of 10 / (B / t) Fy t / (Fyp tp) Bp, t of the frame plate where there is one (AISC
+/// 360-16 K5, from memory). Open: tw + 2.5 k t at the web, k = Fy t / (Fyp tp) <= 1 (half of EN
+/// 1993-1-8 (4.6c), for a section with two webs, from memory).  [m]
+[[nodiscard]] double backed_length(const RailSeat& seat);
+
+/// What the plates bring to the middle of the face.
+struct SeatLoad {
+  double normal = 0.0;    ///< off or on the face  [N]
+  double across = 0.0;    ///< along the plates, in the face  [N]
+  double along = 0.0;     ///< along the rail  [N]
+  double rolling = 0.0;   ///< about the rail's axis  [N m]
+  double pitching = 0.0;  ///< about the line of the plates in the face  [N m]
+  double twisting = 0.0;  ///< about the normal  [N m]
+};
+
+/// What the check of a rail's wall needs.
+struct RailWallInput {
+  RailSeat seat;
+  SeatLoad load;
+  std::string strength_basis = {};  ///< where Fy comes from
+  double required = base::kUnset;
+  double safety_factor = base::kUnset;  ///< largest multiple of the load, multiplied before the
+                                        ///< solve; unset = 1 / demand
+};
+
+/// The wall of a rail under a bracket's root weld; nominal strengths, shares of them added up,
+/// shear added by its square (proposal).
+/// - Boxed, plates from corner to corner: yield and crippling of the walls beside the face, each
+///   carrying half of the push and its part of the rolling moment, and the rail's distortion.
+/// - Boxed, plates within one face: the face's yield lines as for a block, uneven plate, punching.
+/// - Open: a yield line of the flange or the web under a 45 degree spread, named as such.
+/// A frame plate is taken as wide as the face and welded all round: it spreads what goes into the
+/// walls beside it; on a flat face it acts alone, as where it is pulled.
+/// Undecided outside `seat_method`.
+/// Source: AISC 360-22 J10.2, J10.3 and 360-10 tables K1.2, K3.2, EN 1993-1-8 tables 7.13 and 7.14
+/// (from memory); yield lines of open rails: own derivation, no source.
+[[nodiscard]] Finding rail_wall(const RailWallInput& input);
+
+}  // namespace checks

@@ -1,0 +1,23 @@
+#pragma once
+
+#include "parts/stick.hpp"
+
+namespace parts {
+
+/// Tabs welded to something, that a bolt goes through: "2 of 1/4 in mild steel, edge 1 in, height
+/// 2 in, 1/4 in fillet both sides".
+struct TabSpec {
+  Plates plates;                 ///< without a steel = not given
+  double edge = base::kUnset;    ///< bolt's center to the nearest edge  [m]
+  double height = base::kUnset;  ///< bolt's center to the weld  [m]
+  double width = base::kUnset;   ///< at the weld; unset = twice the edge  [m]
+  double off = base::kUnset;     ///< of the force from the middle of a single tab  [m]
+  FilletWeld weld;               ///< without a leg = not given
+  double side_force = 0.05;      ///< share of the bolt's force across the tabs  [-]
+
+  [[nodiscard]] bool given() const { return !plates.material.id.empty(); }
+  [[nodiscard]] double root_width() const { return width > 0.0 ? width : 2.0 * edge; }
+  bool operator==(const TabSpec&) const = default;
+};
+
+}  // namespace parts

@@ -1,0 +1,243 @@
+// The wall of a rail under a bracket. No worked example is in our sources: hand calculations of our
+// own with the formulas of AISC 360-10 chapter K, 360-22 J10 and EN 1993-1-8 tables 7.13 and 7.14,
+// all from memory; yield lines of open rails are our own derivation, no source.
+#include "checks/rail_wall.hpp"
+
+#include <cmath>
+#include <functional>
+
+#include <catch2/catch.hpp>
+
+#include "tests/checks/worked_arithmetic.hpp"
+
+using Catch::Matchers::Contains;
+using Catch::Matchers::WithinRel;
+using checks::RailSeat;
+using checks::RailWallInput;
+using checks::SeatKind;
+using checks::State;
+
+namespace {
+
+/// One plate of 8 mm, 60 mm wide, on a face of 120 x 4 mm.
+RailSeat flat() {
+  return {.face = 0.120,
+          .side = 0.100,
+          .wall = 0.004,
+          .line = 0.060,
+          .plates = 1,
+          .plate = 0.008,
+          .plate_yield = 355e6,
+          .yield = 350e6,
+          .tensile = 450e6,
+          .elastic = 200e9};
+}
+
+/// Two plates of 8 mm, 50 mm apart, from corner to corner of 75 x 150 x 5 mm.
+RailSeat cornered() {
+  return {.face = 0.075,
+          .side = 0.150,
+          .wall = 0.005,
+          .line = 0.075,
+          .plates = 2,
+          .plate = 0.008,
+          .gap = 0.050,
+          .plate_yield = 250e6,
+          .yield = 250e6,
+          .tensile = 400e6,
+          .elastic = 200e9};
+}
+
+RailSeat opened(int walls_welded) {
+  RailSeat seat = cornered();
+  seat.boxed = false;
+  seat.face = 0.070;
+  seat.line = 0.070;
+  seat.side = 0.160;
+  seat.walls_welded = walls_welded;
+  seat.up_the_wall = 0.080;
+  return seat;
+}
+
+double demand(const RailSeat& seat, const checks::SeatLoad& load) {
+  return checks::rail_wall({.seat = seat, .load = load}).demand;
+}
+
+constexpr double kTight = 1e-4;
+
+}  // namespace
+
+TEST_CASE("a flat face holds a plate by its weakest way to fail", "[checks][rail_wall]") {
+  // beta 0.5: uneven plate 28.00 kN, face 25.67 kN, block 33.17 kN.
+  CHECK_THAT(1.0 / demand(flat(), {.normal = 1.0}), WithinRel(25.673e3, kTight));
+  CHECK_THAT(1.0 / demand(flat(), {.rolling = 1.0}), WithinRel(1231.1, kTight));
+  CHECK_THAT(1.0 / demand(flat(), {.pitching = 1.0}), WithinRel(468.69, kTight));
+  // 2 x 0.6 Fy t L.
+  CHECK_THAT(1.0 / demand(flat(), {.across = 1.0}), WithinRel(100.8e3, kTight));
+  CHECK_THAT(demand(flat(), {.normal = 5e3, .along = 10e3, .rolling = 300.0}),
+             WithinRel(std::hypot(5.0 / 25.673 + 0.3 / 1.2311, 10.0 / 100.8), kTight));
+}
+
+TEST_CASE("a rail's own stress takes from a flat face", "[checks][rail_wall]") {
+  RailSeat seat = flat();
+  seat.own_stress = 0.5 * seat.yield;  // kn = 1.3 - 0.4 x 0.5 / 0.5
+  CHECK_THAT(1.0 / demand(seat, {.rolling = 1.0}), WithinRel(0.9 * 1231.1, kTight));
+}
+
+TEST_CASE("on a flat face a frame plate acts alone, as where it is pulled", "[checks][rail_wall]") {
+  RailSeat seat = flat();
+  seat.frame_plate = 0.006;
+  CHECK_THAT(1.0 / demand(seat, {.rolling = 1.0}), WithinRel(2.25 * 1231.1, kTight));
+}
+
+TEST_CASE("plates from corner to corner load the walls beside the face", "[checks][rail_wall]") {
+  // 91 mm of each wall yield at 113.75 kN; 70 mm between the walls. The rail distorts at 9.719 kN
+  // m.
+  CHECK_THAT(1.0 / demand(cornered(), {.rolling = 1.0}), WithinRel(7962.5, kTight));
+  CHECK_THAT(1.0 / demand(cornered(), {.normal = 1.0}), WithinRel(227.5e3, kTight));
+  CHECK_THAT(1.0 / demand(cornered(), {.pitching = 1.0}), WithinRel(0.058 * 113.75e3, kTight));
+  RailSeat plated = cornered();
+  plated.frame_plate = 0.006;  // 67.5 + 66 mm of wall: distortion governs
+  CHECK_THAT(1.0 / demand(plated, {.rolling = 1.0}), WithinRel(9719.0, kTight));
+  CHECK_THAT(1.0 / demand(plated, {.normal = 1.0}), WithinRel(333.75e3, kTight));
+}
+
+TEST_CASE("a thin high wall cripples before it yields", "[checks][rail_wall]") {
+  RailSeat seat = cornered();
+  seat.wall = 0.002;
+  seat.frame_plate = 0.010;
+  seat.side = 0.400;
+  // Yield 250 x 2 x (65 + 66) = 65.5 kN; 0.8 x 4 x (1 + 198 / 394) x 7071 = 34.00 kN.
+  CHECK_THAT(1.0 / demand(seat, {.normal = 1.0}), WithinRel(2.0 * 34.0e3, 5e-4));
+}
+
+TEST_CASE("plates on both sides of a box load its walls in shear", "[checks][rail_wall]") {
+  RailSeat seat = cornered();
+  seat.line = 0.0;
+  seat.walls_welded = 2;
+  seat.up_the_wall = 0.060;
+  // 2 plates x 2 x 0.6 x 250 x 5 x 60 = 180 kN a wall, 70 mm apart; the rail distorts first.
+  CHECK_THAT(1.0 / demand(seat, {.normal = 1.0}), WithinRel(360e3, kTight));
+  CHECK_THAT(1.0 / demand(seat, {.rolling = 1.0}), WithinRel(9719.0, kTight));
+  CHECK_THAT(1.0 / demand(seat, {.across = 1.0}), WithinRel(227.5e3, kTight));
+}
+
+TEST_CASE("an open rail gives along a yield line", "[checks][rail_wall]") {
+  // mp 1562.5 N: flange 66 + 2 x 65 mm; web 66 + 2 x 80 mm, half of the moment left there.
+  CHECK_THAT(1.0 / demand(opened(0), {.rolling = 1.0}), WithinRel(306.25, kTight));
+  CHECK_THAT(1.0 / demand(opened(1), {.rolling = 1.0}), WithinRel(706.25, kTight));
+  // A push 32.5 mm off the web bends it too.
+  CHECK_THAT(demand(opened(0), {.normal = 1e3}), WithinRel(32.5 / 306.25 + 1.0 / 113.75, kTight));
+}
+
+TEST_CASE("what the wall backs of a weld is the effective width of AISC K5",
+          "[checks][rail_wall]") {
+  // Half of 10 x 4 / 120 x (350 x 4) / (355 x 8) x 60 mm.
+  CHECK_THAT(checks::backed_length(flat()), WithinRel(0.004930, 2e-4));
+  RailSeat thick = flat();
+  thick.wall = 0.020;
+  CHECK(checks::backed_length(thick) == Approx(0.030));
+  // Open: 5 + 2.5 x (250 x 5) / (250 x 8) x 5 mm at the web.
+  CHECK_THAT(checks::backed_length(opened(0)), WithinRel(0.0128125, kTight));
+}
+
+TEST_CASE("the rail wall is decided inside its range and not outside", "[checks][rail_wall]") {
+  struct Row {
+    RailSeat seat;
+    std::function<void(RailSeat&, double)> set;
+    double inside, outside;
+  };
+  const Row rows[] = {
+      {flat(), [](RailSeat& s, double v) { s.wall = s.face / v; }, 34.9, 35.1},
+      {flat(), [](RailSeat& s, double v) { s.line = v * s.face; }, 0.251, 0.249},
+      {flat(), [](RailSeat& s, double v) { s.yield = v; }, 359e6, 361e6},
+      {flat(), [](RailSeat& s, double v) { s.tensile = s.yield / v; }, 0.80, 0.82},
+      {cornered(),
+       [](RailSeat& s, double v) {
+         s.walls_welded = 1;
+         s.line = v;
+       },
+       0.0651, 0.0649},
+      {opened(0), [](RailSeat& s, double v) { s.line = v; }, 0.0601, 0.0599},
+      {opened(0), [](RailSeat& s, double v) { s.walls_welded = static_cast<int>(v); }, 1.0, 2.0},
+      {opened(1), [](RailSeat& s, double v) { s.line = v; }, 0.070, 0.0},
+  };
+  for (const Row& row : rows) {
+    RailSeat seat = row.seat;
+    row.set(seat, row.inside);
+    CHECK(checks::seat_method(seat).why_not.empty());
+    row.set(seat, row.outside);
+    CHECK_FALSE(checks::seat_method(seat).why_not.empty());
+    CHECK(checks::seat_method(seat).kind == SeatKind::none);
+    const checks::Finding f =
+        checks::rail_wall({.seat = seat, .load = {.normal = 1.0}, .required = 1.5});
+    CHECK(f.state == State::undecided);
+    CHECK_THAT(f.reason, Contains("outside the method"));
+    CHECK(std::isnan(f.demand));
+  }
+}
+
+TEST_CASE("more steel in the rail or a longer line is never worse", "[checks][rail_wall]") {
+  const checks::SeatLoad load{.normal = 4e3,
+                              .across = 9e3,
+                              .along = 0.5e3,
+                              .rolling = 900.0,
+                              .pitching = 60.0,
+                              .twisting = 30.0};
+  RailSeat sides = cornered();
+  sides.line = 0.0;
+  sides.walls_welded = 2;
+  sides.up_the_wall = 0.060;
+  RailSeat plated = flat();
+  plated.frame_plate = 0.006;
+  for (const RailSeat& base : {flat(), plated, cornered(), sides, opened(0), opened(1)}) {
+    const auto falls = [&](const std::function<void(RailSeat&, double)>& grow) {
+      double last = demand(base, load);
+      for (double more = 1.05; more < 1.5; more += 0.05) {
+        RailSeat seat = base;
+        grow(seat, more);
+        const double here = demand(seat, load);
+        CHECK(here <= last * (1.0 + 1e-12));
+        last = here;
+      }
+    };
+    falls([](RailSeat& s, double m) { s.wall *= m; });
+    falls([](RailSeat& s, double m) {
+      s.yield *= std::min(m, 350e6 / s.yield);
+      s.tensile = 1.3 * s.yield;
+    });
+    falls([](RailSeat& s, double m) { s.frame_plate *= m; });
+    falls([](RailSeat& s, double m) { s.up_the_wall *= m; });
+    falls([](RailSeat& s, double m) { s.plate *= m; });
+    if (base.line < 0.5 * base.face) falls([](RailSeat& s, double m) { s.line *= m; });
+  }
+}
+
+TEST_CASE("the worked lines of the rail wall add up, and the verdict turns at its limit",
+          "[checks][rail_wall]") {
+  RailSeat sides = cornered();
+  sides.line = 0.0;
+  sides.walls_welded = 2;
+  sides.up_the_wall = 0.060;
+  const checks::SeatLoad load{.normal = -1e3,
+                              .across = 2e3,
+                              .along = 1e3,
+                              .rolling = -50.0,
+                              .pitching = 9.0,
+                              .twisting = 9.0};
+  RailSeat single = cornered();
+  single.plates = 1;
+  for (const RailSeat& seat : {flat(), cornered(), sides, single, opened(0), opened(1)}) {
+    const checks::Finding f = checks::rail_wall({.seat = seat, .load = load, .required = 1.5});
+    CHECK(worked::equations_that_hold(f) >= 6);
+    CHECK_THAT(f.lines.back().values.back().si, WithinRel(f.demand, 1e-12));
+    checks::SeatLoad scaled = load;
+    for (const double u : {0.98, 1.02}) {
+      const double m = u / f.demand / 1.5;
+      scaled = {m * load.normal,  m * load.across,   m * load.along,
+                m * load.rolling, m * load.pitching, m * load.twisting};
+      CHECK(checks::rail_wall({.seat = seat, .load = scaled, .required = 1.5}).state ==
+            (u < 1.0 ? State::within : State::over));
+    }
+  }
+}
