@@ -98,7 +98,7 @@ class ArmBuilder {
   }
 
   [[nodiscard]] RunEnd at_axle(const fea::Vector3& at_g, const fea::Vector3& along_g) const {
-    const fea::NodeId axle = *out_.axle;
+    const fea::NodeId axle = axle_near(out_, at_g.y());
     return {axle, at_g - out_.model[axle].at_g,
             builder_.connection(arm_.axle_joint, "arm axle bushings", along_g)};
   }
@@ -130,9 +130,17 @@ class ArmBuilder {
     finish_tube(index);
     rate_axle_end(index, name + ", axle end");
     rate_frame_end(index, name + ", frame end");
-    bolt_end(out_, out_.pieces[index], 0, "axle bolt", arm_.bolt, arm_.axle_joint);
-    bolt_end(out_, out_.pieces[index], 1, "frame bolt", arm_.bolt, arm_.frame_joint);
+    join_end(out_.pieces[index], 0, "axle bolt", arm_.axle_joint);
+    join_end(out_.pieces[index], 1, "frame bolt", arm_.frame_joint);
   }
+
+  /// The joint at one end of a tube and its bolt.
+  void join_end(const Piece& piece, int end, const std::string& where, const JointSpec& joint) {
+    const std::string of_piece = arm_has_two_tubes() ? piece.name + ", " + where : where;
+    watch_end(out_, piece, end, of_piece, joint, arm_.joint_tilt);
+    bolt_end(out_, piece, end, where, arm_.bolt, joint);
+  }
+  [[nodiscard]] bool arm_has_two_tubes() const { return layout_of(arm_) == ArmLayout::separate; }
 
   void finish_tube(std::size_t index) {
     Piece& tube = out_.pieces[index];
@@ -158,7 +166,7 @@ class ArmBuilder {
     const std::size_t index = builder_.add_run(spec, {start, fea::Vector3::Zero(), {}}, {}, frame);
     finish_tube(index);
     rate_frame_end(index, "frame end");
-    bolt_end(out_, out_.pieces[index], 1, "frame bolt", arm_.bolt, arm_.frame_joint);
+    join_end(out_.pieces[index], 1, "frame bolt", arm_.frame_joint);
   }
 
   void add_bolt(fea::NodeId start, const fea::Vector3& at_g, const fea::Vector3& along_g,
@@ -171,6 +179,13 @@ class ArmBuilder {
     bolt.offset_b_g = at_g - out_.model[start].at_g;
     bolt.name = name;
     const fea::SpringId spring = out_.model.add(bolt);
+    TurningJoint watched{.part = part_, .where = bolt.name.substr(part_.size() + 1)};
+    watched.spring = spring;
+    watched.kind = arm_.axle_joint.kind;
+    watched.bolt_g = fea::Vector3::Unit(static_cast<int>(arm_.axle_joint.axis));
+    watched.most_tilt = arm_.joint_tilt;
+    const bool turns = watched.kind == JointKind::bushing || watched.kind == JointKind::ball;
+    if (turns) out_.joints.push_back(std::move(watched));
     if (arm_.axle_joint.kind != JointKind::ball) return;
     RatedJoint joint = rated(name);
     joint.spring = spring;
@@ -208,9 +223,9 @@ class ArmBuilder {
     rate_axle_end(ahead, "lower bolt");
     rate_axle_end(upper, "upper bolt");
     rate_frame_end(behind, "frame end");
-    bolt_end(out_, out_.pieces[ahead], 0, "lower axle bolt", arm_.bolt, arm_.axle_joint);
-    bolt_end(out_, out_.pieces[upper], 0, "upper axle bolt", arm_.bolt, arm_.axle_joint);
-    bolt_end(out_, out_.pieces[behind], 1, "frame bolt", arm_.bolt, arm_.frame_joint);
+    join_end(out_.pieces[ahead], 0, "lower axle bolt", arm_.axle_joint);
+    join_end(out_.pieces[upper], 0, "upper axle bolt", arm_.axle_joint);
+    join_end(out_.pieces[behind], 1, "frame bolt", arm_.frame_joint);
     out_.chords.push_back(
         {part_, out_.pieces[ahead].beams.front().beam, out_.pieces[behind].beams.back().beam});
   }

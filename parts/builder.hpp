@@ -113,6 +113,12 @@ inline constexpr double kSpinStiffness = 1.0;  // [N m/rad]
 void rate_ends(Assembly& out, const Piece& piece, const std::string& start, const std::string& end,
                double static_rating, double ultimate_rating);
 
+/// A bushing or ball at one end of a piece, to be watched.
+/// @param end  0 = its first end, 1 = its far one
+/// @param most_tilt  of its bar against its bolt; may be unset  [rad]
+void watch_end(Assembly& out, const Piece& piece, int end, const std::string& where,
+               const JointSpec& joint, double most_tilt);
+
 /// The bolt at one end of a piece, when it is given.
 /// @param end  0 = its first end, 1 = its far one
 void bolt_end(Assembly& out, const Piece& piece, int end, const std::string& where,

@@ -9,6 +9,7 @@
 #include "report/balance_text.hpp"
 #include "report/comparison_text.hpp"
 #include "report/droop_text.hpp"
+#include "report/posture_text.hpp"
 #include "report/text_table.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
@@ -147,6 +148,10 @@ std::string full_text(const Answer& answer, const TextStyle& style) {
   out += buckling_section(answer, style);
   out += solved_section(answer, style);
   out += balance_section(answer, style);
+  if (!answer.postures.empty()) {
+    out += heading("Postures (each at most over its load cases and stiffness sets)", style) +
+           list(posture_words(answer.postures, answer.inches), style);
+  }
   out += mass_section(answer, style);
   if (answer.droop) {
     out += heading("Drop of the axle from ride height (a comparison of lengths alone)", style) +

@@ -10,7 +10,9 @@
 #include "checks/bolt_shear.hpp"
 #include "checks/column.hpp"
 #include "checks/joint_rating.hpp"
+#include "checks/joint_tilt.hpp"
 #include "checks/local_buckling.hpp"
+#include "checks/strap.hpp"
 #include "checks/wall_slenderness.hpp"
 #include "checks/weld.hpp"
 #include "checks/yield.hpp"
@@ -19,6 +21,8 @@
 #include "parts/weld_zone.hpp"
 #include "studies/combined_criterion.hpp"
 #include "studies/piece_places.hpp"
+#include "studies/posture.hpp"
+#include "studies/set_model.hpp"
 
 namespace studies {
 namespace {
@@ -87,16 +91,14 @@ PieceStress largest(const parts::Piece& piece, const fea::Solution& solution, co
 }
 
 /// Force on the end of a beam, axes of the case.
-fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end, const parts::Assembly& assembly,
-                         const fea::Solution& solution) {
-  const fea::Model& model = assembly.model;
+fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end, const fea::Solution& solution) {
   const fea::Vector12 ends = parts::end_forces(beam, solution);
-  return fea::member_axes(model, model[beam.beam]).transpose() * ends.segment<3>(6 * end);
+  return solution.axes(beam.beam).transpose() * ends.segment<3>(6 * end);
 }
 
 checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const parts::Assembly& assembly,
                              const fea::Solution& solution) {
-  const fea::Vector3 force_g = end_force_g(joint.beam, joint.end, assembly, solution);
+  const fea::Vector3 force_g = end_force_g(joint.beam, joint.end, solution);
   const double along = joint.along ? force_g[static_cast<int>(*joint.along)] : 0.0;
   return {.thread = joint.bolt.thread,
           .grade = joint.bolt.grade,
@@ -114,7 +116,7 @@ checks::BoltHoleInput bolt_hole_input(const parts::Assembly& assembly,
                                       const fea::Solution& solution) {
   const parts::BoltedPlates& plates = *assembly.bolted_plates;
   const parts::BoltedJoint& bolt = assembly.bolts[plates.bolt];
-  const fea::Vector3 on_plates_g = end_force_g(plates.plates, 0, assembly, solution);
+  const fea::Vector3 on_plates_g = end_force_g(plates.plates, 0, solution);
   const double of_bolt = bolt_input(bolt, assembly, solution).shear;
   return {.force = std::max(of_bolt, std::hypot(on_plates_g.y(), on_plates_g.z())),
           .bolt = bolt.bolt.thread.diameter,
@@ -248,6 +250,24 @@ bool combines_forces(const parts::Piece& piece) {
          });
 }
 
+/// Nothing while the strap is slack.
+std::optional<checks::Finding> strap_finding(const Criterion& criterion,
+                                             const parts::Assembly& assembly,
+                                             const Outcome& outcome) {
+  const parts::TravelStop& stop = assembly.stops[criterion.index];
+  const double force = force_of(stop, *outcome.at_load);
+  if (!(force > 0.0)) return std::nullopt;
+  checks::Finding found = checks::tight_strap({.force = force,
+                                               .rate = stop.rate,
+                                               .slack = stop.travel,
+                                               .breaking_load = assembly.strap_breaking_load,
+                                               .required = outcome.asked.value,
+                                               .safety_factor = outcome.safety_factor});
+  found.part = "limit_strap";
+  found.where = stop.name + ", as it holds the axle";
+  return found;
+}
+
 /// The factor asked for by a check that asks the same of all its parts.
 double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
                   const checks::RequiredFactors& factors, bool abuse) {
@@ -265,6 +285,10 @@ double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
     case Criterion::Kind::bolt:
     case Criterion::Kind::bolt_hole:
       return checks::required(factors, Item::bolt, abuse);
+    case Criterion::Kind::strap:
+      return checks::required(factors, Item::strap, abuse);
+    case Criterion::Kind::tilt:
+      return 1.0;
     case Criterion::Kind::joint:
       break;
   }
@@ -290,6 +314,15 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
     all.push_back({Criterion::Kind::bolt, i});
   }
   if (assembly.bolted_plates) all.push_back({Criterion::Kind::bolt_hole, 0});
+  for (std::size_t i = 0; i < assembly.stops.size(); ++i) {
+    const parts::TravelStop& stop = assembly.stops[i];
+    if (stop.kind == parts::TravelStop::Kind::limit_strap && stop.known()) {
+      all.push_back({Criterion::Kind::strap, i});
+    }
+  }
+  for (std::size_t i = 0; i < assembly.joints.size(); ++i) {
+    if (!std::isnan(assembly.joints[i].most_tilt)) all.push_back({Criterion::Kind::tilt, i});
+  }
   return all;
 }
 
@@ -303,6 +336,12 @@ const std::string& part_judged(const Criterion& criterion, const parts::Assembly
       return assembly.bolts[criterion.index].part;
     case Criterion::Kind::bolt_hole:
       return assembly.bolted_plates->part;
+    case Criterion::Kind::tilt:
+      return assembly.joints[criterion.index].part;
+    case Criterion::Kind::strap: {
+      static const std::string kStrap = "limit_strap";
+      return kStrap;
+    }
     case Criterion::Kind::yield:
     case Criterion::Kind::column:
     case Criterion::Kind::combined:
@@ -328,6 +367,10 @@ std::string check_name(Criterion::Kind kind) {
       return "bolt";
     case Criterion::Kind::bolt_hole:
       return "bolt hole";
+    case Criterion::Kind::strap:
+      return "strap";
+    case Criterion::Kind::tilt:
+      return "joint tilt";
     case Criterion::Kind::joint:
       break;
   }
@@ -371,6 +414,14 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
     case Criterion::Kind::bolt_hole: {
       const checks::Finding hole = checks::bolt_hole(bolt_hole_input(assembly, solution));
       return hole.demand / hole.capacity;
+    }
+    case Criterion::Kind::strap: {
+      const double force = force_of(assembly.stops[criterion.index], solution);
+      return force > 0.0 ? force / (checks::kOfBreakingLoad * assembly.strap_breaking_load) : 0.0;
+    }
+    case Criterion::Kind::tilt: {
+      const JointAngles angles = angles_of(assembly.joints[criterion.index], assembly, solution);
+      return angles.tilt / angles.most_tilt;
     }
     case Criterion::Kind::joint:
       break;
@@ -445,6 +496,19 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
       hole.where = "plates at the bolt hole";
       return hole;
     }
+    case Criterion::Kind::tilt: {
+      const JointAngles angles =
+          angles_of(assembly.joints[criterion.index], assembly, *outcome.at_load);
+      checks::Finding tilt = checks::joint_tilt({.tilt = angles.tilt,
+                                                 .most = angles.most_tilt,
+                                                 .required = outcome.asked.value,
+                                                 .safety_factor = outcome.safety_factor});
+      tilt.part = angles.part;
+      tilt.where = angles.where;
+      return tilt;
+    }
+    case Criterion::Kind::strap:
+      return strap_finding(criterion, assembly, outcome);
     case Criterion::Kind::joint:
       break;
   }

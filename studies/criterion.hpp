@@ -15,9 +15,9 @@ namespace studies {
 
 /// A check of one place that holds up to some multiple of the load.
 struct Criterion {
-  enum class Kind { yield, column, combined, thin_wall, weld, joint, bolt, bolt_hole };
+  enum class Kind { yield, column, combined, thin_wall, weld, joint, bolt, bolt_hole, strap, tilt };
   Kind kind = Kind::yield;
-  std::size_t index = 0;  ///< of the piece, the rated joint or the bolt
+  std::size_t index = 0;  ///< of the piece, the rated joint, the bolt, the stop or the joint
 };
 
 /// Every check of a design. The same list, in the same order, for each of its stiffness sets.
@@ -28,7 +28,8 @@ struct Criterion {
                                              const parts::Assembly& assembly);
 
 /// The name that a finding of this kind carries: "yield", "column", "combined forces",
-/// "thin wall", "weld", "joint rating", "bolt", "bolt hole".
+/// "thin wall", "weld", "joint rating", "bolt", "bolt hole", "strap",
+/// "joint tilt".
 [[nodiscard]] std::string check_name(Criterion::Kind kind);
 
 /// Demand over capacity in one solution: the check holds up to 1.

@@ -37,6 +37,24 @@ double largest_torque(const parts::Piece& piece, const fea::Solution& solution) 
   return largest;
 }
 
+/// Why a stop or strap that is not wholly known leaves a case open; empty = it does not.
+std::string why_unknown(const parts::TravelStop& stop, const fea::Solution& solution) {
+  const double travel = stop.sense() * rise_of(stop.node, stop.offset_g, solution);
+  if (stop.known()) return {};
+  if (stop.kind == parts::TravelStop::Kind::bump_stop) {
+    if (!(travel > kTravelWithoutStop)) return {};
+    return fmt::format(
+        "the {} is not given and its seat rises {:.0f} mm: enter axle.bump_travel and "
+        "axle.stop_rate",
+        stop.name, 1000.0 * travel);
+  }
+  if (!(travel > stop.travel)) return {};
+  return fmt::format(
+      "the axle drops {:.0f} mm at the {}, which is tight at {:.0f} mm: enter limit_strap.rate, of "
+      "one strap",
+      1000.0 * travel, stop.name, 1000.0 * stop.travel);
+}
+
 }  // namespace
 
 std::map<std::string, std::string> trouble_by_part(const SetModel& model,
@@ -51,21 +69,11 @@ std::map<std::string, std::string> trouble_by_part(const SetModel& model,
     trouble[""] = moved ? solved.solution.words() : "the second-order solution did not converge";
     return trouble;
   }
-  if (!solved.contact_settled) trouble[""] = "the bump stops did not settle";
-  for (const parts::BumpStop& stop : assembly.stops) {
-    const double travel = seat_travel(stop, solved.solution);
-    if (std::isnan(stop.travel) && travel > kTravelWithoutStop) {
-      trouble[""] = fmt::format(
-          "the {} is not given and its seat rises {:.0f} mm: enter axle.bump_travel and "
-          "axle.stop_rate",
-          stop.name, 1000.0 * travel);
-    }
-    if (-travel > stop.slack) {
-      trouble[""] = fmt::format(
-          "a coil seat drops {:.0f} mm, and the limit straps are tight at {:.0f} mm: straps that "
-          "hold are not in the model of this version",
-          -1000.0 * travel, 1000.0 * stop.slack);
-    }
+  if (!solved.contact_settled)
+    trouble[""] = "the bump stops did not settle, or the roll was not reached";
+  for (const parts::TravelStop& stop : assembly.stops) {
+    const std::string reason = why_unknown(stop, solved.solution);
+    if (!reason.empty()) trouble[""] = reason;
   }
   if (moved && solved.solution.local_rotation() > kMostBent) {
     trouble[""] = fmt::format("a member's end turns {:.0f} degrees from the line between its ends",
@@ -102,6 +110,11 @@ std::map<std::string, std::string> trouble_by_part(const SetModel& model,
 bool moves_far(const SetModel& model, const CaseSolution& second_order) {
   const fea::SolveStatus status = second_order.solution.status();
   if (status != fea::SolveStatus::converged) return status == fea::SolveStatus::not_converged;
+  const auto leaves = [&](const parts::CoilSeat& seat) {
+    return -rise_of(seat.node, seat.offset_g, second_order.solution) > seat.leaves_at();
+  };
+  const std::vector<parts::CoilSeat>& seats = model.assembly().coil_seats;
+  if (std::any_of(seats.begin(), seats.end(), leaves)) return true;
   const std::vector<parts::Chord>& chords = model.assembly().chords;
   return std::any_of(chords.begin(), chords.end(), [&](const parts::Chord& chord) {
     const double most = chord.part == "bracket" ? kMostLean : kMostTurn;
