@@ -278,7 +278,7 @@ CaseSolution SetModel::solve_moved_from(const parts::DesignCase& load_case, doub
                                         Contacts held, const NearSolution& near) const {
   // Where nothing is found in so many steps, the frame is lost.
   fea::SolveOptions options{
-      .method = fea::Method::large_displacement, .tolerance = 1.0e-8, .most_steps = 60};
+      .method = fea::Method::large_displacement, .tolerance = 1.0e-8, .most_steps = 30};
   if (near.solved != nullptr && near.solved->method == options.method) {
     options.start = near.solved->solution.state();
   }
