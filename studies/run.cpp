@@ -456,8 +456,7 @@ class Runner {
             ? "solved with large displacements, in its posture, at the load itself; the travel is "
               "no load: multiples of the demand there are taken in proportion"
             : "solved with large displacements, in the place reached: at ride height a link or arm "
-              "turns more than 3 degrees, a bracket more than 10, or a coil has nothing left to "
-              "give");
+              "turns more than 3 degrees, or a bracket more than 10");
     if (!carried(*cell.second_order())) return;
     const double there = demand_over_capacity(criterion, cell.assembly(), cell.kept(1.0).solution);
     const double at_ride =

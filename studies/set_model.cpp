@@ -243,16 +243,21 @@ bool SetModel::can_move(const parts::DesignCase& load_case) const {
   return all.strains.empty() && all.moves.empty();
 }
 
-const fea::Factored& SetModel::moved_model(const loads::Place& place, Contacts held) const {
+const fea::Factored& SetModel::moved_model(const parts::DesignCase& load_case,
+                                           Contacts held) const {
+  const loads::Place& place = load_case.place;
   const bool heave = (held & kHeaveHeld) != 0;
-  const double key = heave ? place.heave : std::numeric_limits<double>::infinity();
+  const bool only_push = place.given() || load_case.posture == loads::Posture::droop;
+  const std::pair key(heave ? place.heave : std::numeric_limits<double>::infinity(), only_push);
   const auto found = moved_.find(key);
   if (found != moved_.end()) return found->second;
   fea::Model model = assembly_.model;
   for (const parts::TravelStop& stop : assembly_.stops) {
     if (stop.known()) model.add(gap_of(stop, model));
   }
-  for (const parts::CoilSeat& seat : assembly_.coil_seats) model.add(gap_of(seat, model));
+  for (const parts::CoilSeat& seat : assembly_.coil_seats) {
+    if (only_push) model.add(gap_of(seat, model));
+  }
   if (heave) {
     fea::Spring ground = ground_spring(*assembly_.axle, kHeaveHeld);
     ground.preload[2] = -kHeldHeave * place.heave;
@@ -284,8 +289,8 @@ CaseSolution SetModel::solve_moved_from(const parts::DesignCase& load_case, doub
   }
   if ((held & kRollHeld) != 0) return rolled(load_case, multiple, held, options);
   return finish_moved(
-      fea::solve(moved_model(load_case.place, held), loads(load_case, multiple, 0), options),
-      load_case, multiple, held);
+      fea::solve(moved_model(load_case, held), loads(load_case, multiple, 0), options), load_case,
+      multiple, held);
 }
 
 /// In small rotations, where the moment is a straight line over the roll.
@@ -319,7 +324,7 @@ CaseSolution SetModel::rolled(const parts::DesignCase& load_case, double multipl
                            .force_g = {0.0, 0.0, 2.0 * side * moment / track},
                            .moment_g = {0.0, 0.0, 0.0}});
     }
-    CaseSolution out = finish_moved(fea::solve(moved_model(load_case.place, held), now, options),
+    CaseSolution out = finish_moved(fea::solve(moved_model(load_case, held), now, options),
                                     load_case, multiple, held);
     out.ground_moment = moment;
     if (out.solution.status() != fea::SolveStatus::converged) return out;

@@ -4,6 +4,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <utility>
 
 #include "fea/buckling.hpp"
 #include "fea/condition.hpp"
@@ -52,7 +53,8 @@ class SetModel {
                                    const NearSolution& near = {}) const;
 
   /// The same with large displacements: equilibrium in the place reached, bump stops and straps as
-  /// gaps; a coil that has nothing left to give leaves its seat.
+  /// gaps. In droop and where the ground holds the axle a coil that has nothing left to give leaves
+  /// its seat; elsewhere, where multiples of the load are looked at, it pulls.
   /// @param near  solved so too: where to start; others have no say
   [[nodiscard]] CaseSolution solve_moved(const parts::DesignCase& load_case, double multiple,
                                          const NearSolution& near) const;
@@ -78,7 +80,8 @@ class SetModel {
                                     const NearSolution& near = {}) const;
   [[nodiscard]] CaseSolution solve_from(const parts::DesignCase& load_case, double multiple,
                                         Contacts held, const NearSolution& near) const;
-  [[nodiscard]] const fea::Factored& moved_model(const loads::Place& place, Contacts held) const;
+  [[nodiscard]] const fea::Factored& moved_model(const parts::DesignCase& load_case,
+                                                 Contacts held) const;
   [[nodiscard]] CaseSolution rolled(const parts::DesignCase& load_case, double multiple,
                                     Contacts held, fea::SolveOptions options) const;
   [[nodiscard]] double moment_at_roll(const parts::DesignCase& load_case, double multiple,
@@ -102,7 +105,8 @@ class SetModel {
   parts::StiffnessSet set_;
   parts::Assembly assembly_;
   mutable std::map<Contacts, Ready> ready_;
-  mutable std::map<double, fea::Factored> moved_;  // by the heave that is held; infinite = none
+  // by the heave that is held (infinite = none), and whether coils only push
+  mutable std::map<std::pair<double, bool>, fea::Factored> moved_;
   mutable std::map<Contacts, fea::Condition> conditions_;
 };
 

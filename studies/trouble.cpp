@@ -55,6 +55,24 @@ std::string why_unknown(const parts::TravelStop& stop, const fea::Solution& solu
       1000.0 * travel, stop.name, 1000.0 * stop.travel);
 }
 
+/// Why an axle that only coils hold is not held: they push, and would have to pull; empty = it is.
+std::string why_not_caught(const parts::Assembly& assembly, const fea::Solution& solution) {
+  const bool strapped =
+      std::any_of(assembly.stops.begin(), assembly.stops.end(), [](const parts::TravelStop& stop) {
+        return stop.kind == parts::TravelStop::Kind::limit_strap && stop.known();
+      });
+  if (strapped) return {};
+  for (const parts::CoilSeat& seat : assembly.coil_seats) {
+    const double drop = -rise_of(seat.node, seat.offset_g, solution);
+    if (!(drop > seat.leaves_at())) continue;
+    return fmt::format(
+        "no equilibrium without straps: the {} has nothing left to give {:.0f} mm below ride "
+        "height, and its seat would drop {:.0f} mm; enter limit_strap.slack and limit_strap.rate",
+        seat.name, 1000.0 * seat.leaves_at(), 1000.0 * drop);
+  }
+  return {};
+}
+
 }  // namespace
 
 std::map<std::string, std::string> trouble_by_part(const SetModel& model,
@@ -75,6 +93,8 @@ std::map<std::string, std::string> trouble_by_part(const SetModel& model,
     const std::string reason = why_unknown(stop, solved.solution);
     if (!reason.empty()) trouble[""] = reason;
   }
+  const std::string loose = why_not_caught(assembly, solved.solution);
+  if (!loose.empty()) trouble[""] = loose;
   if (moved && solved.solution.local_rotation() > kMostBent) {
     trouble[""] = fmt::format("a member's end turns {:.0f} degrees from the line between its ends",
                               solved.solution.local_rotation() / base::kDegree);
@@ -110,11 +130,6 @@ std::map<std::string, std::string> trouble_by_part(const SetModel& model,
 bool moves_far(const SetModel& model, const CaseSolution& second_order) {
   const fea::SolveStatus status = second_order.solution.status();
   if (status != fea::SolveStatus::converged) return status == fea::SolveStatus::not_converged;
-  const auto leaves = [&](const parts::CoilSeat& seat) {
-    return -rise_of(seat.node, seat.offset_g, second_order.solution) > seat.leaves_at();
-  };
-  const std::vector<parts::CoilSeat>& seats = model.assembly().coil_seats;
-  if (std::any_of(seats.begin(), seats.end(), leaves)) return true;
   const std::vector<parts::Chord>& chords = model.assembly().chords;
   return std::any_of(chords.begin(), chords.end(), [&](const parts::Chord& chord) {
     const double most = chord.part == "bracket" ? kMostLean : kMostTurn;
