@@ -96,8 +96,7 @@ fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end, const fea::Solut
   return solution.axes(beam.beam).transpose() * ends.segment<3>(6 * end);
 }
 
-checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const parts::Assembly& assembly,
-                             const fea::Solution& solution) {
+checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const fea::Solution& solution) {
   const fea::Vector3 force_g = end_force_g(joint.beam, joint.end, solution);
   const double along = joint.along ? force_g[static_cast<int>(*joint.along)] : 0.0;
   return {.thread = joint.bolt.thread,
@@ -117,7 +116,7 @@ checks::BoltHoleInput bolt_hole_input(const parts::Assembly& assembly,
   const parts::BoltedPlates& plates = *assembly.bolted_plates;
   const parts::BoltedJoint& bolt = assembly.bolts[plates.bolt];
   const fea::Vector3 on_plates_g = end_force_g(plates.plates, 0, solution);
-  const double of_bolt = bolt_input(bolt, assembly, solution).shear;
+  const double of_bolt = bolt_input(bolt, solution).shear;
   return {.force = std::max(of_bolt, std::hypot(on_plates_g.y(), on_plates_g.z())),
           .bolt = bolt.bolt.thread.diameter,
           .hole = bolt.bolt.thread.standard_hole(),
@@ -409,8 +408,7 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
       return weld.demand / weld.capacity;
     }
     case Criterion::Kind::bolt:
-      return checks::bolt_shear(bolt_input(assembly.bolts[criterion.index], assembly, solution))
-          .demand;
+      return checks::bolt_shear(bolt_input(assembly.bolts[criterion.index], solution)).demand;
     case Criterion::Kind::bolt_hole: {
       const checks::Finding hole = checks::bolt_hole(bolt_hole_input(assembly, solution));
       return hole.demand / hole.capacity;
@@ -479,7 +477,7 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
     }
     case Criterion::Kind::bolt: {
       const parts::BoltedJoint& joint = assembly.bolts[criterion.index];
-      checks::BoltInput input = bolt_input(joint, assembly, *outcome.at_load);
+      checks::BoltInput input = bolt_input(joint, *outcome.at_load);
       input.required = outcome.asked.value;
       input.safety_factor = outcome.safety_factor;
       checks::Finding bolt = checks::bolt_shear(input);
