@@ -412,6 +412,42 @@ void add_material(Problems& out, const parts::Named<sections::Material>& steel) 
   }
 }
 
+bool is_placed(const parts::CustomCase& c) {
+  return c.posture != loads::Posture::ride || !std::isnan(c.heave) || !std::isnan(c.roll);
+}
+
+/// What a posture needs, and what it cannot go with.
+void add_place(Problems& out, const Design& design, const parts::CustomCase& c,
+               const std::string& key) {
+  using loads::Posture;
+  if (!design.axle) {
+    out.emplace_back(key, "a posture, heave or roll needs `axle:` with its coils");
+    return;
+  }
+  const bool ends_travel = c.posture == Posture::bump || c.posture == Posture::droop;
+  if (ends_travel && !std::isnan(c.heave)) {
+    out.emplace_back(key + ".heave",
+                     "stops or straps end the travel in that posture; give `heave` "
+                     "without `posture`");
+  }
+  if (c.posture == Posture::bump && std::isnan(design.axle->stop_rate)) {
+    out.emplace_back(key + ".posture", "bump needs axle.bump_travel and axle.stop_rate");
+  }
+  const bool straps = design.limit_strap && !std::isnan(design.limit_strap->slack) &&
+                      !std::isnan(design.limit_strap->rate);
+  if (c.posture == Posture::droop && !straps) {
+    out.emplace_back(key + ".posture", "droop needs limit_strap.slack and limit_strap.rate");
+  }
+  if (c.posture == Posture::crossed && std::isnan(c.roll) &&
+      (!design.vehicle || std::isnan(design.vehicle->articulation))) {
+    out.emplace_back(key + ".posture", "crossed needs vehicle.articulation, or `roll`");
+  }
+  constexpr double kMostRoll = 45.0 * base::kDegree;
+  if (std::abs(c.roll) > kMostRoll) {
+    out.emplace_back(key + ".roll", "an axle does not roll that far; give less than 45 deg");
+  }
+}
+
 /// A custom load case says one thing, and something.
 void add_custom_case(Problems& out, const Design& design,
                      const parts::Named<parts::CustomCase>& named) {
@@ -421,22 +457,30 @@ void add_custom_case(Problems& out, const Design& design,
   const bool whole = parts::is_given(c.acceleration);
   const bool pushed = parts::is_given(c.force) || parts::is_given(c.moment);
   const bool at_point = pushed || !c.at.empty();
-  if (static_cast<int>(wheels) + static_cast<int>(whole) + static_cast<int>(at_point) != 1) {
+  const bool placed = is_placed(c);
+  const int ways = static_cast<int>(wheels) + static_cast<int>(whole) + static_cast<int>(at_point);
+  if (ways > 1 || (ways == 0 && !placed)) {
     out.emplace_back(key,
                      "it needs one of: left_wheel and right_wheel; acceleration; at with force or "
-                     "moment");
+                     "moment; or a posture, heave or roll with the wheels at rest");
     return;
+  }
+  if (placed) {
+    add_place(out, design, c, key);
+    if (whole || at_point) {
+      out.emplace_back(key, "a posture, heave or roll goes with wheel forces, or alone");
+    }
   }
   const auto nothing = [](const std::array<double, 3>& v) {
     return !parts::is_given(v) || (v[0] == 0.0 && v[1] == 0.0 && v[2] == 0.0);
   };
-  if (nothing(c.left_wheel) && nothing(c.right_wheel) && nothing(c.acceleration) &&
+  if (!placed && nothing(c.left_wheel) && nothing(c.right_wheel) && nothing(c.acceleration) &&
       nothing(c.force) && nothing(c.moment)) {
     out.emplace_back(key, "it is 0; give a force, e.g. left_wheel: [-8, 0, 20 kN]");
   }
   if (at_point && c.at.empty()) out.emplace_back(key, "`at` is missing: the point it acts at");
   if (c.at_hub && !wheels) out.emplace_back(key + ".at_hub", "it goes with wheel forces");
-  if (c.both_sides && at_point) {
+  if (c.both_sides && at_point && !placed) {
     out.emplace_back(key + ".both_sides", "it goes with wheel forces or an acceleration");
   }
   if (!at_point && !design.vehicle) {

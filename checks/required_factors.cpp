@@ -46,7 +46,7 @@ std::vector<FactorEntry> factor_entries(RequiredFactors& f) {
       {"joint_routine", &f.joint_routine, "static rating of other joints, routine loads: as above"},
       {"joint_abuse", &f.joint_abuse, "static rating of joints, abuse loads: proposal, no source"},
       {"strap_abuse", &f.strap_abuse,
-       "limit strap, on 0.6 of its breaking load, abuse loads: proposal, no source"},
+       "limit strap, on 0.6 of its breaking load, every load: proposal, no source"},
   };
 }
 
@@ -82,6 +82,8 @@ double required(const RequiredFactors& f, Item item, bool abuse, Duty duty) {
       return abuse ? f.joint_abuse : f.joint_routine_reversing;
     case Item::joint:
       return abuse ? f.joint_abuse : f.joint_routine;
+    case Item::strap:
+      return f.strap_abuse;
     case Item::tipping:
       break;
   }

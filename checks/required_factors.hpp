@@ -16,6 +16,7 @@ enum class Item {
   tipping,          ///< the axle tipping on its springs and bushings
   reversing_joint,  ///< static rating of a ball joint or rod end whose load reverses
   joint,            ///< static rating of any other ball joint or rod end
+  strap,            ///< a limit strap
 };
 
 /// What the part does: locating and steering parts ask for more.

@@ -5,6 +5,19 @@
 #include "checks/value.hpp"
 
 namespace checks {
+namespace {
+
+constexpr const char* kRatingMissing =
+    "rating missing: enter limit_strap.breaking_load from its maker";
+
+void add_capacity(Finding& finding, double breaking_load) {
+  finding.capacity = kOfBreakingLoad * breaking_load;
+  finding.lines.push_back({"capacity = 0.6 * breaking load",
+                           "0.6 * {0} = {1}",
+                           {force(breaking_load), force(finding.capacity)}});
+}
+
+}  // namespace
 
 Finding strap(const StrapInput& in) {
   Finding finding{.check = "strap", .demand = in.force, .measure = Measure::force};
@@ -24,14 +37,33 @@ Finding strap(const StrapInput& in) {
        {force(down), {in.rate, Measure::force_per_length}, moment(in.energy), force(in.force)}});
   finding.lines.push_back({"it stretches F / k", "{0}", {{in.force / in.rate, Measure::length}}});
   if (std::isnan(in.breaking_load)) {
-    leave_undecided(finding, "rating missing: enter limit_strap.breaking_load from its maker");
+    leave_undecided(finding, kRatingMissing);
     return finding;
   }
-  finding.capacity = kOfBreakingLoad * in.breaking_load;
-  finding.lines.push_back({"capacity = 0.6 * breaking load",
-                           "0.6 * {0} = {1}",
-                           {force(in.breaking_load), force(finding.capacity)}});
+  add_capacity(finding, in.breaking_load);
   decide(finding, finding.capacity / in.force, in.required);
+  return finding;
+}
+
+Finding tight_strap(const TightStrapInput& in) {
+  Finding finding{.check = "strap", .demand = in.force, .measure = Measure::force};
+  finding.source =
+      "equilibrium of the frame; 0.6 of the rated breaking load: proposal, no source. Sewn ends "
+      "and edges must be inside the rating; wet nylon holds 10 to 15 % less (from memory)";
+  finding.required = in.required;
+  const double stretch = in.force / in.rate;
+  finding.lines.push_back({"F = k (drop - slack)",
+                           "{0} * ({1} - {2}) = {3}",
+                           {{in.rate, Measure::force_per_length},
+                            {in.slack + stretch, Measure::length},
+                            {in.slack, Measure::length},
+                            force(in.force)}});
+  if (std::isnan(in.breaking_load)) {
+    leave_undecided(finding, kRatingMissing);
+    return finding;
+  }
+  add_capacity(finding, in.breaking_load);
+  decide(finding, in.safety_factor, in.required);
   return finding;
 }
 

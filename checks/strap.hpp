@@ -22,4 +22,17 @@ inline constexpr double kOfBreakingLoad = 0.6;
 /// undecided.
 [[nodiscard]] Finding strap(const StrapInput& input);
 
+/// A limit strap that is tight while the axle rests on it.
+struct TightStrapInput {
+  double force = base::kUnset;          ///< in the strap  [N]
+  double rate = base::kUnset;           ///< [N/m]
+  double slack = base::kUnset;          ///< drop of the axle until it is tight  [m]
+  double breaking_load = base::kUnset;  ///< rated  [N]
+  double required = base::kUnset;
+  double safety_factor = base::kUnset;  ///< multiple of the load at which it just holds
+};
+
+/// The same capacity against the force it has in the frame, in equilibrium.
+[[nodiscard]] Finding tight_strap(const TightStrapInput& input);
+
 }  // namespace checks

@@ -98,8 +98,9 @@ struct GapEnd {
 
 /// A one-sided spring between two points, such as a strap or a bump stop: no force until they have
 /// come `clearance` farther apart (or nearer) than in the reference place, then in proportion to
-/// the rest. Several side by side make a stop that stiffens. Only large displacement closes it;
-/// elsewhere it is taken as open.
+/// the rest. Several side by side make a stop that stiffens. A negative stiffness takes away what a
+/// spring beside it gives, from there on: a coil that leaves its seat. Only large displacement
+/// closes it; elsewhere it is taken as open.
 struct Gap {
   enum class Contact { when_longer, when_shorter };
 

@@ -88,6 +88,7 @@ class Steps {
  private:
   /// One step, or a part of one up to the first contact. False: the end, with words.
   bool advance() {
+    if (++n_steps_ > options_.most_steps) return give_up();
     const double target = factor_ + step_ >= 1.0 - kShortestStep ? 1.0 : factor_ + step_;
     NewtonResult trial = newton(problem_, tangent_, state_, target, closed_);
     if (trial.end != NewtonEnd::converged) return shorten(trial);
@@ -106,7 +107,11 @@ class Steps {
                           ? std::clamp(0.9 * problem_.most_turn / trial.first_turn, 0.05, 0.7)
                           : 0.4;
     step_ = by * std::min(step_, 1.0 - factor_);
-    if (step_ >= kShortestStep) return true;
+    return step_ >= kShortestStep || give_up();
+  }
+
+  /// Says what moves on. @return false
+  bool give_up() {
     const MovedForces forces = frame_.forces(state_, factor_, closed_);
     const std::string where =
         tangent_.factor(forces.tangent)
@@ -179,6 +184,7 @@ class Steps {
   double factor_ = 0.0;
   bool at_loads_ = false;
   int n_changes_ = 0;
+  int n_steps_ = 0;
   std::string words_;
 };
 

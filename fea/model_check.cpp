@@ -90,7 +90,8 @@ void require_gap(const Model& model, GapId id) {
   const auto key = [&] { return label(model, id); };
   require(gap.a.node || gap.b.node, key, "both of its points are fixed to the ground");
   require(gap.a.at_g.allFinite() && gap.b.at_g.allFinite(), key, "a point is not a finite number");
-  require(positive(gap.stiffness), key, "its stiffness in contact is not a positive number");
+  require(std::isfinite(gap.stiffness) && gap.stiffness != 0.0, key,
+          "its stiffness in contact is no number, or zero");
   require(gap.clearance >= 0.0 && std::isfinite(gap.clearance), key,
           "its clearance is not 0 or more");
   if (gap.axis_g) {

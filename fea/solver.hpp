@@ -141,6 +141,9 @@ struct SolveOptions {
   /// loads; none = the reference place. The answer does not depend on it unless there are several.
   std::shared_ptr<const MovedState> start = nullptr;
   double largest_step = 1.0;  ///< large displacement: part of the load  [-]
+  /// Large displacement: tries after which no equilibrium is said to be found. One that is there
+  /// takes a few; where there is none, ever shorter steps come near the last one.
+  int most_steps = 100000;
 };
 
 [[nodiscard]] Solution solve(const Factored& factored, const Loads& loads,

@@ -47,6 +47,7 @@ std::vector<LoadCase> full_cross_up(const Vehicle& v) {
   c.name += ", left wheel up";
   c.side = Side::left;
   c.pushes = static_pushes(v);
+  c.place.roll = v.articulation;
   return both_sides(c);
 }
 

@@ -58,6 +58,7 @@ LoadCase mirrored(const LoadCase& load_case) {
     push.moment[0] = 0.0 - push.moment[0];
     push.moment[2] = 0.0 - push.moment[2];
   }
+  out.place.roll = 0.0 - out.place.roll;
   return out;
 }
 
@@ -99,9 +100,11 @@ std::string posture_word(Posture posture) {
     case Posture::droop:
       return "droop";
     case Posture::crossed:
+      return "crossed";
+    case Posture::imposed:
       break;
   }
-  return "crossed";
+  return "as imposed";
 }
 
 }  // namespace loads

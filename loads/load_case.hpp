@@ -43,8 +43,17 @@ enum class Side { none, left, right };
 enum class Posture {
   ride,
   bump,     ///< up from ride height, as far as coils and stops let it
-  droop,    ///< hanging
+  droop,    ///< hanging on its straps
   crossed,  ///< one wheel up, the other down
+  imposed,  ///< held at a given heave or roll
+};
+
+/// Where the ground holds the axle against the frame, from ride height; what is unset is free. In
+/// bump and droop the heave is the least: the loads may take the axle farther.
+struct Place {
+  double heave = base::kUnset;  ///< of the axle's middle, up  [m]
+  double roll = base::kUnset;   ///< left wheel up; of the rotation vector, about x  [rad]
+  [[nodiscard]] bool given() const { return heave == heave || roll == roll; }
 };
 
 /// What a design must have before a case can be solved.
@@ -68,6 +77,7 @@ struct LoadCase {
   std::vector<Push> pushes = {};
   std::vector<Need> needs = {};
   std::vector<Figure> figures = {};
+  Place place = {};
   std::string basis = {};  ///< "1.75 x axle weight: side curb factor by Garrett, ... p. 24 (read)"
 };
 

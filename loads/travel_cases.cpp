@@ -54,7 +54,10 @@ StrapCatch caught_by_straps(const Vehicle& v) {
 std::vector<LoadCase> strap_catch(const Vehicle& v) {
   LoadCase c = case_of("strap_catch");
   const StrapCatch caught = caught_by_straps(v);
-  c.pushes = {{Role::axle_center, {0.0, 0.0, -caught.shared}, {}, "axle and wheels, caught"}};
+  // Weight and coils push by themselves.
+  const double blow = caught.shared - caught.weight - caught.pushed;
+  c.pushes = {{Role::axle_center, {0.0, 0.0, -blow}, {}, "axle and wheels, caught"}};
+  c.place.heave = -v.droop_travel;
   c.figures = {{"two straps that share, together", caught.shared, Figure::Kind::force},
                {"they stretch", caught.shared / (2.0 * caught.rate), Figure::Kind::length},
                {"one strap that takes all", caught.alone, Figure::Kind::force},

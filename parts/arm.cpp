@@ -99,7 +99,7 @@ class ArmBuilder {
   }
 
   [[nodiscard]] RunEnd at_axle(const fea::Vector3& at_g, const fea::Vector3& along_g) const {
-    const fea::NodeId axle = *out_.axle;
+    const fea::NodeId axle = axle_near(out_, at_g.y());
     return {axle, at_g - out_.model[axle].at_g,
             builder_.connection(arm_.axle_joint, "arm axle bushings", along_g)};
   }
@@ -137,6 +137,7 @@ class ArmBuilder {
 
   void axle_bolt(std::size_t index, const std::string& name) {
     const std::size_t before = out_.bolts.size();
+    watch(out_.pieces[index], 0, name, arm_.axle_joint);
     bolt_end(out_, out_.pieces[index], 0, name, arm_.bolt, arm_.axle_joint);
     tab_end(out_, before, arm_.axle_tabs, "tabs at the " + name, filler_of(builder_.design()));
     weld_eye(index, 0, arm_.axle_joint, "tube at the " + name);
@@ -144,6 +145,7 @@ class ArmBuilder {
 
   void frame_bolt(std::size_t index) {
     const std::size_t before = out_.bolts.size();
+    watch(out_.pieces[index], 1, "frame bolt", arm_.frame_joint);
     bolt_end(out_, out_.pieces[index], 1, "frame bolt", arm_.bolt, arm_.frame_joint);
     tab_end(out_, before, arm_.frame_tabs, "tabs at the frame bolt", filler_of(builder_.design()));
     weld_eye(index, 1, arm_.frame_joint, "tube at the frame bolt");
@@ -155,6 +157,12 @@ class ArmBuilder {
     weld_end(out_, tube, end, eye_reach(arm_.bolt_to_weld, shape, joint.kind), arm_.end_weld, where,
              filler_of(builder_.design()));
   }
+
+  void watch(const Piece& piece, int end, const std::string& where, const JointSpec& joint) {
+    const std::string of_piece = arm_has_two_tubes() ? piece.name + ", " + where : where;
+    watch_end(out_, piece, end, of_piece, joint, arm_.joint_tilt);
+  }
+  [[nodiscard]] bool arm_has_two_tubes() const { return layout_of(arm_) == ArmLayout::separate; }
 
   void finish_tube(std::size_t index) {
     Piece& tube = out_.pieces[index];
@@ -193,6 +201,13 @@ class ArmBuilder {
     bolt.offset_b_g = at_g - out_.model[start].at_g;
     bolt.name = name;
     const fea::SpringId spring = out_.model.add(bolt);
+    TurningJoint watched{.part = part_, .where = bolt.name.substr(part_.size() + 1)};
+    watched.spring = spring;
+    watched.kind = arm_.axle_joint.kind;
+    watched.bolt_g = fea::Vector3::Unit(static_cast<int>(arm_.axle_joint.axis));
+    watched.most_tilt = arm_.joint_tilt;
+    const bool turns = watched.kind == JointKind::bushing || watched.kind == JointKind::ball;
+    if (turns) out_.joints.push_back(std::move(watched));
     if (arm_.axle_joint.kind != JointKind::ball) return;
     RatedJoint joint = rated(name);
     joint.spring = spring;

@@ -37,6 +37,7 @@ struct Arm {
   TabSpec frame_tabs;                  ///< on the frame, for its bolt
   double static_rating = base::kUnset;    ///< of each of its ball joints or rod ends  [N]
   double ultimate_rating = base::kUnset;  ///< [N]
+  double joint_tilt = base::kUnset;       ///< most tilt of each of its joints  [rad]
   bool mirror = true;                     ///< the same arm on the other side
   bool shared_upper = false;              ///< the separate upper arm is not mirrored
   bool operator==(const Arm&) const = default;
@@ -92,6 +93,9 @@ void fields(Visitor& v, Arm& arm) {
   v.quantity({"ultimate_rating", optional, "radial ultimate rating of each ball joint or rod end",
               "`static_rating` alone decides"},
              arm.ultimate_rating, positive(force));
+  v.quantity({"joint_tilt", optional, "most each joint may tilt on its bolt, from its maker",
+              "its tilt is shown, not judged"},
+             arm.joint_tilt, positive(angle));
   v.flag({"mirror", assumed, "the same arm on the other side", "arms come in pairs"}, arm.mirror);
   v.flag({"shared_upper", optional, "one upper arm as its points lie, not one on each side"},
          arm.shared_upper);

@@ -10,7 +10,14 @@ void say_what_is_taken_for_granted(Assembly& out, const Design& design) {
   if (design.lateral_link || design.arm) {
     out.assumed.push_back("the frame is rigid but for the bracket's root and the brace's end");
   }
-  if (design.axle) out.assumed.push_back("the axle is rigid; wheels are held by nothing else");
+  if (design.axle) {
+    out.assumed.push_back(
+        out.axle_sides[0] ? "the axle is rigid but for its housing between the arms; wheels are "
+                            "held by nothing else"
+                          : "the axle is rigid; wheels are held by nothing else");
+    out.assumed.push_back(
+        "bump stops and limit straps stand upright and follow their rate from where they are met");
+  }
   if (design.steering) {
     out.assumed.push_back(
         "the knuckles turn freely about upright kingpins, whose bearings are all "

@@ -155,6 +155,18 @@ struct BoltedPlates {
   sections::Material material;
 };
 
+/// A joint whose turning from ride height is watched.
+struct TurningJoint {
+  std::string part;
+  std::string where;
+  fea::BeamId beam = {};
+  int end = 0;                                         ///< 0 = a, 1 = b
+  std::optional<fea::SpringId> spring = std::nullopt;  ///< in place of the beam's end
+  JointKind kind = JointKind::bushing;                 ///< a bushing or a ball
+  fea::Vector3 bolt_g = fea::Vector3::UnitX();         ///< direction of its bolt or stud
+  double most_tilt = base::kUnset;  ///< of its bar against its bolt; unset = not given  [rad]
+};
+
 /// A straight line between two points of the structure, whose turning from ride height is watched.
 struct Chord {
   std::string part;
@@ -162,14 +174,33 @@ struct Chord {
   fea::BeamId to;    ///< its end b
 };
 
-/// A bump stop on one coil seat.
-struct BumpStop {
+/// Where a coil stands on the axle.
+struct CoilSeat {
   fea::NodeId node;
   fea::Vector3 offset_g;
-  double travel = base::kUnset;  ///< unset = unknown  [m]
-  double rate = base::kUnset;    ///< [N/m]
+  double preload = base::kUnset;  ///< of the coil at ride height, down on the axle  [N]
+  double rate = base::kUnset;     ///< [N/m]
   std::string name;
-  double slack = base::kUnset;  ///< drop at which a limit strap comes tight; unset = none  [m]
+
+  /// Drop of the seat at which the coil carries nothing.  [m]
+  [[nodiscard]] double leaves_at() const { return preload / rate; }
+};
+
+/// What ends the axle's travel on one side, upright: a bump stop when it rises, a limit strap when
+/// it drops.
+struct TravelStop {
+  enum class Kind { bump_stop, limit_strap };
+
+  Kind kind = Kind::bump_stop;
+  fea::NodeId node;
+  fea::Vector3 offset_g;
+  double travel = base::kUnset;  ///< from ride height until it is met; unset = unknown  [m]
+  double rate = base::kUnset;    ///< from there on; unset = unknown  [N/m]
+  std::string name;
+
+  /// +1 where rising meets it, -1 where dropping does.
+  [[nodiscard]] double sense() const { return kind == Kind::bump_stop ? 1.0 : -1.0; }
+  [[nodiscard]] bool known() const { return travel == travel && rate == rate; }
 };
 
 /// A point whose movement is reported.
@@ -189,19 +220,28 @@ struct Assembly {
   std::vector<TabbedJoint> tabs;
   std::vector<ThreadedJoint> threads;
   std::vector<EndWeld> end_welds;
+  std::vector<TurningJoint> joints;
   std::vector<Chord> chords;
-  std::vector<BumpStop> stops;
+  std::vector<CoilSeat> coil_seats;
+  std::vector<TravelStop> stops;
+  double strap_breaking_load = base::kUnset;  ///< rated, of one limit strap  [N]
   std::vector<NamedNode> points;
   std::vector<NamedNode> held;         ///< nodes whose reaction is reported
   std::vector<std::string> beam_part;  ///< part of each beam
   std::optional<RootWeld> root;
   std::optional<fea::NodeId> bracket_bolt;
   std::optional<fea::NodeId> axle;  ///< at the wheels' center, hub height
+  /// left and right, where its arms hold it; only where its housing is known
+  std::array<std::optional<fea::NodeId>, 2> axle_sides = {};
   /// left and right, at the kingpin and hub height; only with steering
   std::array<std::optional<fea::NodeId>, 2> knuckles = {};
   std::optional<fea::NodeId> link_axle_end;  ///< where the axle pushes, when there is no axle
   std::vector<std::string> assumed;          ///< what the model takes for granted, in words
 };
+
+/// The node of the axle that carries what is at `y`: the one of that side where the axle's housing
+/// twists and bends between its sides, and `y` is nearer to it than to the middle; else the middle.
+[[nodiscard]] fea::NodeId axle_near(const Assembly& assembly, double y);
 
 /// Builds the frame of a design.
 /// @throws base::InputError with the key of what is wrong: a part without length, a point missing

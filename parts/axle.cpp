@@ -1,8 +1,73 @@
 #include <cmath>
 
+#include "base/input_error.hpp"
 #include "parts/builder.hpp"
 
 namespace parts {
+namespace {
+
+/// A point of the axle as a place on the node that carries it.
+struct OnAxle {
+  fea::NodeId node;
+  fea::Vector3 offset_g;
+};
+
+OnAxle on_axle(const Assembly& out, const fea::Vector3& from_middle_g) {
+  const fea::NodeId node = axle_near(out, from_middle_g.y());
+  return {node, out.model[*out.axle].at_g + from_middle_g - out.model[node].at_g};
+}
+
+/// Coil and bump stop on one seat.
+void add_seat(Builder& builder, const fea::Vector3& from_middle_g, const std::string& side) {
+  const Axle& axle = *builder.design().axle;
+  const loads::Vehicle vehicle = to_vehicle(*builder.design().vehicle);
+  Assembly& out = builder.out();
+  const auto [node, offset_g] = on_axle(out, from_middle_g);
+  fea::Spring coil{.a = node, .b = {}, .offset_a_g = offset_g, .name = side + " coil"};
+  coil.stiffness(2, 2) = axle.coil_rate;
+  out.model.add(coil);
+  const double unsprung = std::isnan(vehicle.unsprung_weight) ? 0.0 : vehicle.unsprung_weight;
+  out.coil_seats.push_back(
+      {node, offset_g, 0.5 * (vehicle.axle_weight - unsprung), axle.coil_rate, side + " coil"});
+  out.stops.push_back({TravelStop::Kind::bump_stop, node, offset_g, axle.bump_travel,
+                       axle.stop_rate, side + " bump stop"});
+}
+
+/// The axle's sides, joined by its housing.
+void add_housing(Builder& builder) {
+  const Axle& axle = *builder.design().axle;
+  if (axle.housing.material.id.empty() || !builder.design().arm) return;
+  const Arm& arm = *builder.design().arm;
+  const double half = std::abs(builder.point(arm.axle_lower, "arm.axle_lower").y());
+  if (!(half > 0.0)) {
+    throw base::InputError("axle.housing",
+                           "the arms hold the axle in its middle: between them "
+                           "there is no housing");
+  }
+  Assembly& out = builder.out();
+  const fea::Vector3 middle_g = out.model[*out.axle].at_g;
+  for (const int i : {0, 1}) {
+    const fea::Vector3 side_g(0.0, i == 0 ? half : -half, 0.0);
+    const std::string name = i == 0 ? "left side of the axle" : "right side of the axle";
+    const fea::NodeId node = builder.add_node(middle_g + side_g, name, "axle.housing");
+    out.axle_sides[static_cast<std::size_t>(i)] = node;
+    out.held.push_back({name + ", by its coil, bump stop and strap", node});
+  }
+  RunSpec spec{.part = "axle", .name = "housing", .key = "axle.housing", .stick = axle.housing};
+  spec.pieces = 2;
+  const std::size_t piece =
+      builder.add_run(spec, {*out.axle_sides[0], fea::Vector3::Zero(), {}}, {{*out.axle}},
+                      {*out.axle_sides[1], fea::Vector3::Zero(), {}});
+  out.pieces[piece].column = true;
+}
+
+}  // namespace
+
+fea::NodeId axle_near(const Assembly& assembly, double y) {
+  const std::optional<fea::NodeId> side = assembly.axle_sides[y > 0.0 ? 0 : 1];
+  if (!side) return *assembly.axle;
+  return std::abs(y) > 0.5 * std::abs(assembly.model[*side].at_g.y()) ? *side : *assembly.axle;
+}
 
 void add_axle(Builder& builder) {
   if (!builder.design().axle) return;
@@ -12,18 +77,20 @@ void add_axle(Builder& builder) {
   const fea::NodeId node = builder.add_node({0.0, 0.0, hub}, "axle", "axle");
   out.axle = node;
   out.points.push_back({"axle", node});
-  out.held.push_back({"axle, by coils and bump stops", node});
+  out.held.push_back({"axle, by coils, bump stops and straps", node});
+  add_housing(builder);
   const double seat = (std::isnan(axle.seat_height) ? hub : axle.seat_height) - hub;
-  const double slack =
-      builder.design().limit_strap ? builder.design().limit_strap->slack : base::kUnset;
   for (const double side : {1.0, -1.0}) {
-    const fea::Vector3 offset(0.0, side * 0.5 * axle.coil_spacing, seat);
-    fea::Spring coil{
-        .a = node, .b = {}, .offset_a_g = offset, .name = side > 0.0 ? "left coil" : "right coil"};
-    coil.stiffness(2, 2) = axle.coil_rate;
-    out.model.add(coil);
-    out.stops.push_back({node, offset, axle.bump_travel, axle.stop_rate,
-                         side > 0.0 ? "left bump stop" : "right bump stop", slack});
+    add_seat(builder, {0.0, side * 0.5 * axle.coil_spacing, seat}, side > 0.0 ? "left" : "right");
+  }
+  if (!builder.design().limit_strap) return;
+  const LimitStrap& strap = *builder.design().limit_strap;
+  out.strap_breaking_load = strap.breaking_load;
+  const double spacing = std::isnan(strap.spacing) ? axle.coil_spacing : strap.spacing;
+  for (const double side : {1.0, -1.0}) {
+    const OnAxle at = on_axle(out, {0.0, side * 0.5 * spacing, 0.0});
+    out.stops.push_back({TravelStop::Kind::limit_strap, at.node, at.offset_g, strap.slack,
+                         strap.rate, side > 0.0 ? "left limit strap" : "right limit strap"});
   }
 }
 

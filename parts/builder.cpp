@@ -213,6 +213,18 @@ void rate_ends(Assembly& out, const Piece& piece, const std::string& start, cons
       {piece.part, end, piece.beams.back(), 1, static_rating, ultimate_rating, true});
 }
 
+void watch_end(Assembly& out, const Piece& piece, int end, const std::string& where,
+               const JointSpec& joint, double most_tilt) {
+  if (joint.kind != JointKind::bushing && joint.kind != JointKind::ball) return;
+  TurningJoint watched{.part = piece.part, .where = where};
+  watched.beam = end == 0 ? piece.beams.front().beam : piece.beams.back().beam;
+  watched.end = end;
+  watched.kind = joint.kind;
+  watched.bolt_g = fea::Vector3::Unit(static_cast<int>(joint.axis));
+  watched.most_tilt = most_tilt;
+  out.joints.push_back(std::move(watched));
+}
+
 void bolt_end(Assembly& out, const Piece& piece, int end, const std::string& where,
               const BoltSpec& bolt, const JointSpec& joint) {
   if (!bolt.given() || joint.kind == JointKind::welded) return;

@@ -127,6 +127,12 @@ void weld_end(Assembly& out, const Piece& piece, int end, double at, double leg,
 /// @param insert  welded in, of a steel that is not given; else they are screwed into the piece
 void thread_ends(Assembly& out, const Piece& piece, const ThreadSpec& thread, bool insert);
 
+/// A bushing or ball at one end of a piece, to be watched.
+/// @param end  0 = its first end, 1 = its far one
+/// @param most_tilt  of its bar against its bolt; may be unset  [rad]
+void watch_end(Assembly& out, const Piece& piece, int end, const std::string& where,
+               const JointSpec& joint, double most_tilt);
+
 /// The bolt at one end of a piece, when it is given.
 /// @param end  0 = its first end, 1 = its far one
 void bolt_end(Assembly& out, const Piece& piece, int end, const std::string& where,

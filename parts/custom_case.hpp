@@ -3,6 +3,7 @@
 #include <array>
 #include <string>
 
+#include "loads/load_case.hpp"
 #include "parts/field.hpp"
 
 namespace parts {
@@ -23,8 +24,11 @@ struct CustomCase {
   std::string at;                                  ///< point
   std::array<double, 3> force = kNoVector;         ///< on that point  [N]
   std::array<double, 3> moment = kNoVector;        ///< [N m]
-  bool both_sides = false;                         ///< its mirror image is run too
-  bool routine = true;                             ///< otherwise abuse
+  loads::Posture posture = loads::Posture::ride;
+  double heave = base::kUnset;  ///< of the axle, held there; unset = free  [m]
+  double roll = base::kUnset;   ///< left wheel up, held there; unset = free  [rad]
+  bool both_sides = false;      ///< its mirror image is run too
+  bool routine = true;          ///< otherwise abuse
   bool operator==(const CustomCase&) const = default;
 };
 
@@ -41,6 +45,17 @@ void fields(Visitor& v, CustomCase& c) {
   v.point({"at", optional, "point the force acts at"}, c.at);
   v.vector({"force", optional, "on that point: x, y, z"}, c.force, Dimension::force);
   v.vector({"moment", optional, "on that point: about x, y, z"}, c.moment, Dimension::moment);
+  constexpr std::array<Word<loads::Posture>, 4> kPostures = {
+      Word<loads::Posture>{"ride height", loads::Posture::ride},
+      Word<loads::Posture>{"bump", loads::Posture::bump},
+      Word<loads::Posture>{"droop", loads::Posture::droop},
+      Word<loads::Posture>{"crossed", loads::Posture::crossed}};
+  v.choice({"posture", optional, "where the axle stands against the frame", "ride height"},
+           c.posture, kPostures);
+  v.quantity({"heave", optional, "the axle is held this much above ride height", "free"}, c.heave,
+             any(Dimension::length));
+  v.quantity({"roll", optional, "the axle is held rolled, left wheel up", "free"}, c.roll,
+             any(Dimension::angle));
   v.flag({"both_sides", optional, "its mirror image is run too"}, c.both_sides);
   v.flag({"routine", assumed, "happens again and again (otherwise rare abuse)", "routine loads"},
          c.routine);

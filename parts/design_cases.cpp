@@ -65,18 +65,20 @@ std::string unmet(const Design& design, Need need) {
   return design.limit_strap ? "" : "needs `limit_strap:`";
 }
 
+bool has_straps(const Design& design) {
+  return design.limit_strap && !std::isnan(design.limit_strap->slack) &&
+         !std::isnan(design.limit_strap->rate);
+}
+
 /// What a kind of case asks of a design, whatever the vehicle's numbers.
 std::string unmet(const Design& design, const std::vector<Need>& needs, loads::Posture posture) {
   for (const Need need : needs) {
     std::string reason = unmet(design, need);
     if (!reason.empty()) return reason;
   }
-  if (posture == loads::Posture::crossed || posture == loads::Posture::droop) {
-    const std::string strap = posture == loads::Posture::droop && design.limit_strap
-                                  ? "; the strap itself is judged"
-                                  : "";
-    return "its posture is " + posture_word(posture) +
-           ": that needs a solution at large movement, which this version does not have" + strap;
+  if (posture == loads::Posture::droop && !has_straps(design)) {
+    return "its posture is droop: needs limit_strap.slack and limit_strap.rate, on which the axle "
+           "hangs";
   }
   // A case in bump starts at ride height, and moves as far as coils and stops let it.
   if (posture == loads::Posture::bump && !design.axle) {
@@ -140,20 +142,69 @@ std::string why_not_asked(const Design& design) {
                              : "not in the default set without `lateral_link:`";
 }
 
-DesignCase from(const LoadCase& c) {
-  return {
-      .name = c.name,
-      .abuse = c.severity == loads::Severity::abuse,
-      .basis = c.posture == loads::Posture::bump
-                   ? c.basis + "; posture bump, as far from ride height as coils and stops let it"
-                   : c.basis,
-      .pushes = c.pushes,
-      .forces = {}};
+/// How a case gets to its posture, for its basis.
+std::string posture_basis(const LoadCase& c) {
+  switch (c.posture) {
+    case loads::Posture::ride:
+      return {};
+    case loads::Posture::bump:
+      return c.place.given()
+                 ? "; posture bump, at least on the stops, farther as coils and stops let it"
+                 : "; posture bump, as far from ride height as coils and stops let it";
+    case loads::Posture::droop:
+      return "; posture droop, the axle hangs on its straps; coils push, and do not pull";
+    case loads::Posture::crossed:
+      return "; posture crossed, the ground rolls the axle as far as given";
+    case loads::Posture::imposed:
+      break;
+  }
+  return "; the ground holds the axle at the heave and roll given";
 }
 
-LoadCase wheel_case(const Named<CustomCase>& named) {
+DesignCase from(const LoadCase& c) {
+  return {.name = c.name,
+          .abuse = c.severity == loads::Severity::abuse,
+          .basis = c.basis + posture_basis(c),
+          .pushes = c.pushes,
+          .forces = {},
+          .posture = c.posture,
+          .place = c.place};
+}
+
+/// Where a case of the file's own stands.
+void set_place(LoadCase& out, const Design& design, const CustomCase& c) {
+  out.posture = c.posture;
+  out.place = {.heave = c.heave, .roll = c.roll};
+  switch (c.posture) {
+    case loads::Posture::ride:
+    case loads::Posture::imposed:
+      if (out.place.given()) out.posture = loads::Posture::imposed;
+      break;
+    case loads::Posture::bump:
+      out.place.heave = design.axle->bump_travel;
+      break;
+    case loads::Posture::droop:
+      out.place.heave = -design.limit_strap->slack;
+      break;
+    case loads::Posture::crossed:
+      if (std::isnan(c.roll)) out.place.roll = design.vehicle->articulation;
+  }
+}
+
+LoadCase wheel_case(const Design& design, const Named<CustomCase>& named) {
   const CustomCase& c = named.value;
   LoadCase out{.id = named.name, .name = named.name};
+  set_place(out, design, c);
+  if (!is_given(c.left_wheel) && !is_given(c.right_wheel)) {
+    out.basis = "posture given in the case file, wheels at rest";
+    if (out.posture == loads::Posture::droop) {
+      out.pushes = {{Role::left_contact, {0.0, 0.0, 0.0}}, {Role::right_contact, {0.0, 0.0, 0.0}}};
+      out.basis = "posture given in the case file, wheels off the ground";
+    } else {
+      out.pushes = loads::static_pushes(vehicle_of(design));
+    }
+    return out;
+  }
   if (is_given(c.left_wheel)) {
     out.pushes.push_back({c.at_hub ? Role::left_hub : Role::left_contact, c.left_wheel});
   }
@@ -231,7 +282,7 @@ std::vector<LoadCase> custom_axle_cases(const Design& design) {
   for (const Named<CustomCase>& named : design.custom_cases) {
     const CustomCase& custom = named.value;
     if (!custom.at.empty()) continue;
-    LoadCase c = wheel_case(named);
+    LoadCase c = wheel_case(design, named);
     if (is_given(custom.acceleration)) {
       std::array<double, 3> in_g = custom.acceleration;
       for (double& a : in_g) a /= base::kGravity;

@@ -19,6 +19,8 @@ struct DesignCase {
   std::vector<Named<GivenStrain>> strains = {};
   std::vector<Named<Settlement>> settlements = {};
   std::vector<Named<SelfWeight>> self_weight = {};
+  loads::Posture posture = loads::Posture::ride;
+  loads::Place place = {};
 };
 
 /// A load case that is not solved, and why.

@@ -9,6 +9,7 @@ namespace parts {
 struct LimitStrap {
   double slack = base::kUnset;          ///< drop at which the straps come tight  [m]
   double rate = base::kUnset;           ///< of one strap  [N/m]
+  double spacing = base::kUnset;        ///< strap to strap; unset = as the coils  [m]
   double breaking_load = base::kUnset;  ///< rated, of one strap  [N]
   double free_travel = base::kUnset;    ///< drop at which something but the straps ends it  [m]
   double damper_travel = base::kUnset;  ///< drop at which the dampers are at full length  [m]
@@ -27,6 +28,8 @@ void fields(Visitor& v, LimitStrap& s) {
              s.slack, positive(length));
   v.quantity({"rate", optional, "one strap, force over stretch", "its strength is not decided"},
              s.rate, positive(stiffness));
+  v.quantity({"spacing", optional, "strap to strap, across the truck", "as the coils"}, s.spacing,
+             positive(length));
   v.quantity({"breaking_load", optional, "rated breaking load of one strap",
               "its strength is not decided"},
              s.breaking_load, positive(force));

@@ -298,7 +298,10 @@ void add_bracket(Builder& builder, fea::NodeId bolt, double inward_y) {
 /// How the link meets the axle: at the beam axle, or at a node that only moves across the truck.
 RunEnd axle_end_of(Builder& builder, const fea::Vector3& axle_g) {
   Assembly& out = builder.out();
-  if (out.axle) return {*out.axle, axle_g - out.model[*out.axle].at_g, {}};
+  if (out.axle) {
+    const fea::NodeId node = axle_near(out, axle_g.y());
+    return {node, axle_g - out.model[node].at_g, {}};
+  }
   const fea::NodeId axle = builder.add_node(axle_g, "axle bolt", "lateral_link");
   out.model.add(fea::Support{axle, {true, false, true, true, true, true}});
   out.points.push_back({"axle bolt", axle});
@@ -341,6 +344,8 @@ void bolt_link(Builder& builder, const Piece& link_piece) {
   const LateralLink& link = *builder.design().lateral_link;
   Assembly& out = builder.out();
   const std::size_t frame_bolt = out.bolts.size();
+  watch_end(out, link_piece, 0, "frame bolt", link.ends.joint, link.joint_tilt);
+  watch_end(out, link_piece, 1, "axle bolt", link.ends.joint, link.joint_tilt);
   bolt_end(out, link_piece, 0, "frame bolt", link.bolt, link.ends.joint);
   const std::size_t before = out.bolts.size();
   bolt_end(out, link_piece, 1, "axle bolt", link.bolt, link.ends.joint);

@@ -35,8 +35,9 @@ NamedLoad wheel_load(const Assembly& assembly, const loads::Vehicle& vehicle,
   const fea::Vector3 force = vector(push.force);
   const double out = left ? 0.5 * vehicle.track : -0.5 * vehicle.track;
   const std::optional<fea::NodeId> knuckle = assembly.knuckles[left ? 0 : 1];
-  fea::NodeLoad load{.node = knuckle.value_or(*assembly.axle),
-                     .offset_g = {0.0, out, 0.0},
+  const fea::NodeId node = knuckle.value_or(axle_near(assembly, out));
+  fea::NodeLoad load{.node = node,
+                     .offset_g = {0.0, out - assembly.model[node].at_g.y(), 0.0},
                      .force_g = force,
                      .moment_g = vector(push.moment)};
   fea::Vector3 arm(0.0, 0.0, contact ? -vehicle.tire_radius : 0.0);
@@ -133,12 +134,11 @@ NamedLoad arm_load(const Assembly& assembly, const Design& design, const loads::
 void add_ride_height(std::vector<NamedLoad>& out, const Assembly& assembly,
                      const loads::Vehicle& vehicle) {
   const double unsprung = std::isnan(vehicle.unsprung_weight) ? 0.0 : vehicle.unsprung_weight;
-  const double preload = 0.5 * (vehicle.axle_weight - unsprung);
-  for (const BumpStop& seat : assembly.stops) {
-    out.push_back({seat.offset_g.y() > 0.0 ? "left coil" : "right coil",
-                   fea::NodeLoad{.node = *assembly.axle,
+  for (const CoilSeat& seat : assembly.coil_seats) {
+    out.push_back({seat.name,
+                   fea::NodeLoad{.node = seat.node,
                                  .offset_g = seat.offset_g,
-                                 .force_g = {0.0, 0.0, -preload},
+                                 .force_g = {0.0, 0.0, -seat.preload},
                                  .moment_g = {0.0, 0.0, 0.0}},
                    true});
   }

@@ -22,8 +22,9 @@ fea::NodeId add_knuckle(Builder& builder, double side) {
   const std::string name = side > 0.0 ? "left kingpin" : "right kingpin";
   const fea::Vector3 at_g = vector_of(kingpin(builder.design(), side));
   const fea::NodeId node = builder.add_node(at_g, name, "steering");
+  const fea::NodeId axle = axle_near(out, at_g.y());
   fea::Spring bearing{
-      .a = *out.axle, .b = node, .offset_a_g = at_g - out.model[*out.axle].at_g, .name = name};
+      .a = axle, .b = node, .offset_a_g = at_g - out.model[axle].at_g, .name = name};
   for (int i = 0; i < 3; ++i) bearing.stiffness(i, i) = kKingpinRate;
   for (int i = 3; i < 5; ++i) bearing.stiffness(i, i) = kKingpinTurnRate;
   out.model.add(bearing);
@@ -65,6 +66,10 @@ void add_bar(Builder& builder, const std::string& part, const Stick& stick, cons
   piece.column = true;
   piece.spin_held = steering.ends.joint.kind == JointKind::ball;
   out.chords.push_back({part, piece.beams.front().beam, piece.beams.back().beam});
+  JointSpec upright = steering.ends.joint;
+  if (upright.kind == JointKind::ball) upright.axis = Axis::z;
+  watch_end(out, piece, 0, from.where, upright, steering.joint_tilt);
+  watch_end(out, piece, 1, to.where, upright, steering.joint_tilt);
   if (!piece.spin_held) return;
   rate_ends(out, piece, from.where, to.where, steering.static_rating, steering.ultimate_rating);
 }

@@ -13,6 +13,9 @@ std::vector<StickOf> used_sticks(const Design& design) {
     all.push_back({"arm.lower", &design.arm->lower});
     if (has_upper_arm(*design.arm)) all.push_back({"arm.upper", &design.arm->upper});
   }
+  if (design.axle && !design.axle->housing.material.id.empty()) {
+    all.push_back({"axle.housing", &design.axle->housing});
+  }
   if (design.steering) {
     all.push_back({"steering.drag_link", &design.steering->drag_link});
     all.push_back({"steering.tie_rod", &design.steering->tie_rod});

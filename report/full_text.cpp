@@ -9,6 +9,7 @@
 #include "report/failure_order_text.hpp"
 #include "report/finding_text.hpp"
 #include "report/life_text.hpp"
+#include "report/posture_text.hpp"
 #include "report/text_table.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
@@ -99,6 +100,10 @@ std::string full_text(const Answer& answer, const TextStyle& style) {
   if (answer.life) out += life_section(*answer.life, answer.inches, style);
   out += solved_section(answer, style);
   out += balance_section(answer, style);
+  if (!answer.postures.empty()) {
+    out += heading("Postures (each at most over its load cases and stiffness sets)", style) +
+           list(posture_words(answer.postures, answer.inches), style);
+  }
   out += mass_section(answer, style);
   if (answer.droop) {
     out += heading("Drop of the axle from ride height (a comparison of lengths alone)", style) +

@@ -244,12 +244,55 @@ Json life(const studies::Life& life, bool inches) {
   return out;
 }
 
+Json joint_angles(const studies::JointAngles& j) {
+  Json out;
+  out["part"] = j.part;
+  out["where"] = j.where;
+  if (!j.ball) out["twist_rad"] = value_of(j.twist);
+  out["tilt_rad"] = value_of(j.tilt);
+  out["most_tilt_rad"] = value_of(j.most_tilt);
+  return out;
+}
+
+Json stop_force(const studies::StopForce& stop) {
+  Json out;
+  out["what"] = stop.name;
+  out["force_along_N"] = value_of(stop.force);
+  return out;
+}
+
+Json axle_place(const studies::AxlePlace& place) {
+  Json out;
+  out["displacement_m"] = three(place.moved, 0);
+  out["rotation_rad"] = three(place.moved, 3);
+  out["held_by_ground_N"] = value_of(place.ground_force);
+  out["held_by_ground_Nm"] = value_of(place.ground_moment);
+  out["stops"] = list_of(place.stops, stop_force);
+  out["joints"] = list_of(place.joints, joint_angles);
+  return out;
+}
+
+Json posture(const studies::PostureExtremes& p) {
+  Json out;
+  out["posture"] = p.posture;
+  out["lowest_m"] = value_of(p.lowest);
+  out["highest_m"] = value_of(p.highest);
+  out["sideways_m"] = value_of(p.sideways);
+  out["roll_rad"] = value_of(p.roll);
+  out["held_by_ground_Nm"] = value_of(p.ground_moment);
+  out["stops"] = list_of(p.stops, stop_force);
+  out["joints"] = list_of(p.joints, joint_angles);
+  return out;
+}
+
 Json solved(const studies::SolvedCase& s) {
   Json out;
   out["load_case"] = s.load_case;
   out["stiffness_set"] = s.set;
   out["converged"] = s.converged;
   out["method"] = s.method;
+  out["posture"] = s.posture;
+  if (s.place) out["axle"] = axle_place(*s.place);
   if (!s.trouble.empty()) out["trouble"] = s.trouble;
   out["residual"] = value_of(s.residual);
   out["condition"] = value_of(s.condition);
@@ -528,11 +571,15 @@ std::string json(const studies::Answer& answer, const Program& program) {
   });
   out["failure_orders"] = list_of(answer.failure_orders, failure_order);
   if (answer.life) out["life"] = life(*answer.life, answer.inches);
-  if (answer.droop) out["droop"] = droop(*answer.droop);
-  if (answer.comparison) out["comparison"] = designs(*answer.comparison);
-  out["assumed"] = assumed(answer.assumed);
-  out["not_checked"] = strings(answer.not_checked);
-  return dumped(out);
+  return out;
+}
+
+if (!answer.postures.empty()) out["postures"] = list_of(answer.postures, posture);
+if (answer.droop) out["droop"] = droop(*answer.droop);
+if (answer.comparison) out["comparison"] = designs(*answer.comparison);
+out["assumed"] = assumed(answer.assumed);
+out["not_checked"] = strings(answer.not_checked);
+return dumped(out);
 }
 
 std::string json(const studies::Comparison& comparison, const Program& program) {

@@ -8,6 +8,7 @@
 #include "checks/finding.hpp"
 #include "fea/condition.hpp"
 #include "parts/design.hpp"
+#include "studies/posture.hpp"
 
 namespace studies {
 
@@ -48,8 +49,10 @@ struct SolvedCase {
   std::string load_case;
   std::string set;
   bool converged = false;
-  std::string trouble;  ///< why not, in words
-  std::string method;   ///< "second order" or "large displacement"
+  std::string trouble;             ///< why not, in words
+  std::string method;              ///< "second order" or "large displacement"
+  std::string posture;             ///< "ride height", "bump", "droop", "crossed", "as imposed"
+  std::optional<AxlePlace> place;  ///< with an axle that is in equilibrium
   double residual = base::kUnset;
   double condition = base::kUnset;  ///< estimate of the stiffness's condition number
   std::string condition_cause;      ///< what spoils it, when it is poor
@@ -193,11 +196,12 @@ struct Answer {
   /// (undecided ones before all others).
   std::vector<checks::Finding> findings;
   std::vector<SolvedCase> solved;
-  std::vector<CriticalFactor> critical;  ///< lowest three of the assembly over all, ascending
-  std::vector<CriticalFactor> own;       ///< lowest own factor of each member, ascending
-  std::vector<std::string> load_cases;   ///< names, in order, with their basis after ": "
-  std::vector<Balance> balances;         ///< one a load case, with the first stiffness set
-  std::vector<std::string> sets;         ///< stiffness sets that were solved
+  std::vector<CriticalFactor> critical;   ///< lowest three of the assembly over all, ascending
+  std::vector<CriticalFactor> own;        ///< lowest own factor of each member, ascending
+  std::vector<std::string> load_cases;    ///< names, in order, with their basis after ": "
+  std::vector<Balance> balances;          ///< one a load case, with the first stiffness set
+  std::vector<std::string> sets;          ///< stiffness sets that were solved
+  std::vector<PostureExtremes> postures;  ///< with an axle
   std::vector<PartMass> masses;
   /// One a load case, with the stiffness set that tells most; studies/failure_order.hpp
   std::vector<FailureOrder> failure_orders;

@@ -16,7 +16,10 @@ class BalanceWriter {
  public:
   BalanceWriter(const SetModel& model, const parts::DesignCase& load_case,
                 const CaseSolution& solved)
-      : assembly_(model.assembly()), solution_(solved.linear), closed_(solved.closed_stops) {
+      : assembly_(model.assembly()),
+        solution_(solved.linear),
+        closed_(solved.closed_stops),
+        ground_(ground_hold(assembly_, load_case.place, closed_, solution_)) {
     out_.load_case = load_case.name;
     out_.set = model.set().name;
     about_ = assembly_.axle ? assembly_.model[*assembly_.axle].at_g : Vector3(0.0, 0.0, 0.0);
@@ -29,6 +32,10 @@ class BalanceWriter {
     for (const fea::Spring& spring : assembly_.model.springs) add_spring(spring);
     for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
       if ((closed_ & (1U << i)) != 0) add_stop(assembly_.stops[i]);
+    }
+    if (ground_.force != 0.0 || ground_.moment != 0.0) {
+      add(out_.holds, "ground, for the place of the axle", about_, {0.0, 0.0, ground_.force},
+          {ground_.moment, 0.0, 0.0});
     }
     out_.open = open();
     return std::move(out_);
@@ -57,7 +64,8 @@ class BalanceWriter {
 
   /// Coils and bump stops, which hold the axle, have rows of their own.
   [[nodiscard]] bool is_axle(fea::NodeId node) const {
-    return assembly_.axle && assembly_.axle->index == node.index;
+    const auto is = [&](const std::optional<fea::NodeId>& one) { return one && *one == node; };
+    return is(assembly_.axle) || is(assembly_.axle_sides[0]) || is(assembly_.axle_sides[1]);
   }
 
   void add_held(const parts::NamedNode& held) {
@@ -81,8 +89,8 @@ class BalanceWriter {
         -(spring.axes_g * on_ground.head<3>()), -(spring.axes_g * on_ground.tail<3>()));
   }
 
-  void add_stop(const parts::BumpStop& stop) {
-    const double force = -stop.rate * (seat_travel(stop, solution_) - stop.travel);
+  void add_stop(const parts::TravelStop& stop) {
+    const double force = -stop.sense() * stop.rate * overlap_of(stop, solution_);
     add(out_.holds, stop.name, assembly_.model[stop.node].at_g + stop.offset_g, {0.0, 0.0, force},
         {0.0, 0.0, 0.0});
   }
@@ -111,7 +119,8 @@ class BalanceWriter {
 
   const parts::Assembly& assembly_;
   const fea::Solution& solution_;
-  unsigned closed_;
+  Contacts closed_;
+  GroundHold ground_;
   Vector3 about_;
   Balance out_;
 };

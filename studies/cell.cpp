@@ -33,7 +33,8 @@ CaseSolution Cell::solve(double multiple) const {
 void Cell::choose_method() const {
   if (method_) return;
   CaseSolution solved = model_->solve(*load_case_, 1.0, {});
-  if (moves_far(*model_, solved) && model_->can_move(*load_case_)) {
+  const bool far = in_proportion() || moves_far(*model_, solved);
+  if (far && model_->can_move(*load_case_)) {
     method_ = fea::Method::large_displacement;
     second_order_ = std::move(solved);
   } else {
@@ -43,8 +44,13 @@ void Cell::choose_method() const {
   }
 }
 
+bool Cell::in_proportion() const {
+  return load_case_->place.given() || load_case_->posture == loads::Posture::droop;
+}
+
 const CaseSolution& Cell::kept(double multiple) const {
   choose_method();
+  if (in_proportion()) multiple = 1.0;
   const auto found = kept_.find(multiple);
   if (found != kept_.end()) return found->second;
   return kept_.emplace(multiple, solve(multiple)).first->second;
@@ -59,6 +65,7 @@ std::vector<double> Cell::kept_multiples() const {
 
 CaseSolution Cell::at(double multiple) const {
   choose_method();
+  if (in_proportion()) return kept(1.0);
   constexpr std::size_t kMostRecent = 4;
   const auto kept = kept_.find(multiple);
   if (kept != kept_.end()) return kept->second;
@@ -75,11 +82,13 @@ CaseSolution Cell::at(double multiple) const {
 
 double Cell::ratio_kept(const Criterion& criterion, double multiple) const {
   if (multiple >= lost_from_) return std::numeric_limits<double>::infinity();
+  if (in_proportion()) return multiple * ratio_of(criterion, kept(1.0));
   return ratio_of(criterion, kept(multiple));
 }
 
 double Cell::ratio_at(const Criterion& criterion, double multiple) const {
   if (multiple >= lost_from_) return std::numeric_limits<double>::infinity();
+  if (in_proportion()) return multiple * ratio_of(criterion, kept(1.0));
   return ratio_of(criterion, at(multiple));
 }
 

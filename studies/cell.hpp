@@ -28,6 +28,10 @@ class Cell {
   [[nodiscard]] const parts::Assembly& assembly() const { return model_->assembly(); }
   [[nodiscard]] const parts::DesignCase& load_case() const { return *load_case_; }
 
+  /// Whether the axle is held in a place, or hangs: that is a travel and no load, which cannot be
+  /// multiplied. The demand there is taken in proportion, and every multiple has its solution.
+  [[nodiscard]] bool in_proportion() const;
+
   /// The solution at a multiple of the load; solved at first use, then kept.
   [[nodiscard]] const CaseSolution& kept(double multiple) const;
   /// The solution at a multiple that may not be asked for again: the last few are remembered.

@@ -10,8 +10,10 @@
 #include "checks/bolt_shear.hpp"
 #include "checks/column.hpp"
 #include "checks/joint_rating.hpp"
+#include "checks/joint_tilt.hpp"
 #include "checks/local_buckling.hpp"
 #include "checks/rail_wall.hpp"
+#include "checks/strap.hpp"
 #include "checks/wall_slenderness.hpp"
 #include "checks/weld.hpp"
 #include "checks/yield.hpp"
@@ -22,6 +24,8 @@
 #include "studies/combined_criterion.hpp"
 #include "studies/joint_criterion.hpp"
 #include "studies/piece_places.hpp"
+#include "studies/posture.hpp"
+#include "studies/set_model.hpp"
 
 namespace studies {
 namespace {
@@ -116,9 +120,8 @@ PieceStress largest(const parts::Piece& piece, const fea::Solution& solution, co
   return worst;
 }
 
-checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const parts::Assembly& assembly,
-                             const fea::Solution& solution) {
-  const BoltForce force = bolt_force(joint, assembly, solution);
+checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const fea::Solution& solution) {
+  const BoltForce force = bolt_force(joint, solution);
   return {.thread = joint.bolt.thread,
           .grade = joint.bolt.grade,
           .planes = joint.bolt.double_shear ? 2 : 1,
@@ -135,8 +138,8 @@ checks::BoltHoleInput bolt_hole_input(const parts::Assembly& assembly,
                                       const fea::Solution& solution) {
   const parts::BoltedPlates& plates = *assembly.bolted_plates;
   const parts::BoltedJoint& bolt = assembly.bolts[plates.bolt];
-  const fea::Vector3 on_plates_g = end_force_g(plates.plates, 0, assembly, solution);
-  const double of_bolt = bolt_input(bolt, assembly, solution).shear;
+  const fea::Vector3 on_plates_g = end_force_g(plates.plates, 0, solution);
+  const double of_bolt = bolt_input(bolt, solution).shear;
   return {.force = std::max(of_bolt, std::hypot(on_plates_g.y(), on_plates_g.z())),
           .bolt = bolt.bolt.thread.diameter,
           .hole = bolt.bolt.thread.standard_hole(),
@@ -346,6 +349,24 @@ bool combines_forces(const parts::Piece& piece) {
          });
 }
 
+/// Nothing while the strap is slack.
+std::optional<checks::Finding> strap_finding(const Criterion& criterion,
+                                             const parts::Assembly& assembly,
+                                             const Outcome& outcome) {
+  const parts::TravelStop& stop = assembly.stops[criterion.index];
+  const double force = force_of(stop, *outcome.at_load);
+  if (!(force > 0.0)) return std::nullopt;
+  checks::Finding found = checks::tight_strap({.force = force,
+                                               .rate = stop.rate,
+                                               .slack = stop.travel,
+                                               .breaking_load = assembly.strap_breaking_load,
+                                               .required = outcome.asked.value,
+                                               .safety_factor = outcome.safety_factor});
+  found.part = "limit_strap";
+  found.where = stop.name + ", as it holds the axle";
+  return found;
+}
+
 /// The factor asked for by a check that asks the same of all its parts.
 double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
                   const checks::RequiredFactors& factors, bool abuse) {
@@ -377,6 +398,10 @@ double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
       return checks::required(factors, Item::weld, abuse);
     case Criterion::Kind::shank:
       return checks::required(factors, Item::yield, abuse, checks::Duty::lateral_link);
+    case Criterion::Kind::strap:
+      return checks::required(factors, Item::strap, abuse);
+    case Criterion::Kind::tilt:
+      return 1.0;
     case Criterion::Kind::joint:
       break;
   }
@@ -420,6 +445,15 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
     all.push_back({Criterion::Kind::shank, i});
     all.push_back({Criterion::Kind::thread, i});
   }
+  for (std::size_t i = 0; i < assembly.stops.size(); ++i) {
+    const parts::TravelStop& stop = assembly.stops[i];
+    if (stop.kind == parts::TravelStop::Kind::limit_strap && stop.known()) {
+      all.push_back({Criterion::Kind::strap, i});
+    }
+  }
+  for (std::size_t i = 0; i < assembly.joints.size(); ++i) {
+    if (!std::isnan(assembly.joints[i].most_tilt)) all.push_back({Criterion::Kind::tilt, i});
+  }
   return all;
 }
 
@@ -444,6 +478,12 @@ const std::string& part_judged(const Criterion& criterion, const parts::Assembly
     case Criterion::Kind::shank:
     case Criterion::Kind::thread:
       return assembly.threads[criterion.index].part;
+    case Criterion::Kind::tilt:
+      return assembly.joints[criterion.index].part;
+    case Criterion::Kind::strap: {
+      static const std::string kStrap = "limit_strap";
+      return kStrap;
+    }
     case Criterion::Kind::yield:
     case Criterion::Kind::column:
     case Criterion::Kind::combined:
@@ -484,6 +524,10 @@ std::string check_name(Criterion::Kind kind) {
       return "threaded shank";
     case Criterion::Kind::thread:
       return "thread engagement";
+    case Criterion::Kind::strap:
+      return "strap";
+    case Criterion::Kind::tilt:
+      return "joint tilt";
     case Criterion::Kind::joint:
       break;
   }
@@ -526,13 +570,21 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
     case Criterion::Kind::rail_wall:
       return checks::rail_wall(rail_wall_input(assembly, solution)).demand;
     case Criterion::Kind::bolt:
-      return checks::bolt_shear(bolt_input(assembly.bolts[criterion.index], assembly, solution))
-          .demand;
+      return checks::bolt_shear(bolt_input(assembly.bolts[criterion.index], solution)).demand;
     case Criterion::Kind::bolt_hole: {
       const checks::Finding hole = checks::bolt_hole(bolt_hole_input(assembly, solution));
       return hole.demand / hole.capacity;
     }
     default:
+    case Criterion::Kind::strap: {
+      const double force = force_of(assembly.stops[criterion.index], solution);
+      return force > 0.0 ? force / (checks::kOfBreakingLoad * assembly.strap_breaking_load) : 0.0;
+    }
+    case Criterion::Kind::tilt: {
+      const JointAngles angles = angles_of(assembly.joints[criterion.index], assembly, solution);
+      return angles.tilt / angles.most_tilt;
+    }
+    case Criterion::Kind::joint:
       break;
   }
   const checks::Finding joint =
@@ -615,7 +667,7 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
     }
     case Criterion::Kind::bolt: {
       const parts::BoltedJoint& joint = assembly.bolts[criterion.index];
-      checks::BoltInput input = bolt_input(joint, assembly, *outcome.at_load);
+      checks::BoltInput input = bolt_input(joint, *outcome.at_load);
       input.required = outcome.asked.value;
       input.safety_factor = outcome.safety_factor;
       checks::Finding bolt = checks::bolt_shear(input);
@@ -633,6 +685,20 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
       return hole;
     }
     default:
+    case Criterion::Kind::tilt: {
+      const JointAngles angles =
+          angles_of(assembly.joints[criterion.index], assembly, *outcome.at_load);
+      checks::Finding tilt = checks::joint_tilt({.tilt = angles.tilt,
+                                                 .most = angles.most_tilt,
+                                                 .required = outcome.asked.value,
+                                                 .safety_factor = outcome.safety_factor});
+      tilt.part = angles.part;
+      tilt.where = angles.where;
+      return tilt;
+    }
+    case Criterion::Kind::strap:
+      return strap_finding(criterion, assembly, outcome);
+    case Criterion::Kind::joint:
       break;
   }
   const parts::RatedJoint& joint = assembly.rated_joints[criterion.index];

@@ -31,10 +31,12 @@ struct Criterion {
     tab_weld,
     end_weld,
     shank,
-    thread
+    thread,
+    strap,
+    tilt
   };
   Kind kind = Kind::yield;
-  std::size_t index = 0;  ///< of the piece, the rated joint, the bolt, the tabs or the thread
+  std::size_t index = 0;  ///< of the piece, the joint, the bolt, the tabs, the thread or the stop
 };
 
 /// Every check of a design. The same list, in the same order, for each of its stiffness sets.
@@ -46,7 +48,8 @@ struct Criterion {
 
 /// The name that a finding of this kind carries: "yield", "column", "combined forces",
 /// "thin wall", "weld", "rail wall", "joint rating", "bolt", "bolt hole", "tab",
-/// "tab root", "tab weld", "end weld", "threaded shank", "thread engagement".
+/// "tab root", "tab weld", "end weld", "threaded shank", "thread engagement", "strap",
+/// "joint tilt".
 [[nodiscard]] std::string check_name(Criterion::Kind kind);
 
 /// Demand over capacity in one solution: the check holds up to 1.

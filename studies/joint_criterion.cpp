@@ -19,16 +19,13 @@ double across_tabs(const parts::TabbedJoint& joint, const BoltForce& force) {
 
 }  // namespace
 
-fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end, const parts::Assembly& assembly,
-                         const fea::Solution& solution) {
-  const fea::Model& model = assembly.model;
+fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end, const fea::Solution& solution) {
   const fea::Vector12 ends = parts::end_forces(beam, solution);
-  return fea::member_axes(model, model[beam.beam]).transpose() * ends.segment<3>(6 * end);
+  return solution.axes(beam.beam).transpose() * ends.segment<3>(6 * end);
 }
 
-BoltForce bolt_force(const parts::BoltedJoint& joint, const parts::Assembly& assembly,
-                     const fea::Solution& solution) {
-  const fea::Vector3 force_g = end_force_g(joint.beam, joint.end, assembly, solution);
+BoltForce bolt_force(const parts::BoltedJoint& joint, const fea::Solution& solution) {
+  const fea::Vector3 force_g = end_force_g(joint.beam, joint.end, solution);
   const double along = joint.along ? force_g[static_cast<int>(*joint.along)] : 0.0;
   return {std::sqrt(std::max(0.0, force_g.squaredNorm() - along * along)), std::abs(along)};
 }
@@ -45,7 +42,7 @@ checks::TabInput tab_input(const parts::TabbedJoint& joint, const parts::Assembl
                     .yield = tabs.plates.material.yield,
                     .tensile = tabs.plates.material.tensile},
           .plates = tabs_that_carry(joint, assembly),
-          .force = bolt_force(assembly.bolts[joint.bolt], assembly, solution).across,
+          .force = bolt_force(assembly.bolts[joint.bolt], solution).across,
           .off = tabs.plates.count == 1 ? tabs.off : 0.0,
           .strength_basis = parts::parent_words(tabs.plates.material)};
 }
@@ -54,7 +51,7 @@ checks::TabRootInput tab_root_input(const parts::TabbedJoint& joint,
                                     const parts::Assembly& assembly,
                                     const fea::Solution& solution) {
   const parts::TabSpec& tabs = joint.tabs;
-  const BoltForce force = bolt_force(assembly.bolts[joint.bolt], assembly, solution);
+  const BoltForce force = bolt_force(assembly.bolts[joint.bolt], solution);
   return {.plates = tabs_that_carry(joint, assembly),
           .thickness = tabs.plates.thickness,
           .width = tabs.root_width(),
@@ -69,7 +66,7 @@ checks::TabRootInput tab_root_input(const parts::TabbedJoint& joint,
 checks::WeldInput tab_weld_input(const parts::TabbedJoint& joint, const parts::Assembly& assembly,
                                  const fea::Solution& solution) {
   const parts::TabSpec& tabs = joint.tabs;
-  const BoltForce force = bolt_force(assembly.bolts[joint.bolt], assembly, solution);
+  const BoltForce force = bolt_force(assembly.bolts[joint.bolt], solution);
   const int count = tabs_that_carry(joint, assembly);
   const double off = tabs.plates.count == 1 && tabs.off > 0.0 ? tabs.off : 0.0;
   const double half = 0.5 * tabs.root_width();

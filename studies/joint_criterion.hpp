@@ -15,12 +15,10 @@ struct BoltForce {
   double across = 0.0;  ///< [N]
   double along = 0.0;   ///< [N]
 };
-[[nodiscard]] BoltForce bolt_force(const parts::BoltedJoint& joint, const parts::Assembly& assembly,
-                                   const fea::Solution& solution);
+[[nodiscard]] BoltForce bolt_force(const parts::BoltedJoint& joint, const fea::Solution& solution);
 
 /// Force on the end of a beam, axes of the case.  [N]
 [[nodiscard]] fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end,
-                                       const parts::Assembly& assembly,
                                        const fea::Solution& solution);
 
 [[nodiscard]] checks::TabInput tab_input(const parts::TabbedJoint& joint,

@@ -148,6 +148,8 @@ class Runner {
     if (shown.condition > fea::kIllConditioned) add_ill_conditioned(shown);
     shown.load_case = load_case.name;
     shown.set = model.set().name;
+    shown.posture = loads::posture_word(load_case.posture);
+    shown.place = axle_place(model, load_case, solved);
     if (!cell.trouble.empty()) shown.trouble = cell.trouble.begin()->second;
     if (solved.solution.status() == fea::SolveStatus::unstable) {
       shown.trouble = "the load is at or above a critical one: the frame cannot carry it";
@@ -411,7 +413,7 @@ class Runner {
     const fea::Solution& at_load = cell.judged_by(criterion, cell.kept(1.0));
     const bool carries = at_load.status() == fea::SolveStatus::converged;
     std::optional<CaseSolution> reached;
-    if (limit.ends == LoadLimit::Ends::at_limit || !carries) {
+    if ((limit.ends == LoadLimit::Ends::at_limit && !cell.in_proportion()) || !carries) {
       reached = cell.at(limit.reached);
       if (!carried(*reached)) reached.reset();
     }
@@ -476,8 +478,11 @@ class Runner {
     constexpr double kMatters = 0.1;
     if (cell.second_order() == nullptr) return;
     finding.notes.emplace_back(
-        "solved with large displacements, in the place reached: at ride height a link or arm turns "
-        "more than 3 degrees, or a bracket more than 10");
+        cell.in_proportion()
+            ? "solved with large displacements, in its posture, at the load itself; the travel is "
+              "no load: multiples of the demand there are taken in proportion"
+            : "solved with large displacements, in the place reached: at ride height a link or arm "
+              "turns more than 3 degrees, or a bracket more than 10");
     if (!carried(*cell.second_order())) return;
     const double there = demand_over_capacity(criterion, cell.assembly(), cell.kept(1.0).solution);
     const double at_ride =
@@ -597,6 +602,7 @@ void Runner::finish() {
     figures.mass += piece.mass;
   }
   answer.droop = droop_of(design_);
+  answer.postures = extremes_of(answer.solved);
   answer.assumed = all_assumptions(design_, assembly);
   if (!ill_conditioned_.empty()) {
     answer.assumed.push_back({"model", ill_conditioned_, "estimate of the condition number"});

@@ -1,35 +1,111 @@
 #include "studies/set_model.hpp"
 
 #include <cmath>
+#include <limits>
 #include <utility>
 #include <variant>
 
 #include <Eigen/Geometry>
 
 #include "base/input_error.hpp"
+#include "fea/rotation.hpp"
 
 namespace studies {
 
 namespace {
 
-/// A bump stop as what is between its seat and the ground.
-fea::Gap gap_of(const parts::BumpStop& stop, const fea::Model& model) {
-  const fea::Vector3 seat = model[stop.node].at_g + stop.offset_g;
-  return {.a = {.node = {}, .at_g = seat},
-          .b = {.node = stop.node, .at_g = seat},
-          .axis_g = fea::Vector3::UnitZ(),
-          .contact = fea::Gap::Contact::when_longer,
-          .stiffness = stop.rate,
-          .clearance = stop.travel,
-          .name = stop.name};
+// Of the ground that holds the axle in its place: so stiff that it gives some hundredths of a
+// millimeter.
+constexpr double kHeldHeave = 1.0e9;  // [N/m]
+constexpr double kHeldRoll = 1.0e9;   // [N m/rad]
+
+fea::Spring ground_spring(fea::NodeId axle, Contacts held) {
+  fea::Spring spring{.a = axle, .b = {}, .name = "ground, for the place of the axle"};
+  if ((held & kHeaveHeld) != 0) spring.stiffness(2, 2) = kHeldHeave;
+  if ((held & kRollHeld) != 0) spring.stiffness(3, 3) = kHeldRoll;
+  return spring;
+}
+
+/// What the ground holds from the start; in bump and droop the loads go there first, by themselves.
+Contacts held_from_start(const parts::DesignCase& load_case) {
+  using loads::Posture;
+  const bool by_itself = load_case.posture == Posture::bump || load_case.posture == Posture::droop;
+  Contacts held = 0;
+  if (!std::isnan(load_case.place.heave) && !by_itself) held |= kHeaveHeld;
+  if (!std::isnan(load_case.place.roll)) held |= kRollHeld;
+  return held;
+}
+
+/// Whether the loads alone leave the axle short of the posture's heave.
+bool falls_short(const parts::DesignCase& load_case, const parts::Assembly& assembly,
+                 const CaseSolution& solved) {
+  if (std::isnan(load_case.place.heave) || (solved.closed_stops & kHeaveHeld) != 0) return false;
+  if (solved.solution.status() != fea::SolveStatus::converged) return true;
+  const double heave = solved.solution.placement(*assembly.axle)[2];
+  return load_case.posture == loads::Posture::bump ? heave < load_case.place.heave
+                                                   : heave > load_case.place.heave;
+}
+
+/// What is between a point of the axle and the ground above or below it.
+fea::Gap upright_gap(const fea::Model& model, fea::NodeId node, const fea::Vector3& offset_g) {
+  const fea::Vector3 at_g = model[node].at_g + offset_g;
+  return {.a = {.node = {}, .at_g = at_g},
+          .b = {.node = node, .at_g = at_g},
+          .axis_g = fea::Vector3::UnitZ()};
+}
+
+fea::Gap gap_of(const parts::TravelStop& stop, const fea::Model& model) {
+  fea::Gap gap = upright_gap(model, stop.node, stop.offset_g);
+  gap.contact =
+      stop.sense() > 0.0 ? fea::Gap::Contact::when_longer : fea::Gap::Contact::when_shorter;
+  gap.stiffness = stop.rate;
+  gap.clearance = stop.travel;
+  gap.name = stop.name;
+  return gap;
+}
+
+/// Where a coil has nothing left to give, it leaves its seat: it pushes, and does not pull.
+fea::Gap gap_of(const parts::CoilSeat& seat, const fea::Model& model) {
+  fea::Gap gap = upright_gap(model, seat.node, seat.offset_g);
+  gap.contact = fea::Gap::Contact::when_shorter;
+  gap.stiffness = -seat.rate;
+  gap.clearance = std::fmax(0.0, seat.leaves_at());
+  gap.name = seat.name;
+  return gap;
 }
 
 }  // namespace
 
-double seat_travel(const parts::BumpStop& stop, const fea::Solution& solution) {
-  const fea::Vector6 at = solution.placement(stop.node);
-  const fea::Vector3 turned = at.tail<3>().cross(stop.offset_g);
-  return at[2] + turned.z();
+double rise_of(fea::NodeId node, const fea::Vector3& offset_g, const fea::Solution& solution) {
+  const fea::Vector6 at = solution.placement(node);
+  const fea::Vector3 turn = at.tail<3>();
+  if (solution.state() == nullptr) return at[2] + turn.cross(offset_g).z();
+  return at[2] + (fea::rotation_of(turn) * offset_g - offset_g).z();
+}
+
+double overlap_of(const parts::TravelStop& stop, const fea::Solution& solution) {
+  return stop.sense() * rise_of(stop.node, stop.offset_g, solution) - stop.travel;
+}
+
+double force_of(const parts::TravelStop& stop, const fea::Solution& solution) {
+  return stop.known() ? stop.rate * std::fmax(0.0, overlap_of(stop, solution)) : 0.0;
+}
+
+GroundHold ground_hold(const parts::Assembly& assembly, const loads::Place& place, Contacts closed,
+                       const fea::Solution& solution) {
+  GroundHold out;
+  if (!assembly.axle || solution.status() != fea::SolveStatus::converged) return out;
+  const fea::Vector6 at = solution.placement(*assembly.axle);
+  if ((closed & kHeaveHeld) != 0) out.force = kHeldHeave * (place.heave - at[2]);
+  if ((closed & kRollHeld) != 0) out.moment = kHeldRoll * (place.roll - at[3]);
+  return out;
+}
+
+GroundHold ground_hold(const parts::Assembly& assembly, const loads::Place& place,
+                       const CaseSolution& solved) {
+  GroundHold out = ground_hold(assembly, place, solved.closed_stops, solved.solution);
+  if (solved.method == fea::Method::large_displacement) out.moment = solved.ground_moment;
+  return out;
 }
 
 SetModel::SetModel(const parts::Design& design, parts::StiffnessSet set)
@@ -42,13 +118,16 @@ SetModel::SetModel(const parts::Design& design, parts::StiffnessSet set)
   ready_.emplace(0U, Ready{std::get<fea::Factored>(std::move(made)), {}});
 }
 
-SetModel::Ready& SetModel::ready(unsigned closed_stops) const {
+SetModel::Ready& SetModel::ready(Contacts closed_stops) const {
   const auto found = ready_.find(closed_stops);
   if (found != ready_.end()) return found->second;
   fea::Model model = assembly_.model;
+  if ((closed_stops & (kHeaveHeld | kRollHeld)) != 0) {
+    model.add(ground_spring(*assembly_.axle, closed_stops));
+  }
   for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
     if ((closed_stops & (1U << i)) == 0) continue;
-    const parts::BumpStop& stop = assembly_.stops[i];
+    const parts::TravelStop& stop = assembly_.stops[i];
     fea::Spring spring{.a = stop.node, .b = {}, .offset_a_g = stop.offset_g, .name = stop.name};
     spring.stiffness(2, 2) = stop.rate;
     model.add(spring);
@@ -57,37 +136,43 @@ SetModel::Ready& SetModel::ready(unsigned closed_stops) const {
 }
 
 fea::Loads SetModel::loads(const parts::DesignCase& load_case, double multiple,
-                           unsigned closed_stops) const {
+                           Contacts closed_stops) const {
   fea::Loads loads = parts::put(assembly_, design_, load_case) * multiple;
+  fea::NodeLoad ground{.node = assembly_.axle.value_or(fea::NodeId{}),
+                       .offset_g = fea::Vector3::Zero(),
+                       .force_g = fea::Vector3::Zero(),
+                       .moment_g = fea::Vector3::Zero()};
+  if ((closed_stops & kHeaveHeld) != 0) ground.force_g.z() = kHeldHeave * load_case.place.heave;
+  if ((closed_stops & kRollHeld) != 0) ground.moment_g.x() = kHeldRoll * load_case.place.roll;
+  if ((closed_stops & (kHeaveHeld | kRollHeld)) != 0) loads.nodes.push_back(ground);
   for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
     if ((closed_stops & (1U << i)) == 0) continue;
     // The stop's spring starts at its gap: the part of its force that the gap takes back.
-    const parts::BumpStop& stop = assembly_.stops[i];
+    const parts::TravelStop& stop = assembly_.stops[i];
     loads.nodes.push_back({.node = stop.node,
                            .offset_g = stop.offset_g,
-                           .force_g = {0.0, 0.0, stop.rate * stop.travel},
+                           .force_g = {0.0, 0.0, stop.sense() * stop.rate * stop.travel},
                            .moment_g = {0.0, 0.0, 0.0}});
   }
   return loads;
 }
 
-unsigned SetModel::usable_stops() const {
-  unsigned usable = 0;
+Contacts SetModel::known_stops(parts::TravelStop::Kind kind) const {
+  Contacts known = 0;
   for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
-    const parts::BumpStop& stop = assembly_.stops[i];
-    if (!std::isnan(stop.travel) && !std::isnan(stop.rate)) usable |= 1U << i;
+    const parts::TravelStop& stop = assembly_.stops[i];
+    if (stop.kind == kind && stop.known()) known |= 1U << i;
   }
-  return usable;
+  return known;
 }
 
-unsigned SetModel::most_wrong_stop(const fea::Solution& solution, unsigned closed) const {
-  unsigned wrong = 0;
+Contacts SetModel::most_wrong_stop(const fea::Solution& solution, Contacts closed) const {
+  Contacts wrong = 0;
   double most = 0.0;
   for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
-    const unsigned bit = 1U << i;
-    if ((usable_stops() & bit) == 0) continue;
-    const parts::BumpStop& stop = assembly_.stops[i];
-    const double overlap = seat_travel(stop, solution) - stop.travel;
+    const Contacts bit = 1U << i;
+    if (!assembly_.stops[i].known()) continue;
+    const double overlap = overlap_of(assembly_.stops[i], solution);
     const double miss = (closed & bit) == 0 ? overlap : -overlap;
     if (miss > most) {
       most = miss;
@@ -97,7 +182,7 @@ unsigned SetModel::most_wrong_stop(const fea::Solution& solution, unsigned close
   return wrong;
 }
 
-fea::Solution SetModel::solve(const fea::Loads& loads, double multiple, unsigned closed_stops,
+fea::Solution SetModel::solve(const fea::Loads& loads, double multiple, Contacts closed_stops,
                               const NearSolution& near) const {
   Ready& now = ready(closed_stops);
   // Forces settled to 1e-7 leave a safety factor good to six digits.
@@ -110,7 +195,7 @@ fea::Solution SetModel::solve(const fea::Loads& loads, double multiple, unsigned
 }
 
 CaseSolution SetModel::with_linear(fea::Solution solution, const fea::Loads& loads,
-                                   unsigned closed_stops, bool settled) const {
+                                   Contacts closed_stops, bool settled) const {
   return {std::move(solution),
           fea::solve(ready(closed_stops).factored, loads, {.method = fea::Method::linear}),
           closed_stops, settled, fea::Method::second_order};
@@ -118,24 +203,34 @@ CaseSolution SetModel::with_linear(fea::Solution solution, const fea::Loads& loa
 
 CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple,
                              const NearSolution& near) const {
-  constexpr int kMostContactRounds = 8;
-  unsigned closed = 0;
-  bool tried_all = false;
+  const Contacts held = held_from_start(load_case);
+  CaseSolution out = solve_from(load_case, multiple, held, near);
+  if (!falls_short(load_case, assembly_, out)) return out;
+  return solve_from(load_case, multiple, held | kHeaveHeld, near);
+}
+
+CaseSolution SetModel::solve_from(const parts::DesignCase& load_case, double multiple,
+                                  Contacts held, const NearSolution& near) const {
+  using Kind = parts::TravelStop::Kind;
+  constexpr int kMostContactRounds = 16;
+  Contacts closed = held;
+  std::vector<Contacts> untried = {known_stops(Kind::limit_strap), known_stops(Kind::bump_stop)};
   for (int round = 0;; ++round) {
     const fea::Loads now = loads(load_case, multiple, closed);
     const bool same_stops = near.solved != nullptr && near.solved->closed_stops == closed;
     fea::Solution solution = solve(now, multiple, closed, same_stops ? near : NearSolution{});
-    if (solution.status() != fea::SolveStatus::converged && !tried_all && usable_stops() != 0) {
-      // On open stops the axle may tip, or go too far for an answer, where closed ones hold it.
-      tried_all = true;
-      closed = usable_stops();
+    if (solution.status() != fea::SolveStatus::converged && !untried.empty()) {
+      // On open stops the axle may tip, or go too far for an answer, where closed ones hold it:
+      // the bump stops, or the straps.
+      closed = held | untried.back();
+      untried.pop_back();
       continue;
     }
     if (solution.status() != fea::SolveStatus::converged) {
       return with_linear(std::move(solution), now, closed, true);
     }
     // One at a time: two stops that change together can go on changing for ever.
-    const unsigned wrong = most_wrong_stop(solution, closed);
+    const Contacts wrong = most_wrong_stop(solution, closed);
     if (wrong == 0 || round == kMostContactRounds) {
       return with_linear(std::move(solution), now, closed, wrong == 0);
     }
@@ -148,30 +243,116 @@ bool SetModel::can_move(const parts::DesignCase& load_case) const {
   return all.strains.empty() && all.moves.empty();
 }
 
+const fea::Factored& SetModel::moved_model(const parts::DesignCase& load_case,
+                                           Contacts held) const {
+  const loads::Place& place = load_case.place;
+  const bool heave = (held & kHeaveHeld) != 0;
+  const bool only_push = place.given() || load_case.posture == loads::Posture::droop;
+  const std::pair key(heave ? place.heave : std::numeric_limits<double>::infinity(), only_push);
+  const auto found = moved_.find(key);
+  if (found != moved_.end()) return found->second;
+  fea::Model model = assembly_.model;
+  for (const parts::TravelStop& stop : assembly_.stops) {
+    if (stop.known()) model.add(gap_of(stop, model));
+  }
+  for (const parts::CoilSeat& seat : assembly_.coil_seats) {
+    if (only_push) model.add(gap_of(seat, model));
+  }
+  if (heave) {
+    fea::Spring ground = ground_spring(*assembly_.axle, kHeaveHeld);
+    ground.preload[2] = -kHeldHeave * place.heave;
+    model.add(ground);
+  }
+  return moved_.emplace(key, fea::factor(model)).first->second;
+}
+
 CaseSolution SetModel::solve_moved(const parts::DesignCase& load_case, double multiple,
                                    const NearSolution& near) const {
-  if (!with_gaps_) {
-    fea::Model model = assembly_.model;
-    for (const parts::BumpStop& stop : assembly_.stops) {
-      if (!std::isnan(stop.travel) && !std::isnan(stop.rate)) model.add(gap_of(stop, model));
-    }
-    with_gaps_ = fea::factor(model);
-  }
-  fea::SolveOptions options{.method = fea::Method::large_displacement, .tolerance = 1.0e-8};
+  const Contacts held = held_from_start(load_case);
+  CaseSolution out = solve_moved_from(load_case, multiple, held, near);
+  if (!falls_short(load_case, assembly_, out)) return out;
+  CaseSolution there = solve_moved_from(load_case, multiple, held | kHeaveHeld, near);
+  if (out.solution.status() == fea::SolveStatus::converged) return there;
+  // Between a coil that has left its seat and a strap nothing holds the axle: it falls through
+  // there, and stands when let go of where it is caught.
+  CaseSolution let_go = solve_moved_from(load_case, multiple, held, {&there, multiple});
+  return falls_short(load_case, assembly_, let_go) ? there : let_go;
+}
+
+CaseSolution SetModel::solve_moved_from(const parts::DesignCase& load_case, double multiple,
+                                        Contacts held, const NearSolution& near) const {
+  // Where nothing is found in so many steps, the frame is lost.
+  fea::SolveOptions options{
+      .method = fea::Method::large_displacement, .tolerance = 1.0e-8, .most_steps = 30};
   if (near.solved != nullptr && near.solved->method == options.method) {
     options.start = near.solved->solution.state();
   }
-  const fea::Loads now = loads(load_case, multiple, 0);
-  fea::Solution solution = fea::solve(*with_gaps_, now, options);
-  unsigned closed = 0;
-  int gap = 0;
-  for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
-    if ((usable_stops() & (1U << i)) == 0) continue;
-    if (solution.gap_force(fea::GapId{gap++}) > 0.0) closed |= 1U << i;
+  if ((held & kRollHeld) != 0) return rolled(load_case, multiple, held, options);
+  return finish_moved(
+      fea::solve(moved_model(load_case, held), loads(load_case, multiple, 0), options), load_case,
+      multiple, held);
+}
+
+/// In small rotations, where the moment is a straight line over the roll.
+double SetModel::moment_at_roll(const parts::DesignCase& load_case, double multiple, Contacts held,
+                                double roll) const {
+  parts::DesignCase at = load_case;
+  at.place.roll = roll;
+  const fea::Solution linear =
+      fea::solve(ready(held).factored, loads(at, multiple, held), {.method = fea::Method::linear});
+  return ground_hold(assembly_, at.place, held, linear).moment;
+}
+
+/// The ground rolls the axle with one wheel up and the other down; how hard is looked for.
+CaseSolution SetModel::rolled(const parts::DesignCase& load_case, double multiple, Contacts held,
+                              fea::SolveOptions options) const {
+  constexpr double kCloseEnough = 1.0e-6;  // [rad]
+  constexpr double kProbe = 0.01;          // [rad]
+  constexpr int kMostRounds = 12;
+  const double roll = load_case.place.roll;
+  double moment = moment_at_roll(load_case, multiple, held, roll);
+  double rate = (moment_at_roll(load_case, multiple, held, roll + kProbe) - moment) / kProbe;
+  const double track = parts::vehicle_of(design_).track;
+  double last_roll = base::kUnset;
+  double last_moment = base::kUnset;
+  for (int round = 0;; ++round) {
+    fea::Loads now = loads(load_case, multiple, 0);
+    for (const double side : {0.5, -0.5}) {
+      const fea::NodeId node = parts::axle_near(assembly_, side * track);
+      now.nodes.push_back({.node = node,
+                           .offset_g = {0.0, side * track - assembly_.model[node].at_g.y(), 0.0},
+                           .force_g = {0.0, 0.0, 2.0 * side * moment / track},
+                           .moment_g = {0.0, 0.0, 0.0}});
+    }
+    CaseSolution out = finish_moved(fea::solve(moved_model(load_case, held), now, options),
+                                    load_case, multiple, held);
+    out.ground_moment = moment;
+    if (out.solution.status() != fea::SolveStatus::converged) return out;
+    const double reached = out.solution.placement(*assembly_.axle)[3];
+    if (std::abs(reached - roll) < kCloseEnough) return out;
+    if (round == kMostRounds) {
+      out.contact_settled = false;
+      return out;
+    }
+    if (round > 0 && reached != last_roll) rate = (moment - last_moment) / (reached - last_roll);
+    last_roll = reached;
+    last_moment = moment;
+    moment += rate * (roll - reached);
+    options.start = out.solution.state();
+  }
+}
+
+CaseSolution SetModel::finish_moved(fea::Solution solution, const parts::DesignCase& load_case,
+                                    double multiple, Contacts held) const {
+  Contacts closed = held;
+  if (solution.status() == fea::SolveStatus::converged) {
+    for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
+      if (force_of(assembly_.stops[i], solution) > 0.0) closed |= 1U << i;
+    }
   }
   CaseSolution out =
       with_linear(std::move(solution), loads(load_case, multiple, closed), closed, true);
-  out.method = options.method;
+  out.method = fea::Method::large_displacement;
   return out;
 }
 
@@ -181,14 +362,14 @@ fea::BucklingResult SetModel::buckle(const parts::DesignCase& load_case, const C
                      options);
 }
 
-const fea::Condition& SetModel::condition(unsigned closed_stops) const {
+const fea::Condition& SetModel::condition(Contacts closed_stops) const {
   const auto found = conditions_.find(closed_stops);
   if (found != conditions_.end()) return found->second;
   return conditions_.emplace(closed_stops, fea::condition(ready(closed_stops).factored))
       .first->second;
 }
 
-fea::FactorSize SetModel::factor_size(unsigned closed_stops) const {
+fea::FactorSize SetModel::factor_size(Contacts closed_stops) const {
   return fea::factor_size(ready(closed_stops).factored);
 }
 

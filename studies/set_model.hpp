@@ -4,6 +4,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <utility>
 
 #include "fea/buckling.hpp"
 #include "fea/condition.hpp"
@@ -13,13 +14,20 @@
 
 namespace studies {
 
+/// What of a frame is closed or held, as bits: bit i is bump stop or limit strap i of the assembly,
+/// the two highest are the ground that holds the axle's heave or its roll.
+using Contacts = unsigned;
+inline constexpr Contacts kHeaveHeld = 1U << 30U;
+inline constexpr Contacts kRollHeld = 1U << 31U;
+
 /// One load case solved at one multiple.
 struct CaseSolution {
-  fea::Solution solution;     ///< by `method`
-  fea::Solution linear;       ///< equilibrium in the undeformed position, stops as below
-  unsigned closed_stops = 0;  ///< bit i: bump stop i is closed
+  fea::Solution solution;  ///< by `method`
+  fea::Solution linear;    ///< equilibrium in the undeformed position, stops as below
+  Contacts closed_stops = 0;
   bool contact_settled = true;
   fea::Method method = fea::Method::second_order;
+  double ground_moment = 0.0;  ///< large displacement: that rolls the axle as far as given  [N m]
 };
 
 /// A load case solved at another multiple.
@@ -38,55 +46,89 @@ class SetModel {
   [[nodiscard]] const parts::Design& design() const { return design_; }
   [[nodiscard]] const parts::Assembly& assembly() const { return assembly_; }
 
-  /// Second order, with the whole load multiplied before the solve; bump stops close and open until
-  /// they settle.
+  /// Second order, with the whole load multiplied before the solve; bump stops and straps close and
+  /// open until they settle. A place the axle is held at is not multiplied.
   /// @param near  where to look first: saves time, and has no say in the answer
   [[nodiscard]] CaseSolution solve(const parts::DesignCase& load_case, double multiple,
                                    const NearSolution& near = {}) const;
 
-  /// Critical multiples of the load, bump stops as they are in `at`.
-  /// The same with large displacements: equilibrium in the place reached, bump stops as gaps.
+  /// The same with large displacements: equilibrium in the place reached, bump stops and straps as
+  /// gaps. In droop and where the ground holds the axle a coil that has nothing left to give leaves
+  /// its seat; elsewhere, where multiples of the load are looked at, it pulls.
   /// @param near  solved so too: where to start; others have no say
   [[nodiscard]] CaseSolution solve_moved(const parts::DesignCase& load_case, double multiple,
                                          const NearSolution& near) const;
   /// Whether nothing in the loads is beyond the large-displacement solution.
   [[nodiscard]] bool can_move(const parts::DesignCase& load_case) const;
 
+  /// Critical multiples of the load, stops and straps as they are in `at`.
   [[nodiscard]] fea::BucklingResult buckle(const parts::DesignCase& load_case,
                                            const CaseSolution& at,
                                            const fea::BucklingOptions& options) const;
 
   /// Of the equations with these bump stops closed; found at first use, then kept.
-  [[nodiscard]] const fea::Condition& condition(unsigned closed_stops) const;
-  [[nodiscard]] fea::FactorSize factor_size(unsigned closed_stops) const;
+  [[nodiscard]] const fea::Condition& condition(Contacts closed_stops) const;
+  [[nodiscard]] fea::FactorSize factor_size(Contacts closed_stops) const;
 
  private:
   struct Ready {
     fea::Factored factored;
     fea::Workspace workspace;
   };
-  [[nodiscard]] Ready& ready(unsigned closed_stops) const;
-  [[nodiscard]] fea::Solution solve(const fea::Loads& loads, double multiple, unsigned closed_stops,
+  [[nodiscard]] Ready& ready(Contacts closed_stops) const;
+  [[nodiscard]] fea::Solution solve(const fea::Loads& loads, double multiple, Contacts closed_stops,
                                     const NearSolution& near = {}) const;
+  [[nodiscard]] CaseSolution solve_from(const parts::DesignCase& load_case, double multiple,
+                                        Contacts held, const NearSolution& near) const;
+  [[nodiscard]] const fea::Factored& moved_model(const parts::DesignCase& load_case,
+                                                 Contacts held) const;
+  [[nodiscard]] CaseSolution rolled(const parts::DesignCase& load_case, double multiple,
+                                    Contacts held, fea::SolveOptions options) const;
+  [[nodiscard]] double moment_at_roll(const parts::DesignCase& load_case, double multiple,
+                                      Contacts held, double roll) const;
+  [[nodiscard]] CaseSolution finish_moved(fea::Solution solution,
+                                          const parts::DesignCase& load_case, double multiple,
+                                          Contacts held) const;
+  [[nodiscard]] CaseSolution solve_moved_from(const parts::DesignCase& load_case, double multiple,
+                                              Contacts held, const NearSolution& near) const;
   [[nodiscard]] CaseSolution with_linear(fea::Solution solution, const fea::Loads& loads,
-                                         unsigned closed_stops, bool settled) const;
+                                         Contacts closed_stops, bool settled) const;
   [[nodiscard]] fea::Loads loads(const parts::DesignCase& load_case, double multiple,
-                                 unsigned closed_stops) const;
-  /// Bit i: the travel and rate of bump stop i are known.
-  [[nodiscard]] unsigned usable_stops() const;
+                                 Contacts closed_stops) const;
+  /// Bit i: stop i is of this kind, its travel and rate known.
+  [[nodiscard]] Contacts known_stops(parts::TravelStop::Kind kind) const;
   /// The bit of the stop that is farthest from being open or closed as it should; 0 = all are
   /// right.
-  [[nodiscard]] unsigned most_wrong_stop(const fea::Solution& solution, unsigned closed) const;
+  [[nodiscard]] Contacts most_wrong_stop(const fea::Solution& solution, Contacts closed) const;
 
   const parts::Design& design_;
   parts::StiffnessSet set_;
   parts::Assembly assembly_;
-  mutable std::map<unsigned, Ready> ready_;  // by the stops that are closed
-  mutable std::optional<fea::Factored> with_gaps_;
-  mutable std::map<unsigned, fea::Condition> conditions_;
+  mutable std::map<Contacts, Ready> ready_;
+  // by the heave that is held (infinite = none), and whether coils only push
+  mutable std::map<std::pair<double, bool>, fea::Factored> moved_;
+  mutable std::map<Contacts, fea::Condition> conditions_;
 };
 
-/// Upward movement of a bump stop's seat.  [m]
-[[nodiscard]] double seat_travel(const parts::BumpStop& stop, const fea::Solution& solution);
+/// What the ground puts on the axle to hold it in its place: force up, moment about x (left wheel
+/// up), at the axle's middle; zero where it holds nothing.
+struct GroundHold {
+  double force = 0.0;   ///< [N]
+  double moment = 0.0;  ///< [N m]
+};
+/// @param solution  small rotations
+[[nodiscard]] GroundHold ground_hold(const parts::Assembly& assembly, const loads::Place& place,
+                                     Contacts closed, const fea::Solution& solution);
+/// Of the solution by its own method.
+[[nodiscard]] GroundHold ground_hold(const parts::Assembly& assembly, const loads::Place& place,
+                                     const CaseSolution& solved);
+
+/// Upward movement of a point carried by a node.  [m]
+[[nodiscard]] double rise_of(fea::NodeId node, const fea::Vector3& offset_g,
+                             const fea::Solution& solution);
+/// How far the axle is past where a stop or strap is met; negative before.  [m]
+[[nodiscard]] double overlap_of(const parts::TravelStop& stop, const fea::Solution& solution);
+/// What a stop or strap carries; none where its travel or rate is not known.  [N]
+[[nodiscard]] double force_of(const parts::TravelStop& stop, const fea::Solution& solution);
 
 }  // namespace studies

@@ -37,6 +37,42 @@ double largest_torque(const parts::Piece& piece, const fea::Solution& solution) 
   return largest;
 }
 
+/// Why a stop or strap that is not wholly known leaves a case open; empty = it does not.
+std::string why_unknown(const parts::TravelStop& stop, const fea::Solution& solution) {
+  const double travel = stop.sense() * rise_of(stop.node, stop.offset_g, solution);
+  if (stop.known()) return {};
+  if (stop.kind == parts::TravelStop::Kind::bump_stop) {
+    if (!(travel > kTravelWithoutStop)) return {};
+    return fmt::format(
+        "the {} is not given and its seat rises {:.0f} mm: enter axle.bump_travel and "
+        "axle.stop_rate",
+        stop.name, 1000.0 * travel);
+  }
+  if (!(travel > stop.travel)) return {};
+  return fmt::format(
+      "the axle drops {:.0f} mm at the {}, which is tight at {:.0f} mm: enter limit_strap.rate, of "
+      "one strap",
+      1000.0 * travel, stop.name, 1000.0 * stop.travel);
+}
+
+/// Why an axle that only coils hold is not held: they push, and would have to pull; empty = it is.
+std::string why_not_caught(const parts::Assembly& assembly, const fea::Solution& solution) {
+  const bool strapped =
+      std::any_of(assembly.stops.begin(), assembly.stops.end(), [](const parts::TravelStop& stop) {
+        return stop.kind == parts::TravelStop::Kind::limit_strap && stop.known();
+      });
+  if (strapped) return {};
+  for (const parts::CoilSeat& seat : assembly.coil_seats) {
+    const double drop = -rise_of(seat.node, seat.offset_g, solution);
+    if (!(drop > seat.leaves_at())) continue;
+    return fmt::format(
+        "no equilibrium without straps: the {} has nothing left to give {:.0f} mm below ride "
+        "height, and its seat would drop {:.0f} mm; enter limit_strap.slack and limit_strap.rate",
+        seat.name, 1000.0 * seat.leaves_at(), 1000.0 * drop);
+  }
+  return {};
+}
+
 }  // namespace
 
 std::map<std::string, std::string> trouble_by_part(const SetModel& model,
@@ -51,22 +87,14 @@ std::map<std::string, std::string> trouble_by_part(const SetModel& model,
     trouble[""] = moved ? solved.solution.words() : "the second-order solution did not converge";
     return trouble;
   }
-  if (!solved.contact_settled) trouble[""] = "the bump stops did not settle";
-  for (const parts::BumpStop& stop : assembly.stops) {
-    const double travel = seat_travel(stop, solved.solution);
-    if (std::isnan(stop.travel) && travel > kTravelWithoutStop) {
-      trouble[""] = fmt::format(
-          "the {} is not given and its seat rises {:.0f} mm: enter axle.bump_travel and "
-          "axle.stop_rate",
-          stop.name, 1000.0 * travel);
-    }
-    if (-travel > stop.slack) {
-      trouble[""] = fmt::format(
-          "a coil seat drops {:.0f} mm, and the limit straps are tight at {:.0f} mm: straps that "
-          "hold are not in the model of this version",
-          -1000.0 * travel, 1000.0 * stop.slack);
-    }
+  if (!solved.contact_settled)
+    trouble[""] = "the bump stops did not settle, or the roll was not reached";
+  for (const parts::TravelStop& stop : assembly.stops) {
+    const std::string reason = why_unknown(stop, solved.solution);
+    if (!reason.empty()) trouble[""] = reason;
   }
+  const std::string loose = why_not_caught(assembly, solved.solution);
+  if (!loose.empty()) trouble[""] = loose;
   if (moved && solved.solution.local_rotation() > kMostBent) {
     trouble[""] = fmt::format("a member's end turns {:.0f} degrees from the line between its ends",
                               solved.solution.local_rotation() / base::kDegree);

@@ -75,9 +75,10 @@ TEST_CASE("a load case that says nothing or too much is refused at its place", "
   CHECK(problems_of("{left_wheel: [0, 1, 2 kN]}") ==
         "case.yaml:22:14: load_cases: `name` is missing: a few words for this load case, e.g. "
         "name: ditch");
-  CHECK(problems_of("{name: ditch}") ==
-        "case.yaml:22:14: load_cases.ditch: it needs one of: left_wheel and right_wheel; "
-        "acceleration; at with force or moment");
+  CHECK(
+      problems_of("{name: ditch}") ==
+      "case.yaml:22:14: load_cases.ditch: it needs one of: left_wheel and right_wheel; "
+      "acceleration; at with force or moment; or a posture, heave or roll with the wheels at rest");
   CHECK_THAT(problems_of("{name: ditch, left_wheel: [0, 1, 2 kN], acceleration: [0, 1, 0 g]}"),
              Contains("load_cases.ditch: it needs one of"));
   CHECK(problems_of("{name: ditch, left_wheel: [0, 1, 2]}") ==

@@ -307,6 +307,6 @@ TEST_CASE("cross-up winds stiff arms against their bushings", "[loads][hand]") {
              WithinRel(moment / 0.2, 1e-9));
   const studies::CaseList list = studies::case_list(loads_tests::read_design(text));
   for (const studies::ListedKind& kind : list.kinds) {
-    if (kind.key == "full_cross_up") CHECK(kind.not_run.find("crossed") != std::string::npos);
+    if (kind.key == "full_cross_up") CHECK(kind.not_run.empty());
   }
 }

@@ -52,12 +52,12 @@ void add_reactions(Sum& sum, const fea::Model& model, const fea::Solution& solut
   }
 }
 
-/// What a closed bump stop's gap takes back of its spring's force.
+/// What the gap of a closed bump stop or strap takes back of its spring's force.
 Vector3 gaps(const parts::Assembly& assembly, unsigned closed) {
   Vector3 sum = Vector3::Zero();
   for (std::size_t i = 0; i < assembly.stops.size(); ++i) {
-    const parts::BumpStop& stop = assembly.stops[i];
-    if ((closed & (1U << i)) != 0) sum.z() += stop.rate * stop.travel;
+    const parts::TravelStop& stop = assembly.stops[i];
+    if ((closed & (1U << i)) != 0) sum.z() += stop.sense() * stop.rate * stop.travel;
   }
   return sum;
 }

@@ -63,10 +63,63 @@ TEST_CASE("a strap is not judged where its load case is not asked for", "[verdic
 
 // 4.98 kN less on the inner coil let its seat drop 12 mm in the corner: statics of the axle, which
 // three arms let roll.
-TEST_CASE("where a strap would hold the axle up, nothing is decided", "[verdict]") {
-  const studies::Answer answer =
-      verdict_tests::judged(caught("slack: 5 mm, breaking_load: 500 kN"));
+TEST_CASE("a strap that is tight in a corner takes its part of the load", "[verdict]") {
+  const studies::Answer answer = verdict_tests::judged(
+      caught("slack: 5 mm, breaking_load: 500 kN", "load_cases: [hard corner]\n"));
+  CHECK(answer.verdict == studies::Verdict::within);
+  const checks::Finding strap = verdict_tests::finding(answer, "limit_strap", "strap");
+  CHECK(strap.demand > 500.0);
+  CHECK(strap.where.find("limit strap, as it holds the axle") != std::string::npos);
+}
+
+TEST_CASE("where a strap of an unknown rate is tight, nothing is decided", "[verdict]") {
+  std::string text = caught("slack: 5 mm, breaking_load: 500 kN", "load_cases: [hard corner]\n");
+  text.erase(text.find("rate: 400 kN/m, "), 16);
+  const studies::Answer answer = verdict_tests::judged(text);
   CHECK(answer.verdict == studies::Verdict::not_decided);
-  CHECK(verdict_tests::finding(answer, "lateral_link", "yield").reason.find("limit straps") !=
+  CHECK(verdict_tests::finding(answer, "lateral_link", "yield").reason.find("limit_strap.rate") !=
         std::string::npos);
+}
+
+namespace {
+
+/// The axle of `caught` hanging at rest, strap force over 0.6 of its breaking load as asked.
+std::string hanging(double u) {
+  // Half of 280 kg: the coils leave their seats 16.6 mm below ride height, before the straps have
+  // stretched as far as they do.
+  const double force = 0.5 * 280.0 * 9.80665;
+  return caught(fmt::format("slack: 14 mm, breaking_load: {} N", force / 0.6 / u),
+                "load_cases: [hard corner, {name: hanging, posture: droop}]\n");
+}
+
+}  // namespace
+
+TEST_CASE("a strap is over once the axle that hangs on it is too heavy", "[verdict][posture]") {
+  check_flips({.case_text = hanging, .part = "limit_strap", .check = "strap"});
+}
+
+namespace {
+
+/// A link 0.9 m long and level at ride height, pulled with 20 kN while the axle is on its stops,
+/// 60 mm up: P = F / cos(slope). Asked of a rod end whose load reverses: 5.
+std::string on_the_stops(double u) {
+  const double slope = std::asin(0.060 / 0.9);
+  const double rating = 5.0 * 20.0e3 / std::cos(slope) / u;
+  std::string text =
+      caught("slack: 0.9 m, breaking_load: 90 kN",
+             "load_cases: [hard corner, {name: up, posture: bump, roll: 0 deg, at_hub: yes,\n"
+             "  left_wheel: [0, 10, 8 kN], right_wheel: [0, 10, 8 kN]}]\n");
+  const std::string link = "tapped rod end, static_rating: 5000 kN";
+  text.replace(text.find(link), link.size(),
+               fmt::format("tapped rod end, static_rating: {} N", rating));
+  const std::string coil = "coil_rate: 400 N/mm";
+  text.replace(text.find(coil), coil.size(), coil + ", bump_travel: 60 mm, stop_rate: 2000 N/mm");
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("a rod end is over once the link's slope on the stops makes it so",
+          "[verdict][posture]") {
+  check_flips({.case_text = on_the_stops, .part = "lateral_link", .check = "joint rating"});
 }

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "studies/posture.hpp"
+
+namespace report {
+
+/// One paragraph a posture: where the axle gets to, what stops and straps carry, and how far each
+/// joint turns, at most over its load cases and stiffness sets.
+[[nodiscard]] std::vector<std::string> posture_words(
+    const std::vector<studies::PostureExtremes>& postures, bool inches);
+
+}  // namespace report
