@@ -571,15 +571,12 @@ std::string json(const studies::Answer& answer, const Program& program) {
   });
   out["failure_orders"] = list_of(answer.failure_orders, failure_order);
   if (answer.life) out["life"] = life(*answer.life, answer.inches);
-  return out;
-}
-
-if (!answer.postures.empty()) out["postures"] = list_of(answer.postures, posture);
-if (answer.droop) out["droop"] = droop(*answer.droop);
-if (answer.comparison) out["comparison"] = designs(*answer.comparison);
-out["assumed"] = assumed(answer.assumed);
-out["not_checked"] = strings(answer.not_checked);
-return dumped(out);
+  if (!answer.postures.empty()) out["postures"] = list_of(answer.postures, posture);
+  if (answer.droop) out["droop"] = droop(*answer.droop);
+  if (answer.comparison) out["comparison"] = designs(*answer.comparison);
+  out["assumed"] = assumed(answer.assumed);
+  out["not_checked"] = strings(answer.not_checked);
+  return dumped(out);
 }
 
 std::string json(const studies::Comparison& comparison, const Program& program) {
