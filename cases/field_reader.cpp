@@ -248,8 +248,7 @@ void FieldReader::keep_axis(const std::string& found, const parts::JointSpec& us
                             parts::JointSpec& read) {
   const bool said = lower(found).find(" along ") != std::string::npos;
   const bool own_rates = read.grade == parts::BushingGrade::given;
-  const bool has_axis =
-      read.kind == parts::JointKind::pin || read.kind == parts::JointKind::bushing;
+  const bool has_axis = read.kind != parts::JointKind::welded;
   if (!said && has_axis && !own_rates) read.axis = usual.axis;
 }
 

@@ -12,7 +12,10 @@
 namespace checks {
 namespace {
 
-constexpr double kTyped = 1e-9;  // what is typed in inches meets its limit exactly
+constexpr double kPushed = 1.5;           // k of a transverse push, times the wall
+constexpr double kHighest = 2.0;          // H over B that the distortion of a rail is known for
+constexpr double kLeastLeft = 1.0 / 3.0;  // of an open web: a proposal, the flanges are not checked
+constexpr double kTyped = 1e-9;           // what is typed in inches meets its limit exactly
 constexpr double kMostFaceOverWall = 35.0;
 constexpr double kLeastWide = 0.25;
 constexpr double kWide = 0.85;  // of the face; beyond it the corners help: not counted
@@ -89,16 +92,20 @@ class Terms {
 
   double both_walls() {
     const double b = s_.face - s_.wall;
-    const double wall = one_wall();
-    const double push = 0.5 * std::abs(load().normal) + std::abs(load().rolling) / b;
-    f_.lines.push_back({"one wall carries normal / 2 + rolling / (B - t)",
-                        "{0} / 2 + {1} / {2} = {3}",
-                        {force(std::abs(load().normal)), moment(std::abs(load().rolling)),
-                         length(b), force(push)}});
+    const double wall = one_wall(kPushed * s_.wall);
+    const double rolled = s_.walls_welded == 2 ? wall : one_wall(s_.wall);
+    const double push = 0.5 * std::abs(load().normal) / wall;
+    const double roll = std::abs(load().rolling) / b / rolled;
+    f_.lines.push_back({"one wall carries normal / 2",
+                        "{0} / 2 / {1} = {2}",
+                        {force(std::abs(load().normal)), force(wall), ratio(push)}});
+    f_.lines.push_back({"and rolling / (B - t)",
+                        "{0} / {1} / {2} = {3}",
+                        {moment(std::abs(load().rolling)), length(b), force(rolled), ratio(roll)}});
+    const double pitch = pitching(wall, 2);
+    const double used = push + std::max(roll, distortion()) + pitch;
     f_.lines.push_back(
-        {"of its strength", "{0} / {1} = {2}", {force(push), force(wall), ratio(push / wall)}});
-    double used = push / wall + pitching(wall, 2);
-    used = std::max(used, distortion());
+        {"normal + the larger of rolling and distortion + pitching", "{0}", {ratio(used)}});
     return std::hypot(used, shear());
   }
 
@@ -108,15 +115,14 @@ class Terms {
     const double normal = face_push(beta, kn);
     const double roll = face_roll(beta, kn);
     const double pitch = face_pitch(beta, kn, normal);
-    const double used = std::abs(load().normal) / normal + std::abs(load().rolling) / roll +
-                        std::abs(load().pitching) / pitch;
-    f_.lines.push_back(
-        {"normal / N + rolling / Mr + pitching / Mp",
-         "{0} / {1} + {2} / {3} + {4} / {5} = {6}",
-         {force(std::abs(load().normal)), force(normal), moment(std::abs(load().rolling)),
-          moment(roll), moment(std::abs(load().pitching)), moment(pitch), ratio(used)}});
-    const double most = std::max(used, distortion());
-    return std::hypot(most, shear());
+    const double rolled = std::max(std::abs(load().rolling) / roll, distortion());
+    const double used =
+        std::abs(load().normal) / normal + rolled + std::abs(load().pitching) / pitch;
+    f_.lines.push_back({"normal / N + rolling, the larger of / Mr and distortion + pitching / Mp",
+                        "{0} / {1} + {2} + {3} / {4} = {5}",
+                        {force(std::abs(load().normal)), force(normal), ratio(rolled),
+                         moment(std::abs(load().pitching)), moment(pitch), ratio(used)}});
+    return std::hypot(used, shear());
   }
 
   double open_rail(bool web) {
@@ -128,10 +134,12 @@ class Terms {
                         {stress(s_.yield), length(s_.wall), force(per_length)}});
     double holds = per_length * spread;
     if (web) {
-      const double left = std::max(0.1, 1.0 - s_.up_the_wall / s_.side);
+      const double left = std::max(kLeastLeft, 1.0 - s_.up_the_wall / s_.side);
       holds /= left;
       f_.lines.push_back(
-          {"M = mp (plates' length + 2 up the web) / (1 - up the web / H), yield line in the web",
+          {"M = mp (plates' length + 2 up the web) / (1 - up the web / H, at least 1/3), yield "
+           "line "
+           "in the web",
            "{0} * ({1} + 2 * {2}) / {3} = {4}",
            {force(per_length), length(outer_length(s_)), length(s_.up_the_wall), ratio(left),
             moment(holds)}});
@@ -143,7 +151,7 @@ class Terms {
            {force(per_length), length(outer_length(s_)), length(b), moment(holds)}});
     }
     const double bent = std::abs(load().rolling) + 0.5 * b * std::abs(load().normal);
-    const double wall = one_wall();
+    const double wall = one_wall(kPushed * s_.wall);
     f_.lines.push_back({"about the web: rolling + normal (B - t) / 2",
                         "{0} + {1} * {2} / 2 = {3}",
                         {moment(std::abs(load().rolling)), force(std::abs(load().normal)),
@@ -161,8 +169,9 @@ class Terms {
   [[nodiscard]] const SeatLoad& load() const { return in_.load; }
 
   /// Strength of one wall beside the face, in its own plane, under all plates.
-  double one_wall() {
-    const double yields = wall_yield();
+  /// @param k  what the load spreads over beside the frame plate  [m]
+  double one_wall(double k) {
+    const double yields = wall_yield(k);
     const double cripples = wall_crippling();
     double wall = std::min(yields, cripples);
     if (s_.walls_welded < 2) return wall;
@@ -174,14 +183,16 @@ class Terms {
     return reaches_corners(s_) ? std::max(wall, sheared) : sheared;
   }
 
-  double wall_yield() {
-    const double spread = 5.0 * (1.5 * s_.wall + s_.frame_plate);
+  double wall_yield(double k) {
+    const double spread = 5.0 * (k + s_.frame_plate);
     const double apart = s_.plates * (spread + s_.plate);
     const double together = spread + outer_length(s_);
     const double bearing = std::min(apart, together);
-    f_.lines.push_back({"5 k, k = 1.5 t + frame plate",
-                        "5 * (1.5 * {0} + {1}) = {2}",
-                        {length(s_.wall), length(s_.frame_plate), length(spread)}});
+    const bool pushed = k > s_.wall;
+    f_.lines.push_back(
+        {pushed ? "5 k, k = 1.5 t + frame plate" : "of rolling, 5 k, k = t + frame plate",
+         pushed ? "5 * (1.5 * {0} + {1}) = {2}" : "5 * ({0} + {1}) = {2}",
+         {length(s_.wall), length(s_.frame_plate), length(spread)}});
     const double yields = s_.yield * s_.wall * bearing;
     f_.lines.push_back(
         {fmt::format("wall yields: Fy t (5 k + lb), {}",
@@ -225,14 +236,18 @@ class Terms {
   }
 
   double distortion() {
-    const double root = std::sqrt(s_.face * s_.side * s_.wall * (s_.face + s_.side));
+    // Outside the formula's range a higher rail is not taken for a stronger one.
+    const double side = std::min({s_.side, kHighest * s_.face, kMostFaceOverWall * s_.wall});
+    const double root = std::sqrt(s_.face * side * s_.wall * (s_.face + side));
     const double holds = 2.0 * s_.yield * s_.wall * (outer_length(s_) * s_.wall + root);
     const double used = std::abs(load().rolling) / holds;
-    f_.lines.push_back({"rolling on the rail's distortion, 2 Fy t (h1 t + sqrt(B H t (B + H)))",
-                        "{0} / (2 * {1} * {2} * ({3} * {2} + sqrt({4} * {5} * {2} * ({4} + {5})))) "
-                        "= {6}",
-                        {moment(std::abs(load().rolling)), stress(s_.yield), length(s_.wall),
-                         length(outer_length(s_)), length(s_.face), length(s_.side), ratio(used)}});
+    f_.lines.push_back(
+        {"rolling on the rail's distortion, 2 Fy t (h1 t + sqrt(B H t (B + H))), H counted up to "
+         "2 B and 35 t",
+         "{0} / (2 * {1} * {2} * ({3} * {2} + sqrt({4} * {5} * {2} * ({4} + {5})))) "
+         "= {6}",
+         {moment(std::abs(load().rolling)), stress(s_.yield), length(s_.wall),
+          length(outer_length(s_)), length(s_.face), length(side), ratio(used)}});
     return used;
   }
 
@@ -256,7 +271,7 @@ class Terms {
   }
 
   double shear_by_walls() {
-    const double bears = std::min(wall_yield(), wall_crippling());
+    const double bears = std::min(wall_yield(kPushed * s_.wall), wall_crippling());
     const double across = 0.5 * std::abs(load().across) / bears;
     const double one = s_.plates * 2.0 * kShear * s_.yield * s_.wall * s_.up_the_wall;
     const double push = 0.5 * std::abs(load().along) + std::abs(load().twisting) / s_.face;

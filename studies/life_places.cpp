@@ -228,23 +228,37 @@ class PlaceWriter {
          }});
   }
 
-  /// A fillet whose leg is the tube's wall: its throat has wall / sqrt(2).
+  /// Leg of the fillet at a tube's end; its wall where none is given.
+  [[nodiscard]] double leg_at(const parts::Piece& piece, const parts::Weld& weld) const {
+    const bool first = weld.at < 0.5 * piece.center_line;
+    const fea::BeamId beam = (first ? piece.beams.front() : piece.beams.back()).beam;
+    for (const parts::EndWeld& end : assembly_.end_welds) {
+      if (end.beam.beam == beam && (end.end == 0) == first) return end.leg;
+    }
+    return base::kUnset;
+  }
+
+  /// A fillet all round: its throat has leg / sqrt(2).
   void add_tube_root(std::size_t index, const parts::Weld& weld) {
     const parts::Piece& piece = assembly_.pieces[index];
     const Stretch stretch = stretch_of(piece, weld);
+    const double leg = leg_at(piece, weld);
+    const double wall = sections::governing_thickness(piece.beams.front().at_a);
+    const double factor = std::sqrt(2.0) * (leg > 0.0 ? wall / leg : 1.0);
     places_.push_back(
         {.part = piece.part,
          .where = weld_words(piece, weld) + ", root",
          .detail = checks::fillet_root(),
          .shear_detail = checks::fillet_root_shear(),
-         .stress = "stress of the tube x sqrt(2): a fillet all round, leg = wall "
-                   "(assumed; proposal, no source)",
-         .range = [index, stretch](const parts::Assembly& assembly, const fea::Solution& from,
-                                   const fea::Solution* to) {
+         .stress = leg > 0.0 ? "stress of the tube x sqrt(2) wall / leg: a fillet all round"
+                             : "stress of the tube x sqrt(2): a fillet all round, leg = wall "
+                               "(assumed; proposal, no source)",
+         .range = [index, stretch, factor](const parts::Assembly& assembly,
+                                           const fea::Solution& from, const fea::Solution* to) {
            StressRange range =
                largest_between(assembly.pieces[index], from, to, stretch.from, stretch.to);
-           range.direct *= std::sqrt(2.0);
-           range.shear *= std::sqrt(2.0);
+           range.direct *= factor;
+           range.shear *= factor;
            return range;
          }});
   }
@@ -280,11 +294,15 @@ class PlaceWriter {
                            wrench.force -= other.force;
                            wrench.moment -= other.moment;
                          }
-                         const auto worst = checks::worst_throat_stress(root.group, wrench);
+                         if (!root.backed.why_not.empty()) {
+                           return StressRange{base::kUnset, base::kUnset};
+                         }
+                         const checks::WeldGroup& group = root.backed.group;
+                         const auto worst = checks::worst_throat_stress(group, wrench);
                          if (!worst) return StressRange{base::kUnset, base::kUnset};
-                         const checks::WeldLine& line = root.group.lines[worst->line];
+                         const checks::WeldLine& line = group.lines[worst->line];
                          const Eigen::Vector3d stress =
-                             checks::weld_properties(root.group.lines).axes * worst->stress;
+                             checks::weld_properties(group.lines).axes * worst->stress;
                          const double along =
                              std::abs(stress.dot((line.to - line.from).normalized()));
                          return StressRange{

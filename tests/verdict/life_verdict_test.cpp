@@ -28,7 +28,7 @@ std::string link_case(const std::string& duty) {
       "  depth_at_rail: 100 mm\n"
       "  depth_at_bolt: 60 mm\n"
       "  weld: 6 mm fillet, both sides of each plate\n"
-      "  rail: boxed, 150 x 150 x 8 mm\n"
+      "  rail: boxed, 150 x 150 x 16 mm\n"
       "  welded_to: bottom\n"
       "  rail_stiffness: 2000 kN m/rad\n"
       "forces:\n"

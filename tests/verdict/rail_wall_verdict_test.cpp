@@ -52,9 +52,9 @@ double shear_share(double wall, double line) {
 }  // namespace
 
 TEST_CASE("a rail's walls are over once the corners under a bracket yield", "[verdict]") {
-  // 5 (1.5 t) + 74 mm of each wall for both plates, 1.5 t = 7.5 mm; walls 95 mm apart.
+  // 2 (5 t + 12 mm) of each wall for the two plates; walls 95 mm apart.
   const double wall = 0.005;
-  const double corner = kA36 * wall * (5.0 * 1.5 * wall + 0.074);
+  const double corner = kA36 * wall * 2.0 * (5.0 * wall + 0.012);
   const double distorts =
       2.0 * kA36 * wall * (0.074 * wall + std::sqrt(0.100 * 0.150 * wall * 0.250));
   const double of_one = std::max(kDrop / (0.100 - wall) / corner, kDrop / distorts);
