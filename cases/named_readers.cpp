@@ -227,8 +227,9 @@ void read_factors(const Value& mapping, ReadingContext& context) {
     }
     try {
       const double value = read_quantity(entry.value.text, parts::Dimension::ratio).si;
-      if (!(value > 0.0)) {
-        throw InputError("", squeeze(entry.value.text) + " is not over 0; e.g. 1.5");
+      if (!(value >= 1.0)) {
+        throw InputError("", squeeze(entry.value.text) +
+                                 " is under 1: a part must hold the load itself; e.g. 1.5");
       }
       *factor->value = value;
     } catch (const InputError& error) {

@@ -124,23 +124,51 @@ std::string all_tried(const Picked& p, const TextStyle& style) {
   return out;
 }
 
+/// What the user reads first.
+struct PickedHead {
+  std::string head;
+  Tone tone = Tone::plain;
+  std::string rest;
+};
+
+PickedHead picked_head(const Picked& p) {
+  if (p.lightest) {
+    return {"LIGHTEST THAT PASSES", Tone::within,
+            fmt::format("{} for the {}, {}, at {} of its limit", size_words(*p.lightest),
+                        part_words(p.part),
+                        shown_mass_per_length(p.lightest->mass_per_length, p.inches),
+                        percent(p.lightest->utilization))};
+  }
+  const auto open = [](const Candidate& c) { return c.verdict == Verdict::not_decided; };
+  if (!p.tried.empty() && std::all_of(p.tried.begin(), p.tried.end(), open)) {
+    return {"NOT DECIDED", Tone::undecided,
+            fmt::format("none of {} sizes for the {} can be decided: {}", p.tried.size(),
+                        part_words(p.part), p.tried.front().stopped_by)};
+  }
+  return {"NONE PASSES", Tone::over,
+          fmt::format("no size of the stock list holds for the {} ({} tried)", part_words(p.part),
+                      p.tried.size())};
+}
+
 }  // namespace
 
 std::string picked_text(const Picked& p, const TextStyle& style) {
-  const std::string head = p.lightest ? "LIGHTEST THAT PASSES" : "NONE PASSES";
-  std::string first = fmt::format(
-      "{}: {}", head,
-      p.lightest ? fmt::format("{} for the {}, {}, at {} of its limit", size_words(*p.lightest),
-                               part_words(p.part),
-                               shown_mass_per_length(p.lightest->mass_per_length, p.inches),
-                               percent(p.lightest->utilization))
-                 : fmt::format("no size of the stock list holds for the {} ({} tried)",
-                               part_words(p.part), p.tried.size()));
-  first += ". " + not_offered_sentence(studies::checks_not_offered());
-  std::string out = paragraph(first, style.width);
-  out = toned(head, p.lightest ? Tone::within : Tone::over, style.color) + out.substr(head.size());
+  const PickedHead first = picked_head(p);
+  std::string out = paragraph(fmt::format("{}: {}. {}", first.head, first.rest,
+                                          not_offered_sentence(studies::checks_not_offered())),
+                              style.width);
+  out = toned(first.head, first.tone, style.color) + out.substr(first.head.size());
   if (!p.now.empty()) out += paragraph("now in the case: " + p.now, style.width, 0, 2);
   out += neighbors(p, style) + what_stops_the_lighter(p, style);
+  const bool nominal = std::any_of(p.assumed.begin(), p.assumed.end(), [](const auto& a) {
+    return a.key == "sizes" && a.value == "nominal";
+  });
+  if (nominal) {
+    out += paragraph(
+        "sizes are nominal; `sizes: minimum` in the case counts what the mill may "
+        "leave away",
+        style.width, 0, 2);
+  }
   if (!p.other_tube_over.empty()) {
     out += paragraph(
         fmt::format("The {} of the same arm is over its limit or not decided with the size it has, "

@@ -49,6 +49,15 @@ Headline headline(const Rating& r) {
   const std::string searched =
       fmt::format("between {} and {}", value_words(r, r.span.from), value_words(r, r.span.to));
   if (!drawn.failure.empty()) return {"NOT RATED", Tone::undecided, ": " + drawn.failure};
+  const bool open = !drawn.points.empty() &&
+                    std::all_of(drawn.points.begin(), drawn.points.end(), [](const RatedPoint& p) {
+                      return p.refused.empty() && p.verdict == studies::Verdict::not_decided;
+                    });
+  if (open) {
+    return {
+        "NOT DECIDED", Tone::undecided,
+        fmt::format(" at any {} {}: {}", number_name, searched, what_stops(drawn.points.front()))};
+  }
   if (!drawn.holds_to) {
     return {"THE CHECKS MADE DO NOT HOLD", Tone::over,
             fmt::format(" at any {} {}; {}", number_name, searched, now)};

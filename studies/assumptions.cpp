@@ -85,13 +85,20 @@ void add_joints(std::vector<Assumption>& out, const parts::Design& design) {
        "between them the geometric mean; entered rates at half and double"});
 }
 
-/// The factors asked for, where the case file leaves them as they come.
+/// The factors asked for, where the case file leaves them as they come; first of all those it
+/// lowers.
 void add_factors(std::vector<Assumption>& out, const parts::Design& design) {
   checks::RequiredFactors usual;
   checks::RequiredFactors used = design.factors;
   const std::vector<checks::FactorEntry> usual_entries = checks::factor_entries(usual);
   const std::vector<checks::FactorEntry> used_entries = checks::factor_entries(used);
   for (std::size_t i = 0; i < used_entries.size(); ++i) {
+    if (*used_entries[i].value < *usual_entries[i].value) {
+      out.insert(out.begin(), {"factors." + used_entries[i].key,
+                               fmt::format("{:g}, LOWERED from the usual {:g}",
+                                           *used_entries[i].value, *usual_entries[i].value),
+                               "entered in the case; the usual one: " + used_entries[i].basis});
+    }
     if (*used_entries[i].value != *usual_entries[i].value) continue;
     if (used_entries[i].value == &used.strap_abuse && !design.limit_strap) continue;
     out.push_back({"factors." + used_entries[i].key, fmt::format("{:g}", *used_entries[i].value),

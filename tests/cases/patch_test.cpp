@@ -110,7 +110,7 @@ TEST_CASE("a refused patch changes nothing", "[cases][patch]") {
         }) == "bracket.drop: -7 in is not over 0");
   CHECK(thrown([&] {
           cases::set(d, {"factors.weld_routine", "0"});
-        }) == "factors.weld_routine: 0 is not over 0; e.g. 1.5");
+        }) == "factors.weld_routine: 0 is under 1: a part must hold the load itself; e.g. 1.5");
   CHECK(design_text(d) == before);
 }
 

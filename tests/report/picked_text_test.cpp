@@ -77,3 +77,17 @@ TEST_CASE("the arm's other tube is named where it stands in the way", "[report][
   CHECK_THAT(report::picked_text(p, {}),
              Contains("The upper tube of the same arm is over") && Contains("--part arm.upper"));
 }
+
+TEST_CASE("a pick that nothing decides says what is missing", "[report][pick]") {
+  studies::Picked p = invented::picked();
+  p.lightest.reset();
+  p.next_up.reset();
+  p.next_down.reset();
+  for (studies::Candidate& c : p.tried) {
+    c.verdict = studies::Verdict::not_decided;
+    c.stopped_by = "joint rating, hard corner: its rating is missing";
+  }
+  CHECK_THAT(written::flat(report::picked_text(p, {})),
+             StartsWith("NOT DECIDED: none of 4 sizes for the lateral link can be decided: joint "
+                        "rating, hard corner: its rating is missing"));
+}

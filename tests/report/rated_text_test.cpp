@@ -72,6 +72,20 @@ TEST_CASE("a range that begins somewhere, and one that does not end, are told", 
              StartsWith("THE CHECKS MADE DO NOT HOLD at any axle weight between 2,200 lb and"));
 }
 
+TEST_CASE("a rating that nothing decides does not say that nothing holds", "[report][rate]") {
+  studies::Rating r = rating();
+  studies::RatedPoint open = point(2200.0, 3.0);
+  open.verdict = studies::Verdict::not_decided;
+  checks::leave_undecided(*open.worst, "its rating is missing");
+  r.designs.resize(1);
+  r.designs[0] = studies::Rated();
+  r.designs[0].points = {open};
+  CHECK_THAT(written::flat(report::rated_text(r, {})),
+             StartsWith("NOT DECIDED at any axle weight between 2,200 lb and 13,750 lb: lateral "
+                        "link, yield at the bend") &&
+                 Contains("its rating is missing"));
+}
+
 TEST_CASE("a full rating lists every value tried, those that make no sense too", "[report][rate]") {
   studies::Rating r = rating();
   r.designs[0].points.push_back({.value = 9000.0 * base::kPoundForce,
