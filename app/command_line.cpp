@@ -98,7 +98,7 @@ class CommandLine {
     explain_->add_option("PART", part_, "as `check` names it, such as lateral_link or brace")
         ->required()
         ->option_text(" ");
-    explain_->add_option("CHECK", one_check_, "one of its checks, such as yield; all without it")
+    explain_->add_option("CHECK", check_words_, "one of its checks, such as yield; all without it")
         ->option_text(" ");
     compare_ = add_command("compare", "variants of a case side by side");
     add_case_options(*compare_, answer_)->required();
@@ -183,7 +183,8 @@ class CommandLine {
     if (version_) return Notice{program_line() + "\n", kExitWithin};
     if (check_->parsed()) return CheckRequest{answer_};
     if (compare_->parsed()) return CompareRequest{answer_, changes_};
-    if (explain_->parsed()) return ExplainRequest{answer_, part_, one_check_};
+    if (explain_->parsed())
+      return ExplainRequest{answer_, part_, fmt::format("{}", fmt::join(check_words_, " "))};
     if (pick_->parsed()) return PickRequest{answer_, part_, stock_};
     if (rate_->parsed()) return RateRequest{answer_, over_, alternatives_, from_, to_};
     if (cases_->parsed()) return CasesRequest{answer_};
@@ -213,7 +214,7 @@ class CommandLine {
   std::vector<std::string> alternatives_;
   std::string from_;
   std::string to_;
-  std::string one_check_;
+  std::vector<std::string> check_words_;
   std::string list_;
   std::string stock_;
   bool metric_ = false;
