@@ -12,9 +12,9 @@ namespace studies {
 namespace {
 
 constexpr int kScanned = 9;
-constexpr double kLow = 0.4;
-constexpr double kHigh = 2.5;
-constexpr double kCloseEnough = 0.005;
+constexpr double kSpanLow = 0.4;
+constexpr double kSpanHigh = 2.5;
+constexpr double kClosedIn = 0.005;
 constexpr int kExpectedRuns = kScanned + 8;  // for the progress shown
 
 /// `value` in whole steps of its third digit, rounded down, or up.  [SI]
@@ -77,7 +77,7 @@ class Trial {
 /// Between a value that holds and one that does not, either the larger.
 /// @return the two, close together
 std::pair<double, double> closed_in(Trial& trial, double holds, double fails) {
-  while (std::abs(fails - holds) > kCloseEnough * std::max(std::abs(fails), std::abs(holds))) {
+  while (std::abs(fails - holds) > kClosedIn * std::max(std::abs(fails), std::abs(holds))) {
     const double middle = 0.5 * (holds + fails);
     (trial.holds(middle) ? holds : fails) = middle;
   }
@@ -131,7 +131,7 @@ Rated rated(Trial& trial, const Span& span, const cases::NumberAt& number) {
   Rated out;
   std::vector<double> values = scanned(span);
   const auto near = [&](double value) {
-    return std::abs(value - number.si) <= kCloseEnough * std::abs(number.si);
+    return std::abs(value - number.si) <= kClosedIn * std::abs(number.si);
   };
   if (span.from < number.si && number.si < span.to) {
     values.erase(std::remove_if(values.begin() + 1, values.end() - 1, near), values.end() - 1);
@@ -163,8 +163,8 @@ Rated rated(Trial& trial, const Span& span, const cases::NumberAt& number) {
 }
 
 Span full_span(Span span, const cases::NumberAt& now) {
-  if (std::isnan(span.from)) span.from = std::min(kLow * now.si, kHigh * now.si);
-  if (std::isnan(span.to)) span.to = std::max(kLow * now.si, kHigh * now.si);
+  if (std::isnan(span.from)) span.from = std::min(kSpanLow * now.si, kSpanHigh * now.si);
+  if (std::isnan(span.to)) span.to = std::max(kSpanLow * now.si, kSpanHigh * now.si);
   if (span.from < span.to) return span;
   throw base::InputError(span.path,
                          fmt::format("nothing lies between {} and {}; give --from and --to",
