@@ -85,6 +85,9 @@ SeatMethod boxed_seat(const RailSeat& s) {
   return {SeatKind::flat_face, {}};
 }
 
+/// How a load spreads into a wall: a push by J10.2, rolling by EN table 7.14 and AISC K3.2.
+enum class Spread { pushed, rolled };
+
 /// What one group of terms of the sum uses of its strength, by worked lines.
 class Terms {
  public:
@@ -92,8 +95,8 @@ class Terms {
 
   double both_walls() {
     const double b = s_.face - s_.wall;
-    const double wall = one_wall(kPushed * s_.wall);
-    const double rolled = s_.walls_welded == 2 ? wall : one_wall(s_.wall);
+    const double wall = one_wall(Spread::pushed);
+    const double rolled = s_.walls_welded == 2 ? wall : one_wall(Spread::rolled);
     const double push = 0.5 * std::abs(load().normal) / wall;
     const double roll = std::abs(load().rolling) / b / rolled;
     f_.lines.push_back({"one wall carries normal / 2",
@@ -151,7 +154,7 @@ class Terms {
            {force(per_length), length(outer_length(s_)), length(b), moment(holds)}});
     }
     const double bent = std::abs(load().rolling) + 0.5 * b * std::abs(load().normal);
-    const double wall = one_wall(kPushed * s_.wall);
+    const double wall = one_wall(Spread::pushed);
     f_.lines.push_back({"about the web: rolling + normal (B - t) / 2",
                         "{0} + {1} * {2} / 2 = {3}",
                         {moment(std::abs(load().rolling)), force(std::abs(load().normal)),
@@ -169,9 +172,8 @@ class Terms {
   [[nodiscard]] const SeatLoad& load() const { return in_.load; }
 
   /// Strength of one wall beside the face, in its own plane, under all plates.
-  /// @param k  what the load spreads over beside the frame plate  [m]
-  double one_wall(double k) {
-    const double yields = wall_yield(k);
+  double one_wall(Spread spread) {
+    const double yields = wall_yield(spread);
     const double cripples = wall_crippling();
     double wall = std::min(yields, cripples);
     if (s_.walls_welded < 2) return wall;
@@ -183,12 +185,12 @@ class Terms {
     return reaches_corners(s_) ? std::max(wall, sheared) : sheared;
   }
 
-  double wall_yield(double k) {
-    const double spread = 5.0 * (k + s_.frame_plate);
+  double wall_yield(Spread how) {
+    const bool pushed = how == Spread::pushed;
+    const double spread = 5.0 * ((pushed ? kPushed : 1.0) * s_.wall + s_.frame_plate);
     const double apart = s_.plates * (spread + s_.plate);
     const double together = spread + outer_length(s_);
     const double bearing = std::min(apart, together);
-    const bool pushed = k > s_.wall;
     f_.lines.push_back(
         {pushed ? "5 k, k = 1.5 t + frame plate" : "of rolling, 5 k, k = t + frame plate",
          pushed ? "5 * (1.5 * {0} + {1}) = {2}" : "5 * ({0} + {1}) = {2}",
@@ -202,7 +204,9 @@ class Terms {
     return yields;
   }
 
+  /// Worked out once: it is the same under a push and under rolling.
   double wall_crippling() {
+    if (!std::isnan(crippling_)) return crippling_;
     const double clear = s_.side - 3.0 * s_.wall;
     const double alone = s_.plates * (1.0 + 3.0 * s_.plate / clear);
     const double together = 1.0 + 3.0 * outer_length(s_) / clear;
@@ -212,6 +216,7 @@ class Terms {
         {"wall cripples: 0.8 t^2 sum of (1 + 3 lb / (H - 3 t)) sqrt(E Fy)",
          "0.8 * {0}^2 * {1} * sqrt({2} * {3}) = {4}",
          {length(s_.wall), ratio(sum), stress(s_.elastic), stress(s_.yield), force(cripples)}});
+    crippling_ = cripples;
     return cripples;
   }
 
@@ -271,7 +276,7 @@ class Terms {
   }
 
   double shear_by_walls() {
-    const double bears = std::min(wall_yield(kPushed * s_.wall), wall_crippling());
+    const double bears = std::min(wall_yield(Spread::pushed), wall_crippling());
     const double across = 0.5 * std::abs(load().across) / bears;
     const double one = s_.plates * 2.0 * kShear * s_.yield * s_.wall * s_.up_the_wall;
     const double push = 0.5 * std::abs(load().along) + std::abs(load().twisting) / s_.face;
@@ -375,6 +380,7 @@ class Terms {
   const RailWallInput& in_;
   const RailSeat& s_;
   Finding& f_;
+  double crippling_ = base::kUnset;
 };
 
 std::string seat_source(SeatKind kind) {

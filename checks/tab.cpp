@@ -135,8 +135,7 @@ Finding tab(const TabInput& in) {
   f.required = in.required;
   f.source =
       "AISC 360-22 D5 and J7 (read in AISC LRFD 1999, D3), J4.1 from memory; ASME BTH-1 3-3.3 "
-      "(read "
-      "in a page of the 2008 edition, bearing from memory), N_d = 1; the lowest counts";
+      "(read in a page of the 2008 edition, bearing from memory), N_d = 1; the lowest counts";
   if (!in.strength_basis.empty()) f.notes.push_back("strengths: " + in.strength_basis);
   if (in.plate.yield > kHighestTabYield) {
     leave_undecided(f, "outside the method: Fy over 690 MPa (ASME BTH-1, from memory)");

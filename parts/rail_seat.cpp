@@ -46,8 +46,7 @@ Backed backed_end(const Bracket& bracket, const BracketPlace& place) {
 std::string backed_words(const Bracket& bracket, double length) {
   return fmt::format(
       "of each weld line across the rail only {:.3g} in ({:.3g} mm) {} counts, where the wall "
-      "backs "
-      "it ({}, from memory)",
+      "backs it ({}, from memory)",
       length / base::kInch, length / base::kMillimeter,
       bracket.rail.boxed ? "from each end" : "from the web",
       bracket.rail.boxed ? "AISC 360-16 K5: less beside a thicker plate" : "EN 1993-1-8, 4.10");
@@ -113,8 +112,8 @@ std::vector<std::string> root_weld_warnings(const Bracket& bracket) {
   }
   warnings.emplace_back(
       "warning: a weld across the rail's bottom is a notch in the rail itself, which fatigue "
-      "finds; "
-      "the rail is not checked for it (common practice, no source: stay off the flange's edges)");
+      "finds; the rail is not checked for it (common practice, no source: stay off the flange's "
+      "edges)");
   return warnings;
 }
 
