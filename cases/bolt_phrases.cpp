@@ -25,13 +25,6 @@ constexpr double kSameSize = 1.0e-6;  // [m]
       "", fmt::format("{} {}; e.g. {}", quoted(text), why, quoted(example_phrase(BoltSpec{}))));
 }
 
-/// Small letters without spaces, so that "M16x2" is "M16 x 2".
-std::string packed(std::string_view text) {
-  std::string out = lower(text);
-  out.erase(std::remove(out.begin(), out.end(), ' '), out.end());
-  return out;
-}
-
 /// Cuts a word off the end.
 bool cut_end(std::string& text, std::string_view word) {
   if (text.size() <= word.size() || text.substr(text.size() - word.size()) != word) return false;

@@ -1,4 +1,3 @@
-#include <algorithm>
 #include <cmath>
 #include <optional>
 
@@ -20,16 +19,9 @@ using parts::ThreadSpec;
       "", fmt::format("{} {}; e.g. {}", quoted(text), why, quoted(example_phrase(ThreadSpec{}))));
 }
 
-/// Small letters without spaces, so that "M20x1.5" is "M20 x 1.5".
-std::string without_spaces(std::string_view text) {
-  std::string out = lower(text);
-  out.erase(std::remove(out.begin(), out.end(), ' '), out.end());
-  return out;
-}
-
 sections::BoltThread thread_of(std::string_view name, std::string_view text) {
   for (const sections::BoltThread& thread : sections::bolt_threads()) {
-    if (without_spaces(thread.name) == without_spaces(name)) return thread;
+    if (packed(thread.name) == packed(name)) return thread;
   }
   refuse_thread(text, "starts with no thread known here, such as 3/4-16 or M20 x 1.5");
 }

@@ -28,6 +28,12 @@ std::string lower(std::string_view text) {
   return result;
 }
 
+std::string packed(std::string_view text) {
+  std::string out = lower(text);
+  out.erase(std::remove(out.begin(), out.end(), ' '), out.end());
+  return out;
+}
+
 std::string_view trim(std::string_view text) {
   while (!text.empty() && is_space(text.front())) text.remove_prefix(1);
   while (!text.empty() && is_space(text.back())) text.remove_suffix(1);

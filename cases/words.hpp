@@ -16,6 +16,9 @@ namespace cases {
 /// Trimmed, with every run of spaces, tabs and line ends as one space.
 [[nodiscard]] std::string squeeze(std::string_view text);
 
+/// Small letters without spaces, so that "M16x2" is "M16 x 2".
+[[nodiscard]] std::string packed(std::string_view text);
+
 /// The pieces between separators, trimmed; "" gives one empty piece.
 [[nodiscard]] std::vector<std::string> split(std::string_view text, std::string_view separator);
 
