@@ -154,10 +154,10 @@ PickedHead picked_head(const Picked& p) {
 
 std::string picked_text(const Picked& p, const TextStyle& style) {
   const PickedHead first = picked_head(p);
-  std::string out = paragraph(fmt::format("{}: {}. {}", first.head, first.rest,
-                                          not_offered_sentence(studies::checks_not_offered())),
-                              style.width);
-  out = toned(first.head, first.tone, style.color) + out.substr(first.head.size());
+  std::string out = opening(first.head, first.tone,
+                            fmt::format("{}: {}. {}", first.head, first.rest,
+                                        not_offered_sentence(studies::checks_not_offered())),
+                            style);
   if (!p.now.empty()) out += paragraph("now in the case: " + p.now, style.width, 0, 2);
   out += neighbors(p, style) + what_stops_the_lighter(p, style);
   const bool nominal = std::any_of(p.assumed.begin(), p.assumed.end(), [](const auto& a) {

@@ -262,10 +262,8 @@ std::string short_text(const Answer& answer, std::size_t around, const TextStyle
 }  // namespace
 
 std::string text(const Answer& answer, const TextStyle& style) {
-  const std::string head = verdict_head(answer.verdict);
-  std::string out = paragraph(verdict_sentence(answer), style.width);
-  // The verdict's words come first in the paragraph and fit its first line.
-  out = toned(head, verdict_tone(answer.verdict), style.color) + out.substr(head.size());
+  std::string out = opening(verdict_head(answer.verdict), verdict_tone(answer.verdict),
+                            verdict_sentence(answer), style);
   std::string end = caution_lines(style);
   if (!style.full && !style.command_for_more.empty()) {
     end += paragraph("more: " + style.command_for_more, style.width, 0, 2);

@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include "report/tone.hpp"
 #include "report/wrap.hpp"
 #include "studies/answer.hpp"
 
@@ -21,6 +20,11 @@ std::string caution_lines(const TextStyle& style) {
   if (!style.full) return paragraph(kShortCaution, style.width, 0, 2);
   return fmt::format("\n{}", paragraph(fmt::format("CAUTION: {}", joined(studies::cautions(), " ")),
                                        style.width, 0, 2));
+}
+
+std::string opening(const std::string& head, Tone tone, const std::string& sentence,
+                    const TextStyle& style) {
+  return toned(head, tone, style.color) + paragraph(sentence, style.width).substr(head.size());
 }
 
 std::string heading(const std::string& words, const TextStyle& style) {

@@ -2,6 +2,8 @@
 
 #include <string>
 
+#include "report/tone.hpp"
+
 namespace report {
 
 /// How an answer is written for a terminal.
@@ -15,6 +17,11 @@ struct TextStyle {
 
 /// The cautions that every output carries: all of them in a full answer, else in short.
 [[nodiscard]] std::string caution_lines(const TextStyle& style);
+
+/// The first paragraph of an answer, its first words in a tone.
+/// @param head  how `sentence` starts; fits a line
+[[nodiscard]] std::string opening(const std::string& head, Tone tone, const std::string& sentence,
+                                  const TextStyle& style);
 
 /// A heading of a full answer, after an empty line.
 [[nodiscard]] std::string heading(const std::string& words, const TextStyle& style);

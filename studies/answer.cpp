@@ -1,6 +1,17 @@
 #include "studies/answer.hpp"
 
+#include <algorithm>
+
 namespace studies {
+
+Verdict verdict_of(const std::vector<checks::Finding>& findings) {
+  const auto any_is = [&](checks::State state) {
+    return std::any_of(findings.begin(), findings.end(),
+                       [state](const checks::Finding& f) { return f.state == state; });
+  };
+  if (any_is(checks::State::over)) return Verdict::over;
+  return any_is(checks::State::undecided) ? Verdict::not_decided : Verdict::within;
+}
 
 const std::vector<std::string>& cautions() {
   static const std::vector<std::string> kCautions = {

@@ -213,6 +213,9 @@ struct Answer {
   std::vector<std::string> not_offered;  ///< kinds of check this version does not offer
 };
 
+/// Over where a finding is, else not decided where one is not, else within.
+[[nodiscard]] Verdict verdict_of(const std::vector<checks::Finding>& findings);
+
 /// The cautions that every output carries.
 [[nodiscard]] const std::vector<std::string>& cautions();
 

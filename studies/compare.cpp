@@ -16,7 +16,8 @@ WithVariants run_with_variants(const parts::Design& design, const Watch& watch,
   spread_out(spread, 1 + n, [&](std::size_t i) {
     const double from = static_cast<double>(i) * share;
     if (i == 0) {
-      out.base = run(design, "as drawn", part_of(watch, from, from + share, ""));
+      out.base = run(design, "as drawn", part_of(watch, from, from + share, ""), {},
+                     Extras::order_and_life);
       return;
     }
     const parts::Variant& variant = design.variants[i - 1];

@@ -68,16 +68,6 @@ std::vector<Finding> of_check(std::vector<Finding> all, const std::string& asked
   return found;
 }
 
-Verdict verdict_of(const std::vector<Finding>& findings) {
-  const auto is = [](checks::State state) {
-    return [state](const Finding& f) { return f.state == state; };
-  };
-  if (std::any_of(findings.begin(), findings.end(), is(checks::State::over))) return Verdict::over;
-  return std::any_of(findings.begin(), findings.end(), is(checks::State::undecided))
-             ? Verdict::not_decided
-             : Verdict::within;
-}
-
 bool is_named(const std::string& load_case, const std::vector<Finding>& findings) {
   return std::any_of(findings.begin(), findings.end(),
                      [&](const Finding& f) { return f.load_case == load_case; });
@@ -132,7 +122,8 @@ Explanation explained(const Answer& answer, const CaseList& cases, const std::st
 
 Explanation explain(const parts::Design& design, const std::string& part, const std::string& check,
                     const Watch& watch) {
-  return explained(run(design, "as drawn", watch).answer, case_list(design), part, check);
+  return explained(run(design, "as drawn", watch, {}, Extras::order_and_life).answer,
+                   case_list(design), part, check);
 }
 
 }  // namespace studies

@@ -46,11 +46,13 @@ checks::Duty duty_of(const parts::Assembly& assembly, const std::string& part) {
 
 class Runner {
  public:
-  Runner(const parts::Design& design, std::string name, const Watch& watch, std::string only_part)
+  Runner(const parts::Design& design, std::string name, const Watch& watch, std::string only_part,
+         Extras extras = Extras::none)
       : design_(design),
         name_(std::move(name)),
         watch_(watch),
         only_part_(std::move(only_part)),
+        extras_(extras),
         cases_(parts::design_cases(design)) {
     if (cases_.empty()) refuse_without_cases();
   }
@@ -355,7 +357,7 @@ class Runner {
       if (auto strap = strap_finding(design_)) out_.answer.findings.push_back(*std::move(strap));
     }
     follow_stability();
-    if (only_part_.empty() && !until_fails_) {
+    if (extras_ == Extras::order_and_life) {
       order_failures();
       out_.answer.life = life_of(design_, cells_);
     }
@@ -522,6 +524,7 @@ class Runner {
   std::string name_;
   const Watch& watch_;
   std::string only_part_;
+  Extras extras_;
   bool until_fails_ = false;
   bool left_early_ = false;
   std::vector<parts::DesignCase> cases_;
@@ -578,13 +581,7 @@ void Runner::finish() {
   answer.title = design_.title;
   answer.inches = design_.inches;
   std::stable_sort(answer.findings.begin(), answer.findings.end(), worse);
-  answer.verdict = Verdict::within;
-  for (const checks::Finding& f : answer.findings) {
-    if (f.state == checks::State::over) answer.verdict = Verdict::over;
-    if (f.state == checks::State::undecided && answer.verdict == Verdict::within) {
-      answer.verdict = Verdict::not_decided;
-    }
-  }
+  answer.verdict = verdict_of(answer.findings);
   answer.critical = lowest_of_each(std::move(answer.critical));
   if (answer.critical.size() > 3) answer.critical.resize(3);
   answer.own = lowest_of_each(std::move(answer.own));
@@ -637,8 +634,8 @@ void Runner::finish() {
 }  // namespace
 
 Run run(const parts::Design& design, const std::string& name, const Watch& watch,
-        const std::string& only_part) {
-  return Runner(design, name, watch, only_part).result();
+        const std::string& only_part, Extras extras) {
+  return Runner(design, name, watch, only_part, extras).result();
 }
 
 Run run_until_fails(const parts::Design& design, const std::string& name, const std::string& part) {

@@ -11,11 +11,14 @@ struct Run {
   Figures figures;
 };
 
+/// What an answer holds beside its findings; figures alone do not need it.
+enum class Extras { none, order_and_life };
+
 /// @param name     of the design among its variants
 /// @param only_part  check this part alone (the others are still in the frame); empty = all
 /// @throws base::InputError, Stopped
 [[nodiscard]] Run run(const parts::Design& design, const std::string& name, const Watch& watch,
-                      const std::string& only_part = {});
+                      const std::string& only_part = {}, Extras extras = Extras::none);
 
 /// The same, left at the first stiffness set and load case in which a check is over or undecided:
 /// findings are those there alone. Where there is none, they are those of `run`.
