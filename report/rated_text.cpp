@@ -115,7 +115,8 @@ std::string notes(const Rating& r, const TextStyle& style) {
       fmt::format(
           "searched from {} to {}, closed in to 0.5 % and rounded inward; all else stays as "
           "in the case; bars and tubes as thin as the mill may deliver them (sizes: "
-          "minimum). What `linkmargin check` assumes and does not check holds here too: no "
+          "minimum), plates and rails as entered. What `linkmargin check` assumes and does not "
+          "check holds here too: no "
           "promise for any truck.",
           value_words(r, r.span.from), value_words(r, r.span.to)),
       style.width, 0, 2);
