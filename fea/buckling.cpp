@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numeric>
 #include <utility>
 
 #include "fea/lanczos.hpp"
@@ -21,23 +22,16 @@ constexpr double kBeyondUse = 1.0e7;
 constexpr double kAside = 1.0e-4;       // where the pivots are counted, off a factor
 constexpr double kSameFactor = 5.0e-4;  // factors this near count as one of higher multiplicity
 
-/// Kg, or its opposite: the load reversed.
-struct Geometric {
-  const Blocks& blocks;
-  const Sparse& sum;  ///< sign times the blocks, scaled
-  double sign;
-};
-
 bool descending(const EigenPair& a, const EigenPair& b) {
   return a.mu > b.mu;
 }
 
 /// How many factors lie in (0, s); s is nudged away from a pivot that cannot be trusted.
-std::optional<int> factors_below(Tangent& tangent, const Geometric& geometric, double factor,
+std::optional<int> factors_below(Tangent& tangent, const Sparse& geometric, double factor,
                                  double side) {
   for (const double nudge : {1.0, 1.7, 0.6}) {
     const double s = factor * (1.0 + side * nudge * kAside);
-    if (const std::optional<int> count = tangent.n_negative(geometric.blocks, geometric.sign * s)) {
+    if (const std::optional<int> count = tangent.n_negative(geometric, s)) {
       return count;
     }
   }
@@ -47,7 +41,7 @@ std::optional<int> factors_below(Tangent& tangent, const Geometric& geometric, d
 /// Whether the pairs (descending mu, square to each other) are all there is up to the last of them.
 /// Each is a factor of its own, so that none is missing when just above the last there are as many,
 /// or, where they are as many as were `wanted`, when the others there are of the same factor.
-bool complete(Tangent& tangent, const Geometric& geometric, const std::vector<EigenPair>& pairs,
+bool complete(Tangent& tangent, const Sparse& geometric, const std::vector<EigenPair>& pairs,
               std::size_t wanted) {
   if (pairs.empty()) return true;
   const auto factor = [&pairs](std::size_t i) { return 1.0 / pairs[i].mu; };
@@ -71,40 +65,6 @@ std::vector<EigenPair> foremost(std::vector<EigenPair> pairs, double norm, std::
   return pairs;
 }
 
-/// Pairs proved complete, or nothing.
-std::optional<std::vector<EigenPair>> find(const System& system, const Geometric& geometric,
-                                           const BucklingOptions& options) {
-  const Pencil pencil(system, geometric.sum);
-  const auto count = static_cast<std::size_t>(options.n_modes);
-  std::optional<Tangent> tangent;
-  const auto proved = [&](const std::vector<EigenPair>& pairs) {
-    if (!tangent) tangent.emplace(system);
-    return complete(*tangent, geometric, pairs, count);
-  };
-  if (pencil.size() >= kDenseBelow) {
-    const Eigen::Index wanted = std::min<Eigen::Index>(options.n_modes, pencil.size() - 1);
-    std::vector<EigenPair> known;
-    double norm = 0.0;
-    // A single start vector can miss copies of a repeated factor (round tubes have nothing but
-    // pairs): take out what is known and look again until the count of pivots agrees.
-    for (int round = 0; round < kRounds; ++round) {
-      const LargestPairs more = largest_pairs(pencil, known, wanted, options.tolerance);
-      norm = std::max(norm, more.norm);
-      known.insert(known.end(), more.pairs.begin(), more.pairs.end());
-      std::vector<EigenPair> pairs = foremost(known, norm, count);
-      // A short list is all there is only where the next pairs are known not to be positive.
-      const bool enough = more.all || pairs.size() == count;
-      if (enough && proved(pairs)) return pairs;
-    }
-    if (pencil.size() > kDenseRescue) return std::nullopt;
-  }
-  std::vector<EigenPair> pairs = all_pairs(pencil);
-  const double norm = std::max(std::abs(pairs.front().mu), std::abs(pairs.back().mu));
-  pairs = foremost(std::move(pairs), norm, count);
-  if (!proved(pairs)) return std::nullopt;
-  return pairs;
-}
-
 /// Whether a factor can only come from the rounding of large rigid motions: over ten million, and
 /// at that multiple the forces that are there would strain the stiffest beam by its whole length.
 bool is_rounding(const System& system, const StressState& state, double factor) {
@@ -124,75 +84,145 @@ BucklingMode make_mode(const System& system, const Sparse& geometric, const Eige
   Eigen::Index largest = 0;
   if (mode.shape.cwiseAbs().maxCoeff(&largest) > 0.0) mode.shape /= mode.shape(largest);
 
-  const std::size_t n_beams = system.beams().size();
-  const std::size_t n_parts = n_beams + system.springs().size();
-  Eigen::VectorXd energy(static_cast<Eigen::Index>(n_parts));
-  for (std::size_t i = 0; i < n_parts; ++i) {
-    const Eigen::VectorXd q = motion(system.block_unknowns()[i]);
-    energy(static_cast<Eigen::Index>(i)) = q.dot(system.stiffness()[i] * q);
+  for (const BeamPart& beam : system.beams()) {
+    const Vector12 q_l = end_freedoms(beam, motion);
+    mode.beam_energy.push_back(q_l.dot(beam.stiffness_l * q_l));
+    const BlockVector q = gathered(motion, beam.map.unknowns);
+    mode.joint_energy.push_back(beam.plain ? 0.0 : q.dot(beam.map.springs.lazyProduct(q)));
   }
-  const double sum = energy.sum();
-  mode.joint_energy.reserve(n_beams);
-  for (std::size_t i = 0; i < n_beams; ++i) {
-    const EndMap& map = system.beams()[i].map;
-    const Eigen::VectorXd q = motion(map.unknowns);
-    const double in_joints = q.dot(map.springs * q);
-    mode.joint_energy.push_back(in_joints / sum);
-    energy(static_cast<Eigen::Index>(i)) -= in_joints;
+  for (const SpringPart& spring : system.springs()) {
+    const BlockVector q = gathered(motion, spring.unknowns);
+    const Vector6 apart = (spring.connection.far_g - spring.connection.near_g).lazyProduct(q);
+    mode.spring_energy.push_back(apart.dot(spring.stiffness_g * apart));
   }
-  energy /= sum;
-  mode.beam_energy.assign(energy.begin(), energy.begin() + static_cast<std::ptrdiff_t>(n_beams));
-  mode.spring_energy.assign(energy.begin() + static_cast<std::ptrdiff_t>(n_beams), energy.end());
+  const std::array<std::vector<double>*, 3> shares = {&mode.beam_energy, &mode.joint_energy,
+                                                      &mode.spring_energy};
+  double sum = 0.0;
+  for (const std::vector<double>* part : shares) {
+    sum = std::accumulate(part->begin(), part->end(), sum);
+  }
+  for (std::vector<double>* part : shares) {
+    for (double& share : *part) share /= sum;
+  }
   return mode;
-}
-
-/// The modes with the lowest positive factors, proved complete, or nothing.
-std::optional<std::vector<BucklingMode>> found(const System& system, const StressState& state,
-                                               const Geometric& geometric,
-                                               const BucklingOptions& options) {
-  const std::optional<std::vector<EigenPair>> pairs = find(system, geometric, options);
-  if (!pairs) return std::nullopt;
-  std::vector<BucklingMode> modes;
-  for (const EigenPair& pair : *pairs) {
-    if (is_rounding(system, state, 1.0 / pair.mu)) break;
-    modes.push_back(make_mode(system, geometric.sum, pair));
-  }
-  return modes;
 }
 
 }  // namespace
 
-BucklingResult buckle(const Factored& factored, const Loads& loads,
-                      const BucklingOptions& options) {
-  const System& system = factored.system();
-  const LoadCase load_case = prepare(system, loads);
+class Buckling::Search {
+ public:
+  explicit Search(const Factored& factored)
+      : system_(factored.share()),
+        tangent_(*system_),
+        geometric_(system_->scaled()),
+        turned_(geometric_) {}
+
+  BucklingResult run(const Loads& loads, const BucklingOptions& options);
+
+ private:
+  void put_together(const Loads& loads);
+  std::optional<std::vector<EigenPair>> find(const Sparse& geometric,
+                                             const BucklingOptions& options);
+  std::optional<std::vector<BucklingMode>> modes(const Sparse& geometric,
+                                                 const BucklingOptions& options);
+
+  std::shared_ptr<const System> system_;
+  Tangent tangent_;
+  StressState state_;
+  Blocks blocks_;
+  Sparse geometric_;  // scaled
+  Sparse turned_;     // the load reversed
+  LanczosMemory lanczos_;
+};
+
+/// Kg of the loads' linear solution.
+void Buckling::Search::put_together(const Loads& loads) {
+  const LoadCase load_case = prepare(*system_, loads);
+  stress_state(*system_, load_case, linear_motion(*system_, load_case), state_);
+  geometric_stiffness(*system_, load_case, state_, blocks_);
+  geometric_.coeffs().setZero();
+  system_->add_scaled(blocks_, 1.0, geometric_.valuePtr());
+}
+
+/// Pairs proved complete, or nothing.
+std::optional<std::vector<EigenPair>> Buckling::Search::find(const Sparse& geometric,
+                                                             const BucklingOptions& options) {
+  const Pencil pencil(*system_, geometric);
+  const auto count = static_cast<std::size_t>(options.n_modes);
+  if (pencil.size() >= kDenseBelow) {
+    const Eigen::Index wanted = std::min<Eigen::Index>(options.n_modes, pencil.size() - 1);
+    std::vector<EigenPair> known;
+    double norm = 0.0;
+    // A single start vector can miss copies of a repeated factor (round tubes have nothing but
+    // pairs): take out what is known and look again until the count of pivots agrees.
+    for (int round = 0; round < kRounds; ++round) {
+      const LargestPairs more = largest_pairs(pencil, known, wanted, options.tolerance, lanczos_);
+      norm = std::max(norm, more.norm);
+      known.insert(known.end(), more.pairs.begin(), more.pairs.end());
+      std::vector<EigenPair> pairs = foremost(known, norm, count);
+      // A short list is all there is only where the next pairs are known not to be positive.
+      const bool enough = more.all || pairs.size() == count;
+      if (enough && complete(tangent_, geometric, pairs, count)) return pairs;
+    }
+    if (pencil.size() > kDenseRescue) return std::nullopt;
+  }
+  std::vector<EigenPair> pairs = all_pairs(pencil);
+  const double norm = std::max(std::abs(pairs.front().mu), std::abs(pairs.back().mu));
+  pairs = foremost(std::move(pairs), norm, count);
+  if (!complete(tangent_, geometric, pairs, count)) return std::nullopt;
+  return pairs;
+}
+
+/// The modes with the lowest positive factors, proved complete, or nothing.
+std::optional<std::vector<BucklingMode>> Buckling::Search::modes(const Sparse& geometric,
+                                                                 const BucklingOptions& options) {
+  const std::optional<std::vector<EigenPair>> pairs = find(geometric, options);
+  if (!pairs) return std::nullopt;
+  std::vector<BucklingMode> modes;
+  for (const EigenPair& pair : *pairs) {
+    if (is_rounding(*system_, state_, 1.0 / pair.mu)) break;
+    modes.push_back(make_mode(*system_, geometric, pair));
+  }
+  return modes;
+}
+
+BucklingResult Buckling::Search::run(const Loads& loads, const BucklingOptions& options) {
   BucklingResult result;
-  if (system.n_free() == 0 || options.n_modes < 1) {
-    result.status = BucklingStatus::no_compression;
-    return result;
-  }
-  const Eigen::VectorXd motion = linear_motion(system, load_case);
-  const StressState state = stress_state(system, load_case, motion);
-  const Blocks blocks = geometric_stiffness(system, load_case, state);
-  const Sparse geometric = system.scaled_sum(blocks);
-  const bool nothing = geometric.coeffs().cwiseAbs().maxCoeff() == 0.0;
-  if (nothing) {
-    result.status = BucklingStatus::no_compression;
-    return result;
-  }
-  const auto modes = found(system, state, {blocks, geometric, 1.0}, options);
+  result.status = BucklingStatus::no_compression;
+  if (system_->n_free() == 0 || options.n_modes < 1) return result;
+  put_together(loads);
+  if (geometric_.coeffs().cwiseAbs().maxCoeff() == 0.0) return result;
+  const auto lowest = modes(geometric_, options);
   if (options.n_reversed > 0) {
-    const Sparse turned = -geometric;
+    turned_.coeffs() = -geometric_.coeffs();
     BucklingOptions few = options;
     few.n_modes = options.n_reversed;
-    result.reversed =
-        found(system, state, {blocks, turned, -1.0}, few).value_or(std::vector<BucklingMode>{});
+    result.reversed = modes(turned_, few).value_or(std::vector<BucklingMode>{});
     for (BucklingMode& mode : result.reversed) mode.factor = -mode.factor;
   }
-  if (!modes) return result;
-  result.modes = *modes;
-  result.status = result.modes.empty() ? BucklingStatus::no_compression : BucklingStatus::found;
+  result.status = BucklingStatus::failed;
+  if (!lowest) return result;
+  result.modes = *lowest;
+  if (result.modes.empty()) {
+    result.status = BucklingStatus::no_compression;
+  } else {
+    result.status = BucklingStatus::found;
+  }
   return result;
+}
+
+Buckling::Buckling(const Factored& factored) : search_(std::make_unique<Search>(factored)) {}
+Buckling::~Buckling() = default;
+Buckling::Buckling(Buckling&&) noexcept = default;
+Buckling& Buckling::operator=(Buckling&&) noexcept = default;
+
+BucklingResult Buckling::run(const Loads& loads, const BucklingOptions& options) {
+  return search_->run(loads, options);
+}
+
+BucklingResult buckle(const Factored& factored, const Loads& loads,
+                      const BucklingOptions& options) {
+  return Buckling(factored).run(loads, options);
 }
 
 }  // namespace fea

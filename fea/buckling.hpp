@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <vector>
 
 #include <Eigen/Core>
@@ -26,9 +27,9 @@ struct BucklingMode {
 struct BucklingOptions {
   int n_modes = 3;
   int n_reversed = 0;  ///< how many negative factors to look for as well
-  /// Of each mode's residual, relative to the largest factor's; a factor's own error is about the
-  /// square of that.
-  double tolerance = 1e-6;
+  /// Relative error of a factor, taken from its residual and the distance to the next one found;
+  /// without that distance it is at most the root of this.
+  double tolerance = 1e-8;
 };
 
 struct BucklingResult {
@@ -37,6 +38,23 @@ struct BucklingResult {
   /// Negative factors, nearest to zero first: the load reversed would buckle the frame. Nothing
   /// when none is within reach, or when they could not be proved complete.
   std::vector<BucklingMode> reversed;
+};
+
+/// Buckling of one factored model, one load case after another in the same memory. Not to be shared
+/// by threads.
+class Buckling {
+ public:
+  explicit Buckling(const Factored& factored);
+  ~Buckling();
+  Buckling(Buckling&&) noexcept;
+  Buckling& operator=(Buckling&&) noexcept;
+
+  /// As `buckle`.
+  [[nodiscard]] BucklingResult run(const Loads& loads, const BucklingOptions& options = {});
+
+ private:
+  class Search;
+  std::unique_ptr<Search> search_;
 };
 
 /// Lowest positive multiples of `loads` at which the frame is no longer stiff: (-Kg) x = mu K x,

@@ -1,5 +1,7 @@
 #include "fea/geometric_stiffness.hpp"
 
+#include <array>
+
 namespace fea {
 namespace {
 
@@ -148,17 +150,24 @@ void add_connection_geometric(const Connection& connection, const Vector6& wrenc
   const OverUnknowns<3> apart = connection.far_g.topRows<3>() - connection.near_g.topRows<3>();
   const Matrix3 force_skew = skew(force);
   const Matrix3 half_moment_skew = 0.5 * skew(moment);
-  // Each is turn' x what stands here; the arms' terms are symmetric, so half of them.
+  // The arms' terms are symmetric, so half of them.
   const Matrix3 near_arm = 0.5 * arm_geometric(-force, connection.near_arm_g);
   const Matrix3 far_arm = 0.5 * arm_geometric(force, connection.far_arm_g);
-  OverUnknowns<3> with_near = force_skew.lazyProduct(apart);
-  with_near += half_moment_skew.lazyProduct(turn_far);
-  with_near += near_arm.lazyProduct(turn_near);
-  const OverUnknowns<3> with_far = far_arm.lazyProduct(turn_far);
+  // Of a beam's unknowns most do not turn a joint of it.
+  std::array<Eigen::Index, kMostUnknowns> turning = {};
+  std::size_t n_turning = 0;
+  for (Eigen::Index i = 0; i < block.cols(); ++i) {
+    if (turn_near.col(i).isZero(0.0) && turn_far.col(i).isZero(0.0)) continue;
+    turning[n_turning++] = i;
+  }
   for (Eigen::Index column = 0; column < block.cols(); ++column) {
-    for (Eigen::Index row = 0; row < block.rows(); ++row) {
-      const double half = turn_near.col(row).dot(with_near.col(column)) +
-                          turn_far.col(row).dot(with_far.col(column));
+    const Vector3 with_near = force_skew * apart.col(column) +
+                              half_moment_skew * turn_far.col(column) +
+                              near_arm * turn_near.col(column);
+    const Vector3 with_far = far_arm * turn_far.col(column);
+    for (std::size_t t = 0; t < n_turning; ++t) {
+      const Eigen::Index row = turning[t];
+      const double half = turn_near.col(row).dot(with_near) + turn_far.col(row).dot(with_far);
       block(row, column) += half;
       block(column, row) += half;
     }

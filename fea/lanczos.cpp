@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <stdexcept>
 
-#include <Eigen/Eigenvalues>
 #include <Spectra/SymEigsSolver.h>
 
 namespace fea {
@@ -12,8 +12,10 @@ namespace {
 
 constexpr Eigen::Index kMostRestarts = 300;
 constexpr Eigen::Index kLongest = 40;    // of the basis without restarts
-constexpr Eigen::Index kFirstLook = 12;  // at whether the pairs have settled
-constexpr Eigen::Index kLookEvery = 4;
+constexpr Eigen::Index kFirstLook = 10;  // at whether the pairs have settled
+constexpr double kCancelled = 0.1;  // of the length: rounding is no longer small beside the rest
+constexpr double kLarge = 1.0e100;
+constexpr double kSmall = 1.0e-2;     // of the norm: below it a mu is as good as this one
 constexpr double kNothing = 1.0e-13;  // of the norm: no direction is left
 
 /// C with what is known taken out.
@@ -41,66 +43,81 @@ class Deflated {
 /// C Q = Q T + beta q e', T tridiagonal.
 class Basis {
  public:
-  explicit Basis(const Deflated& c)
-      : c_(c),
-        longest_(std::min(kLongest, c.size())),
-        q_(c.size(), longest_ + 1),
-        diagonal_(longest_),
-        beside_(longest_),
-        norm_(c.norm_of_known()),
-        next_(c.size()) {}
+  Basis(const Deflated& c, LanczosMemory& memory)
+      : c_(c), m_(memory), longest_(std::min(kLongest, c.size())), norm_(c.norm_of_known()) {
+    m_.basis.resize(c.size(), longest_ + 1);
+    m_.diagonal.resize(longest_);
+    m_.beside.resize(longest_);
+    m_.next.resize(c.size());
+  }
 
   /// Starts in the range of C: what it does not move is never looked at.
   /// @return whether C does anything
   bool start() {
-    // Spread over all directions, and the same every time.
-    Eigen::VectorXd y(c_.size());
-    for (Eigen::Index i = 0; i < y.size(); ++i) y(i) = std::sin(1.0 + 2.3 * static_cast<double>(i));
-    c_.apply(y.normalized(), next_);
-    const double length = next_.norm();
+    m_.here.resize(c_.size());
+    if (m_.start.size() != c_.size()) {
+      // Spread over all directions, and the same every time.
+      m_.start.resize(c_.size());
+      for (Eigen::Index i = 0; i < c_.size(); ++i) {
+        m_.start(i) = std::sin(1.0 + 2.3 * static_cast<double>(i));
+      }
+      m_.start.normalize();
+    }
+    c_.apply(m_.start, m_.next);
+    const double length = m_.next.norm();
     if (!(length > kNothing * norm_)) return false;
-    q_.col(0) = next_ / length;
+    m_.basis.col(0) = m_.next / length;
     return true;
   }
 
   /// One vector more.
   void extend() {
-    here_ = q_.col(size_);
-    c_.apply(here_, next_);
-    diagonal_(size_) = next_.dot(here_);
-    next_ -= diagonal_(size_) * here_;
-    if (size_ > 0) next_ -= beside_(size_ - 1) * q_.col(size_ - 1);
-    const auto basis = q_.leftCols(size_ + 1);
-    next_ -= basis * (basis.transpose() * next_);
-    beside_(size_) = next_.norm();
-    norm_ = std::max({norm_, std::abs(diagonal_(size_)), beside_(size_)});
-    exhausted_ = !(beside_(size_) > kNothing * norm_);
-    if (!exhausted_) q_.col(size_ + 1) = next_ / beside_(size_);
+    m_.here = m_.basis.col(size_);
+    c_.apply(m_.here, m_.next);
+    const double length = m_.next.norm();
+    double& diagonal = m_.diagonal(size_);
+    diagonal = take_out();
+    double& beside = m_.beside(size_);
+    beside = m_.next.norm();
+    if (beside < kCancelled * length) {
+      diagonal += take_out();
+      beside = m_.next.norm();
+    }
+    norm_ = std::max({norm_, std::abs(diagonal), beside});
+    exhausted_ = !(beside > kNothing * norm_);
+    if (!exhausted_) m_.basis.col(size_ + 1) = m_.next / beside;
     ++size_;
   }
 
-  /// The pairs of T: values ascending.
-  void look() {
-    ritz_.computeFromTridiagonal(diagonal_.head(size_), beside_.head(size_ - 1));
-    norm_ = std::max(norm_, ritz_.eigenvalues().cwiseAbs().maxCoeff());
-  }
-  /// |C y - mu y| of the k-th largest pair looked at, relative to the norm.
-  [[nodiscard]] double residual(Eigen::Index k) const {
-    return exhausted_
-               ? 0.0
-               : std::abs(beside_(size_ - 1) * ritz_.eigenvectors()(size_ - 1, size_ - 1 - k)) /
-                     norm_;
-  }
-  [[nodiscard]] bool settled(Eigen::Index count, double tolerance) const {
-    for (Eigen::Index k = 0; k < std::min(count, size_); ++k) {
-      if (residual(k) > tolerance) return false;
+  /// How far the `count` largest values of T are from being pairs of C to the tolerance: 1 or less
+  /// when they are.
+  [[nodiscard]] double unsettled(Eigen::Index count, double tolerance) {
+    m_.ritz.computeFromTridiagonal(m_.diagonal.head(size_), m_.beside.head(size_ - 1),
+                                   Eigen::EigenvaluesOnly);
+    const Eigen::VectorXd& mu = m_.ritz.eigenvalues();
+    norm_ = std::max({norm_, std::abs(mu(0)), std::abs(mu(size_ - 1))});
+    if (exhausted_) return 0.0;
+    if (size_ <= count) return std::numeric_limits<double>::infinity();
+    double worst = 0.0;
+    for (Eigen::Index k = size_ - count; k < size_; ++k) {
+      double apart = mu(k) - mu(k - 1);
+      if (k + 1 < size_) apart = std::min(apart, mu(k + 1) - mu(k));
+      const double size = std::max(std::abs(mu(k)), kSmall * norm_);
+      // Near another the error is the residual itself, else its square over the distance.
+      const double allowed =
+          std::min(std::sqrt(tolerance) * size,
+                   std::max(std::sqrt(tolerance * size * apart), tolerance * size));
+      worst =
+          std::max(worst, m_.beside(size_ - 1) * std::abs(vector_of_t(mu(k))(size_ - 1)) / allowed);
     }
-    return size_ >= count || exhausted_;
+    return worst;
   }
+  /// The k-th largest of those looked at last.
   [[nodiscard]] EigenPair pair(Eigen::Index k) const {
-    const Eigen::Index column = size_ - 1 - k;
-    return {ritz_.eigenvalues()(column),
-            (q_.leftCols(size_) * ritz_.eigenvectors().col(column)).normalized()};
+    EigenPair out{m_.ritz.eigenvalues()(size_ - 1 - k), {}};
+    out.vector.noalias() = m_.basis.leftCols(size_) * vector_of_t(out.mu);
+    out.vector.normalize();
+    return out;
   }
 
   [[nodiscard]] Eigen::Index size() const { return size_; }
@@ -109,17 +126,46 @@ class Basis {
   [[nodiscard]] bool full() const { return size_ == longest_; }
 
  private:
+  /// Makes the next vector square to the basis.
+  /// @return its part along the last of the basis
+  double take_out() {
+    const auto basis = m_.basis.leftCols(size_ + 1);
+    auto parts = m_.here.head(size_ + 1);
+    parts.noalias() = basis.transpose() * m_.next;
+    m_.next.noalias() -= basis * parts;
+    return parts(size_);
+  }
+
+  /// The unit vector of T that belongs to mu: by T's rows from the first one down and from the last
+  /// one up, each as far as the vector grows; they meet where the product of the two is largest.
+  /// Source: Parlett and Dhillon, Linear Algebra and its Applications 267 (1997), 247 (from
+  /// memory).
+  [[nodiscard]] Eigen::VectorXd vector_of_t(double mu) const {
+    const Eigen::Index last = size_ - 1;
+    Eigen::VectorXd down = Eigen::VectorXd::Ones(size_);
+    Eigen::VectorXd up = down;
+    for (Eigen::Index i = 0; i < last; ++i) {
+      const double behind = i > 0 ? m_.beside(i - 1) * down(i - 1) : 0.0;
+      down(i + 1) = ((mu - m_.diagonal(i)) * down(i) - behind) / m_.beside(i);
+      if (std::abs(down(i + 1)) > kLarge) down.head(i + 2) /= kLarge;
+    }
+    for (Eigen::Index i = last; i > 0; --i) {
+      const double behind = i < last ? m_.beside(i) * up(i + 1) : 0.0;
+      up(i - 1) = ((mu - m_.diagonal(i)) * up(i) - behind) / m_.beside(i - 1);
+      if (std::abs(up(i - 1)) > kLarge) up.tail(size_ - i + 1) /= kLarge;
+    }
+    Eigen::Index meet = 0;
+    down.cwiseProduct(up).cwiseAbs().maxCoeff(&meet);
+    down.tail(last - meet) = up.tail(last - meet) * (down(meet) / up(meet));
+    return down.normalized();
+  }
+
   const Deflated& c_;
+  LanczosMemory& m_;
   Eigen::Index longest_;
-  Eigen::MatrixXd q_;
-  Eigen::VectorXd diagonal_;
-  Eigen::VectorXd beside_;
   double norm_;
   Eigen::Index size_ = 0;
   bool exhausted_ = false;
-  Eigen::VectorXd here_;
-  Eigen::VectorXd next_;
-  Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> ritz_;
 };
 
 /// C / norm + 1. The shift moves the many mu = 0 of a pencil whose Kg is not of full rank away from
@@ -168,27 +214,34 @@ LargestPairs restarted(const Deflated& c, double norm, Eigen::Index count, doubl
   return out;
 }
 
+/// Vectors to add before it pays to look again: a digit takes about two.
+Eigen::Index steps_to_go(double unsettled) {
+  const double digits = std::log10(std::max(unsettled, 1.0));
+  return std::isfinite(digits) ? std::max<Eigen::Index>(1, static_cast<Eigen::Index>(2.0 * digits))
+                               : 1;
+}
+
 }  // namespace
 
 LargestPairs largest_pairs(const Pencil& pencil, const std::vector<EigenPair>& known,
-                           Eigen::Index count, double tolerance) {
+                           Eigen::Index count, double tolerance, LanczosMemory& memory) {
   const Deflated c(pencil, known);
-  Basis basis(c);
+  Basis basis(c, memory);
   LargestPairs out;
   out.all = !basis.start();
   out.norm = basis.norm();
   if (out.all) return out;
   bool settled = false;
+  Eigen::Index next_look = kFirstLook;
   while (!settled && !basis.full()) {
     basis.extend();
-    const bool due = basis.size() >= kFirstLook && (basis.size() - kFirstLook) % kLookEvery == 0;
-    if (!due && !basis.exhausted() && !basis.full()) continue;
-    basis.look();
-    settled = basis.settled(count, tolerance);
-    if (basis.exhausted()) break;
+    if (basis.size() < next_look && !basis.exhausted() && !basis.full()) continue;
+    const double unsettled = basis.unsettled(count, tolerance);
+    settled = unsettled <= 1.0;
+    next_look = basis.size() + steps_to_go(unsettled);
   }
   out.norm = basis.norm();
-  if (!settled) return restarted(c, out.norm, count, tolerance);
+  if (!settled) return restarted(c, out.norm, count, std::sqrt(tolerance));
   const Eigen::Index found = basis.exhausted() ? basis.size() : count;
   for (Eigen::Index k = 0; k < found; ++k) out.pairs.push_back(basis.pair(k));
   out.all = found >= count;

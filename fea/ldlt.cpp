@@ -95,22 +95,23 @@ void subtract_columns(const double* panel, std::ptrdiff_t stride, const int* row
 template <int W>
 void subtract_rows(const double* panel, std::ptrdiff_t stride, const int* rows, int n_rows,
                    const double* y, double* x) {
-  std::array<double, static_cast<std::size_t>(W)> even = {};
-  std::array<double, static_cast<std::size_t>(W)> odd = {};
+  // Rows in pairs, as the processor multiplies them.
+  using Pair = Eigen::Array2d;
+  std::array<Pair, static_cast<std::size_t>(W)> sums;
+  for (Pair& sum : sums) sum.setZero();
   int r = 0;
   for (; r + 2 <= n_rows; r += 2) {
-    const double y0 = y[rows[r]];
-    const double y1 = y[rows[r + 1]];
+    const Pair pair(y[rows[r]], y[rows[r + 1]]);
     const double* column = panel + r;
-    for (int j = 0; j < W; ++j, column += stride) {
-      even[static_cast<std::size_t>(j)] += column[0] * y0;
-      odd[static_cast<std::size_t>(j)] += column[1] * y1;
+    for (Pair& sum : sums) {
+      sum += Eigen::Map<const Pair>(column) * pair;
+      column += stride;
     }
   }
   for (int j = 0; j < W; ++j) {
-    const auto k = static_cast<std::size_t>(j);
-    if (r < n_rows) even[k] += panel[r + j * stride] * y[rows[r]];
-    x[j] -= even[k] + odd[k];
+    double sum = sums[static_cast<std::size_t>(j)].sum();
+    if (r < n_rows) sum += panel[r + j * stride] * y[rows[r]];
+    x[j] -= sum;
   }
 }
 
@@ -160,11 +161,9 @@ void solve_block(const double* block, int width, int n, double* x) {
 }
 
 void solve_block_transposed(const double* block, int width, double* x) {
-  for (int i = width - 2; i >= 0; --i) {
-    const double* column = block + static_cast<std::ptrdiff_t>(i) * width;
-    double sum = 0.0;
-    for (int j = i + 1; j < width; ++j) sum += column[j] * x[j];
-    x[i] -= sum;
+  for (int j = width - 1; j > 0; --j) {
+    const double* row = block + j;
+    for (int i = 0; i < j; ++i, row += width) x[i] -= *row * x[j];
   }
 }
 

@@ -101,13 +101,21 @@ void subtract_product(const Sparse& lower, const Eigen::VectorXd& x, Eigen::Vect
   for (Eigen::Index row = 0; row < lower.rows(); ++row) {
     const double here = x[row];
     const int diagonal = lower.outerIndexPtr()[row + 1] - 1;  // the last of its row
+    // Two sums, so that one addition need not wait for the last.
     double sum = values[diagonal] * here;
-    for (int k = lower.outerIndexPtr()[row]; k < diagonal; ++k) {
-      const int column = columns[k];
-      sum += values[k] * x[column];
-      out[column] -= values[k] * here;
+    double other = 0.0;
+    int k = lower.outerIndexPtr()[row];
+    for (; k + 1 < diagonal; k += 2) {
+      sum += values[k] * x[columns[k]];
+      other += values[k + 1] * x[columns[k + 1]];
+      out[columns[k]] -= values[k] * here;
+      out[columns[k + 1]] -= values[k + 1] * here;
     }
-    out[row] -= sum;
+    if (k < diagonal) {
+      sum += values[k] * x[columns[k]];
+      out[columns[k]] -= values[k] * here;
+    }
+    out[row] -= sum + other;
   }
 }
 

@@ -5,10 +5,12 @@
 namespace fea {
 
 Pencil::Pencil(const System& system, const Sparse& geometric)
-    : system_(system), geometric_(geometric), roots_(system.factor().pivots().cwiseSqrt()) {}
+    : system_(system),
+      geometric_(geometric),
+      inverse_roots_(system.factor().pivots().cwiseSqrt().cwiseInverse()) {}
 
 Eigen::VectorXd Pencil::scaled_motion(const Eigen::VectorXd& y) const {
-  Eigen::VectorXd x = y.cwiseQuotient(roots_);
+  Eigen::VectorXd x = y.cwiseProduct(inverse_roots_);
   system_.factor().solve_upper_in_place(x);
   return x;
 }
@@ -20,12 +22,12 @@ Eigen::VectorXd Pencil::apply(const Eigen::VectorXd& y) const {
 }
 
 void Pencil::apply(const Eigen::VectorXd& y, Eigen::VectorXd& out) const {
-  motion_ = y.cwiseQuotient(roots_);
+  motion_ = y.cwiseProduct(inverse_roots_);
   system_.factor().solve_upper_in_place(motion_);
   out.setZero();
   subtract_product(geometric_, motion_, out);
   system_.factor().solve_lower_in_place(out);
-  out.array() /= roots_.array();
+  out.array() *= inverse_roots_.array();
 }
 
 Eigen::VectorXd Pencil::motion(const Eigen::VectorXd& y) const {

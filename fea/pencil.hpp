@@ -11,7 +11,7 @@ class Pencil {
   /// @param geometric  scaled, lower triangle
   Pencil(const System& system, const Sparse& geometric);
 
-  [[nodiscard]] Eigen::Index size() const { return roots_.size(); }
+  [[nodiscard]] Eigen::Index size() const { return inverse_roots_.size(); }
   [[nodiscard]] Eigen::VectorXd apply(const Eigen::VectorXd& y) const;
   /// The same into memory that is there.
   void apply(const Eigen::VectorXd& y, Eigen::VectorXd& out) const;
@@ -23,7 +23,7 @@ class Pencil {
 
   const System& system_;
   const Sparse& geometric_;
-  Eigen::VectorXd roots_;           // D^1/2
+  Eigen::VectorXd inverse_roots_;   // D^-1/2
   mutable Eigen::VectorXd motion_;  // scaled, of the last y
 };
 

@@ -13,6 +13,15 @@ Tangent::Tangent(const System& system)
 std::optional<int> Tangent::n_negative(const Blocks& geometric, double factor) {
   values_ = system_.scaled().coeffs();
   system_.add_scaled(geometric, factor, values_.data());
+  return n_negative();
+}
+
+std::optional<int> Tangent::n_negative(const Sparse& geometric, double factor) {
+  values_.array() = system_.scaled().coeffs() + factor * geometric.coeffs();
+  return n_negative();
+}
+
+std::optional<int> Tangent::n_negative() {
   if (!factor_.factorize(values_.data())) return std::nullopt;
   const Eigen::VectorXd& pivots = factor_.pivots();
   if (pivots.cwiseAbs().minCoeff() < kTrusted) return std::nullopt;

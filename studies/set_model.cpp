@@ -115,7 +115,7 @@ SetModel::SetModel(const parts::Design& design, parts::StiffnessSet set)
     throw base::InputError(assembly_.node_keys.at(static_cast<std::size_t>(loose->node.index)),
                            loose->words + ": no part or support holds it");
   }
-  ready_.emplace(0U, Ready{std::get<fea::Factored>(std::move(made)), {}});
+  ready_.emplace(0U, Ready{std::get<fea::Factored>(std::move(made)), {}, {}});
 }
 
 SetModel::Ready& SetModel::ready(Contacts closed_stops) const {
@@ -132,7 +132,7 @@ SetModel::Ready& SetModel::ready(Contacts closed_stops) const {
     spring.stiffness(2, 2) = stop.rate;
     model.add(spring);
   }
-  return ready_.emplace(closed_stops, Ready{fea::factor(model), {}}).first->second;
+  return ready_.emplace(closed_stops, Ready{fea::factor(model), {}, {}}).first->second;
 }
 
 fea::Loads SetModel::loads(const parts::DesignCase& load_case, double multiple,
@@ -358,8 +358,9 @@ CaseSolution SetModel::finish_moved(fea::Solution solution, const parts::DesignC
 
 fea::BucklingResult SetModel::buckle(const parts::DesignCase& load_case, const CaseSolution& at,
                                      const fea::BucklingOptions& options) const {
-  return fea::buckle(ready(at.closed_stops).factored, loads(load_case, 1.0, at.closed_stops),
-                     options);
+  Ready& now = ready(at.closed_stops);
+  if (!now.buckling) now.buckling.emplace(now.factored);
+  return now.buckling->run(loads(load_case, 1.0, at.closed_stops), options);
 }
 
 const fea::Condition& SetModel::condition(Contacts closed_stops) const {

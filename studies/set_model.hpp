@@ -74,6 +74,7 @@ class SetModel {
   struct Ready {
     fea::Factored factored;
     fea::Workspace workspace;
+    std::optional<fea::Buckling> buckling;  ///< made at first use
   };
   [[nodiscard]] Ready& ready(Contacts closed_stops) const;
   [[nodiscard]] fea::Solution solve(const fea::Loads& loads, double multiple, Contacts closed_stops,

@@ -163,10 +163,10 @@ void second_order(benchmark::State& state) {
 
 /// Three modes of one load case, from the loads to the shapes; mean of all.
 void buckling(benchmark::State& state) {
-  const fea::Factored factored(demo().system);
+  fea::Buckling buckling{fea::Factored(demo().system)};
   std::size_t next = 0;
   for ([[maybe_unused]] auto round : state) {
-    const fea::BucklingResult found = fea::buckle(factored, demo().loads[next]);
+    const fea::BucklingResult found = buckling.run(demo().loads[next]);
     INVARIANT(found.status == fea::BucklingStatus::found);
     next = (next + 1) % demo().loads.size();
   }
