@@ -15,10 +15,10 @@
 namespace fea {
 namespace {
 
-constexpr double kShortestStep = 1.0e-5;  // of the load
-constexpr double kTouching = 1.0e-12;     // an overlap below is none, per m of the frame
-constexpr int kEasy = 6;                  // iterations after which the next step may be longer
-constexpr int kMostChanges = 400;         // gaps that open and close without end
+constexpr double kAllButAll = 1.0e-5;  // of the load: what is left goes with the last step
+constexpr double kTouching = 1.0e-12;  // an overlap below is none, per m of the frame
+constexpr int kEasy = 6;               // iterations after which the next step may be longer
+constexpr int kMostChanges = 400;      // gaps that open and close without end
 
 std::vector<bool> closed_at(const std::vector<double>& overlaps, double touching) {
   std::vector<bool> out;
@@ -89,7 +89,7 @@ class Steps {
   /// One step, or a part of one up to the first contact. False: the end, with words.
   bool advance() {
     if (++n_steps_ > options_.most_steps) return give_up();
-    const double target = factor_ + step_ >= 1.0 - kShortestStep ? 1.0 : factor_ + step_;
+    const double target = factor_ + step_ >= 1.0 - kAllButAll ? 1.0 : factor_ + step_;
     NewtonResult trial = newton(problem_, tangent_, state_, target, closed_);
     if (trial.end != NewtonEnd::converged) return shorten(trial);
     const std::optional<GapId> first = first_contact(trial.state);
@@ -107,7 +107,7 @@ class Steps {
                           ? std::clamp(0.9 * problem_.most_turn / trial.first_turn, 0.05, 0.7)
                           : 0.4;
     step_ = by * std::min(step_, 1.0 - factor_);
-    return step_ >= kShortestStep || give_up();
+    return step_ >= options_.shortest_step || give_up();
   }
 
   /// Says what moves on. @return false

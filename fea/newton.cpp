@@ -6,7 +6,7 @@
 namespace fea {
 namespace {
 
-constexpr int kMostIterations = 20;
+constexpr int kMostIterations = 12;
 constexpr double kMostTurnLater = 1.0;   // of one iteration  [rad]
 constexpr double kMostOffTangent = 3.0;  // length of a step over that along the tangent
 

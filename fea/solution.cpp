@@ -212,6 +212,13 @@ std::shared_ptr<const MovedState> Solution::state() const {
   return data_->state;
 }
 
+bool Solution::can_start(const Factored& other) const {
+  if (data_->state == nullptr) return false;
+  const auto n_nodes = static_cast<Eigen::Index>(data_->state->nodes.size());
+  return other.model().nodes.size() == data_->state->nodes.size() &&
+         other.system().n_unknowns() == 6 * n_nodes + data_->state->joints.size();
+}
+
 sections::Resultants Solution::forces_at(BeamId beam, double x) const {
   const auto index = static_cast<std::size_t>(beam.index);
   const Data::Cut& cut = data_->cuts.at(index);

@@ -104,6 +104,8 @@ class Solution {
   [[nodiscard]] const std::string& words() const;
   /// Where everything is, for SolveOptions::start. Large displacement only, else none.
   [[nodiscard]] std::shared_ptr<const MovedState> state() const;
+  /// Whether `state` is there and can be a start for another model: as many nodes and joints.
+  [[nodiscard]] bool can_start(const Factored& other) const;
   [[nodiscard]] const Data& data() const { return *data_; }
 
  private:
@@ -144,6 +146,7 @@ struct SolveOptions {
   /// Large displacement: tries after which no equilibrium is said to be found. One that is there
   /// takes a few; where there is none, ever shorter steps come near the last one.
   int most_steps = 100000;
+  double shortest_step = 1.0e-5;  ///< and this part of the load, the shortest one tried
 };
 
 [[nodiscard]] Solution solve(const Factored& factored, const Loads& loads,

@@ -22,6 +22,9 @@ CaseSolution Cell::solve(double multiple) const {
   };
   for (const auto& known : kept_) consider(known);
   for (const auto& known : recent_) consider(known);
+  if (near.solved == nullptr && beside_ != nullptr) {
+    for (const auto& known : beside_->kept_) consider(known);
+  }
   CaseSolution solved = *method_ == fea::Method::large_displacement
                             ? model_->solve_moved(*load_case_, multiple, near)
                             : model_->solve(*load_case_, multiple, near);

@@ -21,8 +21,9 @@ namespace studies {
 /// second order, or with large displacements where the load itself moves something far.
 class Cell {
  public:
-  Cell(const SetModel& model, const parts::DesignCase& load_case)
-      : model_(&model), load_case_(&load_case) {}
+  /// @param beside  the same load case in another set, where to look first; may be null
+  Cell(const SetModel& model, const parts::DesignCase& load_case, const Cell* beside = nullptr)
+      : model_(&model), load_case_(&load_case), beside_(beside) {}
 
   [[nodiscard]] const SetModel& model() const { return *model_; }
   [[nodiscard]] const parts::Assembly& assembly() const { return model_->assembly(); }
@@ -53,6 +54,8 @@ class Cell {
   [[nodiscard]] const fea::Solution& judged_by(const Criterion& criterion,
                                                const CaseSolution& solved) const;
 
+  /// At the load itself; infinite where nothing can buckle, unset where it is not known.
+  double lowest_critical_factor = base::kUnset;
   std::map<std::string, std::string> trouble;  ///< why findings cannot be decided, by part
 
  private:
@@ -62,6 +65,7 @@ class Cell {
 
   const SetModel* model_;
   const parts::DesignCase* load_case_;
+  const Cell* beside_;
   mutable std::optional<fea::Method> method_;
   mutable std::optional<CaseSolution> second_order_;  // of the load itself, beside a moved one
   mutable std::map<double, CaseSolution> kept_;       // by multiple

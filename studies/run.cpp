@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <memory>
 #include <optional>
@@ -100,6 +101,7 @@ class Runner {
 
   void solve_all() {
     const std::vector<parts::StiffnessSet> sets = parts::stiffness_sets(design_);
+    cells_.reserve(sets.size() * cases_.size());  // they point at each other
     for (std::size_t s = 0; s < sets.size(); ++s) {
       models_.push_back(std::make_unique<SetModel>(design_, sets[s]));
       out_.answer.sets.push_back(sets[s].name);
@@ -143,7 +145,8 @@ class Runner {
   }
 
   void solve_one(const SetModel& model, const parts::DesignCase& load_case) {
-    Cell cell(model, load_case);
+    Cell cell(model, load_case,
+              cells_.size() < cases_.size() ? nullptr : &cells_[cells_.size() - cases_.size()]);
     const CaseSolution& solved = cell.kept(1.0);
     cell.trouble = trouble_by_part(model, solved);
     SolvedCase shown = solved_case(model, solved);
@@ -169,6 +172,10 @@ class Runner {
       shown.reversed.push_back(mode.factor);
     }
     shown.cannot_buckle = buckling.result.status == fea::BucklingStatus::no_compression;
+    if (!shown.critical.empty()) cell.lowest_critical_factor = shown.critical.front().factor;
+    if (shown.cannot_buckle) {
+      cell.lowest_critical_factor = std::numeric_limits<double>::infinity();
+    }
     add_stability(cell, buckling);
     for (CriticalFactor own : own_factors(model.assembly(), solved.solution)) {
       own.load_case = shown.load_case;

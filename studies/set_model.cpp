@@ -282,15 +282,18 @@ CaseSolution SetModel::solve_moved(const parts::DesignCase& load_case, double mu
 CaseSolution SetModel::solve_moved_from(const parts::DesignCase& load_case, double multiple,
                                         Contacts held, const NearSolution& near) const {
   // Where nothing is found in so many steps, the frame is lost.
-  fea::SolveOptions options{
-      .method = fea::Method::large_displacement, .tolerance = 1.0e-8, .most_steps = 30};
-  if (near.solved != nullptr && near.solved->method == options.method) {
+  fea::SolveOptions options{.method = fea::Method::large_displacement,
+                            .tolerance = 1.0e-8,
+                            .most_steps = 30,
+                            .shortest_step = 0.02};
+  const fea::Factored& model = moved_model(load_case, held);
+  if (near.solved != nullptr && near.solved->method == options.method &&
+      near.solved->solution.can_start(model)) {
     options.start = near.solved->solution.state();
   }
   if ((held & kRollHeld) != 0) return rolled(load_case, multiple, held, options);
-  return finish_moved(
-      fea::solve(moved_model(load_case, held), loads(load_case, multiple, 0), options), load_case,
-      multiple, held);
+  return finish_moved(fea::solve(model, loads(load_case, multiple, 0), options), load_case,
+                      multiple, held);
 }
 
 /// In small rotations, where the moment is a straight line over the roll.

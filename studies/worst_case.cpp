@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "studies/load_limit.hpp"
 
@@ -17,6 +18,12 @@ constexpr double kSecondMultiple = 1.5;
 constexpr double kNearWorst = 0.95;
 // Sets of one load case whose estimates differ by less than this are taken as one.
 constexpr double kSameEstimate = 2.0e-4;
+// What the estimates from the load itself alone may be off by, where the frame goes on as it is and
+// where a stop may come to carry.
+constexpr double kSmooth = 1.15;
+constexpr double kWithStops = 1.5;
+// What the estimates from another set of the same load case may be off by.
+constexpr double kBesides = 1.05;
 // Half of the capacity to spare at the required multiple.
 constexpr double kFarWithin = 0.5;
 
@@ -60,8 +67,71 @@ Ranked ranked(const Criterion& criterion, const Asked& asked) {
   return out;
 }
 
+/// How much more than in proportion the demand may grow to `multiple`, as a beam-column's does;
+/// infinite where that is too near to the critical factor to say.
+double growth_over_load(const Cell& cell, double multiple) {
+  constexpr double kTooNear = 1.5;
+  const double critical = cell.lowest_critical_factor;
+  if (!(critical > kTooNear * multiple)) return std::numeric_limits<double>::infinity();
+  return (1.0 - 1.0 / critical) / (1.0 - multiple / critical);
+}
+
+/// The cells that can be the worst, by the demand at the load itself: the rest need not be solved
+/// at other multiples. Most demand first.
+std::vector<Asked> foremost(const Criterion& criterion, const std::vector<Asked>& asked) {
+  struct Estimate {
+    Asked asked;
+    double low;
+    double high;
+  };
+  std::vector<Estimate> all;
+  double most = 0.0;
+  for (const Asked& a : asked) {
+    const double in_proportion = a.cell->ratio_kept(criterion, 1.0) * a.factor.value;
+    const bool has_stops = !a.cell->assembly().stops.empty();
+    const double off = has_stops ? kWithStops : kSmooth;
+    all.push_back({a, in_proportion / off,
+                   in_proportion * off * growth_over_load(*a.cell, a.factor.looked_at())});
+    // Without any demand at the load itself nothing can be said.
+    if (!(in_proportion > 0.0) && has_stops) {
+      all.back().high = std::numeric_limits<double>::infinity();
+    }
+    if (std::isfinite(in_proportion)) most = std::max(most, all.back().low);
+  }
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Estimate& a, const Estimate& b) { return a.low > b.low; });
+  std::vector<Asked> out;
+  for (const Estimate& e : all) {
+    if (!(e.high < most)) out.push_back(e.asked);
+  }
+  return out;
+}
+
 double in_proportion(double multiple, double ratio) {
   return ratio > 0.0 ? std::min(multiple / ratio, kHighestMultiple) : kHighestMultiple;
+}
+
+/// Of the sets of one load case the first is solved at the multiple that is looked at, the others
+/// where they may come to more than that one, grown as it has.
+std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<Asked>& asked) {
+  std::vector<Ranked> all;
+  for (const Asked& a : asked) {
+    const double looked_at = a.factor.looked_at();
+    const auto same_case = [&](const Ranked& r) {
+      return &r.asked.cell->load_case() == &a.cell->load_case() &&
+             r.asked.factor.looked_at() == looked_at;
+    };
+    const auto first = std::find_if(all.begin(), all.end(), same_case);
+    if (first != all.end()) {
+      const double grown =
+          growth_over_load(*a.cell, looked_at) / growth_over_load(*first->asked.cell, looked_at);
+      const double there = a.cell->ratio_kept(criterion, 1.0) * first->at_looked / first->at_one;
+      const double at_required = there * std::max(1.0, grown) * a.factor.value / looked_at;
+      if (std::isfinite(grown) && kBesides * at_required < first->at_required()) continue;
+    }
+    all.push_back(ranked(criterion, a));
+  }
+  return all;
 }
 
 LoadLimit limit_of(const Criterion& criterion, const Ranked& r) {
@@ -95,8 +165,7 @@ std::optional<WorstCase> far_within(const std::vector<Ranked>& all) {
 
 std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vector<Asked>& asked) {
   if (asked.empty()) return std::nullopt;
-  std::vector<Ranked> all;
-  for (const Asked& a : asked) all.push_back(ranked(criterion, a));
+  std::vector<Ranked> all = ranked_ones(criterion, foremost(criterion, asked));
   if (const std::optional<WorstCase> far = far_within(all)) return far;
   // Beside a case that is not far within, those that are have no say.
   all.erase(std::remove_if(all.begin(), all.end(),

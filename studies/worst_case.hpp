@@ -34,8 +34,10 @@ struct WorstCase {
   LoadLimit limit;
 };
 
-/// Whether the check holds is decided in every cell at its required multiple, loads multiplied
-/// before the solve. The safety factor of the worst one is then searched for.
+/// Whether the check holds is decided at its required multiple, loads multiplied before the solve,
+/// in every cell that can be the worst: not in those whose demand at the load itself, let grow as
+/// far as their critical factor allows, stays under that of another. The safety factor of the worst
+/// one is then searched for.
 /// @param asked  cells in which the check gives a number at the load itself, or the frame gives way
 /// @return nothing when there are no cells
 [[nodiscard]] std::optional<WorstCase> worst_case(const Criterion& criterion,
