@@ -78,7 +78,7 @@ TEST_CASE("the verdict comes first and names what it does not cover", "[report][
                                        Contains("the rating of its ball joint is missing"));
   for (const studies::Answer& a : {invented::answer(), all_within(), undecided()}) {
     const std::string out = screen(a);
-    CHECK_THAT(out.substr(0, 400), Contains("Not offered yet: combined"));
+    CHECK_THAT(out.substr(0, 400), Contains("Not offered yet: other welds"));
     CHECK(written::is_clean(out));
     CHECK(written::widest(out) <= 80);
   }
