@@ -104,6 +104,7 @@ struct BoltWords {
   std::optional<bool> double_shear;
   std::optional<bool> threads_in_plane;
   std::optional<bool> loose_stack;
+  bool must_not_slip = false;
 };
 
 BoltWords bolt_words(const std::vector<std::string>& pieces, std::string_view text) {
@@ -116,10 +117,12 @@ BoltWords bolt_words(const std::vector<std::string>& pieces, std::string_view te
       said.threads_in_plane = piece == "threads in the shear plane";
     } else if (piece == "clamped stack" || piece == "loose stack") {
       said.loose_stack = piece == "loose stack";
+    } else if (piece == "held by friction") {
+      said.must_not_slip = true;
     } else {
       refuse_bolt(text, fmt::format("has {}, which is none of: double shear, single shear, threads "
                                     "in the shear plane, threads out of the shear plane, clamped "
-                                    "stack, loose stack",
+                                    "stack, loose stack, held by friction",
                                     quoted(piece)));
     }
   }
@@ -151,6 +154,10 @@ Phrase<BoltSpec> read_phrase(std::string_view raw, const parts::Design&) {
   bolt.double_shear = said.double_shear.value_or(true);
   bolt.threads_in_plane = said.threads_in_plane.value_or(true);
   bolt.loose_stack = said.loose_stack.value_or(false);
+  bolt.must_not_slip = said.must_not_slip;
+  if (bolt.loose_stack && bolt.must_not_slip) {
+    refuse_bolt(text, "is a loose stack, which friction cannot hold");
+  }
   Phrase<BoltSpec> phrase{bolt};
   if (!pitch_said) {
     phrase.assumed.push_back({"thread", bolt.thread.name, "coarse, the weaker; say fine if it is"});
@@ -171,10 +178,11 @@ Phrase<BoltSpec> read_phrase(std::string_view raw, const parts::Design&) {
 
 std::string write_phrase(const BoltSpec& bolt, const parts::Design&) {
   if (!bolt.given()) return {};
-  return fmt::format("{} {}, {}, {}, {}", bolt.thread.name, bolt.grade.name,
+  return fmt::format("{} {}, {}, {}, {}{}", bolt.thread.name, bolt.grade.name,
                      bolt.double_shear ? "double shear" : "single shear",
                      plane_words(bolt.threads_in_plane),
-                     bolt.loose_stack ? "loose stack" : "clamped stack");
+                     bolt.loose_stack ? "loose stack" : "clamped stack",
+                     bolt.must_not_slip ? ", held by friction" : "");
 }
 
 }  // namespace cases

@@ -46,10 +46,18 @@ std::string unit_list() {
 }
 
 std::string factor_rows() {
-  checks::RequiredFactors usual;
   std::string rows;
-  for (const checks::FactorEntry& entry : checks::factor_entries(usual)) {
-    rows += fmt::format("| `{}` | `{}` | {} |\n", entry.key, *entry.value, entry.basis);
+  std::vector<checks::RequiredFactors> tables;
+  for (const checks::FactorPreset preset : checks::factor_presets()) {
+    tables.push_back(checks::factors_of(preset));
+  }
+  const std::vector<checks::FactorEntry> usual = checks::factor_entries(tables[0]);
+  const std::vector<checks::FactorEntry> asd =
+      checks::factor_entries(tables[1], checks::FactorPreset::aisc_asd);
+  for (std::size_t i = 0; i < usual.size(); ++i) {
+    const bool same = asd[i].basis == usual[i].basis;
+    rows += fmt::format("| `{}` | `{}` | {} | `{}` | {} |\n", usual[i].key, *usual[i].value,
+                        usual[i].basis, *asd[i].value, same ? "as the usual one" : asd[i].basis);
   }
   return rows;
 }

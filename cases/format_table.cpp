@@ -52,6 +52,9 @@ constexpr std::string_view kind_of(const parts::TabSpec&) {
 constexpr std::string_view kind_of(const parts::ThreadSpec&) {
   return "[thread](#joints-and-ends)";
 }
+constexpr std::string_view kind_of(const parts::EndWeldSpec&) {
+  return "[end weld](#joints-and-ends)";
+}
 constexpr std::string_view kind_of(const parts::Bend&) {
   return "[bend](#lateral_link)";
 }

@@ -211,11 +211,38 @@ void read_points(const Value& mapping, ReadingContext& context) {
   }
 }
 
-void read_factors(const Value& mapping, ReadingContext& context) {
-  std::vector<checks::FactorEntry> known = checks::factor_entries(context.design.factors);
+namespace {
+
+/// The table that the other factors of the case change.
+void choose_preset(const Entry& entry, const std::string& path, ReadingContext& context) {
   std::vector<std::string> names;
+  for (const checks::FactorPreset preset : checks::factor_presets()) {
+    names.push_back(checks::name_of(preset));
+    if (!same_words(entry.value.text, names.back())) continue;
+    context.design.factor_preset = preset;
+    context.design.factors = checks::factors_of(preset);
+    return;
+  }
+  context.problem(entry.value.place, path,
+                  fmt::format("{} is no table of factors known here: {}",
+                              quoted(squeeze(entry.value.text)), join(names, ", ")));
+}
+
+}  // namespace
+
+void read_factors(const Value& mapping, ReadingContext& context) {
+  constexpr const char* kPreset = "preset";
+  // It comes first, wherever it stands.
+  for (const Entry& entry : mapping.entries) {
+    if (entry.key != kPreset) continue;
+    context.places.add("factors.preset", entry.place);
+    choose_preset(entry, "factors.preset", context);
+  }
+  std::vector<checks::FactorEntry> known = checks::factor_entries(context.design.factors);
+  std::vector<std::string> names = {kPreset};
   for (const checks::FactorEntry& factor : known) names.push_back(factor.key);
   for (const Entry& entry : mapping.entries) {
+    if (entry.key == kPreset) continue;
     const std::string path = "factors." + entry.key;
     context.places.add(path, entry.place);
     const auto factor =

@@ -57,8 +57,8 @@ template <>
 Phrase<parts::LinkEnds> read_phrase(std::string_view text, const parts::Design& names);
 
 /// "5/8 in grade 8", "5/8-18 grade 8, double shear", "M16 class 10.9, single shear, threads out of
-/// the shear plane, loose stack". Coarse thread, double shear, threads in the plane and a clamped
-/// stack unless it is said.
+/// the shear plane, loose stack", "..., held by friction". Coarse thread, double shear, threads in
+/// the plane and a clamped stack unless it is said.
 template <>
 Phrase<parts::BoltSpec> read_phrase(std::string_view text, const parts::Design& names);
 
@@ -70,6 +70,10 @@ Phrase<parts::TabSpec> read_phrase(std::string_view text, const parts::Design& n
 /// "3/4-16, 1-1/8 in engaged, 1 in out, 60 ksi shank".
 template <>
 Phrase<parts::ThreadSpec> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "3/16 in fillet", "3/16 in fillet, fishmouth on 2 in", "4 rosettes of 1/2 in".
+template <>
+Phrase<parts::EndWeldSpec> read_phrase(std::string_view text, const parts::Design& names);
 
 /// "none", "2 in off straight" (upward), "2 in off straight, forward".
 template <>
@@ -111,6 +115,7 @@ Phrase<parts::Coupling> read_phrase(std::string_view text, const parts::Design& 
 [[nodiscard]] std::string write_phrase(const parts::BoltSpec& bolt, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::TabSpec& tabs, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::ThreadSpec& thread, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::EndWeldSpec& weld, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::Bend& bend, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::BraceAt& at, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::JointSpec& joint, const parts::Design& names);
@@ -149,6 +154,9 @@ Phrase<parts::Coupling> read_phrase(std::string_view text, const parts::Design& 
 }
 [[nodiscard]] constexpr std::string_view example_phrase(const parts::ThreadSpec&) {
   return "3/4-16, 1-1/8 in engaged, 1 in out, 60 ksi shank";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::EndWeldSpec&) {
+  return "3/16 in fillet";
 }
 [[nodiscard]] constexpr std::string_view example_phrase(const parts::Bend&) {
   return "2 in off straight";

@@ -263,11 +263,22 @@ void add_tabs(Problems& out, const std::string& key, const parts::TabSpec& tabs,
 }
 
 /// A fillet all round goes around something round.
-void add_end_weld(Problems& out, const std::string& key, double leg, const sections::Shape& shape) {
-  const bool round = std::holds_alternative<sections::RoundTube>(shape) ||
-                     std::holds_alternative<sections::RoundBar>(shape);
-  if (std::isnan(leg) || round) return;
-  out.emplace_back(key, "only the weld around a round bar or tube is known here; leave it out");
+void add_end_weld(Problems& out, const std::string& key, const parts::EndWeldSpec& weld,
+                  const sections::Shape& shape) {
+  if (!weld.given()) return;
+  const auto* tube = std::get_if<sections::RoundTube>(&shape);
+  const auto* bar = std::get_if<sections::RoundBar>(&shape);
+  if (tube == nullptr && bar == nullptr) {
+    out.emplace_back(key, "only the weld around a round bar or tube is known here; leave it out");
+    return;
+  }
+  const double outside = tube != nullptr ? tube->outside : bar->diameter;
+  if (weld.around < outside * (1.0 - 1e-9)) {
+    out.emplace_back(key, "its end is wider than the round part that it is cut to");
+  }
+  if (weld.rosettes > 0 && tube == nullptr) {
+    out.emplace_back(key, "rosettes are holes in a tube's wall; this is a bar");
+  }
 }
 
 void add_all_tabs(Problems& out, const Design& design) {
@@ -275,7 +286,7 @@ void add_all_tabs(Problems& out, const Design& design) {
     const parts::LateralLink& link = *design.lateral_link;
     add_tabs(out, "lateral_link.axle_tabs", link.axle_tabs, link.bolt, design.inches);
     add_end_weld(out, "lateral_link.end_weld", link.end_weld, link.stick.shape);
-    if (!std::isnan(link.end_weld) && !link.ends.welded) {
+    if (link.end_weld.given() && !link.ends.welded) {
       out.emplace_back("lateral_link.end_weld", "its ends are not welded, as `ends` says");
     }
     if (link.thread.given() && link.ends.joint.kind != parts::JointKind::ball) {

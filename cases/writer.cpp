@@ -104,6 +104,7 @@ class FieldWriter {
 
   static bool is_set(const parts::BoltSpec& bolt) { return bolt.given(); }
   static bool is_set(const parts::TabSpec& tabs) { return tabs.given(); }
+  static bool is_set(const parts::EndWeldSpec& weld) { return weld.given(); }
   static bool is_set(const parts::ThreadSpec& thread) { return thread.given(); }
   static bool is_set(const parts::Freed& freed) { return !(freed == parts::Freed{}); }
   static bool is_set(const parts::Toward& toward) { return !(toward == parts::Toward{}); }
@@ -187,8 +188,8 @@ std::string duty(const Design& design) {
   return block("duty", lines);
 }
 
-std::string factors(checks::RequiredFactors values) {
-  std::string lines;
+std::string factors(checks::RequiredFactors values, checks::FactorPreset preset) {
+  std::string lines = line("  ", "preset", checks::name_of(preset));
   for (const checks::FactorEntry& entry : checks::factor_entries(values)) {
     lines += line("  ", entry.key, write_quantity(*entry.value, parts::Dimension::ratio, true));
   }
@@ -225,7 +226,7 @@ std::string write(const Design& design) {
          named("line_loads", design.line_loads, design) + named("strains", design.strains, design) +
          named("settlements", design.settlements, design) +
          named("self_weight", design.self_weight, design) + load_cases(design) + duty(design) +
-         factors(design.factors) + variants(design);
+         factors(design.factors, design.factor_preset) + variants(design);
 }
 
 }  // namespace cases

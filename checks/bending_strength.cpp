@@ -20,6 +20,10 @@ constexpr double kBoxWebCompact = 2.42;
 constexpr double kBoxWebSlender = 5.70;
 constexpr double kLegCompact = 0.54;
 constexpr double kLegSlender = 0.91;
+constexpr double kFlangeCompact = 0.38;
+constexpr double kFlangeYields = 0.56;  // of table B4.1a: yields before it buckles when compressed
+constexpr double kFlangeSlender = 1.00;
+constexpr double kWebCompact = 3.76;
 /// Of the yield strength, what residual stresses leave before a member gives sideways elastically.
 constexpr double kResidual = 0.7;
 
@@ -51,6 +55,16 @@ NominalMoment first_yield(double yield, double elastic_modulus, const char* symb
       .value = value,
       .lines = {
           {symbols, "{0} * {1} = {2}", {stress(yield), modulus(elastic_modulus), moment(value)}}}};
+}
+
+/// rts of F2-7: sqrt(sqrt(Iy Cw) / S).  [m]
+double effective_radius(const ChannelSpan& s) {
+  return std::sqrt(std::sqrt(s.other_inertia * s.warping) / s.modulus);
+}
+
+/// J c / (S ho) of F2, c = ho / 2 sqrt(Iy / Cw).  [-]
+double torsion_part(const ChannelSpan& s) {
+  return s.torsion * 0.5 * std::sqrt(s.other_inertia / s.warping) / s.modulus;
 }
 
 /// A limit state that lowers Mn, where it does.
@@ -231,6 +245,108 @@ NominalMoment round_bar(double yield, const Moduli& mod) {
   return m;
 }
 
+/// F2-2 to F2-4, the moment even all along.
+void lower_for_channel_span(NominalMoment& m, const ChannelSpan& span, double over,
+                            double plastic) {
+  const ChannelLimits limits = channel_limits(span);
+  if (over <= limits.plastic_to) return;
+  const double start = kResidual * span.yield * span.modulus;
+  if (over <= limits.inelastic_to) {
+    const double share = (over - limits.plastic_to) / (limits.inelastic_to - limits.plastic_to);
+    const double value = plastic - (plastic - start) * share;
+    lower(m, value,
+          {"Mn = Mp - (Mp - 0.7 Fy S) (Lb - Lp) / (Lr - Lp), as Lb > Lp = 1.76 ry sqrt(E/Fy) (F2)",
+           "{0} - ({0} - {1}) * ({2} - {3}) / ({4} - {3}) = {5}",
+           {moment(plastic), moment(start), length(over), length(limits.plastic_to),
+            length(limits.inelastic_to), moment(value)}});
+    return;
+  }
+  const double reach = over / effective_radius(span);
+  const double lever = torsion_part(span);
+  const double value = base::kPi * base::kPi * span.elastic / (reach * reach) *
+                       std::sqrt(1.0 + 0.078 * lever * reach * reach) * span.modulus;
+  lower(m, value,
+        {"Mn = pi^2 E / (Lb/rts)^2 sqrt(1 + 0.078 J c / (S ho) (Lb/rts)^2) S, as Lb > Lr (F2-4)",
+         "pi^2 * {0} / {1}^2 * sqrt(1 + 0.078 * {2} * {1}^2) * {3} = {4}",
+         {stress(span.elastic), ratio(reach), ratio(lever), modulus(span.modulus), moment(value)}});
+}
+
+/// F10.2: an open section that gives sideways before it yields.
+void lower_for_sideways(NominalMoment& m, const BendingInput& in, double elastic_modulus,
+                        double other_inertia, double torsion, double asymmetry) {
+  const double yields = in.yield * elastic_modulus;
+  const double gives = sideways_moment(in.elastic, other_inertia, torsion, in.length, asymmetry);
+  if (yields <= gives) {
+    const double value = (1.92 - 1.17 * std::sqrt(yields / gives)) * yields;
+    lower(m, value,
+          {"Mn = (1.92 - 1.17 sqrt(My / Mcr)) My, Mcr where it gives sideways (F10-4), warping "
+           "left out",
+           "(1.92 - 1.17 * sqrt({0} / {1})) * {0} = {2}",
+           {moment(yields), moment(gives), moment(value)}});
+    return;
+  }
+  const double value = (0.92 - 0.17 * gives / yields) * gives;
+  lower(m, value,
+        {"Mn = (0.92 - 0.17 Mcr / My) Mcr, Mcr where it gives sideways (F10-4), warping left out",
+         "(0.92 - 0.17 * {0} / {1}) * {0} = {2}",
+         {moment(gives), moment(yields), moment(value)}});
+}
+
+/// F2, for the moment about its level axis, and the flanges' limits.
+NominalMoment channel_upright(const sections::Channel& c, const sections::AreaProps& p,
+                              const BendingInput& in) {
+  const double root = std::sqrt(in.elastic / in.yield);
+  const double flange = c.width / c.flange;
+  const double web = (c.depth - 2.0 * c.flange) / c.web;
+  if (flange > kFlangeYields * root || web > kWebCompact * root) {
+    return outside(
+        "a channel with walls that buckle before they yield in bending (AISC 360-22 table B4.1b, "
+        "from memory)");
+  }
+  const ChannelSpan span{.elastic = in.elastic,
+                         .yield = in.yield,
+                         .other_radius = p.radius_z,
+                         .other_inertia = p.izz,
+                         .torsion = p.torsion,
+                         .warping = channel_warping(c),
+                         .modulus = p.modulus_y,
+                         .between = c.depth - c.flange};
+  NominalMoment m =
+      flange <= kFlangeCompact * root
+          ? plastic_moment(in.yield, {p.modulus_y, p.plastic_y}, "Mp = Fy Z")
+          : first_yield(in.yield, p.modulus_y, "Mn = Fy S (first yield), as b/t > 0.38 sqrt(E/Fy)");
+  lower_for_channel_span(m, span, in.length, in.yield * p.plastic_y);
+  return m;
+}
+
+/// F6, for the moment about its upright axis.
+NominalMoment channel_level(const sections::Channel& c, const sections::AreaProps& p,
+                            const BendingInput& in) {
+  const double root = std::sqrt(in.elastic / in.yield);
+  const double flange = c.width / c.flange;
+  if (flange > kFlangeSlender * root) {
+    return outside("a channel with slender flanges (AISC 360-22 table B4.1b, from memory)");
+  }
+  NominalMoment m = plastic_moment(in.yield, {p.modulus_z, p.plastic_z}, "Mp = Fy Z");
+  const double most = 1.6 * in.yield * p.modulus_z;
+  lower(m, most,
+        {"at most 1.6 Fy S",
+         "1.6 * {0} * {1} = {2}",
+         {stress(in.yield), modulus(p.modulus_z), moment(most)}});
+  if (flange <= kFlangeCompact * root) return m;
+  const double start = kResidual * in.yield * p.modulus_z;
+  const double top = m.value;
+  const double value =
+      top - (top - start) * (flange / root - kFlangeCompact) / (kFlangeSlender - kFlangeCompact);
+  lower(
+      m, value,
+      {"Mn = Mp - (Mp - 0.7 Fy S) (b/t - 0.38 sqrt(E/Fy)) / (0.62 sqrt(E/Fy)) (F6-2)",
+       "{0} - ({0} - {1}) * ({2} / {3} - 0.38 * sqrt({4} / {5})) / (0.62 * sqrt({4} / {5})) = {6}",
+       {moment(top), moment(start), length(c.width), length(c.flange), stress(in.elastic),
+        stress(in.yield), moment(value)}});
+  return m;
+}
+
 /// F10.3: first yield, or a leg that buckles before.
 NominalMoment angle_moment(const sections::Angle& angle, double elastic_modulus,
                            const BendingInput& in) {
@@ -322,12 +438,18 @@ struct StrengthOf {
     return {first_yield(in.yield, p.modulus_y, "Mn = Fy S (first yield)"),
             first_yield(in.yield, p.modulus_z, "Mn = Fy S (first yield)")};
   }
-  BendingStrength operator()(const sections::Channel& /*channel*/) const {
-    const NominalMoment open = outside("bending of a channel that gives sideways or at a wall");
-    return {open, open};
+  BendingStrength operator()(const sections::Channel& channel) const {
+    return {channel_upright(channel, p, in), channel_level(channel, p, in)};
   }
+  /// Sideways about the stronger axis alone (F10.2).
   BendingStrength operator()(const sections::Angle& angle) const {
-    return {angle_moment(angle, p.modulus_y, in), angle_moment(angle, p.modulus_z, in)};
+    BendingStrength out{angle_moment(angle, p.modulus_y, in), angle_moment(angle, p.modulus_z, in)};
+    if (p.iyy >= p.izz) {
+      lower_for_sideways(out.y, in, p.modulus_y, p.izz, p.torsion, p.asymmetry_y);
+    } else {
+      lower_for_sideways(out.z, in, p.modulus_z, p.iyy, p.torsion, p.asymmetry_z);
+    }
+    return out;
   }
   BendingStrength operator()(const sections::BoxedChannel& /*boxed*/) const {
     const std::vector<FlatWall> walls = flat_walls(in.shape);
@@ -337,17 +459,54 @@ struct StrengthOf {
             closed_walls(webs, flanges, p.modulus_z, in)};
   }
   BendingStrength operator()(const sections::ThinWalled& line) const {
-    if (!line.closed) {
-      const NominalMoment open =
-          outside("bending of an open section that gives sideways or at a wall");
-      return {open, open};
-    }
+    if (!line.closed) return open_walls();
     const std::vector<FlatWall> walls = flat_walls(in.shape);
     return {closed_walls(walls, {}, p.modulus_y, in), closed_walls(walls, {}, p.modulus_z, in)};
+  }
+
+ private:
+  /// F12, about either axis.
+  [[nodiscard]] BendingStrength open_walls() const {
+    if (has_slender_wall(in.shape, in.elastic, in.yield)) {
+      const NominalMoment thin =
+          outside("an open section with walls that buckle before they yield in bending");
+      return {thin, thin};
+    }
+    BendingStrength out{first_yield(in.yield, p.modulus_y, "Mn = Fy S (first yield)"),
+                        first_yield(in.yield, p.modulus_z, "Mn = Fy S (first yield)")};
+    lower_for_sideways(out.y, in, p.modulus_y, p.izz, p.torsion, p.asymmetry_y);
+    lower_for_sideways(out.z, in, p.modulus_z, p.iyy, p.torsion, p.asymmetry_z);
+    return out;
   }
 };
 
 }  // namespace
+
+ChannelLimits channel_limits(const ChannelSpan& s) {
+  const double part = torsion_part(s);
+  const double residual = kResidual * s.yield / s.elastic;
+  return {1.76 * s.other_radius * std::sqrt(s.elastic / s.yield),
+          1.95 * effective_radius(s) / residual *
+              std::sqrt(part + std::sqrt(part * part + 6.76 * residual * residual))};
+}
+
+double channel_warping(const sections::Channel& c) {
+  const double high = c.depth - c.flange;
+  const double wide = c.width - 0.5 * c.web;
+  const double flange = wide * c.flange;
+  const double web = high * c.web;
+  return c.flange * std::pow(wide, 3) * high * high / 12.0 * (3.0 * flange + 2.0 * web) /
+         (6.0 * flange + web);
+}
+
+double sideways_moment(double elastic, double other_inertia, double torsion, double length,
+                       double asymmetry) {
+  constexpr double kPoisson = 0.3;
+  const double shear_modulus = elastic / (2.0 * (1.0 + kPoisson));
+  const double bends = base::kPi * base::kPi * elastic * other_inertia / (length * length);
+  const double half = 0.5 * std::abs(asymmetry);
+  return bends * (std::sqrt(half * half + shear_modulus * torsion / bends) - half);
+}
 
 BendingStrength bending_strength(const BendingInput& input) {
   return std::visit(StrengthOf{input, sections::area_props(input.shape)}, input.shape);

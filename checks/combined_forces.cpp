@@ -152,7 +152,10 @@ void add_notes_beside(Finding& f, const CombinedInput& in, const SectionStrength
                       ", where the sum is largest");
   }
   if (!s.tube && std::abs(in.demand.at.t) > 0.0) {
-    f.notes.emplace_back("torque in a section that is no tube: in the stress of its yield check");
+    f.notes.emplace_back(
+        sections::is_open(in.member.shape)
+            ? "torque in an open section: in the stress of its yield check (H3.3), warping left out"
+            : "torque in a section that is no tube: in the stress of its yield check (H3.3)");
   }
   if (std::holds_alternative<sections::ByNumbers>(in.member.shape)) {
     f.notes.emplace_back(
@@ -179,6 +182,7 @@ SectionStrength section_strength(const BendingInput& member) {
   s.round = std::holds_alternative<sections::RoundBar>(member.shape) ||
             std::holds_alternative<sections::RoundTube>(member.shape);
   s.symmetric = !std::holds_alternative<sections::ThinWalled>(member.shape) &&
+                !std::holds_alternative<sections::Angle>(member.shape) &&
                 !std::holds_alternative<sections::ByNumbers>(member.shape);
   return s;
 }
@@ -218,9 +222,10 @@ Finding combined_forces(const CombinedInput& in) {
   f.capacity = 1.0;
   f.required = in.required;
   f.source =
-      "AISC 360-22 H1 to H3 with F7, F8 and F11, from memory (H3-6 read in a handbook on the 2005 "
+      "AISC 360-22 H1 to H3 with F2, F6 to F8 and F10 to F12, from memory (H3-6 read in a handbook "
+      "on the 2005 "
       "edition); factor asked by parts: proposal, no source";
-  f.range = "straight members with a column check, of solid or closed sections";
+  f.range = "straight members with a column check";
   if (std::isnan(f.demand)) {
     leave_undecided(f, reason_of(s, in.demand));
     return f;

@@ -43,11 +43,10 @@ struct Interaction {
   [[nodiscard]] bool counts() const;
 };
 
-/// H1-1 with the moments of the second-order solution; H2 for a section of no symmetry or given by
-/// its numbers; H3-6 for a tube whose torque is over 0.2 Tn. Round sections take the resultant
-/// moment (derived).
-/// Source: AISC 360-22 H1.1, H1.2, H2 and H3.2, from memory (H3-6 read in a handbook on the 2005
-/// edition).
+/// H1-1 with the moments of the second-order solution; H2 for an angle, a line of walls or a
+/// section given by its numbers; H3-6 for a tube whose torque is over 0.2 Tn. Round sections take
+/// the resultant moment (derived). Source: AISC 360-22 H1.1, H1.2, H2 and H3.2, from memory (H3-6
+/// read in a handbook on the 2005 edition).
 [[nodiscard]] Interaction interaction(const SectionStrength& strength,
                                       const CombinedDemand& demand);
 
@@ -72,7 +71,7 @@ struct CombinedInput {
 
 /// Axial force with bending and torsion in a straight member.
 /// @return undecided when the section has no nominal moment or torque (bending_strength.hpp)
-/// Limits: straight members with a column check, of solid or closed sections.
+/// Limits: straight members with a column check; torque of an open section is left to its stress.
 /// Source: as `interaction`.
 [[nodiscard]] Finding combined_forces(const CombinedInput& input);
 

@@ -144,6 +144,11 @@ FatigueDetail plain_bar() {
   return en_detail("bar away from welds", en_direct(160.0e6), "table 8.1 detail 1");
 }
 
+double damage_limit(const std::vector<FatigueBlock>& blocks) {
+  constexpr double kMixed = 0.5;
+  return blocks.size() == 1 && !std::isfinite(blocks.front().shape) ? 1.0 : kMixed;
+}
+
 FatigueResult fatigue(const FatigueInput& input) {
   FatigueResult out;
   for (const FatigueBlock& block : input.blocks) {

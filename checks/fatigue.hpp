@@ -79,6 +79,12 @@ struct FatigueInput {
   std::vector<FatigueBlock> blocks;
 };
 
+/// Miner's sum that ranges of mixed size may reach: 0.5, as IIW Recommendations (2016), ch. 4, have
+/// it for spectra; 1 where all cycles are of one size. It stands in for gamma_Mf of EN 1993-1-9
+/// table 3.1 (1.15 to 1.35, all from memory): at slope 3 half the life is 1.26 times the stress,
+/// and both together would count one thing twice.
+[[nodiscard]] double damage_limit(const std::vector<FatigueBlock>& blocks);
+
 /// What the blocks use of the life of one place, with the lines to follow it by hand.
 struct FatigueResult {
   double damage = 0.0;  ///< in the distance that the blocks are of

@@ -61,12 +61,19 @@ struct SeatLoad {
   double twisting = 0.0;  ///< about the normal  [N m]
 };
 
+/// The safety factors asked of the ways in which a wall gives. In the ratio of AISC's Omega.
+struct RailFactors {
+  double yielding = 1.5;   ///< of walls, yield lines, distortion, shear
+  double punching = 1.58;  ///< and of an unevenly loaded plate's width
+  double crippling = 2.0;
+};
+
 /// What the check of a rail's wall needs.
 struct RailWallInput {
   RailSeat seat;
   SeatLoad load;
   std::string strength_basis = {};  ///< where Fy comes from
-  double required = base::kUnset;
+  RailFactors asked = {};
   double safety_factor = base::kUnset;  ///< largest multiple of the load, multiplied before the
                                         ///< solve; unset = 1 / demand
 };
@@ -78,10 +85,13 @@ struct RailWallInput {
 /// - Boxed, plates within one face: the face's yield lines as for a block, uneven plate, punching.
 /// - Open: a yield line of the flange or the web under a 45 degree spread, named as such.
 /// A frame plate is taken as wide as the face and welded all round: it spreads what goes into the
-/// walls beside it; on a flat face it acts alone, as where it is pulled.
+/// walls beside it, under 45 degrees through its thickness; on a flat face it acts alone, as where
+/// it is pulled. The rail's own stress takes from walls and face of a boxed rail by kn.
+/// The factor asked is that of the ways that give first, each by its part: the sum with every
+/// strength over its own factor, over the sum of the nominal ones.
 /// Undecided outside `seat_method`.
-/// Source: AISC 360-22 J10.2, J10.3 and 360-10 tables K1.2, K3.2, EN 1993-1-8 tables 7.13 and 7.14
-/// (from memory); yield lines of open rails: own derivation, no source.
+/// Source: AISC 360-22 J10.2, J10.3 and 360-10 tables K1.2, K3.2, EN 1993-1-8 tables 7.11, 7.13 and
+/// 7.14 (from memory); yield lines of open rails: own derivation, no source.
 [[nodiscard]] Finding rail_wall(const RailWallInput& input);
 
 }  // namespace checks

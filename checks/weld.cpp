@@ -56,6 +56,9 @@ WorkedLine area_line(const WeldGroup& group, double total_area) {
     if (same == legs.end()) same = legs.insert(legs.end(), {line.leg, 0.0});
     same->second += line.length();
   }
+  if (legs.size() > kMostLinesListed) {
+    return {"A = sum of throat x length over the chords", "{0}", {{total_area, Measure::area}}};
+  }
   WorkedLine area{"A = sum of leg / sqrt(2) x length", "", {}};
   for (const auto& [leg, total] : legs) {
     area.numbers += fmt::format("{}{{{}}} / sqrt(2) * {{{}}}", area.numbers.empty() ? "" : " + ",
@@ -79,9 +82,12 @@ void add_group_lines(Finding& f, const WeldGroup& group, const WeldProperties& p
             length(line.to.x()), length(line.to.y()), length(line.to.z()), length(line.leg)}});
     }
   } else {
-    f.lines.push_back({fmt::format("weld lines: {} chords, leg", group.lines.size()),
-                       "{0}",
-                       {length(group.lines.front().leg)}});
+    const auto [thinnest, thickest] =
+        std::minmax_element(group.lines.begin(), group.lines.end(),
+                            [](const WeldLine& a, const WeldLine& b) { return a.leg < b.leg; });
+    f.lines.push_back({fmt::format("weld lines: {} chords, throat from and to", group.lines.size()),
+                       "{0} to {1}",
+                       {length(thinnest->throat()), length(thickest->throat())}});
   }
   f.lines.push_back(area_line(group, p.area));
   f.lines.push_back(vector_line("centroid g of the throats", p.centroid, Measure::length));
@@ -156,14 +162,17 @@ void add_stress_lines(Finding& f, const WeldInput& in, const WeldProperties& p, 
                      "sqrt(({0})^2 + ({1})^2 + ({2})^2) = {3}",
                      {stress(worst.stress[0]), stress(worst.stress[1]), stress(worst.stress[2]),
                       stress(worst.resultant)}});
+  if (in.uneven > 1.0) {
+    f.lines.push_back({"tau, a round part's wall loading it unevenly (AWS D1.1:2015 9.6.1.3(4))",
+                       "{0} * {1} = {2}",
+                       {ratio(in.uneven), stress(worst.resultant), stress(f.demand)}});
+  }
   f.lines.push_back({"capacity = 0.60 F_EXX",
                      "0.60 * {0} = {1}",
                      {stress(in.group.filler_tensile), stress(f.capacity)}});
   f.lines.push_back({"capacity / tau",
                      "{0} / {1} = {2}",
-                     {stress(f.capacity),
-                      stress(worst.resultant),
-                      {f.capacity / worst.resultant, Measure::ratio}}});
+                     {stress(f.capacity), stress(f.demand), ratio(f.capacity / f.demand)}});
 }
 
 std::string in_both(double si) {
@@ -175,6 +184,7 @@ void add_notes(Finding& f, const WeldInput& in) {
   bool above = false;
   bool too_short = false;
   for (const WeldLine& line : in.group.lines) {
+    if (in.skewed) break;
     below = below || line.leg < minimum_leg(in.thinner_part) * (1.0 - kRounding);
     above = above || line.leg > maximum_leg(in.edge) * (1.0 + kRounding);
     too_short = too_short || line.length() < 4.0 * line.leg * (1.0 - kRounding);
@@ -246,7 +256,7 @@ Finding weld(const WeldInput& input) {
     return finding;
   }
   const Turned t = turned(properties, input.wrench, worst->point);
-  finding.demand = worst->resultant;
+  finding.demand = input.uneven * worst->resultant;
   add_wrench_lines(finding, properties, input.wrench, t);
   add_stress_lines(finding, input, properties, t, *worst);
   const double quotient = finding.capacity / finding.demand;

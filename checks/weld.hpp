@@ -17,6 +17,8 @@ struct WeldInput {
   double thinner_part = base::kUnset;   ///< thickness, for the minimum leg; unset = no note  [m]
   double edge = base::kUnset;  ///< thickness of a plate along whose edge the weld runs, for the
                                ///< maximum leg; unset = none  [m]
+  double uneven = 1.0;         ///< times the throat stress, where what it is welded to gives
+  bool skewed = false;         ///< lines of a throat less than their leg's, whose leg is not told
   std::string backed = {};     ///< which part of longer lines the group holds; empty = all of them
 };
 

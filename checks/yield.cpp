@@ -143,6 +143,23 @@ void add_factor_lines(Finding& finding, const YieldInput& in) {
         stress(in.strength)}});
 }
 
+/// What bending alone could still grow by past first yield, which is not counted: a bar that has
+/// yielded in a rare load is bent.
+void add_plastic_reserve(Finding& finding, const sections::Shape& shape) {
+  const sections::AreaProps p = sections::area_props(shape);
+  if (std::isnan(p.plastic_y) || std::isnan(p.plastic_z)) return;
+  finding.lines.push_back({"beside it, plastic reserve of bending about y, Z / S: not counted",
+                           "{0} / {1} = {2}",
+                           {{p.plastic_y, Measure::section_modulus},
+                            {p.modulus_y, Measure::section_modulus},
+                            ratio(p.plastic_y / p.modulus_y)}});
+  finding.lines.push_back({"and about z",
+                           "{0} / {1} = {2}",
+                           {{p.plastic_z, Measure::section_modulus},
+                            {p.modulus_z, Measure::section_modulus},
+                            ratio(p.plastic_z / p.modulus_z)}});
+}
+
 /// Where the weld zones lie, and what the strength that does not decide would give.
 void add_lines_beside(Finding& finding, const OtherStrength& other) {
   WorkedLine zones{.symbols = "weld zones, from and to along the center line", .numbers = {}};
@@ -205,6 +222,7 @@ Finding yield(const YieldInput& input) {
         "left out");
   }
   add_stress_lines(finding, input);
+  add_plastic_reserve(finding, input.shape);
   if (std::isnan(input.safety_factor)) {
     leave_undecided(finding, "no multiple of the load was found at which the section yields");
     return finding;

@@ -139,7 +139,8 @@ class ArmBuilder {
     const std::size_t before = out_.bolts.size();
     watch(out_.pieces[index], 0, name, arm_.axle_joint);
     bolt_end(out_, out_.pieces[index], 0, name, arm_.bolt, arm_.axle_joint);
-    tab_end(out_, before, arm_.axle_tabs, "tabs at the " + name, filler_of(builder_.design()));
+    tab_end(out_, before, out_.pieces[index], arm_.axle_tabs, "tabs at the " + name,
+            filler_of(builder_.design()));
     weld_eye(index, 0, arm_.axle_joint, "tube at the " + name);
   }
 
@@ -147,7 +148,8 @@ class ArmBuilder {
     const std::size_t before = out_.bolts.size();
     watch(out_.pieces[index], 1, "frame bolt", arm_.frame_joint);
     bolt_end(out_, out_.pieces[index], 1, "frame bolt", arm_.bolt, arm_.frame_joint);
-    tab_end(out_, before, arm_.frame_tabs, "tabs at the frame bolt", filler_of(builder_.design()));
+    tab_end(out_, before, out_.pieces[index], arm_.frame_tabs, "tabs at the frame bolt",
+            filler_of(builder_.design()));
     weld_eye(index, 1, arm_.frame_joint, "tube at the frame bolt");
   }
 

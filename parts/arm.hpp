@@ -3,6 +3,7 @@
 #include <string>
 
 #include "parts/bolt_spec.hpp"
+#include "parts/end_weld_spec.hpp"
 #include "parts/field.hpp"
 #include "parts/joint_spec.hpp"
 #include "parts/stick.hpp"
@@ -32,7 +33,7 @@ struct Arm {
   JointSpec frame_joint = {.kind = JointKind::bushing, .axis = Axis::y};
   double bolt_to_weld = base::kUnset;  ///< farthest of an eye's welds; unset = its outside size [m]
   BoltSpec bolt;                       ///< through each end
-  double end_weld = base::kUnset;      ///< leg of the fillet around its eyes  [m]
+  EndWeldSpec end_weld;                ///< of its eyes
   TabSpec axle_tabs;                   ///< on the axle, for its bolts
   TabSpec frame_tabs;                  ///< on the frame, for its bolt
   double static_rating = base::kUnset;    ///< of each of its ball joints or rod ends  [N]
@@ -78,9 +79,9 @@ void fields(Visitor& v, Arm& arm) {
   v.phrase({"bolt", optional, "bolt through each end: size, grade, how it is sheared",
             "its bolts are not checked"},
            arm.bolt);
-  v.quantity({"end_weld", optional, "leg of the fillet all round each tube at its eyes",
-              "those welds are not checked"},
-             arm.end_weld, positive(length));
+  v.phrase({"end_weld", optional, "weld at each of its ends: fillet all round, fishmouth, rosettes",
+            "those welds are not checked"},
+           arm.end_weld);
   v.phrase(
       {"axle_tabs", optional, "tabs on the axle that its bolts go through", "they are not checked"},
       arm.axle_tabs);

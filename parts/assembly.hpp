@@ -117,10 +117,11 @@ struct TabbedJoint {
   std::string where;
   std::size_t bolt = 0;  ///< of Assembly::bolts
   TabSpec tabs;
-  double filler = base::kUnset;  ///< of their weld, F_EXX  [Pa]
+  double filler = base::kUnset;                ///< of their weld, F_EXX  [Pa]
+  checks::Duty duty = checks::Duty::ordinary;  ///< of the part they hold
 };
 
-/// The fillet all round a round bar or tube, at one of its ends.
+/// The weld at one end of a round bar or tube.
 struct EndWeld {
   std::string part;
   std::string where;
@@ -129,8 +130,8 @@ struct EndWeld {
   double at = 0.0;                ///< from that end  [m]
   double radius = base::kUnset;   ///< outside of the bar or tube  [m]
   double thinner = base::kUnset;  ///< its wall  [m]
-  double leg = base::kUnset;      ///< [m]
-  double filler = base::kUnset;   ///< F_EXX  [Pa]
+  EndWeldSpec weld;
+  double filler = base::kUnset;  ///< F_EXX  [Pa]
 };
 
 /// The thread of a rod end.

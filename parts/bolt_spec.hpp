@@ -10,7 +10,8 @@ struct BoltSpec {
   sections::BoltGrade grade;
   bool double_shear = true;
   bool threads_in_plane = true;
-  bool loose_stack = false;  ///< nothing clamps what it goes through
+  bool loose_stack = false;    ///< nothing clamps what it goes through
+  bool must_not_slip = false;  ///< friction of the clamped faces is to hold the load
 
   [[nodiscard]] bool given() const { return !thread.name.empty(); }
   bool operator==(const BoltSpec&) const = default;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "parts/bolt_spec.hpp"
+#include "parts/end_weld_spec.hpp"
 #include "parts/field.hpp"
 #include "parts/stick.hpp"
 #include "parts/tab_spec.hpp"
@@ -25,7 +26,7 @@ struct Brace {
   BraceEnd far_end = BraceEnd::welded;
   double bolt_to_weld = base::kUnset;  ///< farthest of an eye's welds; unset = its outside size [m]
   BoltSpec bolt;                       ///< of its bolted ends
-  double end_weld = base::kUnset;      ///< leg of the fillet around both ends  [m]
+  EndWeldSpec end_weld;                ///< of both ends
   TabSpec far_tabs;                    ///< on the opposite rail, for its bolt there
   double end_mount = base::kUnset;  ///< give of its end along the brace; unset = both bounds [N/m]
   bool operator==(const Brace&) const = default;
@@ -51,9 +52,9 @@ void fields(Visitor& v, Brace& b) {
   v.phrase({"bolt", optional, "bolt of each bolted end: size, grade, how it is sheared",
             "its bolts are not checked"},
            b.bolt);
-  v.quantity(
-      {"end_weld", optional, "leg of the fillet all round each end", "those welds are not checked"},
-      b.end_weld, positive(length));
+  v.phrase({"end_weld", optional, "weld at each of its ends: fillet all round, fishmouth, rosettes",
+            "those welds are not checked"},
+           b.end_weld);
   v.phrase({"far_tabs", optional, "tabs on the opposite rail that its bolt goes through",
             "they are not checked"},
            b.far_tabs);

@@ -238,20 +238,20 @@ void bolt_end(Assembly& out, const Piece& piece, int end, const std::string& whe
   out.bolts.push_back(std::move(bolted));
 }
 
-void tab_end(Assembly& out, std::size_t before, const TabSpec& tabs, const std::string& where,
-             double filler) {
+void tab_end(Assembly& out, std::size_t before, const Piece& piece, const TabSpec& tabs,
+             const std::string& where, double filler) {
   if (!tabs.given() || out.bolts.size() == before) return;
   const std::size_t bolt = out.bolts.size() - 1;
-  out.tabs.push_back({out.bolts[bolt].part, where, bolt, tabs, filler});
+  out.tabs.push_back({out.bolts[bolt].part, where, bolt, tabs, filler, piece.duty});
 }
 
-void weld_end(Assembly& out, const Piece& piece, int end, double at, double leg,
+void weld_end(Assembly& out, const Piece& piece, int end, double at, const EndWeldSpec& weld,
               const std::string& where, double filler) {
-  if (!(leg > 0.0)) return;
+  if (!weld.given()) return;
   const PieceBeam& beam = end == 0 ? piece.beams.front() : piece.beams.back();
   const sections::Shape& shape = end == 0 ? beam.at_a : beam.at_b;
   out.end_welds.push_back({piece.part, where, beam, end, at, half_outside(shape),
-                           sections::governing_thickness(shape), leg, filler});
+                           sections::governing_thickness(shape), weld, filler});
 }
 
 void thread_ends(Assembly& out, const Piece& piece, const ThreadSpec& thread, bool insert) {

@@ -113,14 +113,14 @@ inline constexpr double kSpinStiffness = 1.0;  // [N m/rad]
 void rate_ends(Assembly& out, const Piece& piece, const std::string& start, const std::string& end,
                double static_rating, double ultimate_rating);
 
-/// The tabs that the bolt added last goes through, if they are given; `before` bolts were there
-/// before it.
-void tab_end(Assembly& out, std::size_t before, const TabSpec& tabs, const std::string& where,
-             double filler);
+/// The tabs that the bolt added last, of a piece, goes through, if they are given; `before` bolts
+/// were there before it.
+void tab_end(Assembly& out, std::size_t before, const Piece& piece, const TabSpec& tabs,
+             const std::string& where, double filler);
 
-/// The fillet all round one end of a round piece, `at` from its joint, when its leg is given.
+/// The weld at one end of a round piece, `at` from its joint, when it is given.
 /// @param end  0 = its first end, 1 = its far one
-void weld_end(Assembly& out, const Piece& piece, int end, double at, double leg,
+void weld_end(Assembly& out, const Piece& piece, int end, double at, const EndWeldSpec& weld,
               const std::string& where, double filler);
 
 /// The threads of both rod ends of a piece, if they are given.

@@ -82,6 +82,7 @@ struct Design {
   std::vector<std::string> load_cases;  ///< kinds of built-in cases; empty = default_load_cases
   std::vector<Named<CustomCase>> custom_cases;  ///< run besides those
   std::vector<Named<DutyEntry>> duty;           ///< "1", "2", ...; empty = loads::default_duty
+  checks::FactorPreset factor_preset = checks::FactorPreset::usual;  ///< that `factors` began from
   checks::RequiredFactors factors;
   std::vector<Variant> variants;
   std::vector<Assumption> assumed;

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "parts/bolt_spec.hpp"
+#include "parts/end_weld_spec.hpp"
 #include "parts/field.hpp"
 #include "parts/joint_spec.hpp"
 #include "parts/stick.hpp"
@@ -42,7 +43,7 @@ struct LateralLink {
   double bolt_to_weld = base::kUnset;  ///< farthest of an end's welds; unset = its outside size [m]
   Bend bend;
   BoltSpec bolt;                          ///< through each end
-  double end_weld = base::kUnset;         ///< leg of the fillet around its welded ends  [m]
+  EndWeldSpec end_weld;                   ///< of its welded ends
   TabSpec axle_tabs;                      ///< on the axle, for the link's bolt
   ThreadSpec thread;                      ///< of both rod ends
   double static_rating = base::kUnset;    ///< radial, of a ball joint or rod end  [N]
@@ -73,9 +74,9 @@ void fields(Visitor& v, LateralLink& link) {
   v.phrase({"bolt", optional, "bolt through each end: size, grade, how it is sheared",
             "its bolts are not checked"},
            link.bolt);
-  v.quantity({"end_weld", optional, "leg of the fillet all round each welded end",
-              "those welds are not checked"},
-             link.end_weld, positive(length));
+  v.phrase({"end_weld", optional, "weld at each of its ends: fillet all round, fishmouth, rosettes",
+            "those welds are not checked"},
+           link.end_weld);
   v.phrase({"axle_tabs", optional, "tabs on the axle that its bolt goes through",
             "they are not checked"},
            link.axle_tabs);

@@ -154,7 +154,11 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
     throw base::InputError("brace.meets_bracket", "it is above the rail: give less than the drop");
   }
   const std::vector<double> stations = plate_stations(bracket, brace_at);
-  Piece piece{.part = "bracket", .name = "plates", .beams = {}, .material = steel};
+  Piece piece{.part = "bracket",
+              .name = "plates",
+              .beams = {},
+              .material = steel,
+              .duty = checks::Duty::lateral_link};
   piece.length = bracket.drop;
   piece.center_line = bracket.drop;
   piece.mass = 0.0;
@@ -220,7 +224,7 @@ void bolt_brace(Assembly& out, const Piece& piece, const Brace& brace, double fi
   if (brace.far_end == BraceEnd::bolted) {
     const std::size_t before = out.bolts.size();
     bolt_end(out, piece, 1, "bolt at the far end", brace.bolt, pin);
-    tab_end(out, before, brace.far_tabs, "tabs at the far end", filler);
+    tab_end(out, before, piece, brace.far_tabs, "tabs at the far end", filler);
   }
 }
 
@@ -250,6 +254,7 @@ void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
         builder.connection({.kind = JointKind::pin, .axis = Axis::x}, "brace bushings", along);
   }
   RunSpec spec{.part = "brace", .name = {}, .key = "brace", .stick = brace.stick};
+  spec.duty = checks::Duty::lateral_link;
   spec.welds.start = first_brace_weld(*builder.design().bracket, brace);
   spec.welds.end = brace.far_end == BraceEnd::bolted
                        ? eye_reach(brace.bolt_to_weld, brace.stick.shape, JointKind::pin)
@@ -349,7 +354,8 @@ void bolt_link(Builder& builder, const Piece& link_piece) {
   bolt_end(out, link_piece, 0, "frame bolt", link.bolt, link.ends.joint);
   const std::size_t before = out.bolts.size();
   bolt_end(out, link_piece, 1, "axle bolt", link.bolt, link.ends.joint);
-  tab_end(out, before, link.axle_tabs, "tabs at the axle bolt", filler_of(builder.design()));
+  tab_end(out, before, link_piece, link.axle_tabs, "tabs at the axle bolt",
+          filler_of(builder.design()));
   if (out.bolts.size() == frame_bolt || !builder.design().bracket) return;
   const Bracket& bracket = *builder.design().bracket;
   if (bracket.plates.count == 1) {

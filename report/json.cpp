@@ -233,6 +233,7 @@ Json life(const studies::Life& life, bool inches) {
     one["category_Pa"] = value_of(place.category);
     one["nominal_stress"] = place.stress;
     one["stiffness_set"] = place.set;
+    one["damage_limit"] = value_of(place.damage_limit);
     one["distance_m"] = value_of(place.distance);
     one["source"] = place.source;
     one["worked"] =

@@ -43,8 +43,8 @@ std::string place_text(const LifeAtPlace& place, bool inches, const TextStyle& s
   const std::string life =
       std::isinf(place.distance)
           ? "no damage"
-          : fmt::format("{} {} at damage 1", distance_words(place.distance, inches),
-                        distance_unit(inches));
+          : fmt::format("{} {} at damage {:g}", distance_words(place.distance, inches),
+                        distance_unit(inches), place.damage_limit);
   std::string out = paragraph(fmt::format("{}: {}: {}", part_words(place.part), place.where, life),
                               style.width, 2, 2);
   out +=
@@ -78,7 +78,9 @@ std::string life_section(const studies::Life& life, bool inches, const TextStyle
   out += paragraph("duty: " + life.duty_basis, style.width, 2, 2);
   out += paragraph(
       "n: cycles in 100,000 km; nominal stress ranges between the load cases, pushed or pulled "
-      "counting alike; Miner's sum; toe and root of each weld apart; corrosion shortens it",
+      "counting alike; Miner's sum, up to 0.5 where sizes are mixed (IIW Recommendations, from "
+      "memory), which stands for gamma_Mf of EN 1993-1-9: that is 1.0; toe and root of each weld "
+      "apart; corrosion shortens it",
       style.width, 2, 2);
   for (std::size_t i = 0; i < std::min(kMost, life.places.size()); ++i) {
     out += place_text(life.places[i], inches, style);

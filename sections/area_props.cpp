@@ -150,7 +150,9 @@ AreaProps wall_props(const WallLine& line) {
                     .centroid_z = s.centroid()[1],
                     .drawn_iyy = s.drawn().iyy,
                     .drawn_izz = s.drawn().izz,
-                    .drawn_iyz = s.drawn().iyz});
+                    .drawn_iyz = s.drawn().iyz,
+                    .asymmetry_y = s.asymmetry(1),
+                    .asymmetry_z = s.asymmetry(0)});
 }
 
 struct Props {

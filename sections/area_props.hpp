@@ -29,6 +29,10 @@ struct AreaProps {
   double drawn_iyy = base::kUnset;  ///< integral z^2 dA about the centroid, axes as drawn  [m^4]
   double drawn_izz = base::kUnset;  ///< integral y^2 dA  [m^4]
   double drawn_iyz = base::kUnset;  ///< integral y z dA  [m^4]
+  /// How unevenly it stands to each axis, as it gives sideways: integral z (y^2 + z^2) dA / iyy
+  /// less twice shear_center_z. Of thin walls; 0 of all others, which are even.  [m]
+  double asymmetry_y = 0.0;
+  double asymmetry_z = 0.0;  ///< integral y (y^2 + z^2) dA / izz less twice shear_center_y  [m]
 
   /// @param density  [kg/m^3]
   /// @return [kg/m]

@@ -232,4 +232,18 @@ double ThinWall::plastic_modulus(std::size_t axis) const {
   return 2.0 * above(axis, low)[1] + area() * low;
 }
 
+double ThinWall::asymmetry(std::size_t axis) const {
+  double cubes = 0.0;
+  double squares = 0.0;
+  for (const FlowWall& w : walls_) {
+    // Simpson's rule is exact up to the third power.
+    cubes += w.thickness * along(w, [&](double s) {
+               const Point p = w.at(s);
+               return p[axis] * (p[0] * p[0] + p[1] * p[1]);
+             });
+    squares += w.thickness * along(w, [&](double s) { return w.at(s)[axis] * w.at(s)[axis]; });
+  }
+  return cubes / squares - 2.0 * shear_center_[axis];
+}
+
 }  // namespace sections

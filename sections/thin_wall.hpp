@@ -59,6 +59,10 @@ class ThinWall {
   [[nodiscard]] std::array<double, 2> shear_areas() const;
   /// @param axis  0: of bending along y (Mz), 1: along z (My)
   [[nodiscard]] double plastic_modulus(std::size_t axis) const;
+  /// Of the middle lines: integral r (y^2 + z^2) dA / integral r^2 dA, r along the axis, less twice
+  /// the shear center.  [m]
+  /// @param axis  0: along y, 1: along z
+  [[nodiscard]] double asymmetry(std::size_t axis) const;
 
  private:
   void turn_to_principal_axes(const WallLine& line, const std::vector<WallCorners>& corners);

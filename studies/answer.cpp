@@ -25,8 +25,7 @@ const std::vector<std::string>& cautions() {
 }
 
 const std::vector<std::string>& checks_not_offered() {
-  static const std::vector<std::string> kNotOffered = {"combined forces in open sections",
-                                                       "other welds"};
+  static const std::vector<std::string> kNotOffered = {"other welds"};
   return kNotOffered;
 }
 

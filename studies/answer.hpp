@@ -146,7 +146,8 @@ struct LifeAtPlace {
   double category = base::kUnset;  ///< range that it stands 2e6 times  [Pa]
   std::string stress;              ///< what the nominal stress is, in symbols
   std::string set;
-  double distance = base::kUnset;  ///< at Miner's sum 1; infinite = no damage  [m]
+  double damage_limit = 1.0;       ///< Miner's sum that ends its life
+  double distance = base::kUnset;  ///< at that sum; infinite = no damage  [m]
   std::string source;              ///< of the category, and how many survive
   std::vector<checks::WorkedLine> lines = {};
 };

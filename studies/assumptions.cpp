@@ -85,24 +85,34 @@ void add_joints(std::vector<Assumption>& out, const parts::Design& design) {
        "between them the geometric mean; entered rates at half and double"});
 }
 
-/// The factors asked for, where the case file leaves them as they come; first of all those it
-/// lowers.
+/// Every factor asked for, with its basis; first of all those that are under the usual ones.
 void add_factors(std::vector<Assumption>& out, const parts::Design& design) {
   checks::RequiredFactors usual;
+  checks::RequiredFactors of_preset = checks::factors_of(design.factor_preset);
   checks::RequiredFactors used = design.factors;
   const std::vector<checks::FactorEntry> usual_entries = checks::factor_entries(usual);
+  const std::vector<checks::FactorEntry> preset_entries =
+      checks::factor_entries(of_preset, design.factor_preset);
   const std::vector<checks::FactorEntry> used_entries = checks::factor_entries(used);
+  const std::string preset = design.factor_preset == checks::FactorPreset::usual
+                                 ? ""
+                                 : "preset " + checks::name_of(design.factor_preset) + ": ";
   for (std::size_t i = 0; i < used_entries.size(); ++i) {
-    if (*used_entries[i].value < *usual_entries[i].value) {
-      out.insert(out.begin(), {"factors." + used_entries[i].key,
-                               fmt::format("{:g}, LOWERED from the usual {:g}",
-                                           *used_entries[i].value, *usual_entries[i].value),
-                               "entered in the case; the usual one: " + used_entries[i].basis});
+    const double value = *used_entries[i].value;
+    const bool as_preset = value == *preset_entries[i].value;
+    if (value < *usual_entries[i].value) {
+      const std::string from =
+          as_preset ? preset + preset_entries[i].basis : std::string("entered in the case");
+      out.insert(out.begin(),
+                 {"factors." + used_entries[i].key,
+                  fmt::format("{:g}, LOWERED from the usual {:g}", value, *usual_entries[i].value),
+                  from + "; the usual one: " + usual_entries[i].basis});
+      continue;
     }
-    if (*used_entries[i].value != *usual_entries[i].value) continue;
+    if (!as_preset) continue;
     if (used_entries[i].value == &used.strap_abuse && !design.limit_strap) continue;
-    out.push_back({"factors." + used_entries[i].key, fmt::format("{:g}", *used_entries[i].value),
-                   used_entries[i].basis});
+    out.push_back({"factors." + used_entries[i].key, fmt::format("{:g}", value),
+                   preset + preset_entries[i].basis});
   }
 }
 
@@ -213,9 +223,9 @@ std::string tabs_left_out(const parts::Design& design) {
 /// Whether a part has welded ends whose weld is not given.
 bool end_welds_left_out(const parts::Design& design) {
   const bool link = design.lateral_link && design.lateral_link->ends.welded &&
-                    std::isnan(design.lateral_link->end_weld);
-  return link || (design.brace && std::isnan(design.brace->end_weld)) ||
-         (design.arm && std::isnan(design.arm->end_weld));
+                    !design.lateral_link->end_weld.given();
+  return link || (design.brace && !design.brace->end_weld.given()) ||
+         (design.arm && !design.arm->end_weld.given());
 }
 
 /// A line for each reason why load cases are not run.

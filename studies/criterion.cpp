@@ -44,6 +44,9 @@ checks::Wrench root_wrench(const parts::Assembly& assembly, const fea::Solution&
                                 parts::side_force(*root.side_force, solution));
 }
 
+constexpr const char* kAskedAsLink =
+    "asked what the lateral link is asked: one rule for all that holds it (proposal, no source)";
+
 /// What a check of the root says besides.
 void add_side_note(const parts::RootWeld& root, checks::Finding& finding) {
   if (root.side_force) finding.notes.push_back(parts::side_force_words(*root.side_force));
@@ -176,13 +179,19 @@ std::optional<checks::Finding> end_finding(const Criterion& criterion,
       return checks::tab(placed(bracket_eye_input(assembly, solution)));
     case Criterion::Kind::tab:
       return checks::tab(placed(tab_input(assembly.tabs[criterion.index], assembly, solution)));
-    case Criterion::Kind::tab_root:
-      return checks::tab_root(
-          placed(tab_root_input(assembly.tabs[criterion.index], assembly, solution)));
+    case Criterion::Kind::tab_root: {
+      const parts::TabbedJoint& tabs = assembly.tabs[criterion.index];
+      checks::Finding root = checks::tab_root(placed(tab_root_input(tabs, assembly, solution)));
+      if (tabs.duty == checks::Duty::lateral_link) root.notes.emplace_back(kAskedAsLink);
+      return root;
+    }
     case Criterion::Kind::tab_weld: {
       checks::Finding weld =
           checks::weld(placed(tab_weld_input(assembly.tabs[criterion.index], assembly, solution)));
       weld.check = "tab weld";
+      weld.notes.emplace_back(
+          "the force's direction in the tab's plane is not known: taken as the one that loads the "
+          "weld most");
       return weld;
     }
     case Criterion::Kind::end_weld: {
@@ -190,10 +199,18 @@ std::optional<checks::Finding> end_finding(const Criterion& criterion,
           checks::weld(placed(end_weld_input(assembly.end_welds[criterion.index], solution)));
       weld.check = "end weld";
       weld.notes.emplace_back(
-          "taken as a ring around the tube, square to it; a saddle or slant is longer; what it is "
-          "welded to is taken as stiff");
+          assembly.end_welds[criterion.index].weld.around > 0.0
+              ? "a fishmouth: throat leg cos(psi / 2) of the angle between the surfaces, nothing "
+                "past 135 degrees (AWS D1.1, from memory); turned about the bar as it is loaded "
+                "most"
+              : "taken as a ring around the tube, square to it; a saddle or slant is longer; what "
+                "it is welded to is taken as stiff");
       return weld;
     }
+    case Criterion::Kind::rosettes:
+      return checks::rosettes(placed(rosette_input(assembly.end_welds[criterion.index], solution)));
+    case Criterion::Kind::slip:
+      return checks::bolt_slip(placed(slip_input(assembly.bolts[criterion.index], solution)));
     case Criterion::Kind::shank:
       return checks::threaded_shank(
           placed(shank_input(assembly.threads[criterion.index], solution)));
@@ -209,7 +226,10 @@ std::optional<checks::Finding> end_finding(const Criterion& criterion,
 std::string end_place(const Criterion& criterion, const parts::Assembly& assembly) {
   using Kind = Criterion::Kind;
   if (criterion.kind == Kind::bracket_eye) return "plates at the bolt hole";
-  if (criterion.kind == Kind::end_weld) return assembly.end_welds[criterion.index].where;
+  if (criterion.kind == Kind::end_weld || criterion.kind == Kind::rosettes) {
+    return assembly.end_welds[criterion.index].where;
+  }
+  if (criterion.kind == Kind::slip) return assembly.bolts[criterion.index].where;
   const bool threaded = criterion.kind == Kind::shank || criterion.kind == Kind::thread;
   return threaded ? assembly.threads[criterion.index].where : assembly.tabs[criterion.index].where;
 }
@@ -323,6 +343,7 @@ checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome)
   finding.part = piece.part;
   finding.where = place_words(piece, at.beam, at.part);
   finding.notes.insert(finding.notes.end(), piece.notes.begin(), piece.notes.end());
+  if (piece.part == "bracket" || piece.part == "brace") finding.notes.emplace_back(kAskedAsLink);
   const std::string walls = checks::wall_words(shape, piece.material.elastic, piece.material.yield);
   if (!walls.empty()) finding.notes.push_back(walls);
   if (!piece.column && piece.part != "bracket") {
@@ -340,14 +361,6 @@ checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome)
 }  // namespace
 
 namespace {
-
-/// Whether H1 covers it: straight from joint to joint, of a solid or closed section.
-bool combines_forces(const parts::Piece& piece) {
-  return piece.column &&
-         std::none_of(piece.beams.begin(), piece.beams.end(), [](const parts::PieceBeam& beam) {
-           return sections::is_open(beam.at_a) || sections::is_open(beam.at_b);
-         });
-}
 
 /// Nothing while the strap is slack.
 std::optional<checks::Finding> strap_finding(const Criterion& criterion,
@@ -367,6 +380,27 @@ std::optional<checks::Finding> strap_finding(const Criterion& criterion,
   return found;
 }
 
+checks::RailFactors rail_factors(const checks::RequiredFactors& factors, bool abuse) {
+  using checks::Item;
+  return {.yielding = checks::required(factors, Item::rail_wall, abuse),
+          .punching = checks::required(factors, Item::rail_punching, abuse),
+          .crippling = checks::required(factors, Item::rail_crippling, abuse)};
+}
+
+/// What a rail's wall is asked for, by the ways in which it gives.
+/// @param at_load  null when the frame cannot carry the load: the largest
+AskedFactor rail_asked(const parts::Assembly& assembly, const checks::RailFactors& factors,
+                       const fea::Solution* at_load) {
+  const double largest = std::max({factors.yielding, factors.punching, factors.crippling});
+  AskedFactor asked{largest, factors.yielding, factors.yielding, factors};
+  if (at_load != nullptr) {
+    checks::RailWallInput input = rail_wall_input(assembly, *at_load);
+    input.asked = factors;
+    asked.value = checks::rail_wall(input).required;
+  }
+  return asked;
+}
+
 /// The factor asked for by a check that asks the same of all its parts.
 double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
                   const checks::RequiredFactors& factors, bool abuse) {
@@ -382,7 +416,6 @@ double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
     case Criterion::Kind::weld:
       return checks::required(factors, Item::weld, abuse);
     case Criterion::Kind::rail_wall:
-      return checks::required(factors, Item::rail_wall, abuse);
     case Criterion::Kind::bolt:
     case Criterion::Kind::bolt_hole:
       return checks::required(factors, Item::bolt, abuse);
@@ -392,10 +425,13 @@ double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
     case Criterion::Kind::tab:
       return checks::required(factors, Item::tab, abuse);
     case Criterion::Kind::tab_root:
-      return checks::required(factors, Item::yield, abuse);
+      return checks::required(factors, Item::yield, abuse, assembly.tabs[criterion.index].duty);
     case Criterion::Kind::tab_weld:
     case Criterion::Kind::end_weld:
+    case Criterion::Kind::rosettes:
       return checks::required(factors, Item::weld, abuse);
+    case Criterion::Kind::slip:
+      return checks::required(factors, Item::slip, abuse);
     case Criterion::Kind::shank:
       return checks::required(factors, Item::yield, abuse, checks::Duty::lateral_link);
     case Criterion::Kind::strap:
@@ -416,7 +452,7 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
   for (std::size_t i = 0; i < assembly.pieces.size(); ++i) {
     all.push_back({Criterion::Kind::yield, i});
     if (assembly.pieces[i].column) all.push_back({Criterion::Kind::column, i});
-    if (combines_forces(assembly.pieces[i])) all.push_back({Criterion::Kind::combined, i});
+    if (assembly.pieces[i].column) all.push_back({Criterion::Kind::combined, i});
     if (is_thin_walled(assembly.pieces[i])) all.push_back({Criterion::Kind::thin_wall, i});
   }
   if (assembly.root) {
@@ -428,6 +464,7 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
   }
   for (std::size_t i = 0; i < assembly.bolts.size(); ++i) {
     all.push_back({Criterion::Kind::bolt, i});
+    if (assembly.bolts[i].bolt.must_not_slip) all.push_back({Criterion::Kind::slip, i});
   }
   if (assembly.bolted_plates) {
     all.push_back({Criterion::Kind::bolt_hole, 0});
@@ -439,7 +476,9 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
     if (assembly.tabs[i].tabs.weld.leg > 0.0) all.push_back({Criterion::Kind::tab_weld, i});
   }
   for (std::size_t i = 0; i < assembly.end_welds.size(); ++i) {
-    all.push_back({Criterion::Kind::end_weld, i});
+    const parts::EndWeldSpec& weld = assembly.end_welds[i].weld;
+    if (weld.leg > 0.0) all.push_back({Criterion::Kind::end_weld, i});
+    if (weld.rosettes > 0) all.push_back({Criterion::Kind::rosettes, i});
   }
   for (std::size_t i = 0; i < assembly.threads.size(); ++i) {
     all.push_back({Criterion::Kind::shank, i});
@@ -465,6 +504,7 @@ const std::string& part_judged(const Criterion& criterion, const parts::Assembly
     case Criterion::Kind::joint:
       return assembly.rated_joints[criterion.index].part;
     case Criterion::Kind::bolt:
+    case Criterion::Kind::slip:
       return assembly.bolts[criterion.index].part;
     case Criterion::Kind::bolt_hole:
     case Criterion::Kind::bracket_eye:
@@ -474,6 +514,7 @@ const std::string& part_judged(const Criterion& criterion, const parts::Assembly
     case Criterion::Kind::tab_weld:
       return assembly.tabs[criterion.index].part;
     case Criterion::Kind::end_weld:
+    case Criterion::Kind::rosettes:
       return assembly.end_welds[criterion.index].part;
     case Criterion::Kind::shank:
     case Criterion::Kind::thread:
@@ -520,6 +561,10 @@ std::string check_name(Criterion::Kind kind) {
       return "tab weld";
     case Criterion::Kind::end_weld:
       return "end weld";
+    case Criterion::Kind::rosettes:
+      return "rosettes";
+    case Criterion::Kind::slip:
+      return "slip";
     case Criterion::Kind::shank:
       return "threaded shank";
     case Criterion::Kind::thread:
@@ -595,9 +640,12 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
 AskedFactor asked_factor(const Criterion& criterion, const parts::Assembly& assembly,
                          const checks::RequiredFactors& factors, bool abuse,
                          const fea::Solution* at_load) {
+  if (criterion.kind == Criterion::Kind::rail_wall) {
+    return rail_asked(assembly, rail_factors(factors, abuse), at_load);
+  }
   if (criterion.kind != Criterion::Kind::combined) {
     const double one = one_factor(criterion, assembly, factors, abuse);
-    return {one, one, one};
+    return {one, one, one, {}};
   }
   const parts::Piece& piece = assembly.pieces[criterion.index];
   const double buckling = checks::required(factors, checks::Item::buckling, abuse, piece.duty);
@@ -605,7 +653,7 @@ AskedFactor asked_factor(const Criterion& criterion, const parts::Assembly& asse
   const double value = at_load == nullptr ? std::max(buckling, yield)
                                           : checks::combined_required(
                                                 combined_terms(piece, *at_load), buckling, yield);
-  return {value, buckling, yield};
+  return {value, buckling, yield, {}};
 }
 
 std::optional<checks::Finding> finding(const Criterion& criterion, const parts::Assembly& assembly,
@@ -658,7 +706,7 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
     }
     case Criterion::Kind::rail_wall: {
       checks::RailWallInput input = rail_wall_input(assembly, *outcome.at_load);
-      input.required = outcome.asked.value;
+      input.asked = outcome.asked.of_rail;
       input.safety_factor = outcome.safety_factor;
       checks::Finding wall = checks::rail_wall(input);
       wall.part = assembly.root->part;

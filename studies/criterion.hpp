@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "checks/finding.hpp"
+#include "checks/rail_wall.hpp"
 #include "checks/required_factors.hpp"
 #include "fea/solver.hpp"
 #include "parts/assembly.hpp"
@@ -25,11 +26,13 @@ struct Criterion {
     joint,
     bolt,
     bolt_hole,
+    slip,
     bracket_eye,
     tab,
     tab_root,
     tab_weld,
     end_weld,
+    rosettes,
     shank,
     thread,
     strap,
@@ -48,8 +51,8 @@ struct Criterion {
 
 /// The name that a finding of this kind carries: "yield", "column", "combined forces",
 /// "thin wall", "weld", "rail wall", "joint rating", "bolt", "bolt hole", "tab",
-/// "tab root", "tab weld", "end weld", "threaded shank", "thread engagement", "strap",
-/// "joint tilt".
+/// "tab root", "tab weld", "end weld", "rosettes", "slip", "threaded shank", "thread engagement",
+/// "strap", "joint tilt".
 [[nodiscard]] std::string check_name(Criterion::Kind kind);
 
 /// Demand over capacity in one solution: the check holds up to 1.
@@ -59,12 +62,13 @@ struct Criterion {
                                           const fea::Solution& solution);
 
 /// The safety factor asked for. Combined forces are asked more of their compression than of the
-/// rest; of every other check all three are one.
+/// rest, a rail's wall by the ways in which it gives; of every other check all three are one.
 struct AskedFactor {
   double value = base::kUnset;
   double of_compression = base::kUnset;
   double of_rest = base::kUnset;
-  /// The multiple of the load at which the check is looked at: `value` or more, and one that others
+  checks::RailFactors of_rail = {};
+  /// The multiple of the load at which the check is looked at: near `value`, and one that others
   /// look at too.
   [[nodiscard]] double looked_at() const { return std::max(of_compression, of_rest); }
 };

@@ -111,6 +111,8 @@ FailureOrder failure_order(const Cell& cell, const std::vector<CriticalFactor>& 
   for (const Criterion& criterion : criteria(nominal)) {
     // H1 is a rule for design: what gives is the section, which yields, or the column.
     if (criterion.kind == Criterion::Kind::combined) continue;
+    // Faces that slip break nothing: their bolt bears then, which is a check of its own.
+    if (criterion.kind == Criterion::Kind::slip) continue;
     const std::string& part = part_judged(criterion, nominal);
     const bool bar = is_bar(criterion, nominal);
     const double limit = limit_in(cell, criterion, bar ? strong : nominal);

@@ -105,7 +105,8 @@ LifeAtPlace life_at(const LifePlace& place, const parts::Assembly& assembly,
   const bool known = std::none_of(input.blocks.begin(), input.blocks.end(), [](const auto& b) {
     return std::isnan(b.range) || std::isnan(b.shear);
   });
-  out.distance = known ? kBlockDistance / result.damage : base::kUnset;
+  out.damage_limit = checks::damage_limit(input.blocks);
+  out.distance = known ? out.damage_limit * kBlockDistance / result.damage : base::kUnset;
   out.lines = std::move(result.lines);
   return out;
 }

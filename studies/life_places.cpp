@@ -10,7 +10,9 @@
 #include "checks/weld_group.hpp"
 #include "fea/rotation.hpp"
 #include "parts/piece_forces.hpp"
+#include "parts/side_force.hpp"
 #include "sections/area_props.hpp"
+#include "studies/joint_criterion.hpp"
 #include "studies/piece_places.hpp"
 
 namespace studies {
@@ -66,6 +68,29 @@ BoltChange bolt_change(const parts::Assembly& assembly, std::size_t bolt, const 
   return {along, std::sqrt(std::max(0.0, force_g.squaredNorm() - along * along))};
 }
 
+/// How what one of the tabs at a bolt carries changes; the side force turns around with the rest.
+struct TabChange {
+  double in_plane = 0.0;  ///< [N]
+  double across = 0.0;    ///< [N]
+};
+TabChange tab_change(const parts::Assembly& assembly, std::size_t index, const fea::Solution& from,
+                     const fea::Solution* to) {
+  const parts::TabbedJoint& joint = assembly.tabs[index];
+  const BoltChange d = bolt_change(assembly, joint.bolt, from, to);
+  const double count = tabs_that_carry(joint, assembly);
+  return {d.across / count, (std::abs(d.along) + joint.tabs.side_force * d.across) / count};
+}
+
+checks::TabRootInput one_tab_root(const parts::TabSpec& tabs) {
+  return {.plates = 1,
+          .thickness = tabs.plates.thickness,
+          .width = tabs.root_width(),
+          .height = tabs.height,
+          .off = tabs.plates.count == 1 ? tabs.off : 0.0,
+          .yield = tabs.plates.material.haz_yield,
+          .required = 1.0};
+}
+
 bool is_round(const sections::Shape& shape) {
   return std::holds_alternative<sections::RoundBar>(shape) ||
          std::holds_alternative<sections::RoundTube>(shape);
@@ -106,11 +131,24 @@ Resultants difference(const Resultants& a, const Resultants& b) {
   return d;
 }
 
+/// How the side force on a bracket changes: it is a share of the link's force, misalignment and
+/// friction, and turns around with it.  [N]
+double side_range(const parts::SideForce& side, const fea::Solution& from,
+                  const fea::Solution* to) {
+  fea::Vector3 change = parts::end_forces(side.link, from).segment<3>(6 * side.end);
+  if (to != nullptr) change -= parts::end_forces(side.link, *to).segment<3>(6 * side.end);
+  return side.share * change.norm();
+}
+
 StressRange piece_range(const parts::Piece& piece, const fea::Solution& from,
                         const fea::Solution* to, double along) {
   const Cut cut = cut_at(piece, from, along);
   const Resultants other = to == nullptr ? Resultants{} : cut_at(piece, *to, along).forces;
-  const Resultants d = difference(cut.forces, other);
+  Resultants d = difference(cut.forces, other);
+  if (piece.side_force) {
+    d = parts::with_side_force(d, *piece.side_force, along,
+                               side_range(*piece.side_force, from, to));
+  }
   return {direct_range(piece, cut, d), shear_range(piece, cut, d)};
 }
 
@@ -196,6 +234,8 @@ class PlaceWriter {
     if (assembly_.root) add_root_weld();
     for (std::size_t i = 0; i < assembly_.bolts.size(); ++i) add_bolt(i);
     if (assembly_.bolted_plates) add_hole();
+    for (std::size_t i = 0; i < assembly_.tabs.size(); ++i) add_tabs(i);
+    for (std::size_t i = 0; i < assembly_.threads.size(); ++i) add_thread(i);
     return std::move(places_);
   }
 
@@ -233,7 +273,7 @@ class PlaceWriter {
     const bool first = weld.at < 0.5 * piece.center_line;
     const fea::BeamId beam = (first ? piece.beams.front() : piece.beams.back()).beam;
     for (const parts::EndWeld& end : assembly_.end_welds) {
-      if (end.beam.beam == beam && (end.end == 0) == first) return end.leg;
+      if (end.beam.beam == beam && (end.end == 0) == first) return end.weld.leg;
     }
     return base::kUnset;
   }
@@ -280,34 +320,37 @@ class PlaceWriter {
   }
 
   void add_root_weld() {
-    places_.push_back({.part = assembly_.root->part,
-                       .where = "root weld, root",
-                       .detail = checks::fillet_root(),
-                       .shear_detail = checks::fillet_root_shear(),
-                       .stress = "throat stress of the weld group, across and along the line",
-                       .range = [](const parts::Assembly& assembly, const fea::Solution& from,
-                                   const fea::Solution* to) {
-                         const parts::RootWeld& root = *assembly.root;
-                         checks::Wrench wrench = weld_wrench(root, from);
-                         if (to != nullptr) {
-                           const checks::Wrench other = weld_wrench(root, *to);
-                           wrench.force -= other.force;
-                           wrench.moment -= other.moment;
-                         }
-                         if (!root.backed.why_not.empty()) {
-                           return StressRange{base::kUnset, base::kUnset};
-                         }
-                         const checks::WeldGroup& group = root.backed.group;
-                         const auto worst = checks::worst_throat_stress(group, wrench);
-                         if (!worst) return StressRange{base::kUnset, base::kUnset};
-                         const checks::WeldLine& line = group.lines[worst->line];
-                         const Eigen::Vector3d stress =
-                             checks::weld_properties(group.lines).axes * worst->stress;
-                         const double along =
-                             std::abs(stress.dot((line.to - line.from).normalized()));
-                         return StressRange{
-                             std::sqrt(std::max(0.0, stress.squaredNorm() - along * along)), along};
-                       }});
+    places_.push_back(
+        {.part = assembly_.root->part,
+         .where = "root weld, root",
+         .detail = checks::fillet_root(),
+         .shear_detail = checks::fillet_root_shear(),
+         .stress = "throat stress of the weld group, across and along the line",
+         .range = [](const parts::Assembly& assembly, const fea::Solution& from,
+                     const fea::Solution* to) {
+           const parts::RootWeld& root = *assembly.root;
+           checks::Wrench wrench = weld_wrench(root, from);
+           if (to != nullptr) {
+             const checks::Wrench other = weld_wrench(root, *to);
+             wrench.force -= other.force;
+             wrench.moment -= other.moment;
+           }
+           if (root.side_force) {
+             wrench = parts::with_side_force(wrench, assembly.model[*assembly.bracket_bolt].at_g,
+                                             side_range(*root.side_force, from, to));
+           }
+           if (!root.backed.why_not.empty()) {
+             return StressRange{base::kUnset, base::kUnset};
+           }
+           const checks::WeldGroup& group = root.backed.group;
+           const auto worst = checks::worst_throat_stress(group, wrench);
+           if (!worst) return StressRange{base::kUnset, base::kUnset};
+           const checks::WeldLine& line = group.lines[worst->line];
+           const Eigen::Vector3d stress = checks::weld_properties(group.lines).axes * worst->stress;
+           const double along = std::abs(stress.dot((line.to - line.from).normalized()));
+           return StressRange{std::sqrt(std::max(0.0, stress.squaredNorm() - along * along)),
+                              along};
+         }});
   }
 
   void add_bolt(std::size_t index) {
@@ -355,6 +398,69 @@ class PlaceWriter {
                        }});
   }
 
+  /// Holes of tabs, their roots beside the weld and the root of that weld.
+  void add_tabs(std::size_t index) {
+    const parts::TabbedJoint& joint = assembly_.tabs[index];
+    places_.push_back({.part = joint.part,
+                       .where = joint.where + ", hole",
+                       .detail = checks::bolted_hole(),
+                       .stress = "|dF| / (tabs x t (2 edge - hole))",
+                       .range = [index](const parts::Assembly& assembly, const fea::Solution& from,
+                                        const fea::Solution* to) {
+                         const TabChange d = tab_change(assembly, index, from, to);
+                         const parts::TabSpec& tabs = assembly.tabs[index].tabs;
+                         const sections::BoltThread& thread =
+                             assembly.bolts[assembly.tabs[index].bolt].bolt.thread;
+                         const double net = 2.0 * tabs.edge - thread.standard_hole();
+                         return StressRange{d.in_plane / (tabs.plates.thickness * net), 0.0};
+                       }});
+    places_.push_back({.part = joint.part,
+                       .where = joint.where + ", toe",
+                       .detail = checks::plate_toe(),
+                       .stress = "bending and pull at the root as in the check of it",
+                       .range = [index](const parts::Assembly& assembly, const fea::Solution& from,
+                                        const fea::Solution* to) {
+                         const TabChange d = tab_change(assembly, index, from, to);
+                         checks::TabRootInput root = one_tab_root(assembly.tabs[index].tabs);
+                         root.force = d.in_plane;
+                         root.side = d.across;
+                         return StressRange{checks::tab_root(root).demand, 0.0};
+                       }});
+    if (!(joint.tabs.weld.leg > 0.0)) return;
+    places_.push_back(
+        {.part = joint.part,
+         .where = joint.where + ", root of the weld",
+         .detail = checks::fillet_root(),
+         .stress = "throat stress of the weld group, all taken as across the line",
+         .range = [index](const parts::Assembly& assembly, const fea::Solution& from,
+                          const fea::Solution* to) {
+           const TabChange d = tab_change(assembly, index, from, to);
+           const checks::WeldInput weld = tab_weld_of(assembly.tabs[index], {d.across, d.in_plane});
+           const auto worst = checks::worst_throat_stress(weld.group, weld.wrench);
+           return StressRange{worst ? worst->resultant : base::kUnset, 0.0};
+         }});
+  }
+
+  /// The thread of a rod end where the jam nut holds it.
+  void add_thread(std::size_t index) {
+    const parts::ThreadedJoint& joint = assembly_.threads[index];
+    places_.push_back(
+        {.part = joint.part,
+         .where = joint.where + ", thread",
+         .detail = checks::bolt_thread(joint.thread.thread.diameter),
+         .stress = "|dF| / At + 32 |dV| out / (pi d3^3), the jam nut left out",
+         .range = [index](const parts::Assembly& assembly, const fea::Solution& from,
+                          const fea::Solution* to) {
+           const parts::ThreadedJoint& it = assembly.threads[index];
+           fea::Vector3 d = parts::end_forces(it.beam, from).segment<3>(6 * it.end);
+           if (to != nullptr) d -= parts::end_forces(it.beam, *to).segment<3>(6 * it.end);
+           const double root = it.thread.thread.root_diameter();
+           const double bent =
+               32.0 * std::hypot(d.y(), d.z()) * it.thread.out / (base::kPi * std::pow(root, 3));
+           return StressRange{std::abs(d.x()) / it.thread.thread.tensile_area() + bent, 0.0};
+         }});
+  }
+
   const parts::Assembly& assembly_;
   std::vector<LifePlace> places_;
 };
@@ -366,7 +472,7 @@ std::vector<LifePlace> life_places(const parts::Assembly& assembly) {
 }
 
 std::vector<std::string> without_category(const parts::Assembly& assembly) {
-  std::vector<std::string> out = {"eyes, housings, tabs and threaded ends of links"};
+  std::vector<std::string> out = {"eyes and housings of links, and what tabs are welded to"};
   const auto in_plane = [](const parts::BoltedJoint& b) { return b.bolt.threads_in_plane; };
   if (std::any_of(assembly.bolts.begin(), assembly.bolts.end(), in_plane)) {
     out.emplace_back("shear of bolts with threads in the plane (no category)");

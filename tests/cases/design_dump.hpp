@@ -95,7 +95,7 @@ inline std::string text_of(const parts::LinkEnds& e) {
 }
 inline std::string text_of(const parts::BoltSpec& b) {
   return fmt::format("{} {} {} {} {} {}", b.thread.name, b.grade.name, text_of(b.grade.tensile),
-                     b.double_shear, b.threads_in_plane, b.loose_stack);
+                     b.double_shear, b.threads_in_plane, b.loose_stack + 2 * b.must_not_slip);
 }
 inline std::string text_of(const parts::Bend& b) {
   return fmt::format("{} {}", static_cast<int>(b.toward), text_of(b.off_straight));
@@ -116,6 +116,9 @@ inline std::string text_of(const parts::TabSpec& t) {
 }
 inline std::string text_of(const parts::ThreadSpec& t) {
   return t.thread.name + text_of(t.engaged) + text_of(t.out) + text_of(t.yield);
+}
+inline std::string text_of(const parts::EndWeldSpec& w) {
+  return text_of(w.leg) + text_of(w.around) + std::to_string(w.rosettes) + text_of(w.rosette);
 }
 inline std::string text_of(const parts::Steel& s) {
   return s.material.id;
@@ -172,6 +175,7 @@ inline std::string design_text(const parts::Design& d) {
          named("self_weight", d.self_weight);
   for (const std::string& name : d.load_cases) all += name + " ";
   all += named("load_cases", d.custom_cases) + named("duty", d.duty);
+  all += checks::name_of(d.factor_preset);
   checks::RequiredFactors factors = d.factors;
   for (const auto& entry : checks::factor_entries(factors)) all += text_of(*entry.value);
   for (const parts::Variant& v : d.variants) {

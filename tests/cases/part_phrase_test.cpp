@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include <catch2/catch.hpp>
 
 #include "cases/phrase.hpp"
@@ -131,6 +133,31 @@ TEST_CASE("threads of rod ends read and write", "[cases][phrase]") {
   CHECK_THAT(refused<parts::ThreadSpec>("3/4-16, 1 in engaged, 1 in out"),
              Contains("yield strength of its shank"));
   CHECK_THAT(refused<parts::ThreadSpec>("3/4-16, 1 in deep"), Contains("`1 in deep`"));
+}
+
+TEST_CASE("welds at ends read and write", "[cases][phrase]") {
+  CHECK_THAT(read<parts::EndWeldSpec>("3/16 in").leg, WithinRel(0.0047625, 1e-12));
+  CHECK_THAT(read<parts::EndWeldSpec>("1/4 in Fillet, fishmouth on 2 in sleeve").around,
+             WithinRel(0.0508, 1e-12));
+  const auto rosettes = read<parts::EndWeldSpec>("4 rosettes of 12 mm");
+  CHECK(rosettes.rosettes == 4);
+  CHECK(std::isnan(rosettes.leg));
+  CHECK(rewritten<parts::EndWeldSpec>("5 mm, fishmouth on 50 mm, 2 rosettes of 12 mm") ==
+        "5 mm fillet, fishmouth on 50 mm, 2 rosettes of 12 mm");
+  CHECK_THAT(refused<parts::EndWeldSpec>("fishmouth on 50 mm"), Contains("no leg"));
+  CHECK_THAT(refused<parts::EndWeldSpec>("5 mm groove"), Contains("none of"));
+  CHECK_THAT(refused<parts::EndWeldSpec>("9 rosettes of 12 mm"), Contains("2 to 8"));
+  CHECK_THAT(refused<parts::EndWeldSpec>("5 mm fillet, fishmouth on a sleeve"), Contains("e.g."));
+}
+
+TEST_CASE("a bolt that friction is to hold reads and writes, and cannot be loose",
+          "[cases][phrase]") {
+  CHECK(read<parts::BoltSpec>("5/8-18 grade 8, held by friction").must_not_slip);
+  CHECK_FALSE(read<parts::BoltSpec>("5/8-18 grade 8").must_not_slip);
+  CHECK_THAT(rewritten<parts::BoltSpec>("5/8-18 grade 8, held by friction"),
+             Contains("clamped stack, held by friction"));
+  CHECK_THAT(refused<parts::BoltSpec>("5/8-18 grade 8, loose stack, held by friction"),
+             Contains("friction cannot hold"));
 }
 
 TEST_CASE("rails read and write", "[cases][phrase]") {

@@ -41,6 +41,9 @@ TEST_CASE("an unknown key is refused with the nearest known one", "[cases][probl
   CHECK(problems(kLink + "factors:\n  weld_routin: 2\n") ==
         "case.yaml:23:3: factors.weld_routin: unknown key `weld_routin`; did you mean "
         "`weld_routine`?");
+  CHECK(problems(kLink + "factors:\n  preset: every day\n") ==
+        "case.yaml:23:11: factors.preset: `every day` is no table of factors known here: usual, "
+        "AISC ASD");
 }
 
 TEST_CASE("a missing key is said at its part, with what would do", "[cases][problems]") {

@@ -1,9 +1,11 @@
 #include "checks/bending_strength.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include <catch2/catch.hpp>
 
+#include "sections/area_props.hpp"
 #include "tests/checks/worked_arithmetic.hpp"
 
 using Catch::Matchers::WithinRel;
@@ -135,17 +137,103 @@ TEST_CASE("a thinner wall or a longer span never makes a section stronger", "[ch
   }
 }
 
-TEST_CASE("open sections have no nominal moment but for an angle's legs", "[checks][bending]") {
-  const sections::Channel channel = {.depth = 0.100, .width = 0.050, .web = 0.006, .flange = 0.008};
-  CHECK(std::isnan(strength(channel).y.value));
+TEST_CASE("an angle's legs yield first or buckle, and over a long span it gives sideways",
+          "[checks][bending]") {
   // AISC 360-22 F10.3, from memory: legs up to 0.83 sqrt(E/Fy) = 19.9 yield first.
   const sections::Angle stocky = {.depth = 0.050, .width = 0.050, .wall = 0.005};
-  CHECK(strength(stocky).y.lines.size() == 1);
+  CHECK(strength(stocky, 0.3).y.lines.size() == 1);
   const sections::Angle thin = {.depth = 0.050, .width = 0.050, .wall = 0.0024};
-  const checks::NominalMoment leg = strength(thin).y;
+  const checks::NominalMoment leg = strength(thin, 0.1).y;
   REQUIRE(leg.lines.size() == 2);
   CHECK(lines_hold(leg));
   const double root = std::sqrt(350e6 / 200e9);
   CHECK_THAT(leg.value / leg.lines[0].values.back().si,
              WithinRel(2.43 - 1.72 * 50.0 / 2.4 * root, 1e-9));
+  // F10-4, from memory, of even legs: 9/8 E A rz t / Lb, its 9/8 rounded from pi / sqrt(7.8).
+  const sections::AreaProps p = sections::area_props(stocky);
+  const double least = std::min(p.radius_y, p.radius_z);
+  CHECK_THAT(checks::sideways_moment(200e9, p.area * least * least, p.torsion, 3.0, 0.0),
+             WithinRel(9.0 / 8.0 * 200e9 * p.area * least * 0.005 / 3.0, 5e-3));
+  const checks::BendingStrength longer = strength(stocky, 6.0);
+  CHECK(std::max(longer.y.lines.size(), longer.z.lines.size()) == 2);
+  CHECK(std::min(longer.y.lines.size(), longer.z.lines.size()) == 1);
+  CHECK(lines_hold(longer.y));
+  CHECK(lines_hold(longer.z));
+}
+
+// AISC 360-22 F2 and F6, from memory; worked by hand.
+TEST_CASE("a channel is plastic over a short span and gives sideways over a long one",
+          "[checks][bending]") {
+  const sections::Channel channel = {.depth = 0.100, .width = 0.050, .web = 0.006, .flange = 0.008};
+  const checks::NominalMoment stocky = strength(channel, 0.5).y;
+  CHECK_THAT(stocky.value, WithinRel(350e6 * 47.384e-6, 1e-4));
+  CHECK(stocky.lines.size() == 1);
+  double last = stocky.value;
+  std::size_t lowered = 0;
+  for (double length = 0.6; length < 12.0; length *= 1.15) {
+    const checks::NominalMoment m = strength(channel, length).y;
+    CHECK(m.value <= last * (1.0 + 1e-9));
+    CHECK(lines_hold(m));
+    if (m.lines.size() == 2) ++lowered;
+    last = m.value;
+  }
+  CHECK(lowered > 5);
+  // Beyond Lr it is the elastic moment, pi / L sqrt(E Iz G J + (pi E / L)^2 Iz Cw) (Timoshenko and
+  // Gere, sec. 6.2, from memory); F2 rounds G to E / 2.6 and pi^2 / 2 x 2.6 to 0.078's inverse.
+  const sections::AreaProps p = sections::area_props(channel);
+  const double warped =
+      std::pow(base::kPi * 200e9 / 12.0, 2) * p.izz * checks::channel_warping(channel);
+  CHECK_THAT(
+      strength(channel, 12.0).y.value,
+      WithinRel(base::kPi / 12.0 * std::sqrt(200e9 * p.izz * 200e9 / 2.6 * p.torsion + warped),
+                0.01));
+  // Along the flanges: at most 1.6 Fy S.
+  CHECK_THAT(strength(channel).z.value, WithinRel(1.6 * 350e6 * p.modulus_z, 1e-9));
+}
+
+TEST_CASE("a channel's flange decides whether it is plastic, yields or is outside the method",
+          "[checks][bending]") {
+  const double root = std::sqrt(200e9 / 350e6);
+  const auto of = [&](double slenderness) {
+    return strength(
+        sections::Channel{
+            .depth = 0.100, .width = slenderness * root * 0.004, .web = 0.004, .flange = 0.004},
+        0.05);
+  };
+  const auto shape_factor = [&](double slenderness) {
+    const sections::AreaProps p = sections::area_props(sections::Channel{
+        .depth = 0.100, .width = slenderness * root * 0.004, .web = 0.004, .flange = 0.004});
+    return of(slenderness).y.value / (350e6 * p.modulus_y);
+  };
+  CHECK(shape_factor(0.37) > 1.1);
+  CHECK_THAT(shape_factor(0.39), WithinRel(1.0, 1e-9));
+  CHECK_THAT(shape_factor(0.55), WithinRel(1.0, 1e-9));
+  CHECK_THAT(of(0.57).y.reason, Catch::Contains("outside the method"));
+  // F6: along the flanges the plastic moment falls in a straight line to 0.7 Fy S.
+  CHECK(of(0.99).z.value > 0.0);
+  CHECK(lines_hold(of(0.80).z));
+  CHECK(std::isnan(of(1.01).z.value));
+}
+
+TEST_CASE("an open line of walls gives sideways over a long span, more so the less even it is",
+          "[checks][bending]") {
+  const sections::ThinWalled hat = {
+      .points =
+          {{-0.045, 0.0}, {-0.025, 0.0}, {-0.025, 0.05}, {0.025, 0.05}, {0.025, 0.0}, {0.045, 0.0}},
+      .walls = {0.004, 0.004, 0.004, 0.004, 0.004},
+      .closed = false};
+  const checks::BendingStrength brief = strength(hat, 0.02);
+  sections::ThinWalled thick = hat;
+  for (double& wall : thick.walls) wall = 0.010;
+  CHECK(strength(thick, 0.02).y.lines.size() == 1);
+  const checks::BendingStrength slender = strength(hat, 4.0);
+  CHECK(slender.y.lines.size() == 2);
+  CHECK(lines_hold(slender.y));
+  CHECK(lines_hold(slender.z));
+  CHECK(slender.y.value < brief.y.value);
+  CHECK(checks::sideways_moment(200e9, 1e-7, 1e-9, 2.0, 0.05) <
+        checks::sideways_moment(200e9, 1e-7, 1e-9, 2.0, 0.0));
+  sections::ThinWalled thin = hat;
+  for (double& wall : thin.walls) wall = 0.0008;
+  CHECK_THAT(strength(thin, 0.02).y.reason, Catch::Contains("outside the method"));
 }

@@ -97,12 +97,56 @@ TEST_CASE("plates from corner to corner load the walls beside the face", "[check
   CHECK_THAT(1.0 / demand(cornered(), {.normal = 1.0}), WithinRel(227.5e3, kTight));
   CHECK_THAT(1.0 / demand(cornered(), {.pitching = 1.0}), WithinRel(0.058 * 113.75e3, kTight));
   RailSeat plated = cornered();
-  plated.frame_plate = 0.006;  // 67.5 + 66 mm of wall: distortion governs
-  CHECK_THAT(1.0 / demand(plated, {.rolling = 1.0}), WithinRel(9719.0, kTight));
+  plated.frame_plate = 0.006;  // twice its thickness: 115 mm of each wall, 90 mm of rolling
+  CHECK_THAT(1.0 / demand(plated, {.rolling = 1.0}), WithinRel(7875.0, kTight));
   // Each force's own weakest way to fail, added up (EN 1993-1-8, 7.5.2.1, from memory).
   CHECK_THAT(demand(plated, {.normal = 1e4, .rolling = 1e3}),
-             WithinRel(1e4 / 333.75e3 + 1e3 / 9719.0, kTight));
-  CHECK_THAT(1.0 / demand(plated, {.normal = 1.0}), WithinRel(333.75e3, kTight));
+             WithinRel(1e4 / 287.5e3 + 1e3 / 7875.0, kTight));
+  CHECK_THAT(1.0 / demand(plated, {.normal = 1.0}), WithinRel(287.5e3, kTight));
+}
+
+TEST_CASE("a thick frame plate spreads under 45 degrees, not 2.5 to 1", "[checks][rail_wall]") {
+  RailSeat seat = cornered();
+  seat.frame_plate = 0.012;
+  CHECK_THAT(1.0 / demand(seat, {.normal = 1.0}),
+             WithinRel(2.0 * 250e6 * 0.005 * (0.0375 + 0.024 + 0.066), kTight));
+}
+
+TEST_CASE("a rail's own stress takes from the walls beside the face", "[checks][rail_wall]") {
+  RailSeat seat = cornered();
+  seat.own_stress = 0.75 * seat.yield;  // kn = 1.3 - 0.4 x 0.75
+  CHECK_THAT(1.0 / demand(seat, {.normal = 1.0}), WithinRel(227.5e3, kTight));
+  seat.own_stress = seat.yield;
+  CHECK_THAT(1.0 / demand(seat, {.normal = 1.0}), WithinRel(0.9 * 227.5e3, kTight));
+}
+
+// Omega of each limit state: AISC 360-22 J10.2 and J10.3, 360-10 table K1.2, from memory.
+TEST_CASE("each way in which a rail's wall gives asks its own factor", "[checks][rail_wall]") {
+  const auto asked = [](const RailSeat& seat, const checks::SeatLoad& load) {
+    return checks::rail_wall({.seat = seat, .load = load}).required;
+  };
+  CHECK_THAT(asked(cornered(), {.normal = 1.0}), WithinRel(1.5, 1e-12));
+  RailSeat thin = cornered();
+  thin.wall = 0.002;
+  thin.side = 0.400;
+  thin.frame_plate = 0.010;
+  CHECK_THAT(asked(thin, {.normal = 1.0}), WithinRel(2.0, 1e-12));
+  // Two thirds of what yields from crippling, the rest from shear in the face: between the two.
+  const double between = asked(thin, {.normal = 1e4, .across = 1e4});
+  CHECK(between > 1.5);
+  CHECK(between < 2.0);
+  RailSeat narrow = flat();  // beta 0.25: uneven plate 14.00 kN, face 17.17 kN, block 26.86 kN
+  narrow.line = 0.25 * narrow.face;
+  CHECK_THAT(1.0 / demand(narrow, {.normal = 1.0}), WithinRel(14.0e3, kTight));
+  CHECK_THAT(asked(narrow, {.normal = 1.0}), WithinRel(1.58, 1e-12));
+  // Crippling is the weaker by its factor, yielding by nominal strength: what is asked of the
+  // nominal one makes both hold.
+  RailSeat near = thin;
+  near.elastic *= 1.8;  // yields at 43.0 kN, cripples at 34.0 sqrt(1.8) = 45.6 kN
+  const checks::Finding f = checks::rail_wall({.seat = near, .load = {.normal = 1.0}});
+  CHECK_THAT(1.0 / f.demand, WithinRel(2.0 * 43.0e3, kTight));
+  CHECK_THAT(f.required * f.demand, WithinRel(2.0 / (2.0 * 45.612e3), 5e-4));
+  CHECK(worked::equations_that_hold(f) >= 6);
 }
 
 TEST_CASE("a thin high wall cripples before it yields", "[checks][rail_wall]") {
@@ -110,7 +154,7 @@ TEST_CASE("a thin high wall cripples before it yields", "[checks][rail_wall]") {
   seat.wall = 0.002;
   seat.frame_plate = 0.010;
   seat.side = 0.400;
-  // Yield 250 x 2 x (65 + 66) = 65.5 kN; 0.8 x 4 x (1 + 198 / 394) x 7071 = 34.00 kN.
+  // Yield 250 x 2 x 2 (15 + 20 + 8) = 43.0 kN; 0.8 x 4 x (1 + 198 / 394) x 7071 = 34.00 kN.
   CHECK_THAT(1.0 / demand(seat, {.normal = 1.0}), WithinRel(2.0 * 34.0e3, 5e-4));
 }
 
@@ -185,8 +229,7 @@ TEST_CASE("the rail wall is decided inside its range and not outside", "[checks]
     row.set(seat, row.outside);
     CHECK_FALSE(checks::seat_method(seat).why_not.empty());
     CHECK(checks::seat_method(seat).kind == SeatKind::none);
-    const checks::Finding f =
-        checks::rail_wall({.seat = seat, .load = {.normal = 1.0}, .required = 1.5});
+    const checks::Finding f = checks::rail_wall({.seat = seat, .load = {.normal = 1.0}});
     CHECK(f.state == State::undecided);
     CHECK_THAT(f.reason, Contains("outside the method"));
     CHECK(std::isnan(f.demand));
@@ -244,15 +287,15 @@ TEST_CASE("the worked lines of the rail wall add up, and the verdict turns at it
   RailSeat single = cornered();
   single.plates = 1;
   for (const RailSeat& seat : {flat(), cornered(), sides, single, opened(0), opened(1)}) {
-    const checks::Finding f = checks::rail_wall({.seat = seat, .load = load, .required = 1.5});
+    const checks::Finding f = checks::rail_wall({.seat = seat, .load = load});
     CHECK(worked::equations_that_hold(f) >= 6);
     CHECK_THAT(f.lines.back().values.back().si, WithinRel(f.demand, 1e-12));
     checks::SeatLoad scaled = load;
     for (const double u : {0.98, 1.02}) {
-      const double m = u / f.demand / 1.5;
+      const double m = u / f.demand / f.required;
       scaled = {m * load.normal,  m * load.across,   m * load.along,
                 m * load.rolling, m * load.pitching, m * load.twisting};
-      CHECK(checks::rail_wall({.seat = seat, .load = scaled, .required = 1.5}).state ==
+      CHECK(checks::rail_wall({.seat = seat, .load = scaled}).state ==
             (u < 1.0 ? State::within : State::over));
     }
   }

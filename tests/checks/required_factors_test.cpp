@@ -30,6 +30,8 @@ TEST_CASE("the required factors are the table's", "[checks]") {
       {Item::bolt, Duty::lateral_link, 2.0, 1.5},
       {Item::tab, Duty::ordinary, 2.0, 1.5},
       {Item::rail_wall, Duty::ordinary, 1.5, 1.25},
+      {Item::rail_punching, Duty::ordinary, 1.58, 1.32},
+      {Item::rail_crippling, Duty::ordinary, 2.0, 1.67},
       {Item::tipping, Duty::ordinary, 1.5, 1.1},
       {Item::reversing_joint, Duty::lateral_link, 5.0, 1.0},
       {Item::joint, Duty::ordinary, 3.0, 1.0},
@@ -67,4 +69,39 @@ TEST_CASE("a required factor that is no number over zero is refused by its key",
   CHECK_NOTHROW(checks::require_valid(f));
   f.tipping_abuse = 0.0;
   CHECK_THROWS_WITH(checks::require_valid(f), Catch::Contains("tipping_abuse: "));
+}
+
+// Omega of AISC 360-22 D2, E1, F1, J2.4, J3, D5, J10 and of 360-10 table K1.2, from memory.
+TEST_CASE("the preset of AISC asks its Omega of every load", "[checks]") {
+  const checks::RequiredFactors f = checks::factors_of(checks::FactorPreset::aisc_asd);
+  struct Row {
+    Item item;
+    double omega;
+  };
+  const Row rows[] = {
+      {Item::yield, 1.67},    {Item::buckling, 1.67},      {Item::weld, 2.0},
+      {Item::bolt, 2.0},      {Item::slip, 1.5},           {Item::tab, 2.0},
+      {Item::rail_wall, 1.5}, {Item::rail_punching, 1.58}, {Item::rail_crippling, 2.0}};
+  for (const Row& row : rows) {
+    for (const Duty duty : {Duty::ordinary, Duty::lateral_link, Duty::steering}) {
+      CHECK(required(f, row.item, false, duty) == row.omega);
+      CHECK(required(f, row.item, true, duty) == row.omega);
+    }
+  }
+  // What it has no factor for stays as usual.
+  CHECK(required(f, Item::tipping, true) == 1.1);
+  CHECK(required(f, Item::reversing_joint, false) == 5.0);
+}
+
+TEST_CASE("every entry of a preset says whose it is", "[checks]") {
+  checks::RequiredFactors f = checks::factors_of(checks::FactorPreset::aisc_asd);
+  checks::RequiredFactors usual;
+  const auto entries = checks::factor_entries(f, checks::FactorPreset::aisc_asd);
+  const auto usual_entries = checks::factor_entries(usual);
+  REQUIRE(entries.size() == usual_entries.size());
+  for (std::size_t i = 0; i < entries.size(); ++i) {
+    const bool omega = entries[i].basis.find("Omega") == 0;
+    CHECK(omega == (entries[i].basis != usual_entries[i].basis));
+    if (!omega) CHECK(*entries[i].value == *usual_entries[i].value);
+  }
 }

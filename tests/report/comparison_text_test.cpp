@@ -25,8 +25,7 @@ TEST_CASE("base and one variant stand side by side", "[report][compare]") {
   c.inches = false;
   c.variants.resize(1);
   CHECK(report::comparison_text(c, {}) ==
-        R"(OVER: as drawn, worst bracket, weld 118 %. Not offered yet: combined forces in
-open sections, other welds.
+        R"(OVER: as drawn, worst bracket, weld 118 %. Not offered yet: other welds.
                 as drawn             no brace
 verdict         OVER                 OVER
 worst           bracket, weld 118 %  bracket, weld 362 % (3.07 x base)

@@ -13,8 +13,7 @@ TEST_CASE("a picked size is shown with its neighbors and what stops the lighter 
   const report::TextStyle style = {.command_for_more = "linkmargin pick a.yaml --part b --all"};
   CHECK(report::picked_text(invented::picked(), style) ==
         R"(LIGHTEST THAT PASSES: 1-1/2 x 0.188 in tube, DOM for the lateral link,
-2.63 lb/ft, at 93 % of its limit. Not offered yet: combined forces in open
-sections, other welds.
+2.63 lb/ft, at 93 % of its limit. Not offered yet: other welds.
 now in the case: tube 1.5 x 0.25 in, DOM
           size                        mass utilization  stopped by
 lighter   1-1/4 x 0.188 in tube 2.13 lb/ft       131 %  column, slid into a

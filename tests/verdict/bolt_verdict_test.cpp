@@ -95,6 +95,23 @@ TEST_CASE("a bolt in a loose stack is over once it bends and shears", "[verdict]
             .utilization() < 0.4);
 }
 
+TEST_CASE("a joint that friction is to hold is over once its faces slip", "[verdict]") {
+  // Two faces of 0.20 (common practice, no source) under 0.75 Sp At (Shigley, eq. 8-31, from
+  // memory); class 10.9: Sp 830 MPa (read). Required: Omega 1.50 of AISC 360-22 J3.9, from memory.
+  const double area = hand::kPi / 4.0 * std::pow(0.016 - 0.938194 * 0.002, 2);
+  const double limit = 2.0 * 0.20 * 0.75 * 830.0e6 * area / 1.5;
+  check_flips({.case_text =
+                   [&](double u) {
+                     return bolted_link("M16 class 10.9, held by friction", 0.050, u * limit);
+                   },
+               .part = "lateral_link",
+               .check = "slip",
+               .tolerance = 2e-3});
+  for (const checks::Finding& f : judged(bolted_link("M16 class 10.9", 0.050, limit)).findings) {
+    CHECK(f.check != "slip");
+  }
+}
+
 TEST_CASE("the plates are over once the bolt tears out of them, or bears too hard", "[verdict]") {
   // AISC 360-22 J3.11, from memory; S355: 470 MPa (EN 10025-2, read). M16 in a hole of 18 mm.
   const double tear = 2.0 * 1.2 * (0.013 - 0.009) * 0.012 * 470.0e6;

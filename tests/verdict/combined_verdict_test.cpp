@@ -138,6 +138,33 @@ TEST_CASE("a pressed, bent and twisted strut is over once H3 is", "[verdict]") {
                .tolerance = 6e-3});
 }
 
+// AISC 360-22 H1-1a and F2, from memory: the channel is short enough to be plastic, and pulled.
+TEST_CASE("a pulled and bent channel is over once H1 is", "[verdict]") {
+  const double area = 0.100 * 0.006 + 2.0 * 0.044 * 0.008;
+  const double plastic = 2.0 * 0.050 * 0.008 * 0.046 + 0.006 * 0.084 * 0.084 / 4.0;
+  const double pull = 0.5 * 355.0e6 * area / 1.5;
+  const double bend = 0.5 * 9.0 / 8.0 * 355.0e6 * plastic / 1.5;
+  for (const double u : {0.98, 1.02}) {
+    const std::string text = fmt::format(
+        "title: channel\n"
+        "sections:\n"
+        "  c: {{shape: channel, depth: 100 mm, width: 50 mm, web: 6 mm, flange: 8 mm}}\n"
+        "points: {{foot: [0, 0, 0 m], head: [0, 0.5, 0 m]}}\n"
+        "members: {{tie: {{from: foot, to: head, section: c S355}}}}\n"
+        "supports:\n"
+        "  foot: {{at: foot, held: x y z ry}}\n"
+        "  head: {{at: head, held: x z}}\n"
+        "forces:\n"
+        "  pull: {{at: head, force_y: {0} N, moment_x: {1} N m}}\n"
+        "  other end: {{at: foot, moment_x: {2} N m}}\n",
+        u * pull, u * bend, -u * bend);
+    const checks::Finding found = finding(judged(text), "tie", "combined forces");
+    CHECK(found.utilization() == Approx(u).epsilon(3e-3));
+    CHECK(found.required == Approx(1.5));
+    CHECK(found.state == (u < 1.0 ? checks::State::within : checks::State::over));
+  }
+}
+
 TEST_CASE("one kind of force alone is left to the column or to the yield", "[verdict]") {
   const studies::Answer pressed = judged(pressed_and_bent(20.0e3, 0.0, 0.0));
   CHECK(has_finding(pressed, "column"));

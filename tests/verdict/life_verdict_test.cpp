@@ -14,7 +14,8 @@ using verdict_tests::judged;
 namespace {
 
 /// A level link on its bracket, pulled and pushed along by 15 kN, the bracket's bolt 250 mm down.
-std::string link_case(const std::string& duty) {
+std::string link_case(const std::string& duty, const std::string& plates = "2 of 6 mm S355",
+                      const std::string& side_force = "0 %") {
   return fmt::format(
       "title: link and bracket\n"
       "lateral_link:\n"
@@ -24,7 +25,8 @@ std::string link_case(const std::string& duty) {
       "  ends: weld-on pin\n"
       "bracket:\n"
       "  drop: 250 mm\n"
-      "  plates: 2 of 6 mm S355\n"
+      "  plates: {}\n"
+      "  side_force: {}\n"
       "  depth_at_rail: 100 mm\n"
       "  depth_at_bolt: 60 mm\n"
       "  weld: 6 mm fillet, both sides of each plate\n"
@@ -36,7 +38,7 @@ std::string link_case(const std::string& duty) {
       "  push: {{at: axle bolt, force_y: 15 kN, load_case: pushed}}\n"
       "duty:\n"
       "  - {{{}}}\n",
-      duty);
+      plates, side_force, duty);
 }
 
 studies::LifeAtPlace place(const studies::Answer& answer, const std::string& part,
@@ -90,6 +92,34 @@ TEST_CASE("the toe and the root of a bracket's weld see the whole range both way
   CHECK(std::hypot(range_shown(root, "direct"), range_shown(root, "shear")) ==
         Approx(2.0 * 132.9e6).epsilon(0.02));
   CHECK(range_shown(root, "shear") == Approx(2.0 * 8.8e6).epsilon(0.05));
+}
+
+TEST_CASE("the side force on a bracket turns around with the link's force", "[verdict][life]") {
+  // 5 % of 30 kN at 250 mm across one plate of 12 x 100 mm, on top of 15 kN both ways along it.
+  const studies::Answer answer =
+      judged(link_case("from: pulled, to: pushed, per_1000_km: 10000, sizes: straight line",
+                       "1 of 12 mm S355", "5 %"));
+  const double along = 0.012 * 0.100 * 0.100 / 6.0;
+  const double across = 0.100 * 0.012 * 0.012 / 6.0;
+  CHECK(range_shown(place(answer, "bracket", "plates at the rail, toe"), "direct") ==
+        Approx(2.0 * 15.0e3 * 0.250 * (1.0 / along + 0.05 / across)).epsilon(0.02));
+}
+
+// IIW Recommendations (2016), ch. 4, from memory: 0.5 for spectra.
+TEST_CASE("ranges of mixed size may use up half of Miner's sum, of one size all of it",
+          "[verdict][life]") {
+  const auto first = [](const std::string& sizes) {
+    return judged(link_case("from: pulled, to: pushed, per_1000_km: 1000, sizes: " + sizes))
+        .life->places.front();
+  };
+  const studies::LifeAtPlace mixed = first("straight line");
+  CHECK(mixed.damage_limit == 0.5);
+  double damage = 0.0;
+  for (const checks::WorkedLine& line : mixed.lines) {
+    if (line.symbols.find("= damage") != std::string::npos) damage += line.values.back().si;
+  }
+  CHECK(mixed.distance == Approx(0.5 * 1.0e8 / damage));
+  CHECK(first("all full").damage_limit == 1.0);
 }
 
 TEST_CASE("the duty alone says how far: twice the cycles, half the distance", "[verdict][life]") {
