@@ -10,8 +10,8 @@ namespace parts {
 /// One tube of an axle's housing.
 struct HousingTube {
   Stick stick;
-  double to = base::kUnset;  ///< where it ends, from the truck's middle, left +; the last one ends
-                             ///< at the right arm  [m]
+  double to = 0.0;  ///< where it ends, from the truck's middle, left +; not of the last one, which
+                    ///< ends at the right arm  [m]
   bool operator==(const HousingTube&) const = default;
 };
 

@@ -163,7 +163,7 @@ TEST_CASE("a key without its part is named in full", "[cases][patch]") {
   CHECK(set("dorp") == "dorp: unknown key `dorp`");
   CHECK(thrown([&] { (void)cases::number_at(d, "bracket.rail_stiffness"); }) ==
         "bracket.rail_stiffness: the case does not give it, or says `not sure`: give a value to "
-        "start from, e.g. 12 kip in/deg");
+        "start from, e.g. 200 ft-lb/deg");
 }
 
 TEST_CASE("an unbelievable height of the mass center is refused", "[cases][problems]") {

@@ -125,8 +125,9 @@ TEST_CASE("an open rail of a frame twists as one that warps", "[parts][frame]") 
 TEST_CASE("two rails share a load through a cross member as a hand solution says",
           "[parts][frame]") {
   parts::Design d = on_frame();
-  constexpr double kSpan = 1.2;
+  constexpr double kSpan = 2.4;
   constexpr double kLoad = 10.0e3;
+  d.frame->cross_member = parts_test::tube(0.120, 0.010);
   d.frame->cross_members_at = {0.0};
   d.frame->held_at = {0.5 * kSpan, -0.5 * kSpan};
   const parts::Assembly a = parts::assemble(d, {});

@@ -45,9 +45,9 @@ std::string lifted(double wheel) {
       "arm: {{axle_lower: lower bolt, axle_upper: upper bolt, frame: pivot,\n"
       "  lower: 100 x 12 mm S355H, axle_joint: ball joint, frame_joint: ball joint,\n"
       "  static_rating: 5000 kN}}\n"
-      "axle: {{coil_spacing: 0.8 m, coil_rate: 2000 N/mm, housing: 80 x 8 mm S355H to 200 mm, "
-      "then\n"
-      "  120 x 10 mm S355H to -100 mm, then 80 x 8 mm S355H}}\n"
+      "axle: {{coil_spacing: 0.8 m, coil_rate: 2000 N/mm,\n"
+      "  housing: '80 x 8 mm S355H to 200 mm, then 120 x 10 mm S355H to -100 mm, then 80 x 8 mm "
+      "S355H'}}\n"
       "load_cases: [{{name: lift, left_wheel: [0, 0, {0} N], right_wheel: [0, 0, {0} N]}}]\n",
       wheel);
 }
