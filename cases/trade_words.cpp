@@ -33,7 +33,7 @@ constexpr std::array<PipeSize, 8> kPipes = {{{0.5, 0.840, 0.109, 0.147},
                                              {3.0, 3.500, 0.216, 0.300}}};
 constexpr const char* kPipeExample = "`1-1/2 in sch 40 pipe A53B`";
 
-std::string bare(std::string_view word) {
+std::string plain_word(std::string_view word) {
   std::string small = lower(word);
   small.erase(std::remove(small.begin(), small.end(), ','), small.end());
   small.erase(std::remove(small.begin(), small.end(), '.'), small.end());
@@ -46,12 +46,12 @@ bool is_number(std::string_view word) {
 }
 
 bool is_inches(std::string_view word) {
-  const std::string small = bare(word);
+  const std::string small = plain_word(word);
   return small == "in" || small == "inch" || small == "inches" || small == "\"";
 }
 
 bool is_length_unit(std::string_view word) {
-  const std::string small = bare(word);
+  const std::string small = plain_word(word);
   return is_inches(word) || small == "mm" || small == "cm";
 }
 
@@ -62,10 +62,10 @@ struct Schedule {
 };
 
 Schedule schedule_at(const std::vector<std::string>& words, std::size_t i) {
-  std::string text = bare(words[i]);
+  std::string text = plain_word(words[i]);
   std::size_t taken = 1;
   if ((text == "sch" || text == "sched" || text == "schedule") && i + 1 < words.size()) {
-    text = "sch" + bare(words[i + 1]);
+    text = "sch" + plain_word(words[i + 1]);
     taken = 2;
   }
   if (text.size() < 5 || text.rfind("sch", 0) != 0 || !is_number(text.substr(3))) return {};
@@ -94,7 +94,7 @@ InFull pipe_in_full(const std::vector<std::string>& words, std::size_t at,
   }
   std::vector<std::string> rest;
   for (std::size_t i = at + schedule.words; i < words.size(); ++i) {
-    if (bare(words[i]) != "pipe") rest.push_back(words[i]);
+    if (plain_word(words[i]) != "pipe") rest.push_back(words[i]);
   }
   const std::string sizes = fmt::format("{} x {} in", pipe->outside,
                                         schedule.number == 40 ? pipe->wall_40 : pipe->wall_80);
@@ -113,10 +113,11 @@ InFull in_full(std::string_view raw) {
   for (std::size_t i = 0; i < words.size(); ++i) {
     const Schedule schedule = schedule_at(words, i);
     if (schedule.words > 0) return pipe_in_full(words, i, schedule);
-    const std::string word = bare(words[i]);
+    const std::string word = plain_word(words[i]);
     const bool after_size =
         !out.empty() && (number_at_start(out.back()) || is_length_unit(out.back()));
-    const bool c_channel = word == "c" && i + 1 < words.size() && bare(words[i + 1]) == "channel";
+    const bool c_channel =
+        word == "c" && i + 1 < words.size() && plain_word(words[i + 1]) == "channel";
     if (c_channel) continue;
     if (after_size && (word == "ga" || word == "gauge" || word == "gage")) {
       throw InputError("",
@@ -135,7 +136,7 @@ InFull in_full(std::string_view raw) {
 
 std::string steel_meant(std::string_view name) {
   for (const std::string& raw : words_of(name)) {
-    const std::string word = bare(raw);
+    const std::string word = plain_word(raw);
     if (word == "erw" || word == "hrew" || word == "crew" || word == "hew") {
       return "; that says how a tube is welded, not of which steel: e.g. A513_1_1020 (as welded), "
              "A500C_round or A500C_rect";

@@ -58,14 +58,14 @@ std::vector<double> housing_stations(const Housing& housing, double half) {
 
 /// One tube after the other, with the axle's middle on the way.
 void add_tubes(Builder& builder, const std::vector<double>& stations) {
-  constexpr double kSamePlace = 1.0e-6;  // [m]
+  constexpr double kAtMiddle = 1.0e-6;  // [m]
   const std::vector<HousingTube>& tubes = builder.design().axle->housing.tubes;
   Assembly& out = builder.out();
   const fea::Vector3 middle_g = out.model[*out.axle].at_g;
   const auto node_at = [&](std::size_t i) {
     if (i == 0) return *out.axle_sides[0];
     if (i == tubes.size()) return *out.axle_sides[1];
-    if (std::abs(stations[i]) < kSamePlace) return *out.axle;
+    if (std::abs(stations[i]) < kAtMiddle) return *out.axle;
     return builder.add_node(middle_g + fea::Vector3(0.0, stations[i], 0.0), "axle housing",
                             "axle.housing");
   };
@@ -73,7 +73,7 @@ void add_tubes(Builder& builder, const std::vector<double>& stations) {
   for (std::size_t i = 0; i < tubes.size(); ++i) {
     const fea::NodeId next = node_at(i + 1);
     std::vector<RunStop> through;
-    if (stations[i] > kSamePlace && stations[i + 1] < -kSamePlace) through.push_back({*out.axle});
+    if (stations[i] > kAtMiddle && stations[i + 1] < -kAtMiddle) through.push_back({*out.axle});
     RunSpec spec{.part = "axle", .name = "housing", .key = "axle.housing", .stick = tubes[i].stick};
     if (tubes.size() > 1) spec.name = fmt::format("housing, tube {} from the left", i + 1);
     spec.pieces = 2;

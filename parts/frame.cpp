@@ -13,7 +13,7 @@
 namespace parts {
 namespace {
 
-constexpr double kSamePlace = 1.0e-6;    // [m]
+constexpr double kSameStation = 1.0e-6;  // [m]
 constexpr double kStiff = 1.0e10;        // [N/m], all but rigid beside a rail
 constexpr double kStiffTurn = 2.0e9;     // [N m/rad]
 constexpr double kOneOpenWall = 15.0e3;  // [N m/rad], one wall of an open rail; proposal, no source
@@ -32,7 +32,7 @@ struct CrossMember {
 };
 
 bool same_place(double a, double b) {
-  return std::abs(a - b) < kSamePlace;
+  return std::abs(a - b) < kSameStation;
 }
 
 /// What the twist of an open rail is, about the bracket, over that by St. Venant alone: warping is
@@ -43,7 +43,7 @@ double warping_share(const Design& design, const std::vector<CrossMember>& all, 
   between.cross_member_ahead = between.cross_member_behind = base::kUnset;
   for (const CrossMember& one : all) {
     const double at = std::abs(one.at);
-    if (at < kSamePlace) continue;
+    if (at < kSameStation) continue;
     double& nearest = one.at > 0.0 ? between.cross_member_ahead : between.cross_member_behind;
     if (!(nearest <= at)) nearest = at;
   }
@@ -98,7 +98,7 @@ class FrameBuilder {
     for (const double side : {1.0, -1.0}) {
       if (side < 0.0 && !arm.mirror) break;
       const double across = place_.inward_y * (side * joint.y() - place_.at_bolt_g.y());
-      if (!(across > kSamePlace) || !(across < frame_.rails_apart - kSamePlace)) {
+      if (!(across > kSameStation) || !(across < frame_.rails_apart - kSameStation)) {
         throw base::InputError("frame.arm_cross_member",
                                "the arms' frame joints lie outside the rails, and a cross member "
                                "runs between them; leave it out, or mend the points");
