@@ -52,7 +52,10 @@ void add_places(Problems& out, const Design& design) {
                      "the bracket hangs between two cross members: give one ahead of it and one "
                      "behind, e.g. [20, -30 in]");
   }
-  if (frame.held == parts::RailHold::pinned && frame.held_at.size() < 2) {
+  if (frame.held_at.empty()) {
+    out.emplace_back("frame.held_at",
+                     "nothing holds the rails: give a place or more, e.g. [40, -60 in]");
+  } else if (frame.held == parts::RailHold::pinned && frame.held_at.size() < 2) {
     out.emplace_back(
         "frame.held_at",
         "rails that are pinned need two places, e.g. [40, -60 in]; or `held: clamped`");

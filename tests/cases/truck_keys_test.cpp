@@ -80,6 +80,10 @@ TEST_CASE("frames that cannot be are refused", "[cases][frame]") {
   CHECK(framed("[45, -50 in]", "[45 in]") ==
         "case.yaml:24:3: frame.held_at: rails that are pinned need two places, e.g. [40, -60 in]; "
         "or `held: clamped`");
+  CHECK_THAT(framed("[45, -50 in]", "[]"), Contains("frame.held_at: nothing holds the rails"));
+  CHECK_THAT(framed("  held_at: [45, -50 in]\n", ""),
+             Contains("frame: `held_at` is missing: where body and rear hold both rails, from the "
+                      "bracket's bolt, e.g. [20, -30 in]"));
   CHECK(framed("[45, -50 in]", "[45, -50, 45 in]") ==
         "case.yaml:24:3: frame.held_at: 45 in is given twice");
   CHECK(framed("[45, -50 in]", "[45, -50 ft]") ==
