@@ -41,14 +41,15 @@ std::string lifted(double wheel) {
       "  upper bolt: [0, 0.4, 0.55 m]\n"
       "  pivot: [-0.9, 0.4, 0.4 m]\n"
       "lateral_link: {{frame_bolt: link at frame, axle_bolt: link at axle,\n"
-      "  tube: 100 x 12 mm S355H, ends: tapped rod end, static_rating: 5000 kN}}\n"
+      "  tube: 100 x 12 mm S355H, ends: clamped bushing}}\n"
       "arm: {{axle_lower: lower bolt, axle_upper: upper bolt, frame: pivot,\n"
       "  lower: 100 x 12 mm S355H, axle_joint: ball joint, frame_joint: ball joint,\n"
       "  static_rating: 5000 kN}}\n"
-      "axle: {{coil_spacing: 0.8 m, coil_rate: 2000 N/mm,\n"
+      "axle: {{coil_spacing: 0.8 m, coil_rate: 20000 N/mm,\n"
       "  housing: '80 x 8 mm S355H to 200 mm, then 120 x 10 mm S355H to -100 mm, then 80 x 8 mm "
       "S355H'}}\n"
-      "load_cases: [{{name: lift, left_wheel: [0, 0, {0} N], right_wheel: [0, 0, {0} N]}}]\n",
+      "load_cases: [hard_corner, {{name: lift, left_wheel: [0, 0, {0} N], right_wheel: [0, 0, {0} "
+      "N]}}]\n",
       wheel);
 }
 
