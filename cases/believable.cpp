@@ -67,6 +67,8 @@ std::vector<base::InputError> unbelievable_values(const parts::Design& design) {
     // A very light and a very heavy front axle.
     out.between("vehicle.axle_weight", design.vehicle->axle_weight, 900.0 * base::kPoundForce,
                 25000.0 * base::kPoundForce, Dimension::force);
+    out.length("vehicle.mass_center_height", design.vehicle->mass_center_height, 0.250, 2.500);
+    out.length("vehicle.wheelbase", design.vehicle->wheelbase, 1.200, 8.000);
   }
   if (design.lateral_link) {
     out.length("lateral_link.bolt_to_bolt", design.lateral_link->bolt_to_bolt, 0.100, 2.000);

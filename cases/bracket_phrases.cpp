@@ -33,6 +33,26 @@ int count_of(std::string_view text) {
   refuse<Plates>(text, "is not 1 or 2 plates");
 }
 
+constexpr const char* kFoldedExample = "folded from 1/4 in mild steel, 3/8 in inside radius";
+
+/// "folded from 1/4 in mild steel, 3/8 in inside radius".
+Phrase<Plates> folded_plates(const std::string& text, const parts::Design& names) {
+  const std::vector<std::string> pieces = split(text.substr(text.find(' ') + 6), ",");
+  const Sizes wall = read_sizes(pieces[0], kFoldedExample);
+  const Sizes radius = read_sizes(pieces.size() == 2 ? pieces[1] : "", kFoldedExample);
+  if (wall.si.size() != 1 || wall.rest.empty() || radius.si.size() != 1 ||
+      lower(radius.rest) != "inside radius") {
+    throw InputError("", fmt::format("{} does not give the thickness, its steel and the inside "
+                                     "radius; e.g. `{}`",
+                                     quoted(text), kFoldedExample));
+  }
+  const FormAndSteel words = form_and_steel(wall.rest, names);
+  if (!words.form.empty() && words.form != "plate") refuse<Plates>(text, "is no plate");
+  Plates plates{.count = 2, .thickness = wall.si[0], .fold_radius = radius.si[0], .material = {}};
+  plates.material = known_steel(words.steel, names);
+  return {plates, condition_assumed(words.steel, names)};
+}
+
 void require_rail(const Sizes& sizes, bool boxed, std::string_view text) {
   if (sizes.si.size() != 3) {
     refuse<Rail>(text, "does not give width x height x wall of the rail");
@@ -77,6 +97,7 @@ RailFaces with_face(RailFaces faces, std::string_view piece, std::string_view te
 template <>
 Phrase<Plates> read_phrase(std::string_view raw, const parts::Design& names) {
   const std::string text = squeeze(raw);
+  if (lower(text).rfind("folded from ", 0) == 0) return folded_plates(text, names);
   Plates plates;
   plates.count = count_of(text);
   const std::size_t of = lower(text).find(" of ");
@@ -153,6 +174,11 @@ Phrase<RailFaces> read_phrase(std::string_view raw, const parts::Design&) {
 }
 
 std::string write_phrase(const Plates& plates, const parts::Design& names) {
+  if (plates.folded()) {
+    return fmt::format("folded from {} {}, {} inside radius",
+                       write_sizes({plates.thickness}, names.inches), plates.material.id,
+                       write_sizes({plates.fold_radius}, names.inches));
+  }
   return fmt::format("{} of {} {}", plates.count, write_sizes({plates.thickness}, names.inches),
                      plates.material.id);
 }

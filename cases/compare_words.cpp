@@ -19,8 +19,9 @@ using parts::Design;
 using parts::Patch;
 using parts::Variant;
 
-constexpr std::array<std::string_view, 8> kLeftOut = {
-    "brace", "bracket", "arm", "axle", "lateral_link", "limit_strap", "steering", "vehicle"};
+constexpr std::array<std::string_view, 9> kLeftOut = {"brace",       "bracket",  "frame",
+                                                      "arm",         "axle",     "lateral_link",
+                                                      "limit_strap", "steering", "vehicle"};
 
 /// "no brace" -> the part left out.
 std::optional<Patch> part_left_out(const std::string& words) {
@@ -55,9 +56,35 @@ std::vector<Patch> bend_patches(const Design& design, const std::string& value) 
   return all;
 }
 
+/// "6 in drop" -> "6 in"; nothing for other words.
+std::optional<std::string> drop(const std::string& words) {
+  const std::string end = " drop";
+  const bool ends = words.size() > end.size() && number_at_start(words) &&
+                    words.compare(words.size() - end.size(), end.size(), end) == 0;
+  return ends ? std::optional<std::string>(words.substr(0, words.size() - end.size()))
+              : std::nullopt;
+}
+
+std::vector<Patch> patches_from(const Design& design, const std::string& words);
+
+/// "6 in drop, no brace": what stands between the commas, one after the other.
+std::vector<Patch> patches_of_drop(const Design& design, const std::string& words) {
+  const std::size_t comma = words.find(',');
+  std::vector<Patch> all = patches_from(design, squeeze(words.substr(0, comma)));
+  for (Patch& more : patches_from(design, squeeze(words.substr(comma + 1)))) {
+    all.push_back(std::move(more));
+  }
+  return all;
+}
+
 std::vector<Patch> patches_from(const Design& design, const std::string& words) {
   const std::string small = lower(words);
-  if (small == "as drawn") return {};
+  if (small == "as drawn" || small == "braced") return {};
+  if (const auto value = drop(small)) return {{"bracket.drop", *value}};
+  const std::size_t comma = small.find(',');
+  if (comma != std::string::npos && drop(squeeze(small.substr(0, comma)))) {
+    return patches_of_drop(design, words);
+  }
   if (const auto value = bend(small)) return bend_patches(design, *value);
   if (const auto patch = part_left_out(small)) return {*patch};
   if (number_at_start(words)) {
@@ -68,7 +95,7 @@ std::vector<Patch> patches_from(const Design& design, const std::string& words) 
   }
   throw InputError("", quoted(words) +
                            " is not understood; would do: `no brace`, `straight`, `2 in "
-                           "bend`, `1-1/2 in solid bar`, `bracket.drop = 7 in`");
+                           "bend`, `6 in drop`, `1-1/2 in solid bar`, `bracket.drop = 7 in`");
 }
 
 /// Alternatives that share what stands before the first number and after the last one:
@@ -121,11 +148,31 @@ std::vector<Variant> alternatives(const Design& design, const std::string& path,
   }
 }
 
+/// "2 or 4 in drop, braced and unbraced": each as it is, and without the brace.
+std::optional<std::vector<Variant>> braced_and_not(const Design& design, const std::string& words) {
+  const std::string end = ", braced and unbraced";
+  const std::string small = lower(words);
+  if (small.size() <= end.size() || small.substr(small.size() - end.size()) != end) {
+    return std::nullopt;
+  }
+  std::vector<Variant> all;
+  for (Variant& braced :
+       alternatives(design, {}, words.substr(0, words.size() - end.size()), from_words)) {
+    Variant bare{braced.name + ", no brace", braced.patches};
+    bare.patches.push_back({"brace", ""});
+    (void)apply(design, bare);
+    all.push_back(std::move(braced));
+    all.push_back(std::move(bare));
+  }
+  return all;
+}
+
 }  // namespace
 
 std::vector<Variant> variants_from_words(const Design& design, std::string_view raw) {
   const std::string words = squeeze(raw);
   const std::size_t equals = words.find('=');
+  if (auto both = braced_and_not(design, words)) return *std::move(both);
   if (equals == std::string::npos) return alternatives(design, {}, words, from_words);
   const std::string path(trim(std::string_view(words).substr(0, equals)));
   const std::string value(trim(std::string_view(words).substr(equals + 1)));

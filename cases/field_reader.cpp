@@ -227,7 +227,8 @@ void FieldReader::outline(const FieldInfo& info, std::vector<std::array<double, 
 }
 
 void FieldReader::lengths(const FieldInfo& info, std::vector<double>& value) {
-  const Entry* entry = take(info, "1/8 in");
+  // Of walls one thickness does; places along a rail are two or more.
+  const Entry* entry = take(info, info.key == "walls" ? "1/8 in" : "[20, -30 in]");
   if (entry == nullptr) return;
   std::vector<std::string> texts;
   if (entry->value.kind == Value::Kind::scalar) texts.push_back(entry->value.text);

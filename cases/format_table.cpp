@@ -25,6 +25,9 @@ using parts::Presence;
 constexpr std::string_view kind_of(const parts::Stick&) {
   return "[bar or tube](#bars-tubes-and-plates)";
 }
+constexpr std::string_view kind_of(const parts::Housing&) {
+  return "[housing](#axle)";
+}
 constexpr std::string_view kind_of(const parts::Plates&) {
   return "[plates](#bracket)";
 }
@@ -205,6 +208,7 @@ constexpr std::array kTables{PartTable{"vehicle", table_for<parts::VehicleEntry>
                              PartTable{"lateral_link", table_for<parts::LateralLink>},
                              PartTable{"bracket", table_for<parts::Bracket>},
                              PartTable{"brace", table_for<parts::Brace>},
+                             PartTable{"frame", table_for<parts::Frame>},
                              PartTable{"arm", table_for<parts::Arm>},
                              PartTable{"axle", table_for<parts::Axle>},
                              PartTable{"limit_strap", table_for<parts::LimitStrap>},

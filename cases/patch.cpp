@@ -29,8 +29,9 @@ struct Path {
   std::string field;  ///< empty when the path ends before it
 };
 
-constexpr std::array<std::string_view, 8> kParts = {
-    "vehicle", "lateral_link", "bracket", "brace", "arm", "axle", "limit_strap", "steering"};
+constexpr std::array<std::string_view, 9> kParts = {"vehicle", "lateral_link", "bracket",
+                                                    "brace",   "frame",        "arm",
+                                                    "axle",    "limit_strap",  "steering"};
 constexpr std::array<std::string_view, 11> kLists = {
     "members", "supports",    "springs",     "rigid",      "forces", "line_loads",
     "strains", "settlements", "self_weight", "load_cases", "duty"};
@@ -192,14 +193,14 @@ bool with_group(const std::string& group, OnPart on_part, OnList on_list) {
   };
   return part("vehicle", &Design::vehicle) || part("lateral_link", &Design::lateral_link) ||
          part("bracket", &Design::bracket) || part("brace", &Design::brace) ||
-         part("arm", &Design::arm) || part("axle", &Design::axle) ||
-         part("limit_strap", &Design::limit_strap) || part("steering", &Design::steering) ||
-         list("members", &Design::members) || list("supports", &Design::supports) ||
-         list("springs", &Design::springs) || list("forces", &Design::forces) ||
-         list("rigid", &Design::rigid) || list("line_loads", &Design::line_loads) ||
-         list("strains", &Design::strains) || list("settlements", &Design::settlements) ||
-         list("self_weight", &Design::self_weight) || list("load_cases", &Design::custom_cases) ||
-         list("duty", &Design::duty);
+         part("frame", &Design::frame) || part("arm", &Design::arm) ||
+         part("axle", &Design::axle) || part("limit_strap", &Design::limit_strap) ||
+         part("steering", &Design::steering) || list("members", &Design::members) ||
+         list("supports", &Design::supports) || list("springs", &Design::springs) ||
+         list("forces", &Design::forces) || list("rigid", &Design::rigid) ||
+         list("line_loads", &Design::line_loads) || list("strains", &Design::strains) ||
+         list("settlements", &Design::settlements) || list("self_weight", &Design::self_weight) ||
+         list("load_cases", &Design::custom_cases) || list("duty", &Design::duty);
 }
 
 /// Looks for one number among the fields of a part: a visitor for parts' `fields(visitor, part)`.
@@ -220,6 +221,7 @@ class NumberFinder {
   void text(const parts::FieldInfo&, std::string&) {}
   void point(const parts::FieldInfo&, std::string&) {}
   void points(const parts::FieldInfo&, std::vector<std::string>&) {}
+  void lengths(const parts::FieldInfo&, std::vector<double>&) {}
 
   [[nodiscard]] const std::optional<std::pair<double, parts::Dimension>>& found() const {
     return found_;
@@ -254,7 +256,64 @@ void change_block(Design& design, const Path& path, const Patch& patch) {
   design = std::move(context.design);
 }
 
+/// Whether a part has a field: a visitor for parts' `fields(visitor, part)`.
+class FieldFinder {
+ public:
+  explicit FieldFinder(std::string_view field) : field_(field) {}
+
+  void quantity(const parts::FieldInfo& info, double&, const parts::Quantity&) { look_at(info); }
+  template <class T>
+  void phrase(const parts::FieldInfo& info, T&) {
+    look_at(info);
+  }
+  template <class Enum, std::size_t N>
+  void choice(const parts::FieldInfo& info, Enum&, const std::array<parts::Word<Enum>, N>&) {
+    look_at(info);
+  }
+  void flag(const parts::FieldInfo& info, bool&) { look_at(info); }
+  void text(const parts::FieldInfo& info, std::string&) { look_at(info); }
+  void point(const parts::FieldInfo& info, std::string&) { look_at(info); }
+  void points(const parts::FieldInfo& info, std::vector<std::string>&) { look_at(info); }
+  void lengths(const parts::FieldInfo& info, std::vector<double>&) { look_at(info); }
+
+  [[nodiscard]] bool found() const { return found_; }
+
+ private:
+  void look_at(const parts::FieldInfo& info) {
+    found_ = found_ || info.key == field_ || info.other_key == field_;
+  }
+
+  std::string_view field_;
+  bool found_ = false;
+};
+
+/// The full paths of a field that was given without its part: "vehicle.axle_weight".
+std::vector<std::string> full_paths(const std::string& field) {
+  std::vector<std::string> all;
+  const auto add = [&](const char* part, auto value) {
+    FieldFinder finder(field);
+    fields(finder, value);
+    if (finder.found()) all.push_back(fmt::format("`{}.{}`", part, field));
+  };
+  add("vehicle", parts::VehicleEntry{});
+  add("lateral_link", parts::LateralLink{});
+  add("bracket", parts::Bracket{});
+  add("brace", parts::Brace{});
+  add("frame", parts::Frame{});
+  add("arm", parts::Arm{});
+  add("axle", parts::Axle{});
+  add("limit_strap", parts::LimitStrap{});
+  add("steering", parts::Steering{});
+  return all;
+}
+
 [[noreturn]] void refuse(const Path& path) {
+  const std::vector<std::string> full =
+      path.field.empty() ? full_paths(path.whole) : std::vector<std::string>{};
+  if (!full.empty()) {
+    throw InputError(path.whole, fmt::format("{} needs its part before it: {}", quoted(path.whole),
+                                             join(full, " or ")));
+  }
   if (path.group == "materials" || path.group == "sections" || path.group == "joints") {
     throw InputError(path.whole, fmt::format("what `{}:` holds is shared by the parts that name "
                                              "it; change the part instead, e.g. lateral_link.tube",
@@ -323,7 +382,12 @@ NumberAt number_at(const Design& design, std::string_view raw) {
                      fmt::format("it is no number; there is {}", join(finder.numbers(), ", ")));
   }
   const auto [si, dimension] = *finder.found();
-  if (std::isnan(si)) throw InputError(path.whole, "the case does not give it");
+  if (std::isnan(si)) {
+    throw InputError(path.whole,
+                     fmt::format("the case does not give it, or says `not sure`: give a "
+                                 "value to start from, e.g. {}",
+                                 example_quantity(dimension, design.inches)));
+  }
   const CustomaryUnit unit = customary_unit(dimension, design.inches);
   if (path.group == "vehicle" && dimension == parts::Dimension::force) {
     return design.inches ? NumberAt{si, "lb", base::kPoundForce}
@@ -340,6 +404,7 @@ Design apply(const Design& design, const parts::Variant& variant) {
   add_part(changed, &Design::lateral_link, "lateral_link", variant);
   add_part(changed, &Design::bracket, "bracket", variant);
   add_part(changed, &Design::brace, "brace", variant);
+  add_part(changed, &Design::frame, "frame", variant);
   add_part(changed, &Design::arm, "arm", variant);
   add_part(changed, &Design::limit_strap, "limit_strap", variant);
   add_part(changed, &Design::steering, "steering", variant);

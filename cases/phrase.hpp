@@ -30,7 +30,13 @@ template <class T>
 template <>
 Phrase<parts::Stick> read_phrase(std::string_view text, const parts::Design& names);
 
-/// "2 of 5/16 in mild steel".
+/// "80 x 8 mm S355H", or from the left arm to the right one "80 x 8 mm S355H to 250 mm, then
+/// 140 x 12 mm S355H to 50 mm, then 80 x 8 mm S355H": where each ends, left of the truck's middle
+/// +.
+template <>
+Phrase<parts::Housing> read_phrase(std::string_view text, const parts::Design& names);
+
+/// "2 of 5/16 in mild steel", "folded from 1/4 in mild steel, 3/8 in inside radius".
 template <>
 Phrase<parts::Plates> read_phrase(std::string_view text, const parts::Design& names);
 
@@ -106,6 +112,7 @@ Phrase<parts::Coupling> read_phrase(std::string_view text, const parts::Design& 
 
 /// The phrase that reads back to an equal part, in the units of `names`.
 [[nodiscard]] std::string write_phrase(const parts::Stick& stick, const parts::Design& names);
+[[nodiscard]] std::string write_phrase(const parts::Housing& housing, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::Plates& plates, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::Steel& steel, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::FilletWeld& weld, const parts::Design& names);
@@ -127,6 +134,9 @@ Phrase<parts::Coupling> read_phrase(std::string_view text, const parts::Design& 
 /// A phrase that would do, for messages.
 [[nodiscard]] constexpr std::string_view example_phrase(const parts::Stick&) {
   return "1-1/2 x 0.250 in DOM";
+}
+[[nodiscard]] constexpr std::string_view example_phrase(const parts::Housing&) {
+  return "3 x 0.250 in DOM to 10 in, then 5 x 0.500 in DOM to 2 in, then 3 x 0.250 in DOM";
 }
 [[nodiscard]] constexpr std::string_view example_phrase(const parts::Plates&) {
   return "2 of 5/16 in mild steel";

@@ -41,6 +41,7 @@ class CaseReader {
     part("lateral_link", context_.design.lateral_link);
     part("bracket", context_.design.bracket);
     part("brace", context_.design.brace);
+    part("frame", context_.design.frame);
     part("arm", context_.design.arm);
     part("limit_strap", context_.design.limit_strap);
     part("steering", context_.design.steering);

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "base/input_error.hpp"
+#include "cases/trade_words.hpp"
 #include "cases/words.hpp"
 
 namespace cases {
@@ -38,7 +39,8 @@ sections::Material known_steel(std::string_view name, const parts::Design& names
   std::vector<std::string> candidates;
   for (const auto& own : names.materials) candidates.push_back(own.name);
   candidates.push_back(sections::nearest_material(name));
-  std::string hint = did_you_mean(name, candidates);
+  std::string hint = steel_meant(name);
+  if (hint.empty()) hint = did_you_mean(name, candidates);
   if (hint.empty()) hint = "; e.g. DOM, 1018, 4130, mild steel, A36, S355, or one of `materials:`";
   throw base::InputError("", "unknown steel " + quoted(name) + hint);
 }

@@ -11,6 +11,7 @@
 #include "cases/shape_numbers.hpp"
 #include "cases/sizes.hpp"
 #include "cases/steel.hpp"
+#include "cases/trade_words.hpp"
 #include "cases/words.hpp"
 
 namespace cases {
@@ -170,9 +171,10 @@ Phrase<Stick> read_named(std::string_view text, const parts::Design& names) {
     std::vector<std::string> candidates;
     for (const auto& s : names.sections) candidates.push_back(s.name);
     const std::string first = std::string(text.substr(0, text.find(' ')));
-    throw InputError(
-        "", fmt::format("{} is neither sizes, e.g. {}, nor a name of `sections:`{}", quoted(text),
-                        quoted(kTubeExample), did_you_mean(first, candidates)));
+    std::string hint = did_you_mean(first, candidates);
+    if (hint.empty()) hint = shape_meant(text);
+    throw InputError("", fmt::format("{} is neither sizes, e.g. {}, nor a name of `sections:`{}",
+                                     quoted(text), quoted(kTubeExample), hint));
   }
   const std::string_view steel = trim(text.substr(section->name.size()));
   if (steel.empty()) {
@@ -182,11 +184,7 @@ Phrase<Stick> read_named(std::string_view text, const parts::Design& names) {
   return with_condition({section->value, {}}, steel, names);
 }
 
-}  // namespace
-
-template <>
-Phrase<Stick> read_phrase(std::string_view raw, const parts::Design& names) {
-  const std::string text = squeeze(raw);
+Phrase<Stick> read_in_full(const std::string& text, const parts::Design& names) {
   Sizes sizes = read_sizes(text, kTubeExample);
   if (sizes.si.empty()) return read_named(text, names);
   const bool three = sizes.si.size() == 3;
@@ -219,6 +217,16 @@ Phrase<Stick> read_phrase(std::string_view raw, const parts::Design& names) {
          "outside corner radius of 2 walls (2.5 over 6 mm, 3 over 10 mm); EN 10219-2 annex B, "
          "from memory"});
   }
+  return phrase;
+}
+
+}  // namespace
+
+template <>
+Phrase<Stick> read_phrase(std::string_view raw, const parts::Design& names) {
+  const InFull meant = in_full(raw);
+  Phrase<Stick> phrase = read_in_full(meant.text, names);
+  phrase.assumed.insert(phrase.assumed.begin(), meant.assumed.begin(), meant.assumed.end());
   return phrase;
 }
 

@@ -15,6 +15,7 @@ const std::vector<TopKey>& top_keys() {
       {"lateral_link", "the bar that holds the axle sideways"},
       {"bracket", "hangs from the rail and carries the link's bolt"},
       {"brace", "the tube from the bracket to the opposite rail"},
+      {"frame", "the truck's rails and cross members about the bracket"},
       {"arm", "radius arms, which hold the axle lengthwise"},
       {"axle", "the beam axle and its coils"},
       {"limit_strap", "limit straps, and what else ends the axle's drop"},

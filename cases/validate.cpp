@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "cases/believable.hpp"
+#include "cases/frame_rules.hpp"
 #include "cases/plain_rules.hpp"
 #include "cases/quantity.hpp"
 #include "cases/words.hpp"
@@ -296,7 +297,8 @@ void add_all_tabs(Problems& out, const Design& design) {
   }
   if (design.brace) {
     const parts::Brace& brace = *design.brace;
-    add_tabs(out, "brace.far_tabs", brace.far_tabs, brace.bolt, design.inches);
+    const parts::BoltSpec& far_bolt = brace.far_bolt.given() ? brace.far_bolt : brace.bolt;
+    add_tabs(out, "brace.far_tabs", brace.far_tabs, far_bolt, design.inches);
     add_end_weld(out, "brace.end_weld", brace.end_weld, brace.stick.shape);
     if (brace.far_tabs.given() && brace.far_end != parts::BraceEnd::bolted) {
       out.emplace_back("brace.far_tabs",
@@ -313,7 +315,89 @@ void add_all_tabs(Problems& out, const Design& design) {
   }
 }
 
+/// Where it ends, and by which bolt.
+void add_brace(Problems& out, const Design& design) {
+  const parts::Brace& b = *design.brace;
+  const bool length = !std::isnan(b.length);
+  const bool slope = !std::isnan(b.slope);
+  if (!length && (slope || !design.frame)) {
+    out.emplace_back("brace", "`length` is missing: end to end, e.g. 34 in");
+  }
+  if (!slope && (length || !design.frame)) {
+    out.emplace_back("brace", "`slope` is missing: rise toward the opposite rail, e.g. 15 deg");
+  }
+  if (b.far_bolt.given() && b.far_end != parts::BraceEnd::bolted) {
+    out.emplace_back("brace.far_bolt",
+                     "its far end is welded: say `far_end: bolted to opposite rail`");
+  }
+  if (b.far_bolt.given() && !b.bolt.given() && b.meets_bracket.at_bolt()) {
+    out.emplace_back("brace.far_bolt",
+                     "its bolt at the bracket is missing: give `bolt`, e.g. 5/8 in grade 8");
+  }
+}
+
+/// What the coils carry is said by weights or by the coil itself.
+void add_axle(Problems& out, const Design& design) {
+  const parts::Axle& axle = *design.axle;
+  if (axle.stop_spacer >= axle.bump_travel) {
+    out.emplace_back("axle.stop_spacer", fmt::format("{} takes all of bump_travel ({})",
+                                                     length_text(axle.stop_spacer, design.inches),
+                                                     length_text(axle.bump_travel, design.inches)));
+  }
+  if (!std::isnan(axle.stop_spacer) && std::isnan(axle.bump_travel)) {
+    out.emplace_back("axle.stop_spacer", "there is no bump stop: give bump_travel and stop_rate");
+  }
+  if (std::isnan(axle.coil_preload) || !design.vehicle) return;
+  const parts::VehicleEntry& v = *design.vehicle;
+  const auto shown = [&](double si) {
+    return shown_quantity(si, parts::Dimension::force, design.inches);
+  };
+  const double both = 2.0 * axle.coil_preload;
+  if (both >= v.axle_weight) {
+    out.emplace_back("axle.coil_preload",
+                     fmt::format("both coils would carry {}, and the front tires weigh {}",
+                                 shown(both), shown(v.axle_weight)));
+    return;
+  }
+  constexpr double kAgree = 0.05;
+  const double by_weights = v.axle_weight - v.unsprung_weight;
+  if (std::abs(both - by_weights) <= kAgree * v.axle_weight || std::isnan(by_weights)) return;
+  out.emplace_back("axle.coil_preload",
+                   fmt::format("both coils carry {} by it, and {} by vehicle.axle_weight less "
+                               "unsprung_weight; leave out one, or mend it",
+                               shown(both), shown(by_weights)));
+}
+
+/// A fold, a back and a face have their place between and on the plates.
+void add_bracket_walls(Problems& out, const Design& design) {
+  const parts::Bracket& b = *design.bracket;
+  const bool tied = b.back_plate > 0.0 || b.face_plate > 0.0;
+  if (tied && b.plates.count == 1) {
+    out.emplace_back("bracket.plates", "a back or face plate joins two plates: say `2 of ...`");
+  }
+  if (b.plates.folded() && b.back_plate > 0.0) {
+    out.emplace_back("bracket.back_plate", "a folded bracket has its back already; leave it out");
+  }
+  if (b.plates.folded() && 2.0 * b.plates.fold_radius > b.gap) {
+    out.emplace_back("bracket.plates",
+                     fmt::format("two folds of {} inside radius do not fit in a gap of {}",
+                                 length_text(b.plates.fold_radius, design.inches),
+                                 length_text(b.gap, design.inches)));
+  }
+  const double least = std::min(parts::depth_at_bolt(b), b.depth_at_rail);
+  const double fold = b.plates.folded() ? b.plates.fold_radius + b.plates.thickness : 0.0;
+  const double walls = std::max(fold, b.back_plate > 0.0 ? b.back_plate : 0.0) +
+                       (b.face_plate > 0.0 ? b.face_plate : 0.0);
+  if (walls > 0.0 && walls >= 0.5 * least) {
+    out.emplace_back("bracket.plates",
+                     fmt::format("fold, back and face take half or more of the plates' smallest "
+                                 "depth ({})",
+                                 length_text(least, design.inches)));
+  }
+}
+
 void add_bracket(Problems& out, const Design& design) {
+  add_bracket_walls(out, design);
   const parts::Bracket& b = *design.bracket;
   if (b.up_the_side > b.rail.height) {
     out.emplace_back("bracket.up_the_side", fmt::format("{} is more than the rail's height ({})",
@@ -558,6 +642,9 @@ Problems missing_parts(const Design& design) {
   if (design.brace && !design.bracket) {
     out.emplace_back("brace", "a brace holds a bracket: add `bracket:`");
   }
+  if (design.frame && !design.bracket) {
+    out.emplace_back("frame", "its rails are those a bracket hangs from: add `bracket:`");
+  }
   if (design.arm && !design.axle) out.emplace_back("arm", "an arm holds an axle: add `axle:`");
   if (design.steering && !design.axle) {
     out.emplace_back("steering", "it turns an axle's wheels: add `axle:`");
@@ -601,6 +688,7 @@ Problems clashing_values(const Design& design) {
     add_link_place(out, *design.lateral_link, design.axle.has_value());
     add_link_values(out, *design.lateral_link, design.inches);
   }
+  if (design.brace) add_brace(out, design);
   if (design.arm) add_arm(out, design);
   if (design.bracket) add_bracket(out, design);
   add_all_tabs(out, design);
@@ -613,6 +701,8 @@ Problems clashing_values(const Design& design) {
                             "rate, e.g. {}",
                             travel ? "stop_rate" : "bump_travel", travel ? "9000 lb/in" : "3 in"));
   }
+  if (design.axle) add_axle(out, design);
+  for (InputError& clash : frame_clashes(design)) out.push_back(std::move(clash));
   for (InputError& clash : plain_clashes(design)) out.push_back(std::move(clash));
   add_custom_cases(out, design);
   add_duty(out, design);

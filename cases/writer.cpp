@@ -103,6 +103,7 @@ class FieldWriter {
   }
 
   static bool is_set(const parts::BoltSpec& bolt) { return bolt.given(); }
+  static bool is_set(const parts::Housing& housing) { return housing.given(); }
   static bool is_set(const parts::TabSpec& tabs) { return tabs.given(); }
   static bool is_set(const parts::EndWeldSpec& weld) { return weld.given(); }
   static bool is_set(const parts::ThreadSpec& thread) { return thread.given(); }
@@ -218,8 +219,8 @@ std::string write(const Design& design) {
          named("sections", design.sections, design) + named("joints", design.joints, design) +
          part("lateral_link", design.lateral_link, design) +
          part("bracket", design.bracket, design) + part("brace", design.brace, design) +
-         part("arm", design.arm, design) + part("axle", design.axle, design) +
-         part("limit_strap", design.limit_strap, design) +
+         part("frame", design.frame, design) + part("arm", design.arm, design) +
+         part("axle", design.axle, design) + part("limit_strap", design.limit_strap, design) +
          part("steering", design.steering, design) + named("members", design.members, design) +
          named("supports", design.supports, design) + named("springs", design.springs, design) +
          named("rigid", design.rigid, design) + named("forces", design.forces, design) +

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 
 #include <Eigen/Geometry>
@@ -104,7 +105,22 @@ class ArmBuilder {
             builder_.connection(arm_.axle_joint, "arm axle bushings", along_g)};
   }
 
+  /// The place on the cross member that carries this arm; nothing when none does.
+  [[nodiscard]] std::optional<fea::NodeId> carried_at(double y) const {
+    if (!out_.frame) return std::nullopt;
+    std::optional<fea::NodeId> nearest;
+    for (const fea::NodeId node : out_.frame->arm_joints) {
+      const double off = std::abs(out_.model[node].at_g.y() - y);
+      if (!nearest || off < std::abs(out_.model[*nearest].at_g.y() - y)) nearest = node;
+    }
+    return nearest;
+  }
+
   RunEnd at_frame(const std::string& name, const fea::Vector3& at_g, const fea::Vector3& along_g) {
+    if (const auto carried = carried_at(at_g.y())) {
+      return {*carried, at_g - out_.model[*carried].at_g,
+              builder_.connection(arm_.frame_joint, "arm frame bushings", along_g)};
+    }
     const fea::NodeId node = builder_.add_node(at_g, name, "arm.frame");
     out_.model.add(fea::Support{node, {true, true, true, true, true, true}});
     out_.held.push_back({name, node});

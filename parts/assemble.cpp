@@ -1,13 +1,34 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "fea/rotation.hpp"
 #include "parts/builder.hpp"
 
 namespace parts {
 namespace {
 
+void say_of_the_frame(Assembly& out, const Design& design) {
+  out.assumed.push_back(fmt::format(
+      "the frame's rails run level and have the section of bracket.rail from end to end; cross "
+      "members meet them on their center lines, all but rigidly; body and rear hold both rails {} "
+      "at `held_at`",
+      design.frame->held == RailHold::pinned ? "in place, free to turn,"
+                                             : "in place and direction"));
+  if (!design.bracket->rail.boxed || sections::is_open(design.frame->cross_member.shape)) {
+    out.assumed.push_back(
+        "the stresses of open rails and cross members, which warp, are not checked; open cross "
+        "members twist by St. Venant alone");
+  }
+  if (design.arm && out.frame && out.frame->arm_joints.empty()) {
+    out.assumed.push_back(
+        "the arms' frame joints are held; `frame.arm_cross_member` lets them give");
+  }
+}
+
 void say_what_is_taken_for_granted(Assembly& out, const Design& design) {
-  if (design.lateral_link || design.arm) {
+  if (design.frame) {
+    say_of_the_frame(out, design);
+  } else if (design.lateral_link || design.arm) {
     out.assumed.push_back("the frame is rigid but for the bracket's root and the brace's end");
   }
   if (design.axle) {
@@ -48,6 +69,17 @@ void say_what_is_taken_for_granted(Assembly& out, const Design& design) {
 }
 
 }  // namespace
+
+fea::Vector6 root_load(const Assembly& assembly, const fea::Solution& solution) {
+  const RootWeld& root = *assembly.root;
+  if (root.spring) return solution.spring_force(*root.spring);
+  fea::Vector6 held = solution.reaction(root.node);
+  if (solution.state() != nullptr) {
+    const fea::Matrix3 turn = fea::rotation_of(solution.placement(root.node).tail<3>());
+    held << turn.transpose() * held.head<3>(), turn.transpose() * held.tail<3>();
+  }
+  return -held;
+}
 
 Assembly assemble(const Design& design, const StiffnessSet& set) {
   Builder builder(design, set);

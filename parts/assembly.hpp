@@ -10,6 +10,7 @@
 #include "checks/required_factors.hpp"
 #include "checks/weld_group.hpp"
 #include "fea/frame_model.hpp"
+#include "fea/solver.hpp"
 #include "parts/design.hpp"
 #include "parts/rail_seat.hpp"
 #include "parts/stiffness_set.hpp"
@@ -75,7 +76,8 @@ struct Piece {
 /// The weld of a bracket to its rail.
 struct RootWeld {
   std::string part;
-  fea::NodeId node;  ///< at the centroid of the weld
+  fea::NodeId node;                     ///< at the centroid of the weld
+  std::optional<fea::SpringId> spring;  ///< to the rail of a frame; else the node is held
   fea::Vector3 at_g;
   checks::WeldGroup group;            ///< in the axes of the case
   BackedWeld backed;                  ///< what of it counts
@@ -210,6 +212,13 @@ struct NamedNode {
   fea::NodeId node;
 };
 
+/// Nodes of a frame that carry other parts.
+struct FrameNodes {
+  fea::NodeId rail;                     ///< of the bracket's rail, over its bolt
+  fea::NodeId opposite_rail;            ///< across from it
+  std::vector<fea::NodeId> arm_joints;  ///< of the cross member that carries them
+};
+
 struct Assembly {
   fea::Model model;
   std::vector<std::string> node_keys;  ///< key of the case file each node comes from
@@ -230,6 +239,7 @@ struct Assembly {
   std::vector<NamedNode> held;         ///< nodes whose reaction is reported
   std::vector<std::string> beam_part;  ///< part of each beam
   std::optional<RootWeld> root;
+  std::optional<FrameNodes> frame;
   std::optional<fea::NodeId> bracket_bolt;
   std::optional<fea::NodeId> axle;  ///< at the wheels' center, hub height
   /// left and right, where its arms hold it; only where its housing is known
@@ -239,6 +249,9 @@ struct Assembly {
   std::optional<fea::NodeId> link_axle_end;  ///< where the axle pushes, when there is no axle
   std::vector<std::string> assumed;          ///< what the model takes for granted, in words
 };
+
+/// What the bracket's root puts on its rail, at the root, in axes that turn with the root. [N, N m]
+[[nodiscard]] fea::Vector6 root_load(const Assembly& assembly, const fea::Solution& solution);
 
 /// The node of the axle that carries what is at `y`: the one of that side where the axle's housing
 /// twists and bends between its sides, and `y` is nearer to it than to the middle; else the middle.

@@ -1,4 +1,8 @@
 #include <cmath>
+#include <string>
+#include <vector>
+
+#include <fmt/format.h>
 
 #include "base/input_error.hpp"
 #include "parts/builder.hpp"
@@ -20,7 +24,7 @@ OnAxle on_axle(const Assembly& out, const fea::Vector3& from_middle_g) {
 /// Coil and bump stop on one seat.
 void add_seat(Builder& builder, const fea::Vector3& from_middle_g, const std::string& side) {
   const Axle& axle = *builder.design().axle;
-  const loads::Vehicle vehicle = to_vehicle(*builder.design().vehicle);
+  const loads::Vehicle vehicle = vehicle_of(builder.design());
   Assembly& out = builder.out();
   const auto [node, offset_g] = on_axle(out, from_middle_g);
   fea::Spring coil{.a = node, .b = {}, .offset_a_g = offset_g, .name = side + " coil"};
@@ -29,14 +33,64 @@ void add_seat(Builder& builder, const fea::Vector3& from_middle_g, const std::st
   const double unsprung = std::isnan(vehicle.unsprung_weight) ? 0.0 : vehicle.unsprung_weight;
   out.coil_seats.push_back(
       {node, offset_g, 0.5 * (vehicle.axle_weight - unsprung), axle.coil_rate, side + " coil"});
-  out.stops.push_back({TravelStop::Kind::bump_stop, node, offset_g, axle.bump_travel,
+  out.stops.push_back({TravelStop::Kind::bump_stop, node, offset_g, stop_travel(axle),
                        axle.stop_rate, side + " bump stop"});
+}
+
+/// Where the tubes of a housing begin and end, from the left arm to the right one.  [m]
+std::vector<double> housing_stations(const Housing& housing, double half) {
+  std::vector<double> stations = {half};
+  for (std::size_t i = 0; i + 1 < housing.tubes.size(); ++i) {
+    const double to = housing.tubes[i].to;
+    if (!(to < stations.back()) || !(to > -half)) {
+      throw base::InputError(
+          "axle.housing",
+          fmt::format(
+              "its tubes run from the left arm, {0:.4g} mm left of the middle, to the right "
+              "one at {1:.4g} mm: tube {2} cannot end at {3:.4g} mm",
+              1000.0 * half, -1000.0 * half, i + 1, 1000.0 * to));
+    }
+    stations.push_back(to);
+  }
+  stations.push_back(-half);
+  return stations;
+}
+
+/// One tube after the other, with the axle's middle on the way.
+void add_tubes(Builder& builder, const std::vector<double>& stations) {
+  constexpr double kAtMiddle = 1.0e-6;  // [m]
+  const std::vector<HousingTube>& tubes = builder.design().axle->housing.tubes;
+  Assembly& out = builder.out();
+  const fea::Vector3 middle_g = out.model[*out.axle].at_g;
+  const auto node_at = [&](std::size_t i) {
+    if (i == 0) return *out.axle_sides[0];
+    if (i == tubes.size()) return *out.axle_sides[1];
+    if (std::abs(stations[i]) < kAtMiddle) return *out.axle;
+    return builder.add_node(middle_g + fea::Vector3(0.0, stations[i], 0.0), "axle housing",
+                            "axle.housing");
+  };
+  fea::NodeId last = node_at(0);
+  for (std::size_t i = 0; i < tubes.size(); ++i) {
+    const fea::NodeId next = node_at(i + 1);
+    std::vector<RunStop> through;
+    if (stations[i] > kAtMiddle && stations[i + 1] < -kAtMiddle) through.push_back({*out.axle});
+    RunSpec spec{.part = "axle", .name = "housing", .key = "axle.housing", .stick = tubes[i].stick};
+    if (tubes.size() > 1) spec.name = fmt::format("housing, tube {} from the left", i + 1);
+    spec.pieces = 2;
+    Piece& piece = out.pieces[builder.add_run(spec, {last, fea::Vector3::Zero(), {}}, through,
+                                              {next, fea::Vector3::Zero(), {}})];
+    // Judged as a column as if each tube reached from arm to arm.
+    piece.column = true;
+    piece.length = stations.front() - stations.back();
+    piece.column_from = stations.front() - stations[i];
+    last = next;
+  }
 }
 
 /// The axle's sides, joined by its housing.
 void add_housing(Builder& builder) {
   const Axle& axle = *builder.design().axle;
-  if (axle.housing.material.id.empty() || !builder.design().arm) return;
+  if (!axle.housing.given() || !builder.design().arm) return;
   const Arm& arm = *builder.design().arm;
   const double half = std::abs(builder.point(arm.axle_lower, "arm.axle_lower").y());
   if (!(half > 0.0)) {
@@ -53,12 +107,7 @@ void add_housing(Builder& builder) {
     out.axle_sides[static_cast<std::size_t>(i)] = node;
     out.held.push_back({name + ", by its coil, bump stop and strap", node});
   }
-  RunSpec spec{.part = "axle", .name = "housing", .key = "axle.housing", .stick = axle.housing};
-  spec.pieces = 2;
-  const std::size_t piece =
-      builder.add_run(spec, {*out.axle_sides[0], fea::Vector3::Zero(), {}}, {{*out.axle}},
-                      {*out.axle_sides[1], fea::Vector3::Zero(), {}});
-  out.pieces[piece].column = true;
+  add_tubes(builder, housing_stations(axle.housing, half));
 }
 
 }  // namespace

@@ -1,9 +1,27 @@
 #pragma once
 
+#include <vector>
+
 #include "parts/field.hpp"
 #include "parts/stick.hpp"
 
 namespace parts {
+
+/// One tube of an axle's housing.
+struct HousingTube {
+  Stick stick;
+  double to = 0.0;  ///< where it ends, from the truck's middle, left +; not of the last one, which
+                    ///< ends at the right arm  [m]
+  bool operator==(const HousingTube&) const = default;
+};
+
+/// "80 x 8 mm S355H", or tubes from the left arm to the right one: "80 x 8 mm S355H to 250 mm, then
+/// 140 x 12 mm S355H to 50 mm, then 80 x 8 mm S355H".
+struct Housing {
+  std::vector<HousingTube> tubes;
+  [[nodiscard]] bool given() const { return !tubes.empty(); }
+  bool operator==(const Housing&) const = default;
+};
 
 /// The beam axle as a rigid body with its two coils, or as two that its housing joins between the
 /// arms. Its center is midway between the wheels at
@@ -14,9 +32,16 @@ struct Axle {
   double seat_height = base::kUnset;   ///< ground to the coil's lower seat; unset = hub  [m]
   double bump_travel = base::kUnset;   ///< ride height to the bump stop; unset = unknown  [m]
   double stop_rate = base::kUnset;     ///< of one bump stop  [N/m]
-  Stick housing;                       ///< tube from arm to arm; unset = rigid
+  double stop_spacer = base::kUnset;   ///< under each bump stop; unset = none  [m]
+  double coil_preload = base::kUnset;  ///< one coil at ride height; unset = from weights  [N]
+  Housing housing;                     ///< from arm to arm; unset = rigid
   bool operator==(const Axle&) const = default;
 };
+
+/// Upward travel from ride height until the bump stop is met; unset = unknown.  [m]
+[[nodiscard]] inline double stop_travel(const Axle& axle) {
+  return axle.bump_travel - (axle.stop_spacer > 0.0 ? axle.stop_spacer : 0.0);
+}
 
 template <class Visitor>
 void fields(Visitor& v, Axle& axle) {
@@ -31,8 +56,14 @@ void fields(Visitor& v, Axle& axle) {
              axle.bump_travel, positive(length));
   v.quantity({"stop_rate", optional, "one bump stop", "no bump stops"}, axle.stop_rate,
              positive(stiffness));
-  v.phrase({"housing", optional, "its tube between the arms, with its steel", "a rigid axle"},
-           axle.housing);
+  v.quantity({"stop_spacer", optional, "spacer under each bump stop, taken off its travel", "none"},
+             axle.stop_spacer, positive(length));
+  v.quantity({"coil_preload", optional, "what one coil carries at ride height",
+              "half of `axle_weight` less `unsprung_weight`"},
+             axle.coil_preload, positive(force));
+  v.phrase(
+      {"housing", optional, "its tube or tubes between the arms, with their steel", "a rigid axle"},
+      axle.housing);
 }
 
 }  // namespace parts

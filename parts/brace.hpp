@@ -20,12 +20,13 @@ enum class BraceEnd { welded, bolted };
 /// The diagonal tube from the bracket to the opposite rail.
 struct Brace {
   Stick stick;
-  double length = base::kUnset;  ///< [m]
-  double slope = base::kUnset;   ///< rises toward the opposite rail  [rad]
+  double length = base::kUnset;  ///< unset = to the opposite rail of the frame  [m]
+  double slope = base::kUnset;   ///< rises toward the opposite rail; unset with `length`  [rad]
   BraceAt meets_bracket;
   BraceEnd far_end = BraceEnd::welded;
   double bolt_to_weld = base::kUnset;  ///< farthest of an eye's welds; unset = its outside size [m]
   BoltSpec bolt;                       ///< of its bolted ends
+  BoltSpec far_bolt;                   ///< of its far end; unset = as `bolt`
   EndWeldSpec end_weld;                ///< of both ends
   TabSpec far_tabs;                    ///< on the opposite rail, for its bolt there
   double end_mount = base::kUnset;  ///< give of its end along the brace; unset = both bounds [N/m]
@@ -37,8 +38,9 @@ void fields(Visitor& v, Brace& b) {
   using enum Dimension;
   using enum Presence;
   v.phrase({"tube", required, "tube or bar, with its steel", {}, "bar"}, b.stick);
-  v.quantity({"length", required, "end to end"}, b.length, positive(length));
-  v.quantity({"slope", required, "rise toward the opposite rail"}, b.slope,
+  v.quantity({"length", optional, "end to end", "needed, unless `frame` says where it ends"},
+             b.length, positive(length));
+  v.quantity({"slope", optional, "rise toward the opposite rail", "goes with `length`"}, b.slope,
              {.dimension = angle, .at_least = -80 * base::kDegree, .at_most = 80 * base::kDegree});
   v.phrase({"meets_bracket", assumed, "where it meets the bracket", "as drawn most often"},
            b.meets_bracket);
@@ -52,6 +54,8 @@ void fields(Visitor& v, Brace& b) {
   v.phrase({"bolt", optional, "bolt of each bolted end: size, grade, how it is sheared",
             "its bolts are not checked"},
            b.bolt);
+  v.phrase({"far_bolt", optional, "bolt of its far end, where it is another one", "as `bolt`"},
+           b.far_bolt);
   v.phrase({"end_weld", optional, "weld at each of its ends: fillet all round, fishmouth, rosettes",
             "those welds are not checked"},
            b.end_weld);

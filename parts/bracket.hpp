@@ -39,6 +39,8 @@ struct Bracket {
   double depth_at_bolt = base::kUnset;  ///< unset = half of depth_at_rail  [m]
   double edge_distance = base::kUnset;  ///< bolt to plate edge; unset = half depth_at_bolt  [m]
   double gap = 0.050;                   ///< clear between the plates  [m]
+  double back_plate = base::kUnset;     ///< thickness, across their outer edges; unset = none  [m]
+  double face_plate = base::kUnset;     ///< across their inner edges  [m]
   FilletWeld weld;
   double filler = 482.633e6;  ///< classification strength F_EXX  [Pa]
   Rail rail;
@@ -54,6 +56,11 @@ struct Bracket {
   double cross_member_length = base::kUnset;  ///< rail to rail  [m]
   bool operator==(const Bracket&) const = default;
 };
+
+/// Its two plates are tied along their edges, so that they bend as one.
+[[nodiscard]] inline bool is_tied(const Bracket& b) {
+  return b.plates.folded() || b.back_plate > 0.0 || b.face_plate > 0.0;
+}
 
 template <class Visitor>
 void fields(Visitor& v, Bracket& b) {
@@ -72,6 +79,10 @@ void fields(Visitor& v, Bracket& b) {
   v.quantity({"gap", assumed, "clear between the two plates",
               "width of a common bushing; common practice, no source"},
              b.gap, positive(length));
+  v.quantity({"back_plate", optional, "thickness of a plate across their outer edges", "none"},
+             b.back_plate, positive(length));
+  v.quantity({"face_plate", optional, "thickness of a plate across their inner edges", "none"},
+             b.face_plate, positive(length));
   v.phrase({"weld", required, "leg of the fillet, and on which sides of each plate"}, b.weld);
   v.quantity(
       {"filler", assumed, "tensile strength of the filler (F_EXX)", "E70 filler, AWS A5.1 / A5.18"},

@@ -331,7 +331,8 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
                           {}};
       const double from_part = (at + length * (i - 1) / n) / whole;
       const double to_part = (at + length * i / n) / whole;
-      const sections::AreaProps section = taper.props(0.5 * (from_part + to_part));
+      sections::AreaProps section = taper.props(0.5 * (from_part + to_part));
+      section.torsion *= spec.torsion_share;
       piece.mass += length / n * section.area * steel.density;
       fea::Beam beam{.a = beam_end(last),
                      .b = beam_end(next),

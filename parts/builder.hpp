@@ -42,6 +42,7 @@ struct RunSpec {
   int pieces = 4;                                    ///< beams of each straight between way points
   double bend_radius = base::kUnset;                 ///< of its arcs  [m]
   std::optional<sections::Shape> shape_at_end = {};  ///< of a tapered run: of the kind of its stick
+  double torsion_share = 1.0;  ///< twist stiffness over that by St. Venant  [-]
 };
 
 /// How far the weld of an eye, housing or insert lies from its bolt at most: as given, else as far
@@ -138,6 +139,11 @@ void watch_end(Assembly& out, const Piece& piece, int end, const std::string& wh
 void bolt_end(Assembly& out, const Piece& piece, int end, const std::string& where,
               const BoltSpec& bolt, const JointSpec& joint);
 
+/// The design's frame about a bracket's bolt, when it is given. @param inward_y  toward the other
+/// rail: -1 or +1
+void add_frame(Builder& builder, const fea::Vector3& bolt_g, double inward_y);
+/// The bracket's root on its rail: what the wall gives is in between.
+fea::SpringId add_root_to_frame(Builder& builder, fea::NodeId root);
 void add_axle(Builder& builder);
 void add_link_and_bracket(Builder& builder);
 void add_arms(Builder& builder);

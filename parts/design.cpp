@@ -38,7 +38,12 @@ std::array<double, 3> point_of(const Design& design, const std::string& name) {
 
 loads::Vehicle vehicle_of(const Design& design) {
   loads::Vehicle vehicle = to_vehicle(*design.vehicle);
-  if (design.axle) vehicle.coil_rate = design.axle->coil_rate;
+  if (design.axle) {
+    vehicle.coil_rate = design.axle->coil_rate;
+    if (std::isnan(vehicle.unsprung_weight) && !std::isnan(design.axle->coil_preload)) {
+      vehicle.unsprung_weight = vehicle.axle_weight - 2.0 * design.axle->coil_preload;
+    }
+  }
   if (design.limit_strap) {
     vehicle.strap_rate = design.limit_strap->rate;
     vehicle.droop_travel = design.limit_strap->slack;

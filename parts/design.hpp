@@ -13,6 +13,7 @@
 #include "parts/bracket.hpp"
 #include "parts/custom_case.hpp"
 #include "parts/duty_entry.hpp"
+#include "parts/frame.hpp"
 #include "parts/given_loads.hpp"
 #include "parts/joint_spec.hpp"
 #include "parts/lateral_link.hpp"
@@ -66,6 +67,7 @@ struct Design {
   std::optional<LateralLink> lateral_link;
   std::optional<Bracket> bracket;
   std::optional<Brace> brace;
+  std::optional<Frame> frame;
   std::optional<Arm> arm;
   std::optional<Axle> axle;
   std::optional<LimitStrap> limit_strap;

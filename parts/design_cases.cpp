@@ -181,7 +181,7 @@ void set_place(LoadCase& out, const Design& design, const CustomCase& c) {
       if (out.place.given()) out.posture = loads::Posture::imposed;
       break;
     case loads::Posture::bump:
-      out.place.heave = design.axle->bump_travel;
+      out.place.heave = stop_travel(*design.axle);
       break;
     case loads::Posture::droop:
       out.place.heave = -design.limit_strap->slack;

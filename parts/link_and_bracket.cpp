@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "parts/bracket_section.hpp"
 #include "parts/bracket_weld.hpp"
 #include "parts/builder.hpp"
 #include "parts/side_force.hpp"
@@ -87,21 +88,6 @@ int taper_pieces(const Bracket& bracket) {
   return n;
 }
 
-/// @param up  from the bolt  [m]
-double plate_depth(const Bracket& bracket, double up) {
-  return depth_at_bolt(bracket) +
-         up / bracket.drop * (bracket.depth_at_rail - depth_at_bolt(bracket));
-}
-
-sections::Shape plate_shape(const Bracket& bracket, double up) {
-  const double depth = plate_depth(bracket, up);
-  if (bracket.plates.count == 1) {
-    return sections::FlatBar{.depth = depth, .width = bracket.plates.thickness};
-  }
-  return sections::TwinPlate{
-      .depth = depth, .thickness = bracket.plates.thickness, .gap = bracket.gap};
-}
-
 /// Angle at which a brace leaves the plates, the acute one.  [rad]
 double from_plates(const Brace& brace) {
   return 0.5 * base::kPi - std::abs(brace.slope);
@@ -125,7 +111,7 @@ std::vector<Weld> plate_welds(const Design& design) {
   const double at = design.brace->meets_bracket.above_bolt;
   welds.push_back(
       {at, weld_reach(0.5 * plate_depth(bracket, at), half_outside(design.brace->stick.shape),
-                      from_plates(*design.brace))});
+                      from_plates(placed_brace(design)))});
   return welds;
 }
 
@@ -144,7 +130,8 @@ std::vector<double> plate_stations(const Bracket& bracket, double brace_at) {
 /// Plates from the bolt up to the rail, as beams whose depth follows the taper, broken where the
 /// brace meets them. @return the node where the brace meets the bracket, if it does
 std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::NodeId root,
-                                      const fea::Vector3& rail_bottom_g) {
+                                      const BracketPlace& place) {
+  const fea::Vector3& rail_bottom_g = place.rail_bottom_g;
   const Bracket& bracket = *builder.design().bracket;
   const sections::Material& steel = bracket.plates.material;
   const fea::Vector3 bolt_g = builder.out().model[bolt].at_g;
@@ -162,7 +149,7 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
   piece.length = bracket.drop;
   piece.center_line = bracket.drop;
   piece.mass = 0.0;
-  const auto shape_at = [&](double s) { return plate_shape(bracket, s); };
+  const auto shape_at = [&](double s) { return bracket_section(bracket, s, place.inward_y); };
   std::optional<fea::NodeId> brace_node;
   if (builder.design().brace && builder.design().brace->meets_bracket.at_bolt()) brace_node = bolt;
   fea::NodeId last = bolt;
@@ -177,7 +164,10 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
     }
     const sections::AreaProps section =
         sections::area_props(shape_at(0.5 * (stations[i - 1] + stations[i])), steel.poisson);
-    const fea::BeamId beam = builder.add_beam({.a = {last, fea::Vector3::Zero(), {}},
+    // Plates tied on one edge have their centroid nearer to it than the bolt is.
+    const fea::Vector3 off(0.0, section.centroid_z, 0.0);
+    end.offset_g += off;
+    const fea::BeamId beam = builder.add_beam({.a = {last, off, {}},
                                                .b = end,
                                                .section = section,
                                                .elastic = {steel.elastic, steel.shear_modulus()},
@@ -193,7 +183,10 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
     }
     last = end.node;
   }
-  set_weld_zones(piece, plate_welds(builder.design()), shape_at(bracket.drop));
+  // Back and face plates are welded all along the others' edges.
+  const bool welded_along = bracket.back_plate > 0.0 || bracket.face_plate > 0.0;
+  set_weld_zones(piece, welded_along ? std::vector<Weld>{} : plate_welds(builder.design()),
+                 shape_at(bracket.drop));
   builder.out().chords.push_back({"bracket", piece.beams.front().beam, piece.beams.back().beam});
   builder.out().pieces.push_back(std::move(piece));
   return brace_node;
@@ -223,19 +216,30 @@ void bolt_brace(Assembly& out, const Piece& piece, const Brace& brace, double fi
   }
   if (brace.far_end == BraceEnd::bolted) {
     const std::size_t before = out.bolts.size();
-    bolt_end(out, piece, 1, "bolt at the far end", brace.bolt, pin);
+    const BoltSpec& bolt = brace.far_bolt.given() ? brace.far_bolt : brace.bolt;
+    bolt_end(out, piece, 1, "bolt at the far end", bolt, pin);
     tab_end(out, before, piece, brace.far_tabs, "tabs at the far end", filler);
   }
 }
 
-void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
-  const Brace& brace = *builder.design().brace;
+/// Where the brace ends: on the opposite rail, or held.
+RunEnd far_end_of(Builder& builder, const fea::Vector3& at_g) {
   Assembly& out = builder.out();
-  const fea::Vector3 along(0.0, inward_y * std::cos(brace.slope), std::sin(brace.slope));
-  const fea::NodeId far =
-      builder.add_node(out.model[at].at_g + brace.length * along, "brace far end", "brace");
+  if (out.frame) {
+    const fea::NodeId rail = out.frame->opposite_rail;
+    return {rail, at_g - out.model[rail].at_g, {}};
+  }
+  const fea::NodeId far = builder.add_node(at_g, "brace far end", "brace");
   out.model.add(fea::Support{far, {true, true, true, true, true, true}});
   out.held.push_back({"brace far end", far});
+  return {far, fea::Vector3::Zero(), {}};
+}
+
+void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
+  const Brace brace = placed_brace(builder.design());
+  Assembly& out = builder.out();
+  const fea::Vector3 along(0.0, inward_y * std::cos(brace.slope), std::sin(brace.slope));
+  RunEnd far = far_end_of(builder, out.model[at].at_g + brace.length * along);
 
   constexpr double kSoftMount = 10.0e6;  // [N/m], proposal, no source
   const double mount = !std::isnan(brace.end_mount)            ? brace.end_mount
@@ -246,8 +250,7 @@ void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
   axes.col(1) = fea::Vector3::UnitX();
   axes.col(2) = along.cross(fea::Vector3::UnitX());
   const double turn = brace.far_end == BraceEnd::bolted ? 0.0 : fea::kRigid;
-  const fea::Joint far_joint{axes,
-                             {mount, fea::kRigid, fea::kRigid, fea::kRigid, turn, fea::kRigid}};
+  far.joint = fea::Joint{axes, {mount, fea::kRigid, fea::kRigid, fea::kRigid, turn, fea::kRigid}};
   std::optional<fea::Joint> near_joint;
   if (brace.meets_bracket.at_bolt()) {
     near_joint =
@@ -259,14 +262,23 @@ void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
   spec.welds.end = brace.far_end == BraceEnd::bolted
                        ? eye_reach(brace.bolt_to_weld, brace.stick.shape, JointKind::pin)
                        : 0.0;
-  const std::size_t piece = builder.add_run(spec, {at, fea::Vector3::Zero(), near_joint}, {},
-                                            {far, fea::Vector3::Zero(), far_joint});
+  const std::size_t piece = builder.add_run(spec, {at, fea::Vector3::Zero(), near_joint}, {}, far);
   out.pieces[piece].column = true;
   bolt_brace(out, out.pieces[piece], brace, filler_of(builder.design()));
   weld_end(out, out.pieces[piece], 0, spec.welds.start.value_or(0.0), brace.end_weld,
            "at the bracket", filler_of(builder.design()));
   weld_end(out, out.pieces[piece], 1, spec.welds.end.value_or(0.0), brace.end_weld,
            "at the far end", filler_of(builder.design()));
+}
+
+/// The root on a rail that is known by its stiffness alone.
+void hold_root(Builder& builder, fea::NodeId root) {
+  Assembly& out = builder.out();
+  out.model.add(fea::Support{root, {true, true, true, false, true, true}});
+  fea::Spring spring{.a = root, .b = {}, .name = "rail"};
+  spring.stiffness(3, 3) = root_stiffness(*builder.design().bracket, builder.set().rail).value;
+  out.model.add(spring);
+  out.held.push_back({"bracket root", root});
 }
 
 void add_bracket(Builder& builder, fea::NodeId bolt, double inward_y) {
@@ -276,18 +288,19 @@ void add_bracket(Builder& builder, fea::NodeId bolt, double inward_y) {
   const checks::WeldGroup group = root_weld(bracket, {bottom_g, inward_y});
   const fea::Vector3 centroid_g = checks::weld_properties(group.lines).centroid;
   const fea::NodeId root = builder.add_node(centroid_g, "bracket root", "bracket");
-  out.model.add(fea::Support{root, {true, true, true, false, true, true}});
-  const RootStiffness stiffness = root_stiffness(bracket, builder.set().rail);
-  fea::Spring spring{.a = root, .b = {}, .name = "rail"};
-  spring.stiffness(3, 3) = stiffness.value;
-  out.model.add(spring);
-  out.held.push_back({"bracket root", root});
+  std::optional<fea::SpringId> to_frame;
+  if (out.frame) {
+    to_frame = add_root_to_frame(builder, root);
+  } else {
+    hold_root(builder, root);
+  }
   out.points.push_back({"bracket root", root});
   const double rail_wall = bracket.rail.frame_plate > 0.0
                                ? std::min(bracket.rail.frame_plate, bracket.rail.wall)
                                : bracket.rail.wall;
   out.root = RootWeld{.part = "bracket",
                       .node = root,
+                      .spring = to_frame,
                       .at_g = centroid_g,
                       .group = group,
                       .backed = backed_root_weld(bracket, {bottom_g, inward_y}),
@@ -296,7 +309,8 @@ void add_bracket(Builder& builder, fea::NodeId bolt, double inward_y) {
                       .rail_basis = parent_words(bracket.rail_steel.material),
                       .plate = bracket.plates.thickness,
                       .thinner = std::min(bracket.plates.thickness, rail_wall)};
-  const std::optional<fea::NodeId> brace_node = add_plates(builder, bolt, root, bottom_g);
+  const std::optional<fea::NodeId> brace_node =
+      add_plates(builder, bolt, root, {bottom_g, inward_y});
   if (brace_node) add_brace(builder, *brace_node, inward_y);
 }
 
@@ -333,7 +347,8 @@ void add_side_force(Builder& builder, const Piece& link_piece) {
                  .link = link_piece.beams.front(),
                  .end = 0,
                  .spacing = bracket.gap + bracket.plates.thickness};
-  if (bracket.plates.count == 2 && !builder.design().lateral_link->bolt.loose_stack) {
+  const bool alone = bracket.plates.count == 2 && !is_tied(bracket);
+  if (alone && !builder.design().lateral_link->bolt.loose_stack) {
     side.straight_at = straight_at(bracket);
   }
   for (Piece& piece : out.pieces) {
@@ -396,6 +411,7 @@ void add_link_and_bracket(Builder& builder) {
   const double inward_y = chord.y() > 0.0 ? 1.0 : -1.0;
   if (builder.design().bracket) {
     out.bracket_bolt = bolt;
+    add_frame(builder, place.frame_g, inward_y);
     add_bracket(builder, bolt, inward_y);
   } else {
     out.model.add(fea::Support{bolt, {true, true, true, true, true, true}});

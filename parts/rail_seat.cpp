@@ -52,6 +52,25 @@ std::string backed_words(const Bracket& bracket, double length) {
       bracket.rail.boxed ? "AISC 360-16 K5: less beside a thicker plate" : "EN 1993-1-8, 4.10");
 }
 
+/// Welding across a cold bend. Source: EN 1993-1-8 (2005), table 4.2, fatigue, read.
+std::string fold_warning(const Plates& plates) {
+  if (!plates.folded()) return {};
+  const double t = plates.thickness;
+  const double sharp = plates.fold_radius / t;
+  double most = 0.0;  // [mm]
+  for (const auto& [ratio, thickest] :
+       {std::pair{1.0, 4.0}, std::pair{1.5, 8.0}, std::pair{2.0, 10.0}, std::pair{3.0, 12.0},
+        std::pair{10.0, 16.0}}) {
+    if (sharp >= ratio * (1.0 - 1e-9)) most = thickest;
+  }
+  if (t <= most * base::kMillimeter) return {};
+  return fmt::format(
+      "warning: the root weld crosses the bracket's folds, of inside radius {:.2g} t: EN 1993-1-8 "
+      "table 4.2 (fatigue) allows welds within 5 t of such a bend {}, here {:.3g} mm",
+      sharp, most > 0.0 ? fmt::format("up to {:.0f} mm of thickness", most) : "not at all",
+      t / base::kMillimeter);
+}
+
 }  // namespace
 
 double rail_stress(const Bracket& bracket) {
@@ -97,6 +116,9 @@ RootSeat root_seat(const Bracket& bracket, const BracketPlace& place) {
 std::vector<std::string> root_weld_warnings(const Bracket& bracket) {
   std::vector<std::string> warnings;
   const RailFaces& faces = bracket.welded_to;
+  if (std::string fold = fold_warning(bracket.plates); !fold.empty()) {
+    warnings.push_back(std::move(fold));
+  }
   if (!faces.bottom) return warnings;
   const double to_edge = 0.5 * (bracket.rail.width - bracket.depth_at_rail);
   if (to_edge < bracket.weld.leg && !(faces.inner_side && faces.outer_side)) {

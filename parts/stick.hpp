@@ -21,11 +21,14 @@ struct Steel {
   bool operator==(const Steel&) const = default;
 };
 
-/// Plates of a bracket: "2 of 5/16 in mild steel".
+/// Plates of a bracket: "2 of 5/16 in mild steel", or one folded to a channel, whose flanges stand
+/// as two plates do: "folded from 1/4 in mild steel, 3/8 in inside radius".
 struct Plates {
   int count = 2;                    ///< 1 or 2
   double thickness = base::kUnset;  ///< of one  [m]
+  double fold_radius = 0.0;         ///< inside; 0 = flat plates  [m]
   sections::Material material;
+  [[nodiscard]] bool folded() const { return fold_radius > 0.0; }
   bool operator==(const Plates&) const = default;
 };
 

@@ -81,7 +81,9 @@ std::vector<std::string> bushing_groups(const Design& design) {
 
 std::vector<StiffnessSet> stiffness_sets(const Design& design) {
   std::vector<Bound> rails = {Bound::given};
-  if (design.bracket && root_is_bounded(*design.bracket)) rails = {Bound::low, Bound::high};
+  const bool bounded = design.bracket && (design.frame ? frame_root_is_bounded(*design.bracket)
+                                                       : root_is_bounded(*design.bracket));
+  if (bounded) rails = {Bound::low, Bound::high};
   std::vector<Bound> mounts = {Bound::given};
   if (design.brace && std::isnan(design.brace->end_mount)) mounts = {Bound::low, Bound::high};
 

@@ -9,12 +9,20 @@ std::vector<StickOf> used_sticks(const Design& design) {
   if (design.bracket && !design.bracket->cross_member.material.id.empty()) {
     all.push_back({"bracket.cross_member", &design.bracket->cross_member});
   }
+  if (design.frame) {
+    all.push_back({"frame.cross_member", &design.frame->cross_member});
+    if (!design.frame->arm_cross_member.material.id.empty()) {
+      all.push_back({"frame.arm_cross_member", &design.frame->arm_cross_member});
+    }
+  }
   if (design.arm) {
     all.push_back({"arm.lower", &design.arm->lower});
     if (has_upper_arm(*design.arm)) all.push_back({"arm.upper", &design.arm->upper});
   }
-  if (design.axle && !design.axle->housing.material.id.empty()) {
-    all.push_back({"axle.housing", &design.axle->housing});
+  if (design.axle) {
+    for (const HousingTube& tube : design.axle->housing.tubes) {
+      all.push_back({"axle.housing", &tube.stick});
+    }
   }
   if (design.steering) {
     all.push_back({"steering.drag_link", &design.steering->drag_link});

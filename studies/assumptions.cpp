@@ -54,7 +54,9 @@ void add_bracket(std::vector<Assumption>& out, const parts::Design& design) {
     out.push_back({"open rail", "its web is on the outer side",
                    "trucks' channels mostly open inward; common practice, no source"});
   }
-  if (parts::root_is_bounded(b)) {
+  if (design.frame) {
+    out.push_back({"rail under the bracket", "by `frame`", parts::frame_root_words(b)});
+  } else if (parts::root_is_bounded(b)) {
     const parts::RootStiffness soft = parts::root_stiffness(b, parts::Bound::low);
     const parts::RootStiffness stiff = parts::root_stiffness(b, parts::Bound::high);
     out.push_back(
@@ -63,7 +65,11 @@ void add_bracket(std::vector<Assumption>& out, const parts::Design& design) {
          soft.basis + (soft.basis == stiff.basis ? "" : "; " + stiff.basis)});
   }
   std::string basis = "the usual bracket of a lateral link; common practice, no source";
-  if (b.plates.count == 2) {
+  if (parts::is_tied(b)) {
+    basis +=
+        "; folded or tied plates bend as one, bent about their centroid, with no twist from "
+        "their shear center; the weld of back and face to the rail is not counted";
+  } else if (b.plates.count == 2) {
     basis +=
         "; taken as beams, each plate bending alone across its plane: beside solid elements "
         "(tests/published) one such bracket is 2 % softer and within 1 % of the stress in plane, "
@@ -364,10 +370,12 @@ std::vector<std::string> left_out(const parts::Design& design) {
     out.emplace_back("threads of the lateral link's rod ends (give `thread:`)");
   }
   out.push_back("clearances, travel, steering geometry");
-  out.push_back(design.bracket
-                    ? "the rail itself (here by its wall under the bracket, the weld "
-                      "and the rail_stiffness alone), and what holds the parts to the axle"
-                    : "the frame itself, and what holds the parts to the axle");
+  out.push_back(
+      design.frame     ? "the rails' own load, mounts and joints of the frame, and what holds the "
+                         "parts to the axle"
+      : design.bracket ? "the rail itself (here by its wall under the bracket, the weld "
+                         "and the rail_stiffness alone), and what holds the parts to the axle"
+                       : "the frame itself, and what holds the parts to the axle");
   if (design.vehicle) add_cases_not_run(out, design);
   return out;
 }

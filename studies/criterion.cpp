@@ -17,7 +17,6 @@
 #include "checks/wall_slenderness.hpp"
 #include "checks/weld.hpp"
 #include "checks/yield.hpp"
-#include "fea/rotation.hpp"
 #include "parts/piece_forces.hpp"
 #include "parts/side_force.hpp"
 #include "parts/weld_zone.hpp"
@@ -32,13 +31,9 @@ namespace {
 
 checks::Wrench root_wrench(const parts::Assembly& assembly, const fea::Solution& solution) {
   const parts::RootWeld& root = *assembly.root;
-  fea::Vector6 held = solution.reaction(root.node);
-  if (solution.state() != nullptr) {
-    // The weld has turned with the bracket.
-    const fea::Matrix3 turn = fea::rotation_of(solution.placement(root.node).tail<3>());
-    held << turn.transpose() * held.head<3>(), turn.transpose() * held.tail<3>();
-  }
-  const checks::Wrench wrench{.force = -held.head<3>(), .moment = -held.tail<3>(), .at = root.at_g};
+  // The weld turns with the bracket.
+  const fea::Vector6 load = parts::root_load(assembly, solution);
+  const checks::Wrench wrench{.force = load.head<3>(), .moment = load.tail<3>(), .at = root.at_g};
   if (!root.side_force) return wrench;
   return parts::with_side_force(wrench, assembly.model[*assembly.bracket_bolt].at_g,
                                 parts::side_force(*root.side_force, solution));

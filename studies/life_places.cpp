@@ -8,7 +8,6 @@
 #include <fmt/format.h>
 
 #include "checks/weld_group.hpp"
-#include "fea/rotation.hpp"
 #include "parts/piece_forces.hpp"
 #include "parts/side_force.hpp"
 #include "sections/area_props.hpp"
@@ -37,13 +36,9 @@ Cut cut_at(const parts::Piece& piece, const fea::Solution& solution, double alon
 }
 
 /// What a bracket's root weld carries, in its own axes, which have turned with the bracket.
-checks::Wrench weld_wrench(const parts::RootWeld& root, const fea::Solution& solution) {
-  fea::Vector6 held = solution.reaction(root.node);
-  if (solution.state() != nullptr) {
-    const fea::Matrix3 turn = fea::rotation_of(solution.placement(root.node).tail<3>());
-    held << turn.transpose() * held.head<3>(), turn.transpose() * held.tail<3>();
-  }
-  return {.force = -held.head<3>(), .moment = -held.tail<3>(), .at = root.at_g};
+checks::Wrench weld_wrench(const parts::Assembly& assembly, const fea::Solution& solution) {
+  const fea::Vector6 load = parts::root_load(assembly, solution);
+  return {.force = load.head<3>(), .moment = load.tail<3>(), .at = assembly.root->at_g};
 }
 
 /// Force on a bolt, axes of the case.  [N]
@@ -329,9 +324,9 @@ class PlaceWriter {
          .range = [](const parts::Assembly& assembly, const fea::Solution& from,
                      const fea::Solution* to) {
            const parts::RootWeld& root = *assembly.root;
-           checks::Wrench wrench = weld_wrench(root, from);
+           checks::Wrench wrench = weld_wrench(assembly, from);
            if (to != nullptr) {
-             const checks::Wrench other = weld_wrench(root, *to);
+             const checks::Wrench other = weld_wrench(assembly, *to);
              wrench.force -= other.force;
              wrench.moment -= other.moment;
            }

@@ -192,6 +192,7 @@ Rating rate(const parts::Design& design, const Span& span, const Watch& watch,
     Rated& one = out.designs[i];
     try {
       const parts::Design changed = cases::apply(thin, variants[i]);
+      (void)cases::number_at(changed, span.path);  // a variant may leave its part out
       Trial trial(changed, out.span, now, seen);
       one = rated(trial, out.span, now);
     } catch (const base::InputError& error) {

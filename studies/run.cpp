@@ -341,9 +341,8 @@ class Runner {
       PerSet& per_set = per_set_[cell.model().set().name];
       per_set.deflection =
           std::max(per_set.deflection, std::abs(solution.placement(*assembly.bracket_bolt)[1]));
-      per_set.moment =
-          std::max({per_set.moment, std::abs(solution.reaction(assembly.root->node)[3]),
-                    std::abs(cell.kept(1.0).linear.reaction(assembly.root->node)[3])});
+      per_set.moment = std::max({per_set.moment, std::abs(parts::root_load(assembly, solution)[3]),
+                                 std::abs(parts::root_load(assembly, cell.kept(1.0).linear)[3])});
     }
     for (const parts::Piece& piece : assembly.pieces) {
       const double stress = worst_stress(piece, solution).von_mises;

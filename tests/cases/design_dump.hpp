@@ -73,8 +73,14 @@ inline std::string text_of(sections::Material m) {
 inline std::string text_of(const parts::Stick& s) {
   return text_of(s.shape) + text_of(s.material);
 }
+inline std::string text_of(const parts::Housing& h) {
+  std::string all;
+  for (const parts::HousingTube& tube : h.tubes) all += text_of(tube.stick) + text_of(tube.to);
+  return all;
+}
 inline std::string text_of(const parts::Plates& p) {
-  return fmt::format("{} {}{}", p.count, text_of(p.thickness), text_of(p.material));
+  return fmt::format("{} {}{}{}", p.count, text_of(p.thickness), text_of(p.fold_radius),
+                     text_of(p.material));
 }
 inline std::string text_of(const parts::FilletWeld& w) {
   return fmt::format("{} {}", w.both_sides, text_of(w.leg));
@@ -168,11 +174,11 @@ inline std::string design_text(const parts::Design& d) {
   for (const auto& s : d.sections) all += s.name + ": " + text_of(s.value) + "\n";
   all += part("vehicle", d.vehicle) + named("joints", d.joints) +
          part("lateral_link", d.lateral_link) + part("bracket", d.bracket) +
-         part("brace", d.brace) + part("arm", d.arm) + part("axle", d.axle) +
-         named("members", d.members) + named("supports", d.supports) + named("springs", d.springs) +
-         named("rigid", d.rigid) + named("forces", d.forces) + named("line_loads", d.line_loads) +
-         named("strains", d.strains) + named("settlements", d.settlements) +
-         named("self_weight", d.self_weight);
+         part("brace", d.brace) + part("frame", d.frame) + part("arm", d.arm) +
+         part("axle", d.axle) + named("members", d.members) + named("supports", d.supports) +
+         named("springs", d.springs) + named("rigid", d.rigid) + named("forces", d.forces) +
+         named("line_loads", d.line_loads) + named("strains", d.strains) +
+         named("settlements", d.settlements) + named("self_weight", d.self_weight);
   for (const std::string& name : d.load_cases) all += name + " ";
   all += named("load_cases", d.custom_cases) + named("duty", d.duty);
   all += checks::name_of(d.factor_preset);

@@ -141,3 +141,13 @@ TEST_CASE("what cannot be varied is refused in words", "[studies][rate]") {
   CHECK_THROWS_WITH(rated({.path = "forces.load.force_x"}), Contains("nothing lies between"));
   CHECK_THROWS_AS(rated({.path = "wheels.size"}), base::InputError);
 }
+
+TEST_CASE("a variant without the part that is rated says so", "[studies][rate]") {
+  const parts::Design d = read_case(bar("2 x 1/2 in flat bar A36", 900.0,
+                                        "  extra: {at: head, force_y: 10 lb}\n"
+                                        "variants: {bare: {forces.extra: none}}\n"));
+  const Rating rating = studies::rate(d, {.path = "forces.extra.force_y"});
+  REQUIRE(rating.designs.size() == 2);
+  CHECK(rating.designs[0].failure.empty());
+  CHECK_THAT(rating.designs[1].failure, Contains("there is no `extra` among `forces:`"));
+}

@@ -1,0 +1,78 @@
+// A frame's rail and a stepped axle housing at 0.98 and 1.02 of their limits: beams by hand
+// (Shigley, table A-9, from memory). Required on routine loads: 1.5.
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+
+#include "tests/verdict/hand_formulas.hpp"
+#include "tests/verdict/judged_case.hpp"
+
+using verdict_tests::check_flips;
+
+namespace {
+
+constexpr double kRequired = 1.5;
+constexpr double kSpan = 6.0;  // of the rail, clamped at both ends
+
+/// A bracket in the middle of a rail, pushed up at its bolt.
+std::string pushed_up(double push) {
+  return fmt::format(
+      "title: rail\n"
+      "lateral_link: {{bolt_to_bolt: 900 mm, rise: 0 mm, tube: 50 x 10 mm S355H, ends: weld-on "
+      "pin}}\n"
+      "bracket: {{drop: 250 mm, plates: 2 of 12 mm S355, depth_at_rail: 100 mm,\n"
+      "  depth_at_bolt: 100 mm, weld: '10 mm fillet, both sides', side_force: 0 %,\n"
+      "  rail: 'boxed, 100 x 150 x 8 mm', rail_steel: S355, rail_stress: 0 MPa,\n"
+      "  welded_to: bottom and both sides}}\n"
+      "frame: {{rails_apart: 800 mm, cross_member: 80 x 8 mm S355H, cross_members_at: [3, -3 m],\n"
+      "  held_at: [3, -3 m], held: clamped}}\n"
+      "forces: {{push: {{at: frame bolt, force_z: {} N}}}}\n",
+      push);
+}
+
+/// Wheels 0.8 m from the middle, coils and arms 0.4 m: the housing between them is bent alike.
+std::string lifted(double wheel) {
+  return fmt::format(
+      "title: housing\n"
+      "vehicle: {{axle_weight: 16 kN, tire: 830 mm, hub_height: 400 mm, track: 1.6 m}}\n"
+      "points:\n"
+      "  link at frame: [0, 0.45, 0.4 m]\n"
+      "  link at axle: [0, -0.45, 0.4 m]\n"
+      "  lower bolt: [0, 0.4, 0.3 m]\n"
+      "  upper bolt: [0, 0.4, 0.55 m]\n"
+      "  pivot: [-0.9, 0.4, 0.4 m]\n"
+      "lateral_link: {{frame_bolt: link at frame, axle_bolt: link at axle,\n"
+      "  tube: 100 x 12 mm S355H, ends: clamped bushing}}\n"
+      "arm: {{axle_lower: lower bolt, axle_upper: upper bolt, frame: pivot,\n"
+      "  lower: 100 x 12 mm S355H, axle_joint: ball joint, frame_joint: ball joint,\n"
+      "  static_rating: 5000 kN}}\n"
+      "axle: {{coil_spacing: 0.8 m, coil_rate: 20000 N/mm,\n"
+      "  housing: '80 x 8 mm S355H to 200 mm, then 120 x 10 mm S355H to -100 mm, then 80 x 8 mm "
+      "S355H'}}\n"
+      "load_cases: [hard_corner, {{name: lift, left_wheel: [0, 0, {0} N], right_wheel: [0, 0, {0} "
+      "N]}}]\n",
+      wheel);
+}
+
+}  // namespace
+
+// F L / 8 at the ends and in the middle.
+TEST_CASE("a frame's rail is over past its yield strength", "[verdict][frame]") {
+  const double modulus = hand::box(0.150, 0.100, 0.008, 0.008).modulus;
+  check_flips(
+      {.case_text =
+           [&](double u) { return pushed_up(u * 8.0 * modulus * hand::kS355 / kSpan / kRequired); },
+       .part = "frame",
+       .check = "yield",
+       .tolerance = 2e-3});
+}
+
+// The wheel's force times its distance from the coil.
+TEST_CASE("the thinner tube of a stepped housing is over past its yield strength",
+          "[verdict][axle]") {
+  const double modulus = hand::tube(0.080, 0.008).modulus;
+  check_flips(
+      {.case_text = [&](double u) { return lifted(u * modulus * hand::kS355H / 0.4 / kRequired); },
+       .part = "axle",
+       .check = "yield",
+       .tolerance = 2e-3});
+}
