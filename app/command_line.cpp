@@ -27,10 +27,15 @@ void add_json(CLI::App& command, AnswerOptions& options) {
       ->option_text("FILE|-");
 }
 
-CLI::Option* add_case_options(CLI::App& command, AnswerOptions& options) {
+CLI::Option* add_case_file(CLI::App& command, AnswerOptions& options) {
   CLI::Option* file =
       command.add_option("CASE", options.case_file, "case file, or - for standard input");
   file->option_text(" ");
+  return file;
+}
+
+CLI::Option* add_case_options(CLI::App& command, AnswerOptions& options) {
+  CLI::Option* file = add_case_file(command, options);
   add_json(command, options);
   return file;
 }
@@ -61,13 +66,13 @@ Notice no_command(int argc, const char* const* argv) {
   for (int i = 1; i < argc; ++i) {
     if (argv[i][0] == '-') continue;
     return wrong_command(fmt::format(
-        "there is no command `{}`; there is check, explain, compare, pick, rate, cases, new, "
-        "format, sections and materials",
+        "there is no command `{}`; there is check, report, explain, compare, pick, rate, "
+        "cases, new, format, sections and materials",
         argv[i]));
   }
   return wrong_command(
-      "a command is missing: check, explain, compare, pick, rate, cases, new, format, sections or "
-      "materials");
+      "a command is missing: check, report, explain, compare, pick, rate, cases, new, format, "
+      "sections or materials");
 }
 
 std::string color_problem(const std::string& word) {
@@ -93,6 +98,14 @@ class CommandLine {
     add_case_options(*check_, answer_)->required();
     add_jobs(*check_, answer_);
     check_->add_flag("--all", answer_.all, "every check with its worked lines, every assumption");
+    report_ = add_command("report", "the answer as a sheet to read, print and send: one HTML file");
+    add_case_file(*report_, answer_)->required();
+    add_jobs(*report_, answer_);
+    report_->add_option("-o,--output", out_, "where to write it, or - for standard output")
+        ->option_text("FILE|-")
+        ->required();
+    report_->add_option("--date", date_, "date on the sheet; left out, today's")
+        ->option_text("TEXT");
     explain_ = add_command("explain", "where the numbers of one part come from, line by line");
     add_case_options(*explain_, answer_)->required();
     explain_->add_option("PART", part_, "as `check` names it, such as lateral_link or brace")
@@ -182,6 +195,7 @@ class CommandLine {
   [[nodiscard]] decltype(Request::what) request() const {
     if (version_) return Notice{program_line() + "\n", kExitWithin};
     if (check_->parsed()) return CheckRequest{answer_};
+    if (report_->parsed()) return ReportRequest{answer_, out_, date_};
     if (compare_->parsed()) return CompareRequest{answer_, changes_};
     if (explain_->parsed())
       return ExplainRequest{answer_, part_, fmt::format("{}", fmt::join(check_words_, " "))};
@@ -196,6 +210,7 @@ class CommandLine {
 
   CLI::App app_{"linkmargin checks the strength of fabricated suspension links and brackets."};
   CLI::App* check_ = nullptr;
+  CLI::App* report_ = nullptr;
   CLI::App* explain_ = nullptr;
   CLI::App* compare_ = nullptr;
   CLI::App* pick_ = nullptr;
@@ -215,6 +230,8 @@ class CommandLine {
   std::string from_;
   std::string to_;
   std::vector<std::string> check_words_;
+  std::string out_;
+  std::string date_;
   std::string list_;
   std::string stock_;
   bool metric_ = false;

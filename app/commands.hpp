@@ -13,6 +13,7 @@ namespace app {
 /// @param color  whether the text is colored
 /// @throws base::InputError when the case cannot be opened or read
 [[nodiscard]] Output check_command(const CheckRequest& request, bool color);
+[[nodiscard]] Output report_command(const ReportRequest& request);
 [[nodiscard]] Output compare_command(const CompareRequest& request, bool color);
 [[nodiscard]] Output explain_command(const ExplainRequest& request, bool color);
 [[nodiscard]] Output pick_command(const PickRequest& request, bool color);

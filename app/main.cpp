@@ -33,6 +33,7 @@ struct Run {
     return {.text = {}, .messages = notice.text, .status = notice.status};
   }
   app::Output operator()(const app::CheckRequest& r) const { return check_command(r, color); }
+  app::Output operator()(const app::ReportRequest& r) const { return report_command(r); }
   app::Output operator()(const app::CompareRequest& r) const { return compare_command(r, color); }
   app::Output operator()(const app::ExplainRequest& r) const { return explain_command(r, color); }
   app::Output operator()(const app::PickRequest& r) const { return pick_command(r, color); }

@@ -21,6 +21,13 @@ struct CheckRequest {
   AnswerOptions options;
 };
 
+/// The answer to `check` as a sheet to read, print and send.
+struct ReportRequest {
+  AnswerOptions options;
+  std::string out;   ///< file, or "-" = standard output
+  std::string date;  ///< as it is to stand on the sheet; empty = today's
+};
+
 struct CompareRequest {
   AnswerOptions options;
   std::vector<std::string> changes;  ///< "path=value", each a variant or several
@@ -77,8 +84,9 @@ struct Notice {
 };
 
 struct Request {
-  std::variant<Notice, CheckRequest, CompareRequest, ExplainRequest, PickRequest, RateRequest,
-               CasesRequest, NewRequest, FormatRequest, SectionsRequest, MaterialsRequest>
+  std::variant<Notice, CheckRequest, ReportRequest, CompareRequest, ExplainRequest, PickRequest,
+               RateRequest, CasesRequest, NewRequest, FormatRequest, SectionsRequest,
+               MaterialsRequest>
       what;
   ColorChoice color = ColorChoice::automatic;
 };
