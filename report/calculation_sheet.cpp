@@ -49,7 +49,7 @@ std::string assumed_html(const Answer& answer) {
 std::string balance_html(const studies::Balance& balance, bool inches) {
   HtmlTable table{.caption = fmt::format("{}; {}; left over: {:.1e} of the largest",
                                          balance.load_case, balance.set, balance.open),
-                  .head = {"", "force (x, y, z)", "moment (x, y, z)"}};
+                  .head = {"what", "force (x, y, z)", "moment (x, y, z)"}};
   const auto add = [&](const char* how, const std::vector<studies::BalanceRow>& rows) {
     for (const studies::BalanceRow& row : rows) {
       table.rows.push_back(

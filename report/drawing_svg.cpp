@@ -211,7 +211,7 @@ std::string text_at(double x, double y, const std::string& words, const char* ki
 
 }  // namespace
 
-std::map<std::string, double> worst_of_parts(const std::vector<checks::Finding>& findings) {
+std::map<std::string, double> worst_utilizations(const std::vector<checks::Finding>& findings) {
   std::map<std::string, double> worst;
   for (const checks::Finding& f : findings) {
     const bool decided = f.state != checks::State::undecided;
@@ -228,7 +228,7 @@ std::map<std::string, double> worst_of_parts(const std::vector<checks::Finding>&
 Picture picture_of(const studies::Answer& answer, const View& view) {
   const Drawing& drawing = *answer.drawing;
   const Projection projection(drawing, view);
-  const std::map<std::string, double> worst = worst_of_parts(answer.findings);
+  const std::map<std::string, double> worst = worst_utilizations(answer.findings);
   std::vector<Face> faces;
   Picture out{kWidth, kHeight, {}};
   if (drawing.wheels) {

@@ -23,7 +23,7 @@ struct Picture {
 
 /// The utilization of each part at its worst over all load cases; unset = not decided. Over the
 /// limit says more than not decided.
-[[nodiscard]] std::map<std::string, double> worst_of_parts(
+[[nodiscard]] std::map<std::string, double> worst_utilizations(
     const std::vector<checks::Finding>& findings);
 
 /// The assembly in its reference place, to scale, as seen from far off; each face has the class of

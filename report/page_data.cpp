@@ -123,7 +123,7 @@ Json utilization_or_null(double value) {
 Json part_objects(const studies::Answer& answer) {
   const Drawing& drawing = *answer.drawing;
   Json out = Json::object();
-  for (const auto& [part, worst] : worst_of_parts(answer.findings)) {
+  for (const auto& [part, worst] : worst_utilizations(answer.findings)) {
     Json& one = out[part];
     one["worst"] = utilization_or_null(worst);
     one["cases"] = array_of(drawing.cases, [&](const studies::DrawnCase& c) {

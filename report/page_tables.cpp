@@ -85,10 +85,9 @@ std::string heat_cell(const studies::PartInCase* one) {
   if (std::isnan(one->utilization)) {
     return fmt::format("<td class=\"u{} found\" title=\"not decided\">?</td>", band);
   }
-  const std::string words =
-      one->found ? percent(one->utilization) : number(100.0 * one->utilization, 2) + " %";
   return fmt::format("<td class=\"u{}{}\" data-utilization=\"{}\">{}</td>", band,
-                     one->found ? " found" : "", exact(one->utilization), words);
+                     one->found ? " found" : "", exact(one->utilization),
+                     percent(one->utilization));
 }
 
 std::string heat_map(const Answer& answer) {
@@ -250,7 +249,9 @@ std::string buckling_html(const Answer& answer) {
 std::string life_html(const studies::Life& life, bool inches) {
   HtmlTable table{.caption = "Places in the order of their estimated life; no verdict rests on it",
                   .head = {"part", "place", "detail", "#category", "life", "source"}};
-  for (const studies::LifeAtPlace& p : life.places) {
+  constexpr std::size_t kMost = 12;
+  for (std::size_t i = 0; i < std::min(kMost, life.places.size()); ++i) {
+    const studies::LifeAtPlace& p = life.places[i];
     table.rows.push_back(
         {{escaped(part_words(p.part)), escaped(p.where), escaped(p.detail),
           escaped(shown(p.category, Measure::stress, inches)),
@@ -260,7 +261,11 @@ std::string life_html(const studies::Life& life, bool inches) {
              "<p>Indicative only: {}, a third and three times of the shortest life "
              "(proposal, no source). Duty: {}.</p>\n",
              life_band_words(life, inches), escaped(life.duty_basis)) +
-         html(table);
+         html(table) +
+         (life.places.size() > kMost
+              ? fmt::format("<p class=\"note\">and {} more places that go farther</p>\n",
+                            life.places.size() - kMost)
+              : "");
 }
 
 std::string orders_html(const std::vector<studies::FailureOrder>& orders) {

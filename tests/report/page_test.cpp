@@ -6,38 +6,14 @@
 #include <nlohmann/json.hpp>
 
 #include "report/digest.hpp"
+#include "report/html_table.hpp"
 #include "report/html_text.hpp"
 #include "report/json.hpp"
 #include "report/section_outline.hpp"
 #include "sections/area_props.hpp"
-#include "tests/report/small_answer.hpp"
-
-using Catch::Matchers::Contains;
+#include "tests/report/small_drawing.hpp"
 
 namespace {
-
-/// The invented answer with a drawing of one straight piece in one load case.
-studies::Answer drawn() {
-  studies::Answer a = invented::answer();
-  studies::Drawing d;
-  d.pieces = {{.part = "lateral_link",
-               .name = "",
-               .line = {{0.0, 0.4, 0.5}, {0.0, -0.4, 0.45}},
-               .along = {0.0, 0.8},
-               .shapes = {sections::RoundTube{0.038, 0.006}, sections::RoundTube{0.038, 0.006}},
-               .y_axes = {{1.0, 0.0, 0.0}, {1.0, 0.0, 0.0}},
-               .z_axes = {{0.0, 0.0, 1.0}, {0.0, 0.0, 1.0}}}};
-  const std::string load_case = "slid into a curb, left wheel";
-  d.cases = {{.load_case = load_case,
-              .set = "soft rail",
-              .moved = {{{0.0, 0.001, 0.0}, {0.0, 0.002, 0.0}}},
-              .forces = {{{.n = -40.0e3}, {.n = -40.0e3}}},
-              .loads = {{"axle, across the truck", {0.0, -0.4, 0.45}, {0.0, 40.0e3, 0.0}, false}},
-              .modes = {}}};
-  d.utilization = {{"bracket", load_case, 1.18, true}, {"brace", load_case, base::kUnset, false}};
-  a.drawing = d;
-  return a;
-}
 
 report::Sheet sheet() {
   return {.case_name = "link.yaml",
@@ -53,28 +29,37 @@ std::size_t count(const std::string& text, const std::string& words) {
   return n;
 }
 
+bool has(const std::string& page, const std::string& words) {
+  UNSCOPED_INFO("looked for: " << words);
+  return page.find(words) != page.npos;
+}
+
+std::string exact_of(const nlohmann::json& value) {
+  return report::exact(value.get<double>());
+}
+
 }  // namespace
 
 TEST_CASE("the numbers of the page are those of the JSON", "[report][page]") {
-  const studies::Answer answer = drawn();
+  const studies::Answer answer = invented::drawn_answer();
   const std::string page = report::page(answer, sheet());
   const auto json = nlohmann::json::parse(report::json(answer, {"0.1.0", "abc"}));
   for (const auto& f : json["findings"]) {
-    CHECK_THAT(page, Contains("data-utilization=\"" + f["utilization"].dump() + "\""));
-    CHECK_THAT(page, Contains("data-safety-factor=\"" + f["safety_factor"].dump() + "\""));
-    CHECK_THAT(page, Contains("data-capacity=\"" + f["capacity"].dump() + "\""));
+    CHECK(has(page, "data-utilization=\"" + exact_of(f["utilization"]) + "\""));
+    CHECK(has(page, "data-safety-factor=\"" + exact_of(f["safety_factor"]) + "\""));
+    CHECK(has(page, "data-capacity=\"" + exact_of(f["capacity"]) + "\""));
     for (const auto& line : f["worked"]) {
-      CHECK_THAT(page, Contains(report::escaped(line["text"].get<std::string>())));
+      CHECK(has(page, report::escaped(line["text"].get<std::string>())));
     }
   }
   for (const auto& m : json["masses"]) {
-    CHECK_THAT(page, Contains("data-mass=\"" + m["mass_kg"].dump() + "\""));
+    CHECK(has(page, "data-mass=\"" + exact_of(m["mass_kg"]) + "\""));
   }
 }
 
 TEST_CASE("what a case file says stays text on the page", "[report][page]") {
   const std::string hostile = "</title><script>alert(1)</script>\"'&{{data}}";
-  studies::Answer answer = drawn();
+  studies::Answer answer = invented::drawn_answer();
   answer.title = hostile;
   answer.findings.front().part = hostile;
   answer.findings.front().notes = {hostile};
@@ -91,12 +76,12 @@ TEST_CASE("what a case file says stays text on the page", "[report][page]") {
   CHECK(count(page, "<script") == 2);
   CHECK(count(page, "</script") == 2);
   CHECK(count(page, "</title") == 1);
-  CHECK_THAT(page, Contains("&lt;script&gt;alert(1)&lt;/script&gt;&quot;&#39;&amp;{{data}}"));
-  CHECK_THAT(page, !Contains("alert(1)</"));
+  CHECK(has(page, "&lt;script&gt;alert(1)&lt;/script&gt;&quot;&#39;&amp;{{data}}"));
+  CHECK(!has(page, "alert(1)</"));
 }
 
 TEST_CASE("the page refers to nothing outside itself", "[report][page]") {
-  const std::string page = report::page(drawn(), sheet());
+  const std::string page = report::page(invented::drawn_answer(), sheet());
   // The name of a namespace is no address that anything is fetched from.
   CHECK(count(page, "http://") == count(page, "\"http://www.w3.org/2000/svg\""));
   for (const char* word : {"https:", "src=", "url(", "@import", "<link", "<iframe", "fetch(",
@@ -104,32 +89,32 @@ TEST_CASE("the page refers to nothing outside itself", "[report][page]") {
     INFO(word);
     CHECK(count(page, word) == 0);
   }
-  CHECK_THAT(page, Contains("default-src 'none'"));
+  CHECK(has(page, "default-src 'none'"));
 }
 
 TEST_CASE("the page is the same each time, and carries every caution", "[report][page]") {
-  const std::string page = report::page(drawn(), sheet());
-  CHECK(page == report::page(drawn(), sheet()));
+  const std::string page = report::page(invented::drawn_answer(), sheet());
+  CHECK(page == report::page(invented::drawn_answer(), sheet()));
   for (const std::string& caution : studies::cautions()) {
-    CHECK_THAT(page, Contains(report::escaped(caution)));
+    CHECK(has(page, report::escaped(caution)));
   }
-  CHECK_THAT(page, !Contains(" safe "));
+  CHECK(!has(page, " safe "));
 }
 
 TEST_CASE("what is not decided stands as such on the page", "[report][page]") {
-  studies::Answer answer = drawn();
+  studies::Answer answer = invented::drawn_answer();
   checks::leave_undecided(answer.findings.front(), "the wall is not known");
   answer.verdict = studies::Verdict::not_decided;
   const std::string page = report::page(answer, sheet());
-  CHECK_THAT(page, Contains("NOT DECIDED</h2>"));
-  CHECK_THAT(page, Contains("not decided: the wall is not known"));
-  CHECK_THAT(page, !Contains("nan"));
+  CHECK(has(page, "NOT DECIDED</h2>"));
+  CHECK(has(page, "not decided: the wall is not known"));
+  CHECK(!has(page, "nan"));
 }
 
 TEST_CASE("an answer without findings or load cases still gives a page", "[report][page]") {
   studies::Answer answer;
   answer.drawing = studies::Drawing{};
-  CHECK_THAT(report::page(answer, sheet()), Contains("nothing was checked"));
+  CHECK(has(report::page(answer, sheet()), "nothing was checked"));
 }
 
 TEST_CASE("bytes that are no UTF-8 and controls become replacement characters", "[report][page]") {
