@@ -19,7 +19,8 @@ namespace app {
 [[nodiscard]] Output pick_command(const PickRequest& request, bool color);
 [[nodiscard]] Output rate_command(const RateRequest& request, bool color);
 [[nodiscard]] Output cases_command(const CasesRequest& request, bool color);
-[[nodiscard]] Output new_command();
+[[nodiscard]] Output new_command(const NewRequest& request);
+[[nodiscard]] Output schema_command();
 [[nodiscard]] Output format_command();
 [[nodiscard]] Output sections_command(const SectionsRequest& request, bool color);
 [[nodiscard]] Output materials_command(const MaterialsRequest& request, bool color);

@@ -39,7 +39,8 @@ struct Run {
   app::Output operator()(const app::PickRequest& r) const { return pick_command(r, color); }
   app::Output operator()(const app::RateRequest& r) const { return rate_command(r, color); }
   app::Output operator()(const app::CasesRequest& r) const { return cases_command(r, color); }
-  app::Output operator()(const app::NewRequest&) const { return app::new_command(); }
+  app::Output operator()(const app::NewRequest& r) const { return app::new_command(r); }
+  app::Output operator()(const app::SchemaRequest&) const { return app::schema_command(); }
   app::Output operator()(const app::FormatRequest&) const { return app::format_command(); }
   app::Output operator()(const app::SectionsRequest& r) const { return sections_command(r, color); }
   app::Output operator()(const app::MaterialsRequest& r) const {

@@ -37,6 +37,7 @@ int write_and_close(int descriptor, std::string_view text) {
 }
 
 constexpr mode_t kMode = 0666;
+constexpr mode_t kFolderMode = 0777;
 
 /// Into what is no regular file: a pipe, a terminal, a device.
 int write_through(const std::string& path, std::string_view text) {
@@ -87,6 +88,11 @@ Output answer_output(const AnswerOptions& options, const std::function<std::stri
 
 int write_out(const Output& output) {
   int status = output.status;
+  for (const std::string& folder : output.folders) {
+    if (::mkdir(folder.c_str(), kFolderMode) != 0 && errno != EEXIST) {
+      return not_written(folder, errno);
+    }
+  }
   for (const OutputFile& file : output.files) {
     if (const int error = write_file(file.path, file.content); error != 0) {
       status = not_written(file.path, error);

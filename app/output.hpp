@@ -16,8 +16,9 @@ struct OutputFile {
 
 /// What a command has to say, composed in full before any of it is written.
 struct Output {
-  std::string text = {};      ///< to standard output
-  std::string messages = {};  ///< to standard error
+  std::string text = {};                  ///< to standard output
+  std::string messages = {};              ///< to standard error
+  std::vector<std::string> folders = {};  ///< made before the files, where there are none
   std::vector<OutputFile> files = {};
   int status = 0;
 };

@@ -61,8 +61,12 @@ async function opened(t, name = "demo.html", options = {}) {
 const drawn = (page) => page.locator("#drawing").innerHTML();
 /// What is drawn once it differs from `before`.
 async function redrawn(page, before) {
-  await page.waitForFunction((b) => document.getElementById("drawing").innerHTML !== b, before, { timeout: 3000 });
-  return drawn(page);
+  for (let tries = 0; tries < 200; ++tries) {
+    const now = await drawn(page);
+    if (now !== before) return now;
+    await page.waitForTimeout(50);
+  }
+  throw new Error("the drawing stayed as it was");
 }
 
 test("the drawing turns with the mouse and with the keyboard, and goes back", async (t) => {
