@@ -202,7 +202,7 @@ std::string own_style() {
       out += fmt::format(".u{0}.k{1}{{fill:{2};stroke:{2}}}", band, shade, face_color(band, shade));
     }
   }
-  return out + ".f.flat{stroke:#2c3a42;stroke-width:.5}";
+  return out + ".f.flat{stroke:#2c3a42;stroke-width:.5}.f.context{opacity:.75}";
 }
 
 std::string text_at(double x, double y, const std::string& words, const char* kind = "") {
@@ -255,7 +255,7 @@ std::string drawing_svg(const studies::Answer& answer) {
   constexpr int kLine = 18;
   constexpr int kColumns = 118;
   const Picture picture = picture_of(answer, {});
-  std::vector<std::string> above = wrapped_lines(verdict_sentence(answer), kColumns);
+  std::vector<std::string> above = wrapped_lines(verdict_sentence(answer, ""), kColumns);
   std::vector<std::string> below =
       wrapped_lines("CAUTION: " + joined(studies::cautions(), " "), kColumns);
   const int top = kLine * (static_cast<int>(above.size()) + 2);
@@ -279,7 +279,7 @@ std::string drawing_svg(const studies::Answer& answer) {
                        band, x, legend - 11);
     const std::string name = kBandNames[band];
     out += text_at(x + 28, legend, name, " class=\"small\"");
-    x += 44 + 7 * static_cast<int>(name.size());
+    x += 44 + 6 * static_cast<int>(name.size());
   }
   for (std::size_t i = 0; i < below.size(); ++i) {
     out += text_at(16, legend + kLine * static_cast<int>(i + 2), below[i], " class=\"small\"");

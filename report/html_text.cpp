@@ -83,7 +83,7 @@ std::string css_string(std::string_view text) {
     if (plain) {
       out += static_cast<char>(c.value);
     } else {
-      out += fmt::format("\\{:06X}", static_cast<unsigned>(c.value));
+      out += fmt::format("\\{:06X} ", static_cast<unsigned>(c.value));
     }
     i += c.bytes;
   }

@@ -11,7 +11,8 @@ namespace report {
 /// UTF-8, become U+FFFD.
 [[nodiscard]] std::string escaped(std::string_view text);
 
-/// For the inside of a quoted CSS string: all but letters, digits and spaces as code points.
+/// For the inside of a quoted CSS string: all but letters, digits and spaces as code points, each
+/// with the space that belongs to it.
 [[nodiscard]] std::string css_string(std::string_view text);
 
 /// `page` with each {{name}} replaced by its value, in one pass: a value is never looked into.

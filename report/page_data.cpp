@@ -123,9 +123,10 @@ Json utilization_or_null(double value) {
 Json part_objects(const studies::Answer& answer) {
   const Drawing& drawing = *answer.drawing;
   Json out = Json::object();
-  for (const auto& [part, worst] : worst_utilizations(answer.findings)) {
+  for (const auto& known : worst_utilizations(answer.findings)) {
+    const std::string& part = known.first;
     Json& one = out[part];
-    one["worst"] = utilization_or_null(worst);
+    one["worst"] = utilization_or_null(known.second);
     one["cases"] = array_of(drawing.cases, [&](const studies::DrawnCase& c) {
       for (const studies::PartInCase& p : drawing.utilization) {
         if (p.part == part && p.load_case == c.load_case) return utilization_or_null(p.utilization);

@@ -123,7 +123,7 @@ TEST_CASE("bytes that are no UTF-8 and controls become replacement characters", 
   CHECK(report::escaped("a\xFFz") == "a" + replaced + "z");
   CHECK(report::escaped("a\xC3") == "a" + replaced);
   CHECK(report::escaped("\xC3\xA4<") == "\xC3\xA4&lt;");
-  CHECK(report::css_string("a\"\\\n") == "a\\000022\\00005C\\00000A");
+  CHECK(report::css_string("a\"\\\n") == "a\\000022 \\00005C \\00000A ");
 }
 
 TEST_CASE("a section is drawn with its own outside, about its centroid", "[report][page]") {
