@@ -118,7 +118,11 @@ class Projection {
       seen.extend(Eigen::Vector2d(right_.dot(p), up_.dot(p)));
     };
     for (const DrawnPiece& piece : drawing.pieces) {
-      for (const studies::Place3& p : piece.line) take(vector(p));
+      for (std::size_t i = 0; i < piece.line.size(); ++i) {
+        for (const Ring& ring : rings_at(piece, i)) {
+          for (const Vector3& p : ring) take(p);
+        }
+      }
     }
     if (drawing.wheels) {
       for (const studies::Place3& center : *drawing.wheels) {

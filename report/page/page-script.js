@@ -36,7 +36,9 @@
   })();
 
   const rim = (p) => Array.from({ length: 48 }, (_, i) => add(p, [data.tire * Math.cos(i * Math.PI / 24), 0, data.tire * Math.sin(i * Math.PI / 24)]));
-  const outermost = [...data.pieces.flatMap((piece) => piece.line), ...(data.wheels || []).flatMap(rim)];
+  const radiusOf = (piece) => Math.max(...piece.sections.flat(2).map((p) => Math.hypot(p[0], p[1])));
+  const around = (p, r) => [-r, r].flatMap((d) => [[p[0] + d, p[1], p[2]], [p[0], p[1] + d, p[2]], [p[0], p[1], p[2] + d]]);
+  const outermost = [...data.pieces.flatMap((piece) => piece.line.flatMap((p) => around(p, radiusOf(piece)))), ...(data.wheels || []).flatMap(rim)];
 
   const band = (u) => (u === null ? 5 : u === undefined || u < 0 ? 6 : u < 0.25 ? 0 : u < 0.5 ? 1 : u < 0.75 ? 2 : u <= 1 ? 3 : 4);
   const utilizationOf = (part) => {
@@ -107,7 +109,7 @@
       const x = dot(right, p), y = dot(up, p);
       x0 = Math.min(x0, x); x1 = Math.max(x1, x); y0 = Math.min(y0, y); y1 = Math.max(y1, y);
     }
-    const fits = Math.min((width - 56) / (x1 - x0 || 1e-6), (height - 60) / (y1 - y0 || 1e-6));
+    const fits = Math.min((0.86 * width - 24) / (x1 - x0 || 1e-6), (0.82 * height - 24) / (y1 - y0 || 1e-6));
     const scale = state.zoom * fits;
     const flat = (p) => [0.5 * width + scale * (dot(right, p) - 0.5 * (x0 + x1)), 0.5 * height - scale * (dot(up, p) - 0.5 * (y0 + y1))];
     const path = (points, close) => points.map((p, i) => (i ? "L" : "M") + flat(p).map((x) => x.toFixed(1)).join(" ")).join("") + (close ? "Z" : "");
@@ -160,8 +162,9 @@
   /// A band behind a piece, somewhat wider than it.
   const chosenLine = (piece, moved, times, path, scale) => {
     const points = moved ? piece.line.map((p, k) => add(p, moved[k], times)) : piece.line;
-    const wide = 2 * Math.max(...piece.sections.flat(2).map((p) => Math.hypot(p[0], p[1])));
-    return `<path class="chosen-line" stroke-width="${(wide * scale + 7).toFixed(1)}" d="${path(points)}"/>`;
+    const wide = 2 * radiusOf(piece);
+    const round = piece.sections[0][0].length > 6 ? " round" : "";
+    return `<path class="chosen-line${round}" stroke-width="${(wide * scale + 7).toFixed(1)}" d="${path(points)}"/>`;
   };
 
   const drawArrows = (out, flat, c) => {
