@@ -55,8 +55,15 @@ std::string file_text(const std::string& path) {
 }
 
 Output with_case(const std::string& path, const std::function<Output(const parts::Design&)>& run) {
+  return with_case_text(path,
+                        [&](const parts::Design& design, const CaseText&) { return run(design); });
+}
+
+Output with_case_text(const std::string& path,
+                      const std::function<Output(const parts::Design&, const CaseText&)>& run) {
   const std::string name = path == "-" ? "standard input" : path;
-  const cases::Reading reading = cases::read(read_all(path, name), name);
+  const CaseText text{name, read_all(path, name)};
+  const cases::Reading reading = cases::read(text.text, name);
   if (!reading.design) {
     std::string messages;
     for (const base::InputError& problem : reading.problems) {
@@ -65,7 +72,7 @@ Output with_case(const std::string& path, const std::function<Output(const parts
     return refused(messages);
   }
   try {
-    return run(*reading.design);
+    return run(*reading.design, text);
   } catch (const base::InputError& error) {
     return refused(fmt::format("{}\n", reading.locate(error).what()));
   }

@@ -19,4 +19,15 @@ namespace app {
 [[nodiscard]] Output with_case(const std::string& path,
                                const std::function<Output(const parts::Design&)>& run);
 
+/// A case as it was read.
+struct CaseText {
+  std::string name;  ///< "standard input", or the path
+  std::string text;
+};
+
+/// The same for a command that shows the text too.
+[[nodiscard]] Output with_case_text(
+    const std::string& path,
+    const std::function<Output(const parts::Design&, const CaseText&)>& run);
+
 }  // namespace app

@@ -1,3 +1,5 @@
+#include <utility>
+
 #include <fmt/format.h>
 
 #include "app/case_file.hpp"
@@ -6,16 +8,35 @@
 #include "app/progress_line.hpp"
 #include "app/shell_word.hpp"
 #include "app/threads.hpp"
+#include "report/csv.hpp"
+#include "report/drawing_svg.hpp"
 #include "report/json.hpp"
+#include "report/markdown.hpp"
 #include "report/text.hpp"
+#include "report/vtu.hpp"
 #include "studies/check.hpp"
 
 namespace app {
 namespace {
 
-studies::Answer answer_to(const parts::Design& design, int jobs) {
+studies::Answer answer_to(const parts::Design& design, const CheckRequest& request) {
   ProgressLine progress;
-  return studies::check(design, progress.watch(), threads(jobs));
+  const bool drawn = !request.beside.svg.empty() || !request.beside.vtu.empty();
+  const int jobs = request.options.jobs;
+  return drawn ? studies::check_and_draw(design, progress.watch(), threads(jobs))
+               : studies::check(design, progress.watch(), threads(jobs));
+}
+
+/// The files that were asked for beside the answer.
+void add_beside(Output& out, const studies::Answer& answer, const BesideFiles& beside) {
+  if (!beside.svg.empty()) out.files.push_back({beside.svg, report::drawing_svg(answer)});
+  if (!beside.vtu.empty()) out.files.push_back({beside.vtu, report::vtu(answer)});
+  if (!beside.md.empty()) out.files.push_back({beside.md, report::markdown(answer)});
+  if (beside.csv.empty()) return;
+  out.folders.push_back(beside.csv);
+  for (report::CsvFile& file : report::csv(answer)) {
+    out.files.push_back({beside.csv + "/" + file.name, std::move(file.content)});
+  }
 }
 
 }  // namespace
@@ -23,16 +44,18 @@ studies::Answer answer_to(const parts::Design& design, int jobs) {
 Output check_command(const CheckRequest& request, bool color) {
   const AnswerOptions& options = request.options;
   return with_case(options.case_file, [&](const parts::Design& design) {
-    const studies::Answer answer = answer_to(design, options.jobs);
+    const studies::Answer answer = answer_to(design, request);
     const report::TextStyle style = {
         .color = color,
         .full = options.all,
         .command_for_more = fmt::format("linkmargin check {} --all; or explain CASE PART",
                                         shell_word(options.case_file)),
         .program = program_line()};
-    return answer_output(
+    Output out = answer_output(
         options, [&] { return report::text(answer, style); },
         [&] { return report::json(answer, program()); }, exit_status(answer.verdict));
+    add_beside(out, answer, request.beside);
+    return out;
   });
 }
 

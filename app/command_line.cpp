@@ -1,11 +1,15 @@
 #include "app/command_line.hpp"
 
+#include <algorithm>
 #include <memory>
+#include <vector>
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include "app/completion.hpp"
 #include "app/program.hpp"
+#include "cases/starters.hpp"
 #include "report/text_style.hpp"
 
 namespace app {
@@ -22,15 +26,24 @@ constexpr const char* kStockColumns =
     "in or mm; depth is the diameter of what is round; corner may be empty (2 walls).\n"
     "  round_tube,in,1.5,,0.25,,\n";
 
+constexpr const char* kCommands =
+    "check, report, explain, compare, pick, rate, cases, new, format, schema, completion, sections "
+    "and materials";
+
 void add_json(CLI::App& command, AnswerOptions& options) {
   command.add_option("--json", options.json, "write JSON to FILE, or - for JSON alone")
       ->option_text("FILE|-");
 }
 
-CLI::Option* add_case_options(CLI::App& command, AnswerOptions& options) {
+CLI::Option* add_case_file(CLI::App& command, AnswerOptions& options) {
   CLI::Option* file =
       command.add_option("CASE", options.case_file, "case file, or - for standard input");
   file->option_text(" ");
+  return file;
+}
+
+CLI::Option* add_case_options(CLI::App& command, AnswerOptions& options) {
+  CLI::Option* file = add_case_file(command, options);
   add_json(command, options);
   return file;
 }
@@ -60,19 +73,18 @@ Notice wrong_command(const std::string& problem) {
 Notice no_command(int argc, const char* const* argv) {
   for (int i = 1; i < argc; ++i) {
     if (argv[i][0] == '-') continue;
-    return wrong_command(fmt::format(
-        "there is no command `{}`; there is check, explain, compare, pick, rate, cases, new, "
-        "format, sections and materials",
-        argv[i]));
+    return wrong_command(fmt::format("there is no command `{}`; there is {}", argv[i], kCommands));
   }
-  return wrong_command(
-      "a command is missing: check, explain, compare, pick, rate, cases, new, format, sections or "
-      "materials");
+  return wrong_command(fmt::format("a command is missing; there is {}", kCommands));
 }
 
-std::string color_problem(const std::string& word) {
-  if (word == "auto" || word == "always" || word == "never") return "";
-  return fmt::format("`{}` is none of auto, always, never", word);
+const std::vector<std::string> kColors = {"auto", "always", "never"};
+const std::vector<std::string> kShells = {"bash", "zsh", "fish"};
+
+/// What is wrong with a word; empty when it is one of them.
+std::string one_of(const std::string& word, const std::vector<std::string>& words) {
+  if (std::find(words.begin(), words.end(), word) != words.end()) return "";
+  return fmt::format("`{}` is none of {}", word, fmt::join(words, ", "));
 }
 
 /// The parser with the places its answers go to, which must not move once it is built.
@@ -88,11 +100,20 @@ class CommandLine {
     app_.add_flag("--version", version_, "name, version and commit");
     app_.add_option("--color", color_, "auto, always or never")
         ->option_text("WHEN")
-        ->check(CLI::Validator(color_problem, ""));
+        ->check(CLI::Validator([](const std::string& word) { return one_of(word, kColors); }, ""));
     check_ = add_command("check", "does it hold, what goes first, by what margin");
     add_case_options(*check_, answer_)->required();
     add_jobs(*check_, answer_);
     check_->add_flag("--all", answer_.all, "every check with its worked lines, every assumption");
+    add_beside();
+    report_ = add_command("report", "one HTML sheet of the answer, to read, print and send");
+    add_case_file(*report_, answer_)->required();
+    add_jobs(*report_, answer_);
+    report_->add_option("-o,--output", out_, "where to write it, or - for standard output")
+        ->option_text("FILE|-")
+        ->required();
+    report_->add_option("--date", date_, "date on the sheet; left out, today's")
+        ->option_text("TEXT");
     explain_ = add_command("explain", "where the numbers of one part come from, line by line");
     add_case_options(*explain_, answer_)->required();
     explain_->add_option("PART", part_, "as `check` names it, such as lateral_link or brace")
@@ -133,8 +154,18 @@ class CommandLine {
     rate_->add_flag("--all", answer_.all, "every value that was tried");
     cases_ = add_command("cases", "the load cases; with a case file, their numbers in it");
     add_case_options(*cases_, answer_);
-    new_ = add_command("new", "a small case file to start from, on standard output");
+    new_ = add_command("new", "a case file to start from, on standard output");
+    new_->add_option("--layout", layout_, "link, radius-arms, parallel-arms or steering")
+        ->option_text("NAME")
+        ->check(CLI::Validator(
+            [](const std::string& name) { return one_of(name, cases::layouts()); }, ""));
     format_ = add_command("format", "what a case file may say, key by key, with sketches");
+    schema_ = add_command("schema", "JSON Schema of a case file, for editors to complete from");
+    completion_ = add_command("completion", "a script that completes commands in your shell");
+    completion_->add_option("SHELL", shell_, "bash, zsh or fish")
+        ->required()
+        ->option_text(" ")
+        ->check(CLI::Validator([](const std::string& name) { return one_of(name, kShells); }, ""));
     sections_ = add_command("sections", "the bars, tubes and plates in stock, with their sources");
     sections_->add_option("LIST", list_, "part of a list's name, such as \"flat bar\"")
         ->option_text(" ");
@@ -161,6 +192,18 @@ class CommandLine {
   }
 
  private:
+  void add_beside() {
+    check_->add_option("--svg", beside_.svg, "also write a drawing, parts by their utilization")
+        ->option_text("FILE");
+    check_
+        ->add_option("--vtu", beside_.vtu, "also write the deformed frame for viewers of VTK files")
+        ->option_text("FILE");
+    check_->add_option("--csv", beside_.csv, "also write tables for a spreadsheet into a folder")
+        ->option_text("DIR");
+    check_->add_option("--md", beside_.md, "also write the answer in short as Markdown")
+        ->option_text("FILE");
+  }
+
   void add_stock(CLI::App& command) {
     command.add_option("--stock", stock_, "your own sizes beside the built-in ones")
         ->option_text("FILE.csv");
@@ -174,6 +217,40 @@ class CommandLine {
     return command;
   }
 
+  /// The words that an option or an argument may have, where they are few.
+  [[nodiscard]] static std::vector<std::string> values_of(const std::string& name) {
+    if (name == "--color") return kColors;
+    if (name == "--layout") return cases::layouts();
+    return name == "SHELL" ? kShells : std::vector<std::string>();
+  }
+
+  [[nodiscard]] static std::vector<OfferedOption> offered_options(const CLI::App& app) {
+    std::vector<OfferedOption> all;
+    for (const CLI::Option* option : app.get_options()) {
+      if (option->get_positional()) continue;
+      OfferedOption& offered = all.emplace_back();
+      for (const std::string& name : option->get_snames()) offered.names.push_back("-" + name);
+      for (const std::string& name : option->get_lnames()) offered.names.push_back("--" + name);
+      offered.meaning = option->get_description();
+      offered.takes_value = option->get_items_expected_max() > 0;
+      offered.values = values_of(offered.names.back());
+    }
+    return all;
+  }
+
+  /// As it is parsed, for a shell to complete.
+  [[nodiscard]] CommandTree tree() const {
+    CommandTree out{offered_options(app_), {}};
+    for (const CLI::App* command : app_.get_subcommands([](const CLI::App*) { return true; })) {
+      out.commands.push_back(
+          {command->get_name(), command->get_description(), offered_options(*command)});
+      for (const CLI::Option* option : command->get_options()) {
+        if (option->get_positional()) out.commands.back().words = values_of(option->get_name());
+      }
+    }
+    return out;
+  }
+
   [[nodiscard]] ColorChoice color() const {
     if (color_ == "always") return ColorChoice::always;
     return color_ == "never" ? ColorChoice::never : ColorChoice::automatic;
@@ -181,7 +258,8 @@ class CommandLine {
 
   [[nodiscard]] decltype(Request::what) request() const {
     if (version_) return Notice{program_line() + "\n", kExitWithin};
-    if (check_->parsed()) return CheckRequest{answer_};
+    if (check_->parsed()) return CheckRequest{answer_, beside_};
+    if (report_->parsed()) return ReportRequest{answer_, out_, date_};
     if (compare_->parsed()) return CompareRequest{answer_, changes_};
     if (explain_->parsed())
       return ExplainRequest{answer_, part_, fmt::format("{}", fmt::join(check_words_, " "))};
@@ -189,13 +267,16 @@ class CommandLine {
     if (rate_->parsed()) return RateRequest{answer_, over_, alternatives_, from_, to_};
     if (cases_->parsed()) return CasesRequest{answer_};
     if (format_->parsed()) return FormatRequest{};
+    if (schema_->parsed()) return SchemaRequest{};
+    if (completion_->parsed()) return Notice{completion_script(shell_, tree()), kExitWithin};
     if (sections_->parsed()) return SectionsRequest{answer_, list_, stock_};
     if (materials_->parsed()) return MaterialsRequest{answer_, metric_};
-    return NewRequest{};
+    return NewRequest{layout_};
   }
 
   CLI::App app_{"linkmargin checks the strength of fabricated suspension links and brackets."};
   CLI::App* check_ = nullptr;
+  CLI::App* report_ = nullptr;
   CLI::App* explain_ = nullptr;
   CLI::App* compare_ = nullptr;
   CLI::App* pick_ = nullptr;
@@ -203,6 +284,8 @@ class CommandLine {
   CLI::App* cases_ = nullptr;
   CLI::App* new_ = nullptr;
   CLI::App* format_ = nullptr;
+  CLI::App* schema_ = nullptr;
+  CLI::App* completion_ = nullptr;
   CLI::App* sections_ = nullptr;
   CLI::App* materials_ = nullptr;
   bool version_ = false;
@@ -215,6 +298,11 @@ class CommandLine {
   std::string from_;
   std::string to_;
   std::vector<std::string> check_words_;
+  BesideFiles beside_;
+  std::string layout_ = "link";
+  std::string shell_;
+  std::string out_;
+  std::string date_;
   std::string list_;
   std::string stock_;
   bool metric_ = false;

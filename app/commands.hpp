@@ -13,12 +13,14 @@ namespace app {
 /// @param color  whether the text is colored
 /// @throws base::InputError when the case cannot be opened or read
 [[nodiscard]] Output check_command(const CheckRequest& request, bool color);
+[[nodiscard]] Output report_command(const ReportRequest& request);
 [[nodiscard]] Output compare_command(const CompareRequest& request, bool color);
 [[nodiscard]] Output explain_command(const ExplainRequest& request, bool color);
 [[nodiscard]] Output pick_command(const PickRequest& request, bool color);
 [[nodiscard]] Output rate_command(const RateRequest& request, bool color);
 [[nodiscard]] Output cases_command(const CasesRequest& request, bool color);
-[[nodiscard]] Output new_command();
+[[nodiscard]] Output new_command(const NewRequest& request);
+[[nodiscard]] Output schema_command();
 [[nodiscard]] Output format_command();
 [[nodiscard]] Output sections_command(const SectionsRequest& request, bool color);
 [[nodiscard]] Output materials_command(const MaterialsRequest& request, bool color);

@@ -33,12 +33,14 @@ struct Run {
     return {.text = {}, .messages = notice.text, .status = notice.status};
   }
   app::Output operator()(const app::CheckRequest& r) const { return check_command(r, color); }
+  app::Output operator()(const app::ReportRequest& r) const { return report_command(r); }
   app::Output operator()(const app::CompareRequest& r) const { return compare_command(r, color); }
   app::Output operator()(const app::ExplainRequest& r) const { return explain_command(r, color); }
   app::Output operator()(const app::PickRequest& r) const { return pick_command(r, color); }
   app::Output operator()(const app::RateRequest& r) const { return rate_command(r, color); }
   app::Output operator()(const app::CasesRequest& r) const { return cases_command(r, color); }
-  app::Output operator()(const app::NewRequest&) const { return app::new_command(); }
+  app::Output operator()(const app::NewRequest& r) const { return app::new_command(r); }
+  app::Output operator()(const app::SchemaRequest&) const { return app::schema_command(); }
   app::Output operator()(const app::FormatRequest&) const { return app::format_command(); }
   app::Output operator()(const app::SectionsRequest& r) const { return sections_command(r, color); }
   app::Output operator()(const app::MaterialsRequest& r) const {

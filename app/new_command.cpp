@@ -1,11 +1,11 @@
 #include "app/commands.hpp"
 #include "app/program.hpp"
-#include "cases/small_case.hpp"
+#include "cases/starters.hpp"
 
 namespace app {
 
-Output new_command() {
-  return {.text = std::string(cases::small_case()), .status = kExitWithin};
+Output new_command(const NewRequest& request) {
+  return {.text = std::string(cases::starter(request.layout)), .status = kExitWithin};
 }
 
 }  // namespace app

@@ -2,17 +2,24 @@
 
 #include <functional>
 #include <string>
+#include <vector>
 
 #include "app/request.hpp"
 
 namespace app {
 
+/// A file to write.
+struct OutputFile {
+  std::string path;
+  std::string content;
+};
+
 /// What a command has to say, composed in full before any of it is written.
 struct Output {
-  std::string text = {};       ///< to standard output
-  std::string messages = {};   ///< to standard error
-  std::string json_file = {};  ///< empty = none
-  std::string json = {};       ///< to json_file
+  std::string text = {};                  ///< to standard output
+  std::string messages = {};              ///< to standard error
+  std::vector<std::string> folders = {};  ///< made before the files, where there are none
+  std::vector<OutputFile> files = {};
   int status = 0;
 };
 
@@ -22,8 +29,8 @@ struct Output {
                                    const std::function<std::string()>& text,
                                    const std::function<std::string()>& json, int status);
 
-/// Writes everything. The exit status is the output's, or 2 with a message when something could
-/// not be written (a full disk, a closed pipe).
+/// Writes everything. A file is there whole or stays as it was. The exit status is the output's, or
+/// 2 with a message when something could not be written (a full disk, a closed pipe).
 [[nodiscard]] int write_out(const Output& output);
 
 }  // namespace app

@@ -17,8 +17,24 @@ struct AnswerOptions {
   int jobs = 0;           ///< designs at once; 0 = as many as there are processors
 };
 
+/// Files that are written beside the answer to `check`; empty = none.
+struct BesideFiles {
+  std::string svg;  ///< one drawing
+  std::string vtu;  ///< deformed frame and utilization
+  std::string csv;  ///< folder, which is made where there is none
+  std::string md;
+};
+
 struct CheckRequest {
   AnswerOptions options;
+  BesideFiles beside;
+};
+
+/// The answer to `check` as a sheet to read, print and send.
+struct ReportRequest {
+  AnswerOptions options;
+  std::string out;   ///< file, or "-" = standard output
+  std::string date;  ///< as it is to stand on the sheet; empty = today's
 };
 
 struct CompareRequest {
@@ -65,7 +81,12 @@ struct CasesRequest {
   AnswerOptions options;  ///< case_file may be empty
 };
 
-struct NewRequest {};
+struct NewRequest {
+  std::string layout;  ///< one of cases::layouts()
+};
+
+/// The JSON Schema of a case file.
+struct SchemaRequest {};
 
 /// What a case file may say.
 struct FormatRequest {};
@@ -77,8 +98,9 @@ struct Notice {
 };
 
 struct Request {
-  std::variant<Notice, CheckRequest, CompareRequest, ExplainRequest, PickRequest, RateRequest,
-               CasesRequest, NewRequest, FormatRequest, SectionsRequest, MaterialsRequest>
+  std::variant<Notice, CheckRequest, ReportRequest, CompareRequest, ExplainRequest, PickRequest,
+               RateRequest, CasesRequest, NewRequest, SchemaRequest, FormatRequest, SectionsRequest,
+               MaterialsRequest>
       what;
   ColorChoice color = ColorChoice::automatic;
 };

@@ -32,7 +32,7 @@ std::string whose(const Finding& f) {
 }
 
 /// "3 checks are over, 1 is not decided"; empty when the sentence has said it all.
-std::string counts(const studies::Answer& answer) {
+std::string counts(const studies::Answer& answer, const std::string& where_all) {
   const auto count = [&](State state) {
     return std::count_if(answer.findings.begin(), answer.findings.end(),
                          [&](const Finding& f) { return f.state == state; });
@@ -43,11 +43,11 @@ std::string counts(const studies::Answer& answer) {
   std::vector<std::string> parts;
   if (over > 0) parts.push_back(fmt::format("{} over", over));
   if (open > 0) parts.push_back(fmt::format("{} not decided", open));
-  return fmt::format(" Of {} checks (--all lists them), {}.", answer.findings.size(),
+  return fmt::format(" Of {} checks{}, {}.", answer.findings.size(), where_all,
                      joined(parts, ", "));
 }
 
-std::string reason_of(const studies::Answer& answer) {
+std::string reason_of(const studies::Answer& answer, const std::string& where_all) {
   switch (answer.verdict) {
     case Verdict::within:
       if (const Finding* f = first_of(answer, State::within)) {
@@ -58,12 +58,13 @@ std::string reason_of(const studies::Answer& answer) {
     case Verdict::over:
       if (const Finding* f = first_of(answer, State::over)) {
         return fmt::format(": {}, at {} of the limit{}.{}", whose(*f), percent(f->utilization()),
-                           in_case(*f), counts(answer));
+                           in_case(*f), counts(answer, where_all));
       }
       break;
     case Verdict::not_decided:
       if (const Finding* f = first_of(answer, State::undecided)) {
-        return fmt::format(": {}{}: {}.{}", whose(*f), in_case(*f), f->reason, counts(answer));
+        return fmt::format(": {}{}: {}.{}", whose(*f), in_case(*f), f->reason,
+                           counts(answer, where_all));
       }
       if (answer.findings.empty()) return ": nothing was checked.";
       break;
@@ -169,9 +170,10 @@ std::string not_offered_sentence(const std::vector<std::string>& kinds) {
   return "Not offered yet: " + joined(kinds, ", ") + ".";
 }
 
-std::string verdict_sentence(const studies::Answer& answer) {
+std::string verdict_sentence(const studies::Answer& answer, const std::string& where_all) {
   const std::string rest = not_offered_sentence(answer.not_offered);
-  return verdict_head(answer.verdict) + reason_of(answer) + (rest.empty() ? "" : " " + rest);
+  return verdict_head(answer.verdict) + reason_of(answer, where_all) +
+         (rest.empty() ? "" : " " + rest);
 }
 
 }  // namespace report

@@ -29,7 +29,9 @@ namespace report {
 [[nodiscard]] std::string buckling_words(const studies::CriticalFactor& factor);
 
 /// The verdict, what decides it, and the kinds of check that have no part in it.
-[[nodiscard]] std::string verdict_sentence(const studies::Answer& answer);
+/// @param where_all  after the number of checks, where they are listed
+[[nodiscard]] std::string verdict_sentence(const studies::Answer& answer,
+                                           const std::string& where_all = " (--all lists them)");
 
 /// "WITHIN THE LIMITS CHECKED", "OVER", "NOT DECIDED": how the sentence starts.
 [[nodiscard]] std::string verdict_head(studies::Verdict verdict);

@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include "report/json_keys.hpp"
+#include "report/json_words.hpp"
 #include "report/units_shown.hpp"
 #include "sections/area_props.hpp"
 
@@ -58,57 +59,6 @@ Json about(const Program& program) {
   return out;
 }
 
-const char* unit_of(checks::Measure measure) {
-  using checks::Measure;
-  switch (measure) {
-    case Measure::ratio:
-      return "1";
-    case Measure::stress:
-      return "Pa";
-    case Measure::force:
-      return "N";
-    case Measure::moment:
-      return "N m";
-    case Measure::length:
-      return "m";
-    case Measure::force_per_length:
-      return "N/m";
-    case Measure::angle:
-      return "rad";
-    case Measure::area:
-      return "m^2";
-    case Measure::section_modulus:
-      return "m^3";
-    case Measure::second_moment:
-      return "m^4";
-  }
-  return "1";
-}
-
-const char* words_of(studies::Verdict verdict) {
-  switch (verdict) {
-    case studies::Verdict::within:
-      return "within the limits checked";
-    case studies::Verdict::over:
-      return "over the limit";
-    case studies::Verdict::not_decided:
-      break;
-  }
-  return "not decided";
-}
-
-const char* words_of(checks::State state) {
-  switch (state) {
-    case checks::State::within:
-      return words_of(studies::Verdict::within);
-    case checks::State::over:
-      return words_of(studies::Verdict::over);
-    case checks::State::undecided:
-      break;
-  }
-  return words_of(studies::Verdict::not_decided);
-}
-
 Json worked(const checks::WorkedLine& line, bool inches) {
   Json out;
   out["symbols"] = line.symbols;
@@ -117,7 +67,7 @@ Json worked(const checks::WorkedLine& line, bool inches) {
   out["values"] = list_of(line.values, [](const checks::Value& v) {
     Json value;
     value["value"] = value_of(v.si);
-    value["unit"] = unit_of(v.measure);
+    value["unit"] = unit_in_si(v.measure);
     return value;
   });
   return out;
@@ -139,12 +89,12 @@ Json finding(const checks::Finding& f, bool inches) {
   out["where"] = f.where;
   out["load_case"] = f.load_case;
   out["stiffness_set"] = f.set;
-  out["state"] = words_of(f.state);
+  out["state"] = state_in_words(f.state);
   if (!f.reason.empty()) out["reason"] = f.reason;
   out["demand"] = value_of(f.demand);
   out["first_order_demand"] = value_of(f.first_order);
   out["capacity"] = value_of(f.capacity);
-  out["unit"] = unit_of(f.measure);
+  out["unit"] = unit_in_si(f.measure);
   out["safety_factor"] = value_of(f.safety_factor);
   out["required"] = value_of(f.required);
   out["utilization"] = value_of(f.utilization());
@@ -398,7 +348,7 @@ Json duty_block(const loads::DutyBlock& block) {
 Json figures(const studies::Figures& f) {
   Json out;
   out["name"] = f.name;
-  out["verdict"] = words_of(f.verdict);
+  out["verdict"] = verdict_in_words(f.verdict);
   out["worst"] = f.worst;
   out["worst_utilization"] = value_of(f.worst_utilization);
   out["parts"] = list_of(f.parts, [](const studies::PartUtilization& p) {
@@ -442,7 +392,7 @@ Json candidate(const studies::Candidate& c) {
   out["mark"] = c.item.mark;
   out["steel"] = c.steel;
   out["mass_per_length_kg_m"] = value_of(c.mass_per_length);
-  out["verdict"] = words_of(c.verdict);
+  out["verdict"] = verdict_in_words(c.verdict);
   out["utilization"] = value_of(c.utilization);
   if (!c.stopped_by.empty()) out["stopped_by"] = c.stopped_by;
   return out;
@@ -511,7 +461,7 @@ Json rated_point(const studies::RatedPoint& p, bool inches) {
     out["refused"] = p.refused;
     return out;
   }
-  out["verdict"] = words_of(p.verdict);
+  out["verdict"] = verdict_in_words(p.verdict);
   if (p.worst) out["worst_finding"] = finding(*p.worst, inches);
   return out;
 }
@@ -555,7 +505,7 @@ std::string dumped(const Json& out) {
 std::string json(const studies::Answer& answer, const Program& program) {
   Json out = opening(program, answer.title, answer.inches);
   out["not_offered"] = strings(answer.not_offered);
-  out["verdict"] = words_of(answer.verdict);
+  out["verdict"] = verdict_in_words(answer.verdict);
   out["findings"] =
       list_of(answer.findings, [&](const checks::Finding& f) { return finding(f, answer.inches); });
   out["critical"] = list_of(answer.critical, critical);
@@ -618,7 +568,7 @@ std::string json(const studies::Rating& rating, const Program& program) {
 std::string json(const studies::Explanation& explanation, const Program& program) {
   Json out = opening(program, explanation.title, explanation.inches);
   out["part"] = explanation.part;
-  out["verdict"] = words_of(explanation.verdict);
+  out["verdict"] = verdict_in_words(explanation.verdict);
   out["findings"] = list_of(explanation.findings, [&](const checks::Finding& f) {
     return finding(f, explanation.inches);
   });

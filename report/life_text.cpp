@@ -40,13 +40,9 @@ std::string band_words(const studies::Range& band, bool inches) {
 }
 
 std::string place_text(const LifeAtPlace& place, bool inches, const TextStyle& style) {
-  const std::string life =
-      std::isinf(place.distance)
-          ? "no damage"
-          : fmt::format("{} {} at damage {:g}", distance_words(place.distance, inches),
-                        distance_unit(inches), place.damage_limit);
-  std::string out = paragraph(fmt::format("{}: {}: {}", part_words(place.part), place.where, life),
-                              style.width, 2, 2);
+  std::string out = paragraph(
+      fmt::format("{}: {}: {}", part_words(place.part), place.where, life_words(place, inches)),
+      style.width, 2, 2);
   out +=
       paragraph(fmt::format("{}, category {}; {}", place.detail,
                             shown(place.category, checks::Measure::stress, inches), place.stress),
@@ -61,9 +57,19 @@ std::string place_text(const LifeAtPlace& place, bool inches, const TextStyle& s
 
 }  // namespace
 
+std::string life_words(const LifeAtPlace& place, bool inches) {
+  if (std::isinf(place.distance)) return "no damage";
+  return fmt::format("{} {} at damage {:g}", distance_words(place.distance, inches),
+                     distance_unit(inches), place.damage_limit);
+}
+
+std::string life_band_words(const studies::Life& life, bool inches) {
+  return band_words(life.band(), inches);
+}
+
 std::string life_sentence(const studies::Life& life, bool inches) {
   if (life.places.empty()) return "";
-  return fmt::format("fatigue, indicative only: {}, first {}", band_words(life.band(), inches),
+  return fmt::format("fatigue, indicative only: {}, first {}", life_band_words(life, inches),
                      part_words(life.places.front().part));
 }
 

@@ -8,6 +8,7 @@
 #include "checks/finding.hpp"
 #include "fea/condition.hpp"
 #include "parts/design.hpp"
+#include "studies/drawing.hpp"
 #include "studies/posture.hpp"
 
 namespace studies {
@@ -209,6 +210,7 @@ struct Answer {
   std::optional<Life> life;              ///< where a block of the duty could be used
   std::optional<Droop> droop;            ///< with limit straps
   std::optional<Comparison> comparison;  ///< when the case names variants
+  std::optional<Drawing> drawing;        ///< only where it was asked for
   std::vector<parts::Assumption> assumed;
   std::vector<std::string> not_checked;  ///< load cases and things this answer leaves out
   std::vector<std::string> not_offered;  ///< kinds of check this version does not offer

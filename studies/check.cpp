@@ -4,10 +4,23 @@
 
 namespace studies {
 
-Answer check(const parts::Design& design, const Watch& watch, const Spread& spread) {
-  WithVariants all = run_with_variants(design, watch, spread);
+namespace {
+
+Answer checked(const parts::Design& design, const Watch& watch, const Spread& spread,
+               Extras extras) {
+  WithVariants all = run_with_variants(design, watch, spread, extras);
   if (!design.variants.empty()) all.base.answer.comparison = std::move(all.comparison);
   return std::move(all.base.answer);
+}
+
+}  // namespace
+
+Answer check(const parts::Design& design, const Watch& watch, const Spread& spread) {
+  return checked(design, watch, spread, Extras::order_and_life);
+}
+
+Answer check_and_draw(const parts::Design& design, const Watch& watch, const Spread& spread) {
+  return checked(design, watch, spread, Extras::order_life_and_drawing);
 }
 
 }  // namespace studies

@@ -12,4 +12,8 @@ namespace studies {
 [[nodiscard]] Answer check(const parts::Design& design, const Watch& watch = {},
                            const Spread& spread = {});
 
+/// The same with a drawing of it.
+[[nodiscard]] Answer check_and_draw(const parts::Design& design, const Watch& watch = {},
+                                    const Spread& spread = {});
+
 }  // namespace studies

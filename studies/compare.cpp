@@ -7,7 +7,7 @@
 namespace studies {
 
 WithVariants run_with_variants(const parts::Design& design, const Watch& watch,
-                               const Spread& spread) {
+                               const Spread& spread, Extras of_base) {
   WithVariants out;
   const std::size_t n = design.variants.size();
   std::vector<Figures> figures(n);
@@ -16,8 +16,7 @@ WithVariants run_with_variants(const parts::Design& design, const Watch& watch,
   spread_out(spread, 1 + n, [&](std::size_t i) {
     const double from = static_cast<double>(i) * share;
     if (i == 0) {
-      out.base = run(design, "as drawn", part_of(watch, from, from + share, ""), {},
-                     Extras::order_and_life);
+      out.base = run(design, "as drawn", part_of(watch, from, from + share, ""), {}, of_base);
       return;
     }
     const parts::Variant& variant = design.variants[i - 1];

@@ -17,6 +17,7 @@
 #include "studies/assumptions.hpp"
 #include "studies/balance.hpp"
 #include "studies/criterion.hpp"
+#include "studies/drawing_of.hpp"
 #include "studies/droop.hpp"
 #include "studies/failure_order.hpp"
 #include "studies/give_way.hpp"
@@ -363,12 +364,15 @@ class Runner {
       if (auto strap = strap_finding(design_)) out_.answer.findings.push_back(*std::move(strap));
     }
     follow_stability();
-    if (extras_ == Extras::order_and_life) {
+    if (extras_ != Extras::none) {
       order_failures();
       out_.answer.life = life_of(design_, cells_);
     }
     for (checks::Finding& finding : stability_) {
       out_.answer.findings.push_back(std::move(finding));
+    }
+    if (extras_ == Extras::order_life_and_drawing) {
+      out_.answer.drawing = drawing_of(cells_, out_.answer.solved, out_.answer.findings);
     }
   }
 

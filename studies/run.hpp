@@ -12,7 +12,11 @@ struct Run {
 };
 
 /// What an answer holds beside its findings; figures alone do not need it.
-enum class Extras { none, order_and_life };
+enum class Extras {
+  none,
+  order_and_life,
+  order_life_and_drawing,
+};
 
 /// @param name     of the design among its variants
 /// @param only_part  check this part alone (the others are still in the frame); empty = all

@@ -15,6 +15,7 @@ struct WithVariants {
 /// @throws base::InputError, Stopped: of the design as drawn; a variant that cannot be run is a
 ///         failure in the comparison
 [[nodiscard]] WithVariants run_with_variants(const parts::Design& design, const Watch& watch,
-                                             const Spread& spread);
+                                             const Spread& spread,
+                                             Extras of_base = Extras::order_and_life);
 
 }  // namespace studies
