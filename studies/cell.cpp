@@ -59,13 +59,6 @@ const CaseSolution& Cell::kept(double multiple) const {
   return kept_.emplace(multiple, solve(multiple)).first->second;
 }
 
-std::vector<double> Cell::kept_multiples() const {
-  static_cast<void>(kept(1.0));
-  std::vector<double> all;
-  for (const auto& known : kept_) all.push_back(known.first);
-  return all;
-}
-
 CaseSolution Cell::at(double multiple) const {
   choose_method();
   if (in_proportion()) return kept(1.0);

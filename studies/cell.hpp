@@ -7,7 +7,6 @@
 #include <optional>
 #include <string>
 #include <utility>
-#include <vector>
 
 #include "studies/criterion.hpp"
 #include "studies/set_model.hpp"
@@ -37,8 +36,6 @@ class Cell {
   [[nodiscard]] const CaseSolution& kept(double multiple) const;
   /// The solution at a multiple that may not be asked for again: the last few are remembered.
   [[nodiscard]] CaseSolution at(double multiple) const;
-  /// The multiples that are kept, ascending; the load itself is one.
-  [[nodiscard]] std::vector<double> kept_multiples() const;
   /// Second order at the load itself, where the solutions are moved ones; else none.
   [[nodiscard]] const CaseSolution* second_order() const {
     return second_order_ ? &*second_order_ : nullptr;

@@ -67,15 +67,19 @@ double limit_between(const std::vector<Seen>& seen) {
   return limit < kHighestMultiple ? limit : kNever;
 }
 
-double limit_in(const Cell& cell, const Criterion& criterion, const parts::Assembly& judged) {
+double limit_in(const Cell& cell, const Criterion& criterion, const parts::Assembly& judged,
+                double second) {
   std::vector<Seen> seen;
-  for (const double multiple : cell.kept_multiples()) {
-    const CaseSolution& solved = cell.kept(multiple);
+  const auto look = [&](double multiple, const CaseSolution& solved) {
     const double ratio =
         carried(solved) ? demand_over_capacity(criterion, judged, cell.judged_by(criterion, solved))
                         : std::numeric_limits<double>::infinity();
     seen.push_back({multiple, ratio});
-  }
+  };
+  if (cell.in_proportion()) second = 1.0;
+  if (second < 1.0) look(second, cell.at(second));
+  look(1.0, cell.kept(1.0));
+  if (second > 1.0) look(second, cell.at(second));
   return limit_between(seen);
 }
 
@@ -104,7 +108,8 @@ std::pair<double, double> firsts(const FailureOrder& order) {
 
 }  // namespace
 
-FailureOrder failure_order(const Cell& cell, const std::vector<CriticalFactor>& critical) {
+FailureOrder failure_order(const Cell& cell, const std::vector<CriticalFactor>& critical,
+                           double second) {
   FailureOrder out{.load_case = cell.load_case().name, .set = cell.model().set().name};
   const parts::Assembly& nominal = cell.assembly();
   const parts::Assembly strong = with_overstrength(nominal);
@@ -115,7 +120,7 @@ FailureOrder failure_order(const Cell& cell, const std::vector<CriticalFactor>& 
     if (criterion.kind == Criterion::Kind::slip) continue;
     const std::string& part = part_judged(criterion, nominal);
     const bool bar = is_bar(criterion, nominal);
-    const double limit = limit_in(cell, criterion, bar ? strong : nominal);
+    const double limit = limit_in(cell, criterion, bar ? strong : nominal, second);
     if (std::isnan(limit)) {
       out.left_out.push_back(part + ", " + check_name(criterion.kind));
     } else if (std::isfinite(limit)) {
@@ -138,14 +143,20 @@ FailureOrder failure_order(const Cell& cell, const std::vector<CriticalFactor>& 
   return out;
 }
 
-const FailureOrder& most_telling(const std::vector<FailureOrder>& of_one_case) {
-  const auto less_telling = [](const FailureOrder& a, const FailureOrder& b) {
-    if (a.breaks_first != b.breaks_first) return b.breaks_first;
-    if (a.breaks_first) return firsts(b).second < firsts(a).second;
-    if (a.order.empty() || b.order.empty()) return a.order.empty() && !b.order.empty();
-    return b.order.front().multiple < a.order.front().multiple;
-  };
-  return *std::max_element(of_one_case.begin(), of_one_case.end(), less_telling);
+bool tells_less(const FailureOrder& a, const FailureOrder& b) {
+  if (a.breaks_first != b.breaks_first) return b.breaks_first;
+  if (a.breaks_first) return firsts(b).second < firsts(a).second;
+  if (a.order.empty() || b.order.empty()) return a.order.empty() && !b.order.empty();
+  return b.order.front().multiple < a.order.front().multiple;
+}
+
+double second_multiple(const FailureOrder& order) {
+  constexpr double kLowest = 0.3;
+  constexpr double kHighest = 4.0;
+  constexpr double kApart = 1.1;
+  if (order.order.empty()) return kHighest;
+  const double first = std::clamp(order.order.front().multiple, kLowest, kHighest);
+  return first > 1.0 / kApart && first < kApart ? kApart : first;
 }
 
 }  // namespace studies

@@ -12,15 +12,21 @@ namespace studies {
 /// memory.
 inline constexpr double kOverstrength = 1.25;
 
-/// What gives in one solved load case, first to last: bars and tubes with kOverstrength, all else
-/// at its nominal capacity. Between the multiples solved so far the limits are interpolated, as a
-/// beam-column's: good to a few percent. It ends where the frame itself gives way.
+/// What gives in one load case, first to last: bars and tubes with kOverstrength, all else at its
+/// nominal capacity. From the load itself and a second multiple of it the limits are interpolated,
+/// as a beam-column's: good to a few percent near these two. It ends where the frame itself gives
+/// way.
 /// @param critical  critical factors of the cell, ascending; those of a tipping axle too
+/// @param second    1 = in proportion to the load itself
 [[nodiscard]] FailureOrder failure_order(const Cell& cell,
-                                         const std::vector<CriticalFactor>& critical);
+                                         const std::vector<CriticalFactor>& critical,
+                                         double second = 1.0);
 
-/// Of the orders of one load case in all its stiffness sets, the one that tells most: where
-/// something breaks earliest beside the tubes; where nothing does, where something gives earliest.
-[[nodiscard]] const FailureOrder& most_telling(const std::vector<FailureOrder>& of_one_case);
+/// Of the orders of one load case in its stiffness sets: where something breaks earliest beside the
+/// tubes tells most; where nothing does, where something gives earliest.
+[[nodiscard]] bool tells_less(const FailureOrder& a, const FailureOrder& b);
+
+/// Where to look a second time: where the first thing gives, not too far off.
+[[nodiscard]] double second_multiple(const FailureOrder& order);
 
 }  // namespace studies

@@ -376,15 +376,21 @@ class Runner {
     }
   }
 
-  /// Of each load case, over its stiffness sets.
+  /// Of each load case: in the stiffness set in which it tells most.
   void order_failures() {
     for (const parts::DesignCase& load_case : cases_) {
-      std::vector<FailureOrder> orders;
+      std::optional<FailureOrder> telling;
+      std::size_t in = 0;
       for (std::size_t i = 0; i < cells_.size(); ++i) {
         if (&cells_[i].load_case() != &load_case || !carried(cells_[i].kept(1.0))) continue;
-        orders.push_back(failure_order(cells_[i], out_.answer.solved[i].critical));
+        FailureOrder order = failure_order(cells_[i], out_.answer.solved[i].critical);
+        if (telling && !tells_less(*telling, order)) continue;
+        telling = std::move(order);
+        in = i;
       }
-      if (!orders.empty()) out_.answer.failure_orders.push_back(most_telling(orders));
+      if (!telling) continue;
+      out_.answer.failure_orders.push_back(
+          failure_order(cells_[in], out_.answer.solved[in].critical, second_multiple(*telling)));
     }
   }
 
