@@ -169,6 +169,14 @@ std::string load_cases_schema() {
 std::string factors_schema() {
   checks::RequiredFactors usual;
   SchemaFields out;
+  std::vector<std::string> presets;
+  for (const checks::FactorPreset preset : checks::factor_presets()) {
+    presets.push_back(checks::name_of(preset));
+  }
+  out.property("preset",
+               fmt::format("{}, \"description\": {}", words_offered(presets),
+                           json_text("the table that the other factors change")),
+               false);
   for (const checks::FactorEntry& entry : checks::factor_entries(usual)) {
     out.property(entry.key,
                  fmt::format("{}, \"description\": {}, \"default\": {}", kScalar,

@@ -89,35 +89,35 @@ SeatMethod boxed_seat(const RailSeat& s) {
 enum class Spread { pushed, rolled };
 
 /// A strength, and the least of it over the factor asked of it.
-struct Strength {
+struct WallStrength {
   double nominal = base::kUnset;
   double asked = base::kUnset;
 };
-Strength least(const Strength& a, const Strength& b) {
+WallStrength least(const WallStrength& a, const WallStrength& b) {
   return {std::min(a.nominal, b.nominal), std::min(a.asked, b.asked)};
 }
-Strength most(const Strength& a, const Strength& b) {
+WallStrength most(const WallStrength& a, const WallStrength& b) {
   return {std::max(a.nominal, b.nominal), std::max(a.asked, b.asked)};
 }
-Strength operator*(double factor, const Strength& s) {
+WallStrength operator*(double factor, const WallStrength& s) {
   return {factor * s.nominal, factor * s.asked};
 }
 
 /// What a load uses of a strength, and of that over its factor.
-struct Share {
+struct WallShare {
   double used = 0.0;
   double asked = 0.0;
 };
-Share operator/(double load, const Strength& s) {
+WallShare operator/(double load, const WallStrength& s) {
   return {load / s.nominal, load / s.asked};
 }
-Share operator+(const Share& a, const Share& b) {
+WallShare operator+(const WallShare& a, const WallShare& b) {
   return {a.used + b.used, a.asked + b.asked};
 }
-Share larger(const Share& a, const Share& b) {
+WallShare larger(const WallShare& a, const WallShare& b) {
   return {std::max(a.used, b.used), std::max(a.asked, b.asked)};
 }
-Share hypot(const Share& a, const Share& b) {
+WallShare hypot(const WallShare& a, const WallShare& b) {
   return {std::hypot(a.used, b.used), std::hypot(a.asked, b.asked)};
 }
 
@@ -126,13 +126,13 @@ class Terms {
  public:
   Terms(const RailWallInput& in, Finding& f) : in_(in), s_(in.seat), f_(f) {}
 
-  Share both_walls() {
+  WallShare both_walls() {
     const double b = s_.face - s_.wall;
     corner_kn_ = own_stress_factor(1.0);
-    const Strength wall = one_wall(Spread::pushed);
-    const Strength rolled = s_.walls_welded == 2 ? wall : one_wall(Spread::rolled);
-    const Share push = 0.5 * std::abs(load().normal) / wall;
-    const Share roll = std::abs(load().rolling) / b / rolled;
+    const WallStrength wall = one_wall(Spread::pushed);
+    const WallStrength rolled = s_.walls_welded == 2 ? wall : one_wall(Spread::rolled);
+    const WallShare push = 0.5 * std::abs(load().normal) / wall;
+    const WallShare roll = std::abs(load().rolling) / b / rolled;
     f_.lines.push_back({"one wall carries normal / 2",
                         "{0} / 2 / {1} = {2}",
                         {force(std::abs(load().normal)), force(wall.nominal), ratio(push.used)}});
@@ -140,21 +140,21 @@ class Terms {
         {"and rolling / (B - t)",
          "{0} / {1} / {2} = {3}",
          {moment(std::abs(load().rolling)), length(b), force(rolled.nominal), ratio(roll.used)}});
-    const Share pitch = pitching(wall, 2);
-    const Share used = push + larger(roll, distortion()) + pitch;
+    const WallShare pitch = pitching(wall, 2);
+    const WallShare used = push + larger(roll, distortion()) + pitch;
     f_.lines.push_back(
         {"normal + the larger of rolling and distortion + pitching", "{0}", {ratio(used.used)}});
     return hypot(used, shear());
   }
 
-  Share flat_face() {
+  WallShare flat_face() {
     const double beta = std::min(s_.line / s_.face, kWide);
     const double kn = own_stress_factor(beta);
-    const Strength normal = face_push(beta, kn);
-    const Strength roll = face_roll(beta, kn);
-    const Strength pitch = face_pitch(beta, kn, normal);
-    const Share rolled = larger(std::abs(load().rolling) / roll, distortion());
-    const Share used =
+    const WallStrength normal = face_push(beta, kn);
+    const WallStrength roll = face_roll(beta, kn);
+    const WallStrength pitch = face_pitch(beta, kn, normal);
+    const WallShare rolled = larger(std::abs(load().rolling) / roll, distortion());
+    const WallShare used =
         std::abs(load().normal) / normal + rolled + std::abs(load().pitching) / pitch;
     f_.lines.push_back(
         {"normal / N + rolling, the larger of / Mr and distortion + pitching / Mp",
@@ -164,7 +164,7 @@ class Terms {
     return hypot(used, shear());
   }
 
-  Share open_rail(bool web) {
+  WallShare open_rail(bool web) {
     const double b = s_.face - s_.wall;
     const double per_length = 0.25 * s_.yield * s_.wall * s_.wall;
     const double spread = outer_length(s_) + 2.0 * (web ? s_.up_the_wall : b);
@@ -190,12 +190,12 @@ class Terms {
            {force(per_length), length(outer_length(s_)), length(b), moment(holds)}});
     }
     const double bent = std::abs(load().rolling) + 0.5 * b * std::abs(load().normal);
-    const Strength wall = one_wall(Spread::pushed);
+    const WallStrength wall = one_wall(Spread::pushed);
     f_.lines.push_back({"about the web: rolling + normal (B - t) / 2",
                         "{0} + {1} * {2} / 2 = {3}",
                         {moment(std::abs(load().rolling)), force(std::abs(load().normal)),
                          length(b), moment(bent)}});
-    const Share used = bent / yielding(holds) + std::abs(load().normal) / wall;
+    const WallShare used = bent / yielding(holds) + std::abs(load().normal) / wall;
     f_.lines.push_back({"of M, and normal of the web's strength",
                         "{0} / {1} + {2} / {3} = {4}",
                         {moment(bent), moment(holds), force(std::abs(load().normal)),
@@ -206,21 +206,21 @@ class Terms {
  private:
   [[nodiscard]] const SeatLoad& load() const { return in_.load; }
 
-  [[nodiscard]] Strength yielding(double nominal) const {
+  [[nodiscard]] WallStrength yielding(double nominal) const {
     return {nominal, nominal / in_.asked.yielding};
   }
-  [[nodiscard]] Strength punching(double nominal) const {
+  [[nodiscard]] WallStrength punching(double nominal) const {
     return {nominal, nominal / in_.asked.punching};
   }
-  [[nodiscard]] Strength crippling(double nominal) const {
+  [[nodiscard]] WallStrength crippling(double nominal) const {
     return {nominal, nominal / in_.asked.crippling};
   }
 
-  /// Strength of one wall beside the face, in its own plane, under all plates.
-  Strength one_wall(Spread spread) {
+  /// WallStrength of one wall beside the face, in its own plane, under all plates.
+  WallStrength one_wall(Spread spread) {
     const double yields = wall_yield(spread);
     const double cripples = wall_crippling();
-    const Strength wall = least(yielding(yields), crippling(cripples));
+    const WallStrength wall = least(yielding(yields), crippling(cripples));
     add_factors("wall yields", yielding(yields), "cripples", crippling(cripples));
     if (s_.walls_welded < 2) return wall;
     const double sheared = 2.0 * s_.plates * kShear * s_.yield * s_.wall * s_.up_the_wall;
@@ -232,7 +232,8 @@ class Terms {
   }
 
   /// Two strengths over the factors asked of each: the lower one counts in what is asked.
-  void add_factors(const char* a_words, const Strength& a, const char* b_words, const Strength& b) {
+  void add_factors(const char* a_words, const WallStrength& a, const char* b_words,
+                   const WallStrength& b) {
     f_.lines.push_back({fmt::format("{} over its factor asked", a_words),
                         "{0} / {1} = {2}",
                         {force(a.nominal), ratio(a.nominal / a.asked), force(a.asked)}});
@@ -284,10 +285,10 @@ class Terms {
   }
 
   /// @param wall  strength of one wall under all plates
-  Share pitching(const Strength& wall, int walls) {
+  WallShare pitching(const WallStrength& wall, int walls) {
     const double m = std::abs(load().pitching);
     if (s_.plates == 2) {
-      const Share used = m / (spacing(s_) * 0.5 * walls * wall);
+      const WallShare used = m / (spacing(s_) * 0.5 * walls * wall);
       f_.lines.push_back(
           {"pitching, a couple of the two plates",
            "{0} / ({1} * {2} / 2 * {3}) = {4}",
@@ -303,12 +304,12 @@ class Terms {
     return m / yielding(holds);
   }
 
-  Share distortion() {
+  WallShare distortion() {
     // Outside the formula's range a higher rail is not taken for a stronger one.
     const double side = std::min({s_.side, kHighest * s_.face, kMostFaceOverWall * s_.wall});
     const double root = std::sqrt(s_.face * side * s_.wall * (s_.face + side));
     const double holds = 2.0 * s_.yield * s_.wall * (outer_length(s_) * s_.wall + root);
-    const Share used = std::abs(load().rolling) / yielding(holds);
+    const WallShare used = std::abs(load().rolling) / yielding(holds);
     f_.lines.push_back(
         {"rolling on the rail's distortion, 2 Fy t (h1 t + sqrt(B H t (B + H))), H counted up to "
          "2 B and 35 t",
@@ -321,14 +322,14 @@ class Terms {
 
   /// In the face's plane. Without a weld on the face the walls beside it carry along the rail, and
   /// across it what bears on the face's edges.
-  Share shear() {
+  WallShare shear() {
     if (!(s_.line > 0.0)) return shear_by_walls();
     const double line = s_.line;
     const double one = 2.0 * kShear * s_.yield * s_.wall * line;
     const double lever = s_.plates == 2 ? spacing(s_) : line;
     const double across = std::abs(load().across) / s_.plates + std::abs(load().twisting) / lever;
     const double along = std::abs(load().along) / s_.plates;
-    const Share used = std::hypot(across, along) / yielding(one);
+    const WallShare used = std::hypot(across, along) / yielding(one);
     f_.lines.push_back(
         {"shear in the face, on 2 * 0.6 Fy t L of each plate",
          "sqrt(({0} / {1} + {2} / {3})^2 + ({4} / {1})^2) / (2 * 0.6 * {5} * {6} * {7}) = {8}",
@@ -338,9 +339,10 @@ class Terms {
     return used;
   }
 
-  Share shear_by_walls() {
-    const Strength bears = least(yielding(wall_yield(Spread::pushed)), crippling(wall_crippling()));
-    const Share across = 0.5 * std::abs(load().across) / bears;
+  WallShare shear_by_walls() {
+    const WallStrength bears =
+        least(yielding(wall_yield(Spread::pushed)), crippling(wall_crippling()));
+    const WallShare across = 0.5 * std::abs(load().across) / bears;
     const double one = s_.plates * 2.0 * kShear * s_.yield * s_.wall * s_.up_the_wall;
     const double push = 0.5 * std::abs(load().along) + std::abs(load().twisting) / s_.face;
     f_.lines.push_back(
@@ -371,7 +373,7 @@ class Terms {
   /// Fy t^2 of what the plates stand on.
   [[nodiscard]] double unit() const { return s_.yield * face_thickness(s_) * face_thickness(s_); }
 
-  Strength face_push(double beta, double kn) {
+  WallStrength face_push(double beta, double kn) {
     const double t = face_thickness(s_);
     const double uneven = s_.plates * 10.0 * unit() * beta;
     const double alone = s_.plates * kn * unit() * (2.0 + 2.8 * beta) / std::sqrt(1.0 - 0.9 * beta);
@@ -390,8 +392,8 @@ class Terms {
          "{0} * {1} * {2}^2 / (1 - {3}) * (2 * {4} / {5} + 4 * sqrt(1 - {3})) = {6}",
          {ratio(kn), stress(s_.yield), length(t), ratio(beta), length(outer_length(s_)),
           length(s_.face), force(block)}});
-    const Strength bends = yielding(std::min(alone, block));
-    Strength loaded_unevenly = punching(uneven);
+    const WallStrength bends = yielding(std::min(alone, block));
+    WallStrength loaded_unevenly = punching(uneven);
     if (s_.line >= kWide * s_.face) {
       const double effective = std::min(10.0 * t / s_.face, 1.0) * s_.line;
       const double punched = s_.plates * kShear * s_.yield * t * (2.0 * s_.plate + 2.0 * effective);
@@ -405,7 +407,7 @@ class Terms {
     return least(bends, loaded_unevenly);
   }
 
-  Strength face_roll(double beta, double kn) {
+  WallStrength face_roll(double beta, double kn) {
     const auto of = [&](double h1) {
       return kn * unit() *
              (h1 * (1.0 + beta) / (2.0 * (1.0 - beta)) +
@@ -425,7 +427,7 @@ class Terms {
     return yielding(count * of(h1));
   }
 
-  Strength face_pitch(double beta, double kn, const Strength& normal) {
+  WallStrength face_pitch(double beta, double kn, const WallStrength& normal) {
     const double h1 = outer_length(s_);
     const double eta = h1 / s_.face;
     const double block =
@@ -437,7 +439,7 @@ class Terms {
          {ratio(kn), stress(s_.yield), length(face_thickness(s_)), length(h1), ratio(eta),
           ratio(beta), moment(block)}});
     if (s_.plates < 2) return yielding(block);
-    const Strength couple = 0.5 * spacing(s_) * normal;
+    const WallStrength couple = 0.5 * spacing(s_) * normal;
     f_.lines.push_back({"Mp, a couple of the two plates: N / 2 * their spacing",
                         "{0} / 2 * {1} = {2}",
                         {force(normal.nominal), length(spacing(s_)), moment(couple.nominal)}});
@@ -495,7 +497,7 @@ void add_rail_notes(const RailWallInput& in, SeatKind kind, Finding& f) {
 }
 
 /// The demand, and the factor asked of it.
-void add_asked(const RailFactors& asked, const Share& sum, double required, Finding& f) {
+void add_asked(const RailFactors& asked, const WallShare& sum, double required, Finding& f) {
   if (sum.asked > asked.yielding * sum.used * (1.0 + 1e-9)) {
     f.lines.push_back({fmt::format("asked: yielding {:g}, punching {:g}, crippling {:g}; the same "
                                    "sum with each strength over its factor, over the demand",
@@ -532,10 +534,10 @@ Finding rail_wall(const RailWallInput& in) {
     return f;
   }
   Terms terms(in, f);
-  const Share sum = method.kind == SeatKind::both_walls ? terms.both_walls()
-                    : method.kind == SeatKind::flat_face
-                        ? terms.flat_face()
-                        : terms.open_rail(method.kind == SeatKind::web);
+  const WallShare sum = method.kind == SeatKind::both_walls ? terms.both_walls()
+                        : method.kind == SeatKind::flat_face
+                            ? terms.flat_face()
+                            : terms.open_rail(method.kind == SeatKind::web);
   f.demand = sum.used;
   // No load at all asks what yielding does.
   const double required = sum.used > 0.0 ? sum.asked / sum.used : in.asked.yielding;
