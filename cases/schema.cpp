@@ -169,6 +169,11 @@ std::string load_cases_schema() {
 std::string factors_schema() {
   checks::RequiredFactors usual;
   SchemaFields out;
+  std::vector<std::string> presets;
+  for (const checks::FactorPreset preset : checks::factor_presets()) {
+    presets.push_back(checks::name_of(preset));
+  }
+  out.property("preset", words_offered(presets), false);
   for (const checks::FactorEntry& entry : checks::factor_entries(usual)) {
     out.property(entry.key,
                  fmt::format("{}, \"description\": {}, \"default\": {}", kScalar,
@@ -218,6 +223,7 @@ constexpr std::array kSchemas{KeySchema{"title", scalar_schema},
                               KeySchema{"lateral_link", one<parts::LateralLink>},
                               KeySchema{"bracket", one<parts::Bracket>},
                               KeySchema{"brace", one<parts::Brace>},
+                              KeySchema{"frame", one<parts::Frame>},
                               KeySchema{"arm", one<parts::Arm>},
                               KeySchema{"axle", one<parts::Axle>},
                               KeySchema{"limit_strap", one<parts::LimitStrap>},
