@@ -150,7 +150,7 @@
       const piece = f.index >= 0 ? ` data-piece="${f.index}"` : "";
       out.push(`<path class="f ${f.kind} k${f.shade}"${piece} d="${path(f.points, true)}"/>`);
     }
-    if (state.arrows && state.loadCase >= 0) drawArrows(out, flat, c);
+    if (state.arrows && state.loadCase >= 0) drawArrows(out, flat, width, height);
     drawAxes(out, right, up, height);
     const text = out.join("");
     svg.setAttribute("viewBox", `0 0 ${width} ${height}`);
@@ -167,7 +167,7 @@
     return `<path class="chosen-line${round}" stroke-width="${(wide * scale + 7).toFixed(1)}" d="${path(points)}"/>`;
   };
 
-  const drawArrows = (out, flat, c) => {
+  const drawArrows = (out, flat, width, height) => {
     const loads = shownCase().loads;
     const largest = Math.max(1e-9, ...loads.map((l) => size(l.force)));
     const labels = [];
@@ -190,10 +190,10 @@
     // Larger forces first; a name that would lie on another's moves down a line.
     const taken = [];
     labels.sort((a, b) => b.share - a.share);
-    const view = svg.viewBox.baseVal;
     for (const label of labels) {
       const half = 3.1 * label.text.length;
-      label.x = Math.min(Math.max(label.x, half + 4), Math.max(half + 4, (svg.clientWidth || view.width) - half - 4));
+      label.x = Math.min(Math.max(label.x, half + 4), Math.max(half + 4, width - half - 4));
+      label.y = Math.min(Math.max(label.y, 14), height - 6);
       for (let tries = 0; tries < 8 && taken.some((t) => Math.abs(t.y - label.y) < 14 && Math.abs(t.x - label.x) < t.half + half); ++tries) label.y += 14;
       taken.push({ x: label.x, y: label.y, half });
       out.push(`<text text-anchor="middle" x="${label.x.toFixed(1)}" y="${label.y.toFixed(1)}">${escaped(label.text)}</text>`);
