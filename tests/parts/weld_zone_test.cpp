@@ -192,7 +192,7 @@ TEST_CASE("the junction of an arm is a weld part-way along its lower tube", "[pa
   d.vehicle->tire = 0.8;
   d.vehicle->track = 1.6;
   d.vehicle->hub_height = 0.4;
-  d.axle.emplace();
+  d.axle = parts::Axle{};
   d.axle->coil_spacing = 0.9;
   d.axle->coil_rate = 60.0e3;
   d.points = {{"lower", {0.0, 0.4, 0.3}}, {"upper", {-0.5, 0.4, 0.5}}, {"frame", {-1.0, 0.4, 0.3}}};
