@@ -8,6 +8,7 @@
 #include <Eigen/Geometry>
 
 #include "base/invariant.hpp"
+#include "fea/moved_frame.hpp"
 
 namespace fea {
 namespace {
