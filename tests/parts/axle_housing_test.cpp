@@ -62,9 +62,9 @@ parts::Assembly clamped(const parts::Design& design) {
 fea::Vector6 pushed(const parts::Assembly& a, const fea::Vector3& force,
                     const fea::Vector3& moment) {
   const fea::NodeId right = *a.axle_sides[1];
-  const fea::Loads loads{
-      .nodes = {
-          {.node = right, .offset_g = fea::Vector3::Zero(), .force_g = force, .moment_g = moment}}};
+  fea::Loads loads;
+  loads.nodes.push_back(
+      {.node = right, .offset_g = fea::Vector3::Zero(), .force_g = force, .moment_g = moment});
   return fea::solve(fea::factor(a.model), loads, {.method = fea::Method::linear}).placement(right);
 }
 
