@@ -62,10 +62,12 @@ void raise_by_stability(Largest& largest, const Cell& cell,
 
 /// What the findings of a part in a load case say, over what was estimated there.
 PartInCase seen_with(const std::vector<checks::Finding>& findings, PartInCase one) {
+  // Where the two come so near, the finding is what was taken in proportion.
+  constexpr double kSame = 0.995;
   for (const checks::Finding& f : findings) {
     if (f.part != one.part || f.load_case != one.load_case) continue;
     if (f.state == checks::State::undecided) return {f.part, f.load_case, base::kUnset, true};
-    if (f.utilization() < one.utilization) continue;
+    if (f.utilization() < (one.found ? 1.0 : kSame) * one.utilization) continue;
     one.utilization = f.utilization();
     one.found = true;
   }
