@@ -33,8 +33,8 @@ TEST_CASE("a flat wall that buckles counts with part of its width", "[checks][wa
 TEST_CASE("all of a wall counts up to lambda_r sqrt(Fy/Fn)", "[checks][wall]") {
   // 1.40 sqrt(E/Fy) sqrt(Fy/Fn) = 36.15 at Fn 300 MPa
   const auto ratio = [](double slenderness) {
-    return checks::effective_area(box(0.003 * (slenderness + 3.0), 0.060, 0.003), kModulus, kStrength,
-                                  300e6)
+    return checks::effective_area(box(0.003 * (slenderness + 3.0), 0.060, 0.003), kModulus,
+                                  kStrength, 300e6)
         .ratio;
   };
   CHECK(ratio(36.1) == 1.0);

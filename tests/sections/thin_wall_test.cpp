@@ -44,9 +44,10 @@ ThinWalled backward(ThinWalled s) {
 
 /// An odd open line and an odd closed one.
 ThinWalled hook() {
-  return {.points = {{0, 0}, {40 * kMm, 0}, {55 * kMm, 30 * kMm}, {20 * kMm, 62 * kMm}, {0, 50 * kMm}},
-          .walls = {3 * kMm, 4 * kMm, 2 * kMm, 5 * kMm},
-          .closed = false};
+  return {
+      .points = {{0, 0}, {40 * kMm, 0}, {55 * kMm, 30 * kMm}, {20 * kMm, 62 * kMm}, {0, 50 * kMm}},
+      .walls = {3 * kMm, 4 * kMm, 2 * kMm, 5 * kMm},
+      .closed = false};
 }
 ThinWalled cell() {
   return {.points = {{0, 0}, {60 * kMm, 5 * kMm}, {50 * kMm, 70 * kMm}, {-5 * kMm, 40 * kMm}},

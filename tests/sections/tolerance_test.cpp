@@ -15,7 +15,8 @@ MinimumShape least(const Shape& shape, const char* steel) {
 }
 
 double least_wall(double outside, double wall, const char* steel) {
-  return std::get<RoundTube>(least(RoundTube{outside * inch, wall * inch}, steel).shape).wall / inch;
+  return std::get<RoundTube>(least(RoundTube{outside * inch, wall * inch}, steel).shape).wall /
+         inch;
 }
 
 double least_diameter(double diameter, const char* steel) {

@@ -82,10 +82,13 @@ TEST_CASE("fixed-end moments of loads along a member", "[studies][published]") {
   // start: P a b^2 / L^2. Moment M there: M b (2 a - b) / L^2 (turning the same way).
   Solved s = solved(kBeam + "line_loads:\n  w: {on: bar, force_z: -3 N/mm}\n");
   CHECK_THAT(s.reaction("a")(2), WithinRel(3000.0, 1e-9));
-  CHECK_THAT(std::abs(s.reaction("a")(4)), WithinRel(3000.0 * kBarLength * kBarLength / 12.0, 1e-9));
+  CHECK_THAT(std::abs(s.reaction("a")(4)),
+             WithinRel(3000.0 * kBarLength * kBarLength / 12.0, 1e-9));
   s = solved(kBeam + "line_loads:\n  w: {on: bar, end_force_z: -3 N/mm}\n");
-  CHECK_THAT(std::abs(s.reaction("a")(4)), WithinRel(3000.0 * kBarLength * kBarLength / 30.0, 1e-9));
-  CHECK_THAT(std::abs(s.reaction("b")(4)), WithinRel(3000.0 * kBarLength * kBarLength / 20.0, 1e-9));
+  CHECK_THAT(std::abs(s.reaction("a")(4)),
+             WithinRel(3000.0 * kBarLength * kBarLength / 30.0, 1e-9));
+  CHECK_THAT(std::abs(s.reaction("b")(4)),
+             WithinRel(3000.0 * kBarLength * kBarLength / 20.0, 1e-9));
   s = solved(kBeam + "forces:\n  p: {on: bar, from_start: 700 mm, force_z: -1 kN}\n");
   CHECK_THAT(std::abs(s.reaction("a")(4)), WithinRel(1000.0 * 0.7 * 1.3 * 1.3 / 4.0, 1e-9));
   CHECK_THAT(std::abs(s.reaction("b")(4)), WithinRel(1000.0 * 0.7 * 0.7 * 1.3 / 4.0, 1e-9));
