@@ -26,6 +26,7 @@ constexpr double kWithStops = 1.5;
 constexpr double kBesides = 1.05;
 // Half of the capacity to spare at the required multiple.
 constexpr double kFarWithin = 0.5;
+constexpr double kSoarsFrom = 0.25;
 
 struct Ranked {
   Asked asked;
@@ -142,10 +143,13 @@ LoadLimit limit_of(const Criterion& criterion, const Ranked& r) {
   const double there = ratio(reached);
   if (!(there < 0.99)) return {Ends::at_limit, reached, reached};
   // Losing stability is a check of its own, with its own factor. A stress over half of the capacity
-  // may be one that soars as the frame gives way: nothing is added to what was reached then. What
-  // presses a column goes on with the load.
-  const bool soars = criterion.kind != Criterion::Kind::column && there > kFarWithin;
-  const double factor = soars ? reached : in_proportion(reached, there);
+  // may be one that soars as the frame gives way: nothing is added to what was reached then; from
+  // a quarter on, ever less, so that a little more load never seems to ask less. What presses a
+  // column goes on with the load.
+  const double soars = criterion.kind == Criterion::Kind::column
+                           ? 0.0
+                           : std::clamp((there - kSoarsFrom) / (kFarWithin - kSoarsFrom), 0.0, 1.0);
+  const double factor = in_proportion(reached, there + soars * (1.0 - there));
   return {Ends::gives_way, factor, reached};
 }
 

@@ -7,6 +7,7 @@
 #include "tests/cases/case_texts.hpp"
 #include "tests/cases/rich_case.hpp"
 
+namespace compare_words_test {
 using case_texts::thrown;
 using Catch::Matchers::Contains;
 
@@ -112,3 +113,5 @@ TEST_CASE("words that cannot be applied are refused", "[cases][compare]") {
         "the case has no lateral link for `1-1/2 in solid bar`; say which part, e.g. "
         "`members.NAME.section = 1-1/2 in solid bar`");
 }
+
+}  // namespace compare_words_test

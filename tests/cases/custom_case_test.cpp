@@ -4,6 +4,7 @@
 #include "parts/design_cases.hpp"
 #include "tests/cases/case_texts.hpp"
 
+namespace custom_case_test {
 using case_texts::design;
 using case_texts::kCantilever;
 using case_texts::kLink;
@@ -146,3 +147,5 @@ TEST_CASE("duty blocks go between load cases that there are", "[cases][duty]") {
              Contains("it is one of: all full, straight line, bell curve"));
   CHECK_THAT(problems(kLink + "duty: often\n"), Contains("case.yaml:22:7: duty: a list is needed"));
 }
+
+}  // namespace custom_case_test

@@ -5,6 +5,7 @@
 
 #include "tests/cases/case_texts.hpp"
 
+namespace document_test {
 using case_texts::problems;
 using Catch::Matchers::Contains;
 
@@ -116,3 +117,5 @@ TEST_CASE("what is no plain text is refused", "[cases][document]") {
   CHECK_THAT(problems("title: " + std::string(1100000, 'x')),
              Contains("a case file is under 1000000"));
 }
+
+}  // namespace document_test

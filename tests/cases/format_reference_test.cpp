@@ -17,6 +17,7 @@
 #include "cases/unit.hpp"
 #include "cases/words.hpp"
 
+namespace format_reference_test {
 namespace {
 
 const std::string kFolder = LINKMARGIN_SOURCE_DIR "/cases/";
@@ -295,3 +296,5 @@ TEST_CASE("each sketch of the reference is there, and its keys are keys of the f
     }
   }
 }
+
+}  // namespace format_reference_test

@@ -5,6 +5,7 @@
 #include "cases/phrase.hpp"
 #include "tests/cases/case_texts.hpp"
 
+namespace part_phrase_test {
 using case_texts::thrown;
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinRel;
@@ -230,3 +231,5 @@ TEST_CASE("bends, places on a bracket and held freedoms read and write", "[cases
   CHECK(read<parts::Held>("rx, x, z") == read<parts::Held>("x z rx"));
   CHECK_THAT(refused<parts::Held>("x q"), Contains("would do: `all`, or some of `x y z rx ry rz`"));
 }
+
+}  // namespace part_phrase_test

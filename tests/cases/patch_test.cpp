@@ -8,6 +8,7 @@
 #include "tests/cases/design_dump.hpp"
 #include "tests/cases/rich_case.hpp"
 
+namespace patch_test {
 using case_texts::design;
 using case_texts::kLink;
 using case_texts::kRich;
@@ -144,3 +145,5 @@ TEST_CASE("a patch can ask for minimum sizes and for a channel", "[cases][patch]
         design_text(
             design(with(kRich, "section: odd shop steel", "section: 4 x 2 x 1/4 in channel A36"))));
 }
+
+}  // namespace patch_test

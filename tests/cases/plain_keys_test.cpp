@@ -8,6 +8,7 @@
 #include "tests/cases/design_dump.hpp"
 #include "tests/cases/plain_case.hpp"
 
+namespace plain_keys_test {
 using case_texts::design;
 using case_texts::kPlain;
 using case_texts::problems;
@@ -147,3 +148,5 @@ TEST_CASE("loads on nothing, or that are nothing, are refused", "[cases][plain][
   CHECK_THAT(plain_with("{along_z: -1, along_x: 0.1,", "{along_z: 0,"),
              Contains("self_weight.dead: it pulls nowhere"));
 }
+
+}  // namespace plain_keys_test

@@ -8,6 +8,7 @@
 
 #include "tests/cases/case_texts.hpp"
 
+namespace quantity_test {
 using case_texts::thrown;
 using Catch::Matchers::WithinRel;
 using parts::Dimension;
@@ -178,3 +179,5 @@ TEST_CASE("a written quantity is the one a shop would write", "[cases][quantity]
   CHECK(rewritten("15 deg", Dimension::angle, true) == "15 deg");
   CHECK(rewritten("0 N", Dimension::force, false) == "0 N");
 }
+
+}  // namespace quantity_test

@@ -3,6 +3,7 @@
 #include "tests/cases/case_texts.hpp"
 #include "tests/cases/rich_case.hpp"
 
+namespace reader_problems_test {
 using case_texts::kCantilever;
 using case_texts::kLink;
 using case_texts::problems;
@@ -272,3 +273,5 @@ TEST_CASE("sizes are nominal or minimum", "[cases][problems]") {
   CHECK_THAT(problems(kLink + "sizes: least\n"),
              Contains("sizes: `least` is neither nominal nor minimum"));
 }
+
+}  // namespace reader_problems_test

@@ -10,6 +10,7 @@
 #include "tests/cases/case_texts.hpp"
 #include "tests/cases/rich_case.hpp"
 
+namespace reader_test {
 using case_texts::design;
 using case_texts::kCantilever;
 using case_texts::kLink;
@@ -127,3 +128,5 @@ TEST_CASE("a damaged case file is read or refused, never worse", "[cases][reader
     }
   }
 }
+
+}  // namespace reader_test

@@ -12,6 +12,7 @@
 #include "cases/starters.hpp"
 #include "cases/top_keys.hpp"
 
+namespace schema_test {
 namespace {
 
 using Json = nlohmann::json;
@@ -135,3 +136,5 @@ TEST_CASE("there is a case to start from for every layout, and it can be read", 
   }
   CHECK(cases::starter("five-arms").empty());
 }
+
+}  // namespace schema_test

@@ -3,6 +3,7 @@
 #include "cases/phrase.hpp"
 #include "tests/cases/case_texts.hpp"
 
+namespace stick_phrase_test {
 using case_texts::thrown;
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinRel;
@@ -146,3 +147,5 @@ TEST_CASE("a stick that cannot be read says what was found and what would do", "
   CHECK(refused("beam") == "`beam` does not name its steel; e.g. `beam A36`");
   CHECK_THAT(refused("3 x 2 x 0.125 in, 0.01 in corners, A500C_rect"), Contains("corner of"));
 }
+
+}  // namespace stick_phrase_test

@@ -11,6 +11,7 @@
 #include "tests/cases/design_dump.hpp"
 #include "tests/cases/rich_case.hpp"
 
+namespace truck_keys_test {
 using case_texts::design;
 using case_texts::kLink;
 using case_texts::kRich;
@@ -223,3 +224,5 @@ TEST_CASE("a bracket folded or tied is read, written back and has rules", "[case
   CHECK_THAT(plates("2 of 1/4 in A36\n  back_plate: 1 in\n  face_plate: 1 in"),
              Contains("take half or more of the plates' smallest depth (2.5 in)"));
 }
+
+}  // namespace truck_keys_test

@@ -11,6 +11,7 @@
 #include "tests/cases/design_dump.hpp"
 #include "tests/cases/rich_case.hpp"
 
+namespace writer_test {
 using case_texts::design;
 using design_dump::design_text;
 
@@ -72,3 +73,5 @@ TEST_CASE("any title survives writing and reading", "[cases][writer]") {
     CHECK(design(cases::write(changed)).title == title);
   }
 }
+
+}  // namespace writer_test

@@ -9,6 +9,7 @@
 
 #include "tests/fea/build_frames.hpp"
 
+namespace axle_links_test {
 using Catch::Matchers::WithinAbs;
 using fea::NodeId;
 using fea::Vector3;
@@ -116,3 +117,5 @@ TEST_CASE("link forces of an axle whose left wheel meets a curb", "[fea][axle]")
       {.node = axle.body, .offset_g = {0.0, 0.8, 0.4}, .force_g = {-16.0 * kN, 0.0, 0.0}});
   check(axle, loads, {-19.2, 9.6, -6.4, 0.0, 6.6, 6.6});
 }
+
+}  // namespace axle_links_test

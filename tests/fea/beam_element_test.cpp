@@ -9,6 +9,7 @@
 #include "fea/geometric_stiffness.hpp"
 #include "tests/fea/build_frames.hpp"
 
+namespace beam_element_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 using fea::Matrix12;
@@ -126,3 +127,5 @@ TEST_CASE("an arm's geometric stiffness is the second difference of its energy",
   const double second = (energy(h) - 2.0 * energy(0.0) + energy(-h)) / (h * h);
   CHECK_THAT(turn.dot(k * turn), WithinRel(second, 1e-6));
 }
+
+}  // namespace beam_element_test

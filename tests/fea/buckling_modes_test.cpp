@@ -11,6 +11,7 @@
 #include "fea/tangent.hpp"
 #include "tests/fea/mixed_frame.hpp"
 
+namespace buckling_modes_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 using fea::BucklingStatus;
@@ -226,3 +227,5 @@ TEST_CASE("the count of negative pivots is the count of factors passed", "[fea][
     CHECK(tangent.n_negative(geometric, 1.001 * factors[i]) == static_cast<int>(i) + 1);
   }
 }
+
+}  // namespace buckling_modes_test

@@ -9,6 +9,7 @@
 #include "fea/system.hpp"
 #include "tests/fea/mixed_frame.hpp"
 
+namespace condition_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinRel;
 using fea::NodeId;
@@ -118,3 +119,5 @@ TEST_CASE("a frame of a hundred thousand unknowns is solved", "[fea][large]") {
   }
   CHECK(fea::condition(factored).number < fea::kIllConditioned);
 }
+
+}  // namespace condition_test

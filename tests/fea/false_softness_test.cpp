@@ -11,6 +11,7 @@
 #include "fea/buckling.hpp"
 #include "tests/fea/random_frame.hpp"
 
+namespace false_softness_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 using fea::Loads;
@@ -203,3 +204,5 @@ TEST_CASE("no answer is given for a frame that is not stable", "[fea][second-ord
   }
   CHECK(n_answered > 20);
 }
+
+}  // namespace false_softness_test

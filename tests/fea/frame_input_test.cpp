@@ -6,6 +6,7 @@
 #include "base/input_error.hpp"
 #include "tests/fea/mixed_frame.hpp"
 
+namespace frame_input_test {
 using Catch::Matchers::Contains;
 using fea::BeamId;
 using fea::NodeId;
@@ -90,3 +91,5 @@ TEST_CASE("a load that is not on its member or not a number is refused", "[fea][
   CHECK_THAT(said_of_load(backward), Contains("ends before it begins"));
   CHECK_THAT(said_of_load(fea_test::push(NodeId{5}, {0.0, kNan, 0.0})), Contains("node 5"));
 }
+
+}  // namespace frame_input_test

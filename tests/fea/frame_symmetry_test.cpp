@@ -9,6 +9,7 @@
 #include "fea/stress_state.hpp"
 #include "tests/fea/mixed_frame.hpp"
 
+namespace frame_symmetry_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 using fea::Matrix3;
@@ -243,3 +244,5 @@ TEST_CASE("the geometric stiffness of a whole frame turns its forces with it",
   }
   CHECK(turned.tail(system.n_unknowns() - fea::first_unknown({n_nodes(frame)})).norm() < 1e-7);
 }
+
+}  // namespace frame_symmetry_test

@@ -11,6 +11,7 @@
 #include "fea/buckling.hpp"
 #include "tests/fea/build_frames.hpp"
 
+namespace imposed_motion_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
@@ -238,3 +239,5 @@ TEST_CASE("an imposed motion needs a support", "[fea][settlement]") {
   loads.strains.push_back({.beam = BeamId{0}, .stretch = base::kUnset});
   CHECK_THROWS_AS(fea_test::linear(bar.model, loads), base::InputError);
 }
+
+}  // namespace imposed_motion_test

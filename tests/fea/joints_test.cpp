@@ -11,6 +11,7 @@
 #include "fea/geometric_stiffness.hpp"
 #include "tests/fea/mixed_frame.hpp"
 
+namespace joints_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 using fea::Matrix3;
@@ -230,3 +231,5 @@ TEST_CASE("the force of a spring is what it puts on b's side", "[fea][joints]") 
   CHECK_THAT(s.reaction(b)(1), WithinRel(-15.0, 1e-12));
   CHECK_THAT(s.reaction(a)(1), WithinRel(-15.0, 1e-12));
 }
+
+}  // namespace joints_test

@@ -12,6 +12,7 @@
 #include "tests/fea/mixed_frame.hpp"
 #include "tests/fea/mixed_gaps.hpp"
 
+namespace large_displacement_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 using fea::Matrix3;
@@ -595,3 +596,5 @@ TEST_CASE("large displacement: a gap that cannot be is refused", "[fea][large]")
   CHECK_THROWS_WITH(with([](fea::Gap& g) { g.axis_g = Vector3(0.0, 0.0, 0.0); }),
                     Catch::Contains("direction"));
 }
+
+}  // namespace large_displacement_test

@@ -3,6 +3,7 @@
 #include "base/input_error.hpp"
 #include "tests/fea/build_frames.hpp"
 
+namespace mechanism_test {
 using Catch::Matchers::Contains;
 using fea::Vector3;
 using fea_test::ball;
@@ -202,3 +203,5 @@ TEST_CASE("what rounding leaves of a right angle holds nothing", "[fea][mechanis
   fea_test::hold(model, one.nodes[1], {false, false, false, false, false, true});
   CHECK(words(model) == "node 1 can turn about y");
 }
+
+}  // namespace mechanism_test

@@ -7,6 +7,7 @@
 
 #include "tests/fea/build_frames.hpp"
 
+namespace member_forces_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 using fea::BeamId;
@@ -180,3 +181,5 @@ TEST_CASE("members stand with their z axis up unless told otherwise", "[fea][axe
                  .dot(fea::member_axes(model, model.beams[0]).row(2)),
              WithinAbs(0.0, 1e-15));
 }
+
+}  // namespace member_forces_test

@@ -13,6 +13,7 @@
 #include "tests/fea/mixed_frame.hpp"
 #include "tests/fea/mixed_gaps.hpp"
 
+namespace moved_frame_test {
 using fea::Matrix3;
 using fea::MovedFrame;
 using fea::MovedState;
@@ -168,3 +169,5 @@ TEST_CASE("a rigid motion strains nothing", "[fea][large]") {
     CHECK((now.axes_gl - turn * beam.axes_lg.transpose()).norm() < 1e-13);
   }
 }
+
+}  // namespace moved_frame_test

@@ -7,6 +7,7 @@
 #include "fea/linear_motion.hpp"
 #include "tests/fea/random_frame.hpp"
 
+namespace random_frames_test {
 using Catch::Matchers::WithinRel;
 using fea::BeamId;
 using fea::Matrix3;
@@ -369,3 +370,5 @@ TEST_CASE("a beam or spring inside one rigid body changes nothing", "[fea][rigid
     CHECK_THAT(first(with.model, with.loads), WithinRel(first(without.model, without.loads), 1e-6));
   }
 }
+
+}  // namespace random_frames_test

@@ -9,6 +9,7 @@
 #include "fea/buckling.hpp"
 #include "tests/fea/build_frames.hpp"
 
+namespace rigid_body_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
@@ -309,3 +310,5 @@ TEST_CASE("a rigid body is refused where it cannot be exact", "[fea][rigid]") {
   model.add(fea::RigidBody{.master = b, .carried = {a}, .name = "again"});
   CHECK_THROWS_WITH(fea::factor(model), Contains("point `right` is in a rigid body already"));
 }
+
+}  // namespace rigid_body_test

@@ -7,6 +7,7 @@
 #include "fea/buckling.hpp"
 #include "tests/fea/mixed_frame.hpp"
 
+namespace second_order_test {
 using Catch::Matchers::WithinRel;
 using fea::Method;
 using fea::NodeId;
@@ -136,3 +137,5 @@ TEST_CASE("a frame with everything held has no motion and still has its forces",
   CHECK_THAT(s.reaction(bar.nodes[1])(2), WithinRel(40.0, 1e-12));
   CHECK(fea::buckle(factored, loads).status == fea::BucklingStatus::no_compression);
 }
+
+}  // namespace second_order_test

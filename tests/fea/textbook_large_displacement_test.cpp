@@ -10,6 +10,7 @@
 #include "fea/rotation.hpp"
 #include "tests/fea/build_frames.hpp"
 
+namespace textbook_large_displacement_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 using fea::Method;
@@ -262,3 +263,5 @@ TEST_CASE("right-angle frame buckles sideways under end moments", "[fea][publish
     CHECK(status(1.01) == SolveStatus::unstable);
   }
 }
+
+}  // namespace textbook_large_displacement_test

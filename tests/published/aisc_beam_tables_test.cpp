@@ -5,6 +5,7 @@
 #include "tests/fea/build_frames.hpp"
 #include "tests/published/verification.hpp"
 
+namespace aisc_beam_tables_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 using fea::Vector3;
@@ -104,3 +105,5 @@ TEST_CASE("propped cantilever with a uniform load", "[fea]") {
   verify(source, "largest deflection", "0.0477 in",
          -fea_test::linear(split, halves).placement(left.nodes[1])(2), within(0.003));
 }
+
+}  // namespace aisc_beam_tables_test

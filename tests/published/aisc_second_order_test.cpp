@@ -10,6 +10,7 @@
 #include "tests/fea/build_frames.hpp"
 #include "tests/published/verification.hpp"
 
+namespace aisc_second_order_test {
 using Catch::Matchers::WithinRel;
 using fea::Vector3;
 using fea_test::chain;
@@ -130,3 +131,5 @@ TEST_CASE("second-order benchmark case 2, cantilever", "[fea][second-order]") {
   CHECK_THAT(case_two(200.0, true, kUnshortened).moment,
              WithinRel(std::tan(k * kHeight) / (k * give), 5e-4));
 }
+
+}  // namespace aisc_second_order_test

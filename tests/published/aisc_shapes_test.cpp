@@ -9,6 +9,7 @@
 #include "sections/stress.hpp"
 #include "tests/published/verification.hpp"
 
+namespace aisc_shapes_test {
 using published::Basis;
 using published::Source;
 using published::verify;
@@ -96,3 +97,5 @@ TEST_CASE("rectangular tubes have the properties of the AISC tables", "[sections
     verify(source, row.name + ", J", row.torsion, p.torsion / in4, within(0.025));
   }
 }
+
+}  // namespace aisc_shapes_test

@@ -24,6 +24,7 @@
 #include "tests/fea/build_frames.hpp"
 #include "tests/published/verification.hpp"
 
+namespace aisc_specification_test {
 using published::Basis;
 using published::Source;
 using published::verify;
@@ -415,3 +416,5 @@ TEST_CASE("a fishmouth's outline is as long as AWS takes it", "[checks][weld]") 
   verify(source, "K, beta 0.3", "1.001", factor(0.3), within(0.005));
   verify(source, "K, beta 0.6", "1.030", factor(0.6), within(0.005));
 }
+
+}  // namespace aisc_specification_test

@@ -10,6 +10,7 @@
 #include "tests/fea/build_frames.hpp"
 #include "tests/published/verification.hpp"
 
+namespace beer_johnston_test {
 using published::Basis;
 using published::Source;
 using published::verify;
@@ -105,3 +106,5 @@ TEST_CASE("an eccentric column of Beer and Johnston sways 0.939 in", "[fea][seco
   verify(source, "sway of the top", "0.939 in", s.placement(post.nodes.back())(0), within(0.006));
   verify(source, "largest stress", "22.0 ksi", 31.1 / area + moment * 2.0 / inertia, within(0.006));
 }
+
+}  // namespace beer_johnston_test

@@ -8,6 +8,7 @@
 #include "checks/weld_group.hpp"
 #include "tests/published/verification.hpp"
 
+namespace blodgett_test {
 using checks::WeldLine;
 using Eigen::Vector3d;
 using published::Basis;
@@ -61,3 +62,5 @@ TEST_CASE("channel and box weld groups have the unit torsion values of the table
   verify({"Design of Modern Steel Railway Bridges, table 9.1 (b 60, d 100), box", Basis::read},
          "Jw of a box", "6.827e5 mm3", unit(box));
 }
+
+}  // namespace blodgett_test

@@ -7,6 +7,7 @@
 #include "sections/torsion_rectangle.hpp"
 #include "tests/published/verification.hpp"
 
+namespace boresi_test {
 using published::Basis;
 using published::Source;
 using published::verify;
@@ -40,3 +41,5 @@ TEST_CASE("a slit takes a thin tube's torsion away", "[sections][torsion]") {
   verify(source, "stress slit over closed", "30",
          slit.on_long_side(0.0) / (10.0 / area_props(tube).torsion), within(0.015));
 }
+
+}  // namespace boresi_test

@@ -7,6 +7,7 @@
 #include "tests/fea/build_frames.hpp"
 #include "tests/published/verification.hpp"
 
+namespace cowper_test {
 using fea::Vector3;
 using fea_test::Chain;
 using published::Basis;
@@ -60,3 +61,5 @@ TEST_CASE("short tube cantilever with shear give", "[fea]") {
            s.placement(beam.nodes.back())(2));
   }
 }
+
+}  // namespace cowper_test

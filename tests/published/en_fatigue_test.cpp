@@ -8,6 +8,7 @@
 #include "checks/fatigue.hpp"
 #include "tests/published/verification.hpp"
 
+namespace en_fatigue_test {
 using checks::cycles_at;
 using checks::en_direct;
 using checks::en_shear;
@@ -91,3 +92,5 @@ TEST_CASE("a bracket's root weld over a million cycles of mixed size", "[checks]
   verify(source, "toe with a brace, 97.0 MPa", "0.0041", damage(63.0, 0.2586 * 375.0),
          within(0.015));
 }
+
+}  // namespace en_fatigue_test

@@ -9,6 +9,7 @@
 #include "sections/stress.hpp"
 #include "tests/published/verification.hpp"
 
+namespace en_hollow_sections_test {
 using published::Basis;
 using published::Source;
 using published::verify;
@@ -126,3 +127,5 @@ TEST_CASE("60 x 40 x 3 tube has the torsion constants of EN 10219-2 annex B",
   verify(source, "RHS 60 x 40 x 3, stress at 0.5 kN m", "44.74 MPa",
          worst_point(tube, {.t = 500.0}).torsion / base::kMegapascal);
 }
+
+}  // namespace en_hollow_sections_test

@@ -8,6 +8,7 @@
 #include "sections/stress.hpp"
 #include "tests/published/verification.hpp"
 
+namespace gere_test {
 using Catch::Matchers::WithinRel;
 using published::Basis;
 using published::Source;
@@ -68,3 +69,5 @@ TEST_CASE("a thin round tube has 0.785 of the stress and 0.617 of the twist of a
   verify(source, "twist, round over square", "0.617",
          area_props(square).torsion / area_props(round).torsion);
 }
+
+}  // namespace gere_test

@@ -18,6 +18,7 @@
 #include "tests/parts/build_design.hpp"
 #include "tests/published/verification.hpp"
 
+namespace hand_statics_test {
 using fea::Vector3;
 using published::Basis;
 using published::Source;
@@ -557,3 +558,5 @@ TEST_CASE("a rock under the middle of a compressed arm", "[fea][second-order]") 
   verify(source, "bending stress, rock at a third", "195.7 MPa",
          solved(3, 6, 0.0).first / p.modulus_y / MPa, within(5e-4));
 }
+
+}  // namespace hand_statics_test

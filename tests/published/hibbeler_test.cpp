@@ -8,6 +8,7 @@
 #include "tests/fea/build_frames.hpp"
 #include "tests/published/verification.hpp"
 
+namespace hibbeler_test {
 using Catch::Matchers::WithinRel;
 using fea::Vector3;
 using published::Basis;
@@ -40,3 +41,5 @@ TEST_CASE("pin-ended tube column", "[fea][buckling][column]") {
   CHECK_THAT(result.modes[1].factor, WithinRel(result.modes[0].factor, 1e-8));
   CHECK_THAT(result.modes[2].factor, WithinRel(4.0 * 228.2, 1e-3));
 }
+
+}  // namespace hibbeler_test

@@ -7,6 +7,7 @@
 #include "tests/fea/build_frames.hpp"
 #include "tests/published/verification.hpp"
 
+namespace logan_test {
 using fea::NodeId;
 using fea::Vector3;
 using fea::Vector6;
@@ -83,3 +84,5 @@ TEST_CASE("space frame of three members", "[fea]") {
   verify(source, "moment Mz at node 2, member 2-1", "18.991 kip in",
          std::abs(s.end_forces(beams[0])(5)));
 }
+
+}  // namespace logan_test

@@ -8,6 +8,7 @@
 #include "checks/column_strength.hpp"
 #include "tests/published/verification.hpp"
 
+namespace mott_test {
 using published::Basis;
 using published::Source;
 using published::verify;
@@ -39,3 +40,5 @@ TEST_CASE("Mott's crooked column may carry 1077 lb", "[checks][column]") {
   verify(source, "critical load when straight", "4476 lb", euler, within(4e-3));
   verify(source, "allowable load, factor 3", "1077 lb", first_yield / 3.0, within(2e-3));
 }
+
+}  // namespace mott_test

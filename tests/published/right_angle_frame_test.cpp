@@ -9,6 +9,7 @@
 #include "tests/fea/build_frames.hpp"
 #include "tests/published/verification.hpp"
 
+namespace right_angle_frame_test {
 using Catch::Matchers::WithinRel;
 using fea::Vector3;
 using fea_test::chain;
@@ -83,3 +84,5 @@ TEST_CASE("right-angle frame bent by moments at its ends", "[fea][buckling]") {
   verify(kSource, "critical end moments, closing", "622.2 N mm", lowest(factored, moments(-1.0)),
          within(3e-3));
 }
+
+}  // namespace right_angle_frame_test

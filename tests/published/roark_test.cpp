@@ -5,6 +5,7 @@
 #include "sections/torsion_rectangle.hpp"
 #include "tests/published/verification.hpp"
 
+namespace roark_test {
 using published::Basis;
 using published::Source;
 using published::verify;
@@ -19,3 +20,5 @@ TEST_CASE("a rectangle's torsion agrees with Roark's fits", "[sections][torsion]
   verify(source, "K", "17900", r.constant, within(0.001));
   verify(source, "stress for a torque of one", "5.593e-4", r.on_long_side(0.0), within(0.002));
 }
+
+}  // namespace roark_test

@@ -8,6 +8,7 @@
 #include "sections/stress.hpp"
 #include "tests/published/verification.hpp"
 
+namespace section_formulas_test {
 using published::Basis;
 using published::Source;
 using published::verify;
@@ -74,3 +75,5 @@ TEST_CASE("tube 50 x 5 under tension, two moments and torque has 176.7 MPa", "[s
   verify(source, "shear stress", "34.51 MPa", p.torsion / MPa);
   verify(source, "von Mises stress", "176.7 MPa", p.von_mises / MPa);
 }
+
+}  // namespace section_formulas_test

@@ -14,6 +14,7 @@
 #include "sections/stress.hpp"
 #include "tests/published/verification.hpp"
 
+namespace shigley_test {
 using Catch::Matchers::WithinAbs;
 using checks::WeldLine;
 using Eigen::Vector3d;
@@ -229,3 +230,5 @@ TEST_CASE("threads have the stress areas of Shigley's table", "[sections][bolt]"
   verify(source, "At, 5/8-18", "0.256 in2", area("5/8-18"));
   verify(source, "At, 3/4-16", "0.373 in2", area("3/4-16"));
 }
+
+}  // namespace shigley_test

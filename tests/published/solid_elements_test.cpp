@@ -20,6 +20,7 @@
 #include "tests/published/solid_body.hpp"
 #include "tests/published/verification.hpp"
 
+namespace solid_elements_test {
 using Eigen::Vector3d;
 using published::Basis;
 using published::SolidBody;
@@ -236,3 +237,5 @@ TEST_CASE("solid elements converge", "[.][convergence]") {
   for (const int n : {1, 2, 4}) line("bracket, in plane", solid_bracket(kSide, kMidDrop, n));
   for (const int n : {1, 2, 4}) line("bracket, across", solid_bracket(kAhead, kNearRail, n));
 }
+
+}  // namespace solid_elements_test

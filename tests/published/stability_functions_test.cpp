@@ -7,6 +7,7 @@
 #include "tests/fea/build_frames.hpp"
 #include "tests/published/verification.hpp"
 
+namespace stability_functions_test {
 using fea::Vector3;
 using fea_test::Chain;
 using fea_test::push;
@@ -58,3 +59,5 @@ TEST_CASE("stability functions without load and at the Euler load", "[fea][secon
          high + functions(high).s * (high - low) / (functions(low).s - functions(high).s),
          within(0.001));
 }
+
+}  // namespace stability_functions_test

@@ -10,6 +10,7 @@
 #include "sections/material.hpp"
 #include "tests/published/verification.hpp"
 
+namespace steel_tables_test {
 using published::Basis;
 using published::Source;
 using published::verify;
@@ -100,3 +101,5 @@ TEST_CASE("inch bolts have the strengths of SAE J429", "[sections][bolt]") {
   has("5", "85 ksi", "92 ksi", "120 ksi");
   has("8", "120 ksi", "130 ksi", "150 ksi");
 }
+
+}  // namespace steel_tables_test

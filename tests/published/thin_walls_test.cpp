@@ -6,6 +6,7 @@
 #include "sections/stress.hpp"
 #include "tests/published/verification.hpp"
 
+namespace thin_walls_test {
 using namespace sections;
 using published::Basis;
 using published::Source;
@@ -171,3 +172,5 @@ TEST_CASE("an angle bends about its slanted principal axes", "[sections][thin_wa
   verify(kAngle, "stress of L 50 x 50 x 5 under 100 N m", "41.23 MPa", worst.von_mises / 1e6);
   CHECK(worst.point == "tip of the leg along z");
 }
+
+}  // namespace thin_walls_test

@@ -11,6 +11,7 @@
 #include "tests/fea/build_frames.hpp"
 #include "tests/published/verification.hpp"
 
+namespace timoshenko_gere_test {
 using Catch::Matchers::WithinAbs;
 using fea::NodeId;
 using fea::Vector3;
@@ -260,3 +261,5 @@ TEST_CASE("uniform load on a strut at half its Euler load", "[fea][second-order]
   verify(source, "deflection over the linear one", "2.0036", half[0] / linear[0], within(2e-4));
   verify(source, "moment over the linear one", "2.0299", half[1] / linear[1], within(2e-4));
 }
+
+}  // namespace timoshenko_gere_test

@@ -10,6 +10,7 @@
 #include "sections/torsion_rectangle.hpp"
 #include "tests/published/verification.hpp"
 
+namespace timoshenko_goodier_test {
 using published::Basis;
 using published::Source;
 using published::verify;
@@ -64,3 +65,5 @@ TEST_CASE("a 60 x 10 plate has 55.86 MPa mid long side and 41.48 mid short side"
   verify(source, "stress, middle of the short side", "41.48 MPa", bent.torsion / base::kMegapascal,
          within_absolute(0.02));
 }
+
+}  // namespace timoshenko_goodier_test

@@ -8,6 +8,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace arm_verdict_test {
 using verdict_tests::check_flips;
 
 namespace {
@@ -110,3 +111,5 @@ TEST_CASE("the ball joints of an arm without a rating are not decided", "[verdic
   CHECK(found.state == checks::State::undecided);
   CHECK(found.where.find("bolt") != std::string::npos);
 }
+
+}  // namespace arm_verdict_test

@@ -9,6 +9,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace bolt_verdict_test {
 using verdict_tests::check_flips;
 using verdict_tests::finding;
 using verdict_tests::judged;
@@ -134,3 +135,5 @@ TEST_CASE("bolts that are not given are named as not checked", "[verdict]") {
   for (const checks::Finding& f : without.findings) CHECK(f.check.find("bolt") != 0);
   CHECK_FALSE(says(judged(bolted_link("M16 class 10.9", 0.050, 5000.0))));
 }
+
+}  // namespace bolt_verdict_test

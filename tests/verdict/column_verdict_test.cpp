@@ -7,6 +7,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace column_verdict_test {
 using Catch::Matchers::Contains;
 using verdict_tests::check_flips;
 using verdict_tests::check_others_within;
@@ -156,3 +157,5 @@ TEST_CASE("a load over the critical one is over", "[verdict]") {
   CHECK(stability.state == checks::State::over);
   CHECK(stability.utilization() == Approx(1.02 * kRequired).epsilon(3e-3));
 }
+
+}  // namespace column_verdict_test

@@ -9,6 +9,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace combined_verdict_test {
 using verdict_tests::check_flips;
 using verdict_tests::finding;
 using verdict_tests::judged;
@@ -194,3 +195,5 @@ TEST_CASE("a bent link has no column check and no interaction, and its yield say
     return note.find("not straight: no column curve (E3) and no interaction (H1)") == 0;
   }));
 }
+
+}  // namespace combined_verdict_test

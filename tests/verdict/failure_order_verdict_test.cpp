@@ -8,6 +8,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace failure_order_verdict_test {
 using verdict_tests::judged;
 
 namespace {
@@ -104,3 +105,5 @@ TEST_CASE("a finding tells the forces that it starts from, and how they were sol
   CHECK(yield.origin.forces[1].values[0].si == Approx(kPull).epsilon(1e-3));
   CHECK_FALSE(yield.range.empty());
 }
+
+}  // namespace failure_order_verdict_test

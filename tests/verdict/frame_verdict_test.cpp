@@ -6,6 +6,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace frame_verdict_test {
 using verdict_tests::check_flips;
 
 namespace {
@@ -76,3 +77,5 @@ TEST_CASE("the thinner tube of a stepped housing is over past its yield strength
        .check = "yield",
        .tolerance = 2e-3});
 }
+
+}  // namespace frame_verdict_test

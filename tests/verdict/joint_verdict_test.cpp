@@ -11,6 +11,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace joint_verdict_test {
 using Catch::Matchers::Contains;
 using studies::Verdict;
 using verdict_tests::check_flips;
@@ -82,3 +83,5 @@ TEST_CASE("over comes before not decided", "[verdict]") {
   CHECK(finding(answer, "lateral_link", "joint rating").state == checks::State::undecided);
   CHECK(judged(case_text(0.98 * limit, "")).verdict == Verdict::not_decided);
 }
+
+}  // namespace joint_verdict_test

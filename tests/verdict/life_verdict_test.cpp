@@ -9,6 +9,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace life_verdict_test {
 using verdict_tests::judged;
 
 namespace {
@@ -141,3 +142,5 @@ TEST_CASE("no verdict rests on the life, and a block whose case is not solved is
   CHECK(std::none_of(answer.not_offered.begin(), answer.not_offered.end(),
                      [](const std::string& kind) { return kind == "fatigue"; }));
 }
+
+}  // namespace life_verdict_test

@@ -12,6 +12,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace not_decided_verdict_test {
 using Catch::Matchers::Contains;
 using studies::Verdict;
 using verdict_tests::finding;
@@ -191,3 +192,5 @@ TEST_CASE("a bump stop that closes takes its part of the load", "[verdict]") {
     if (at.point == "axle") CHECK(at.value[2] == Approx(rise).epsilon(1e-6));
   }
 }
+
+}  // namespace not_decided_verdict_test

@@ -15,6 +15,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace practice_verdict_test {
 using Catch::Matchers::WithinRel;
 using checks::State;
 using verdict_tests::judged;
@@ -128,3 +129,5 @@ TEST_CASE("arms known to hold up are over by the load and the weld's place, not 
   CHECK(gravel.steel.yield / gravel.bent > 1.5);
   CHECK_THAT(gravel.bent / full.bent, WithinRel(0.6 / 0.9, 0.1));
 }
+
+}  // namespace practice_verdict_test

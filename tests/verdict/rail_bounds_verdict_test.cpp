@@ -10,6 +10,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace rail_bounds_verdict_test {
 using verdict_tests::check_flips;
 using verdict_tests::finding;
 using verdict_tests::judged;
@@ -154,3 +155,5 @@ TEST_CASE("between known cross members a brace on a boxed rail carries less than
   CHECK(open.verdict == studies::Verdict::over);
   CHECK(finding(open, "brace", "column").set == "soft rail");
 }
+
+}  // namespace rail_bounds_verdict_test

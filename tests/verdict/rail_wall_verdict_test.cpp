@@ -9,6 +9,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace rail_wall_verdict_test {
 using Catch::Matchers::Contains;
 using verdict_tests::check_flips;
 using verdict_tests::finding;
@@ -135,3 +136,5 @@ TEST_CASE("of a weld across a thin face only the ends at the corners count", "[v
                .part = "bracket",
                .check = "weld"});
 }
+
+}  // namespace rail_wall_verdict_test

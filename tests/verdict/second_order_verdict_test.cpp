@@ -8,6 +8,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace second_order_verdict_test {
 using verdict_tests::check_flips;
 using verdict_tests::finding;
 using verdict_tests::judged;
@@ -192,3 +193,5 @@ TEST_CASE("a frame that gives way before its critical factor is judged by where 
   CHECK(stability(press * 4.0 / 3.3).state == checks::State::within);
   CHECK(stability(press * 4.0 / 2.7).state == checks::State::over);
 }
+
+}  // namespace second_order_verdict_test

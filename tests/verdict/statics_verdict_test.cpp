@@ -10,6 +10,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace statics_verdict_test {
 using verdict_tests::judged;
 
 namespace {
@@ -53,3 +54,5 @@ TEST_CASE("the small case's link carries side force over cosine of its slope, in
     CHECK(compression(solved) == Approx(expected).epsilon(5e-3));
   }
 }
+
+}  // namespace statics_verdict_test

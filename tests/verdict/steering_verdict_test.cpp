@@ -10,6 +10,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace steering_verdict_test {
 using verdict_tests::check_flips;
 
 namespace {
@@ -110,3 +111,5 @@ TEST_CASE("a dropped pitman arm is over earlier: its ball's drop twists it", "[v
                .part = "pitman_arm",
                .check = "yield"});
 }
+
+}  // namespace steering_verdict_test

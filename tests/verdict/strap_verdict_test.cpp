@@ -7,6 +7,7 @@
 
 #include "tests/verdict/judged_case.hpp"
 
+namespace strap_verdict_test {
 using verdict_tests::check_flips;
 
 namespace {
@@ -123,3 +124,5 @@ TEST_CASE("a rod end is over once the link's slope on the stops makes it so",
           "[verdict][posture]") {
   check_flips({.case_text = on_the_stops, .part = "lateral_link", .check = "joint rating"});
 }
+
+}  // namespace strap_verdict_test

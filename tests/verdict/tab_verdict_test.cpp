@@ -9,6 +9,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace tab_verdict_test {
 using Catch::Matchers::Contains;
 using verdict_tests::check_flips;
 using verdict_tests::finding;
@@ -215,3 +216,5 @@ TEST_CASE("rosettes are over once they shear", "[verdict]") {
   CHECK(finding(judged(text(100.0, "4 rosettes of 10 mm")), "lateral_link", "rosettes").state ==
         checks::State::undecided);
 }
+
+}  // namespace tab_verdict_test

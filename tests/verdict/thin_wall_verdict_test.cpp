@@ -7,6 +7,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace thin_wall_verdict_test {
 using verdict_tests::check_flips;
 using verdict_tests::finding;
 using verdict_tests::judged;
@@ -93,3 +94,5 @@ TEST_CASE("a tube of usual walls has no thin wall line, and its yield says why",
   }
   CHECK(said);
 }
+
+}  // namespace thin_wall_verdict_test

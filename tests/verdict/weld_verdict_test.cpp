@@ -11,6 +11,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace weld_verdict_test {
 using verdict_tests::check_flips;
 
 namespace {
@@ -145,3 +146,5 @@ TEST_CASE("against a curb the weld is over once 1.75 axle weights pass its limit
        .part = "bracket",
        .check = "weld"});
 }
+
+}  // namespace weld_verdict_test

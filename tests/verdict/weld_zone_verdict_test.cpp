@@ -11,6 +11,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace weld_zone_verdict_test {
 using Catch::Matchers::Contains;
 using verdict_tests::check_flips;
 using verdict_tests::finding;
@@ -182,3 +183,5 @@ TEST_CASE("welds farther from the bolts never leave more margin", "[verdict]") {
     CHECK(before > 1.05 * least);
   }
 }
+
+}  // namespace weld_zone_verdict_test

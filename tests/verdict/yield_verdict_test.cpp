@@ -8,6 +8,7 @@
 #include "tests/verdict/hand_formulas.hpp"
 #include "tests/verdict/judged_case.hpp"
 
+namespace yield_verdict_test {
 using verdict_tests::check_flips;
 using verdict_tests::finding;
 using verdict_tests::judged;
@@ -190,3 +191,5 @@ TEST_CASE("an angle is over once unsymmetric bending passes Fy at the tip of a l
                .check = "yield",
                .tolerance = 5e-3});
 }
+
+}  // namespace yield_verdict_test
