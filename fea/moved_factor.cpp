@@ -11,7 +11,8 @@ namespace fea {
 namespace {
 
 constexpr double kTrusted = 1.0e-14;  // a pivot nearer to zero may have either sign
-constexpr double kRefined = 1.0e-10;  // change of a refined answer, of itself
+// Change of a refined answer, of itself: Newton's next step makes good what is left.
+constexpr double kRefined = 1.0e-7;
 constexpr int kMostRefinements = 20;
 
 }  // namespace

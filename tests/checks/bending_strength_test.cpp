@@ -8,6 +8,7 @@
 #include "sections/area_props.hpp"
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace bending_strength_test {
 using Catch::Matchers::WithinRel;
 
 namespace {
@@ -237,3 +238,5 @@ TEST_CASE("an open line of walls gives sideways over a long span, more so the le
   for (double& wall : thin.walls) wall = 0.0008;
   CHECK_THAT(strength(thin, 0.02).y.reason, Catch::Contains("outside the method"));
 }
+
+}  // namespace bending_strength_test

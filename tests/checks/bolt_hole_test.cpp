@@ -4,6 +4,7 @@
 
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace bolt_hole_test {
 using Catch::Matchers::WithinRel;
 using checks::State;
 
@@ -39,3 +40,5 @@ TEST_CASE("the bolt hole verdict turns at its limit", "[checks][bolt]") {
   CHECK(checks::bolt_hole(plate(0.98 * 48.71e3 / 2.0)).state == State::within);
   CHECK(checks::bolt_hole(plate(1.02 * 48.71e3 / 2.0)).state == State::over);
 }
+
+}  // namespace bolt_hole_test

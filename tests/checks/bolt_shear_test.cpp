@@ -8,6 +8,7 @@
 
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace bolt_shear_test {
 using Catch::Matchers::WithinRel;
 using checks::State;
 
@@ -90,3 +91,5 @@ TEST_CASE("the bolt verdict turns at its limit", "[checks][bolt]") {
   CHECK(checks::bolt_shear(bolt(1.02 * 188.2e3 / 2.0)).state == State::over);
   CHECK(checks::bolt_shear(bolt(0.0)).state == State::within);
 }
+
+}  // namespace bolt_shear_test

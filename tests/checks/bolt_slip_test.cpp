@@ -4,6 +4,7 @@
 
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace bolt_slip_test {
 using Catch::Matchers::WithinRel;
 
 namespace {
@@ -47,3 +48,5 @@ TEST_CASE("clamped faces slip past their limit, and the lines add up", "[checks]
     CHECK(worked::equations_that_hold(f) == 3);
   }
 }
+
+}  // namespace bolt_slip_test

@@ -10,6 +10,7 @@
 #include "sections/area_props.hpp"
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace column_test {
 using Catch::Matchers::WithinRel;
 using checks::State;
 
@@ -262,3 +263,5 @@ TEST_CASE("welds farther in never make a column stronger", "[checks][column]") {
     }
   }
 }
+
+}  // namespace column_test

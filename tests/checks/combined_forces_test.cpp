@@ -6,6 +6,7 @@
 
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace combined_forces_test {
 using Catch::Matchers::WithinRel;
 using checks::State;
 
@@ -131,3 +132,5 @@ TEST_CASE("a moment that no method covers leaves the interaction undecided", "[c
   in.demand.at = {};
   CHECK(checks::combined_forces(in).state == State::within);
 }
+
+}  // namespace combined_forces_test

@@ -7,6 +7,7 @@
 
 #include <catch2/catch.hpp>
 
+namespace curved_bar_test {
 using Catch::Matchers::WithinRel;
 using checks::curved_bar_factor;
 
@@ -52,3 +53,5 @@ TEST_CASE("the bend of a large radius is straight, a sharp one outside the metho
   CHECK_FALSE(curved_bar_factor(twin, 0.5));
   CHECK(curved_bar_factor(twin, 1.5).value() == 1.0);
 }
+
+}  // namespace curved_bar_test

@@ -7,6 +7,7 @@
 
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace fatigue_test {
 using checks::FatigueBlock;
 using checks::FatigueInput;
 
@@ -84,3 +85,5 @@ TEST_CASE("a thicker bolt than 30 mm has a lower category", "[checks][fatigue]")
   CHECK(checks::bolt_thread(0.036).curve.category == Approx(0.9554 * 50.0 * kMpa).epsilon(1e-4));
   CHECK(checks::bolt_thread(0.016).curve.category == Approx(50.0 * kMpa));
 }
+
+}  // namespace fatigue_test

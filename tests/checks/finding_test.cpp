@@ -6,6 +6,7 @@
 
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace finding_test {
 using checks::Finding;
 using checks::State;
 
@@ -60,3 +61,5 @@ TEST_CASE("the arithmetic of worked lines is read as printed", "[checks]") {
   wrong.lines = {{"", "{0} + {0} = {1}", {{1.0}, {2.1}}}};
   CHECK(worked::equations_that_hold(wrong) == -1);
 }
+
+}  // namespace finding_test

@@ -4,6 +4,7 @@
 
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace frame_stability_test {
 using checks::StabilityOutcome;
 using checks::State;
 
@@ -74,3 +75,5 @@ TEST_CASE("a search for buckling that failed leaves the frame undecided", "[chec
   CHECK(f->state == State::undecided);
   CHECK_THAT(f->reason, Catch::Contains("not complete"));
 }
+
+}  // namespace frame_stability_test

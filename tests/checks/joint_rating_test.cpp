@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+namespace joint_rating_test {
 using Catch::Matchers::WithinRel;
 
 TEST_CASE("a joint without a rating is left undecided, never assumed", "[checks][joint]") {
@@ -37,3 +38,5 @@ TEST_CASE("the joint verdict turns at its limit", "[checks][joint]") {
   CHECK(state(0.98 * 10.0e3) == checks::State::within);
   CHECK(state(1.02 * 10.0e3) == checks::State::over);
 }
+
+}  // namespace joint_rating_test

@@ -8,6 +8,7 @@
 #include "sections/area_props.hpp"
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace local_buckling_test {
 using Catch::Matchers::WithinRel;
 using checks::State;
 
@@ -74,3 +75,5 @@ TEST_CASE("a rectangular tube adds up its two moments", "[checks][wall]") {
   CHECK(f.demand > bending + 20e3 / (350e6 * sections::area_props(in.shape).area));
   CHECK(worked::equations_that_hold(f) == static_cast<int>(f.lines.size()));
 }
+
+}  // namespace local_buckling_test

@@ -8,6 +8,7 @@
 
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace plug_weld_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinRel;
 
@@ -72,3 +73,5 @@ TEST_CASE("rosettes turn over at their limit and their lines add up", "[checks][
   in.count = 5;
   CHECK(checks::rosettes(in).state == checks::State::within);
 }
+
+}  // namespace plug_weld_test

@@ -10,6 +10,7 @@
 
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace rail_wall_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinRel;
 using checks::RailSeat;
@@ -300,3 +301,5 @@ TEST_CASE("the worked lines of the rail wall add up, and the verdict turns at it
     }
   }
 }
+
+}  // namespace rail_wall_test

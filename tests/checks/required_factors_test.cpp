@@ -6,6 +6,7 @@
 
 #include "base/input_error.hpp"
 
+namespace required_factors_test {
 using checks::Duty;
 using checks::Item;
 using checks::required;
@@ -105,3 +106,5 @@ TEST_CASE("every entry of a preset says whose it is", "[checks]") {
     if (!omega) CHECK(*entries[i].value == *usual_entries[i].value);
   }
 }
+
+}  // namespace required_factors_test

@@ -7,6 +7,7 @@
 #include "checks/weld.hpp"
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace saddle_weld_test {
 using Catch::Matchers::WithinRel;
 
 namespace {
@@ -69,3 +70,5 @@ TEST_CASE("an uneven weld is asked for its factor in its worked lines", "[checks
   CHECK_THAT(uneven.demand, WithinRel(1.5 * even.demand, 1e-12));
   CHECK(worked::equations_that_hold(uneven) > worked::equations_that_hold(even));
 }
+
+}  // namespace saddle_weld_test

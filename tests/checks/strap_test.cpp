@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+namespace strap_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinRel;
 
@@ -38,3 +39,5 @@ TEST_CASE("a strap without a rating is not decided", "[checks][strap]") {
   CHECK(found.state == checks::State::undecided);
   CHECK_THAT(found.reason, Contains("limit_strap.breaking_load"));
 }
+
+}  // namespace strap_test

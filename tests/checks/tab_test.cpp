@@ -7,6 +7,7 @@
 #include "checks/tab_root.hpp"
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace tab_test {
 using Catch::Matchers::WithinRel;
 using checks::State;
 
@@ -114,3 +115,5 @@ TEST_CASE("a tab bends at its root, across and in its plane", "[checks][tab]") {
   in.off = 0.020;
   CHECK(checks::tab_root(in).demand > 2.0 * two);
 }
+
+}  // namespace tab_test

@@ -6,6 +6,7 @@
 
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace threaded_end_test {
 using Catch::Matchers::WithinRel;
 using checks::State;
 
@@ -73,3 +74,5 @@ TEST_CASE("engagement counts from one diameter up to one and a half", "[checks][
     CHECK(checks::thread_engagement(in).state == (u < 1.0 ? State::within : State::over));
   }
 }
+
+}  // namespace threaded_end_test

@@ -6,6 +6,7 @@
 
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace tube_torsion_test {
 using Catch::Matchers::WithinRel;
 
 namespace {
@@ -81,3 +82,5 @@ TEST_CASE("what is no tube has no nominal torque", "[checks][torsion]") {
   CHECK_FALSE(checks::tube_torsion(sections::FlatBar{.depth = 0.040, .width = 0.010}, kElastic,
                                    kYield, 1.0));
 }
+
+}  // namespace tube_torsion_test

@@ -6,12 +6,13 @@
 
 #include "sections/area_props.hpp"
 
+namespace wall_slenderness_test {
 using Catch::Matchers::WithinRel;
 
 namespace {
 
-constexpr double kModulus = 200e9;
-constexpr double kStrength = 350e6;
+constexpr double kElastic = 200e9;
+constexpr double kYield = 350e6;
 
 sections::RectangularTube box(double depth, double width, double wall) {
   return {.depth = depth, .width = width, .wall = wall, .corner = wall};
@@ -22,7 +23,7 @@ sections::RectangularTube box(double depth, double width, double wall) {
 // AISC 360-22 E7, from memory; worked by hand: b/t 47, Fn 300 MPa, 4 figures.
 TEST_CASE("a flat wall that buckles counts with part of its width", "[checks][wall]") {
   const sections::RectangularTube tube = box(0.150, 0.060, 0.003);
-  const checks::EffectiveArea area = checks::effective_area(tube, kModulus, kStrength, 300e6);
+  const checks::EffectiveArea area = checks::effective_area(tube, kElastic, kYield, 300e6);
   REQUIRE(area.lines.size() == 3);
   CHECK_THAT(area.lines[0].values.back().si, WithinRel(337.9e6, 2e-4));
   CHECK_THAT(area.lines[1].values.back().si, WithinRel(0.1179, 4e-4));
@@ -33,8 +34,8 @@ TEST_CASE("a flat wall that buckles counts with part of its width", "[checks][wa
 TEST_CASE("all of a wall counts up to lambda_r sqrt(Fy/Fn)", "[checks][wall]") {
   // 1.40 sqrt(E/Fy) sqrt(Fy/Fn) = 36.15 at Fn 300 MPa
   const auto ratio = [](double slenderness) {
-    return checks::effective_area(box(0.003 * (slenderness + 3.0), 0.060, 0.003), kModulus,
-                                  kStrength, 300e6)
+    return checks::effective_area(box(0.003 * (slenderness + 3.0), 0.060, 0.003), kElastic, kYield,
+                                  300e6)
         .ratio;
   };
   CHECK(ratio(36.1) == 1.0);
@@ -51,26 +52,26 @@ TEST_CASE("a shape without walls has none that is slender", "[checks][wall]") {
        {sections::Shape(sections::RoundBar{.diameter = 0.050}),
         sections::Shape(sections::FlatBar{.depth = 0.500, .width = 0.002}),
         sections::Shape(sections::TwinPlate{.depth = 0.500, .thickness = 0.002, .gap = 0.050})}) {
-    CHECK_FALSE(checks::has_slender_wall(shape, kModulus, kStrength));
-    CHECK(checks::wall_words(shape, kModulus, kStrength).empty());
-    CHECK(checks::effective_area(shape, kModulus, kStrength, kStrength).ratio == 1.0);
+    CHECK_FALSE(checks::has_slender_wall(shape, kElastic, kYield));
+    CHECK(checks::wall_words(shape, kElastic, kYield).empty());
+    CHECK(checks::effective_area(shape, kElastic, kYield, kYield).ratio == 1.0);
   }
 }
 
 TEST_CASE("the words say which wall is nearest to its limit", "[checks][wall]") {
   CHECK_THAT(
-      checks::wall_words(sections::RoundTube{.outside = 0.050, .wall = 0.004}, kModulus, kStrength),
+      checks::wall_words(sections::RoundTube{.outside = 0.050, .wall = 0.004}, kElastic, kYield),
       Catch::Contains("D/t of 12.5 is not over 0.11 E/Fy = 62.9"));
-  const std::string thin = checks::wall_words(box(0.150, 0.060, 0.003), kModulus, kStrength);
+  const std::string thin = checks::wall_words(box(0.150, 0.060, 0.003), kElastic, kYield);
   CHECK_THAT(thin, Catch::Contains("upright wall's b/t of 47 is over 1.40 sqrt(E/Fy) = 33.5"));
 }
 
 // AISC 360-22 table B4.1a (read in a handbook on the 2005 edition): 0.56 sqrt(E/Fy) for flanges of
 // channels, 0.45 for legs of angles.
 TEST_CASE("slender walls of an open section count in part", "[checks][wall]") {
-  const double root = std::sqrt(kModulus / kStrength);
+  const double root = std::sqrt(kElastic / kYield);
   const auto ratio = [&](const sections::Shape& shape) {
-    return checks::effective_area(shape, kModulus, kStrength, kStrength).ratio;
+    return checks::effective_area(shape, kElastic, kYield, kYield).ratio;
   };
   const auto leg = [&](double limit) {
     return ratio(sections::Angle{.depth = 0.05, .width = 0.04, .wall = 0.05 / (limit * root)});
@@ -84,3 +85,5 @@ TEST_CASE("slender walls of an open section count in part", "[checks][wall]") {
   CHECK(flange(0.57) < 1.0);
   CHECK(flange(0.55) == 1.0);
 }
+
+}  // namespace wall_slenderness_test

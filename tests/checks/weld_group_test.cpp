@@ -5,6 +5,7 @@
 #include <Eigen/Geometry>
 #include <catch2/catch.hpp>
 
+namespace weld_group_test {
 using Catch::Matchers::WithinRel;
 using checks::WeldLine;
 using Eigen::Vector3d;
@@ -79,3 +80,5 @@ TEST_CASE("one straight line carries no moment about itself", "[checks][weld]") 
       checks::worst_throat_stress(skew, {{100, 0, 0}, Vector3d::Zero(), {15, 20, 0}});
   CHECK_THAT(pulled->resultant, WithinRel(100.0 / (5.0 / kRoot2 * 50), 1e-9));
 }
+
+}  // namespace weld_group_test

@@ -6,6 +6,7 @@
 
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace weld_test {
 using Catch::Matchers::WithinRel;
 using checks::State;
 using Eigen::Vector3d;
@@ -114,3 +115,5 @@ TEST_CASE("a weld shorter than four legs is noted", "[checks][weld]") {
   in.group.lines[0].to.x() = 0.023;
   CHECK(has_note(checks::weld(in), "four legs"));
 }
+
+}  // namespace weld_test

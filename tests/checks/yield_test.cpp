@@ -6,6 +6,7 @@
 
 #include "tests/checks/worked_arithmetic.hpp"
 
+namespace yield_test {
 using Catch::Matchers::WithinRel;
 using checks::State;
 
@@ -130,3 +131,5 @@ TEST_CASE("the strength that does not decide stands beside the one that does", "
   in.other->von_mises = base::kUnset;
   CHECK_THAT(checks::yield(in).lines.back().symbols, Catch::Contains("holds nowhere"));
 }
+
+}  // namespace yield_test

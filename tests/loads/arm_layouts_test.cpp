@@ -1,5 +1,5 @@
 // Arms of every layout through the case file, against statics in closed form (our own numbers, no
-// published source): a truck of 16 kKiloN on the front axle, hubs 0.4 m up, track 1.6 m.
+// published source): a truck of 16 kN on the front axle, hubs 0.4 m up, track 1.6 m.
 #include <algorithm>
 #include <cmath>
 
@@ -9,6 +9,7 @@
 #include "studies/check.hpp"
 #include "tests/loads/read_design.hpp"
 
+namespace arm_layouts_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
@@ -18,7 +19,7 @@ using loads_tests::SolvedDesign;
 
 namespace {
 
-constexpr double kKiloN = 1000.0;
+constexpr double kN = 1000.0;
 
 struct Heights {
   double lower_frame = 0.3;  // [m]
@@ -48,19 +49,18 @@ std::string shared_upper_arm(const std::string& cases, const Heights& h = {}) {
 }
 
 struct Forces {
-  double low_left, low_right, upper, bar, left_coil,
-      right_coil;  // tension +, coil pushing +, kKiloN
+  double low_left, low_right, upper, bar, left_coil, right_coil;  // tension +, coil pushing +, kN
 };
 
 void check_forces(const SolvedDesign& solved, const std::string& name, const Forces& expected) {
   INFO(name);
-  CHECK_THAT(solved.tension(name, "arm, left"), WithinAbs(expected.low_left * kKiloN, 10.0));
-  CHECK_THAT(solved.tension(name, "arm, right"), WithinAbs(expected.low_right * kKiloN, 10.0));
-  CHECK_THAT(solved.tension(name, "arm, upper"), WithinAbs(expected.upper * kKiloN, 10.0));
-  CHECK_THAT(solved.tension(name, "lateral_link"), WithinAbs(expected.bar * kKiloN, 10.0));
+  CHECK_THAT(solved.tension(name, "arm, left"), WithinAbs(expected.low_left * kN, 10.0));
+  CHECK_THAT(solved.tension(name, "arm, right"), WithinAbs(expected.low_right * kN, 10.0));
+  CHECK_THAT(solved.tension(name, "arm, upper"), WithinAbs(expected.upper * kN, 10.0));
+  CHECK_THAT(solved.tension(name, "lateral_link"), WithinAbs(expected.bar * kN, 10.0));
   const studies::Balance b = solved.balance(name);
-  CHECK_THAT(-held_by(b, "left coil").force[2], WithinAbs(expected.left_coil * kKiloN, 10.0));
-  CHECK_THAT(-held_by(b, "right coil").force[2], WithinAbs(expected.right_coil * kKiloN, 10.0));
+  CHECK_THAT(-held_by(b, "left coil").force[2], WithinAbs(expected.left_coil * kN, 10.0));
+  CHECK_THAT(-held_by(b, "right coil").force[2], WithinAbs(expected.right_coil * kN, 10.0));
   CHECK(b.open < 1e-7);
 }
 
@@ -77,9 +77,8 @@ std::string pair_of_arms(const std::string& points, const std::string& arm) {
          arm +
          "  lower: 60 x 10 mm E355\n"
          "axle: {coil_spacing: 0.9 m, coil_rate: 400 N/mm}\n"
-         "load_cases: [{name: brake, left_wheel: [-10, 0, 8 kKiloN], right_wheel: [-10, 0, 8 "
-         "kKiloN]},\n"
-         "  {name: drive, left_wheel: [10, 0, 8 kKiloN], right_wheel: [10, 0, 8 kKiloN]}]\n";
+         "load_cases: [{name: brake, left_wheel: [-10, 0, 8 kN], right_wheel: [-10, 0, 8 kN]},\n"
+         "  {name: drive, left_wheel: [10, 0, 8 kN], right_wheel: [10, 0, 8 kN]}]\n";
 }
 
 std::string separate_arms(int way) {
@@ -136,17 +135,16 @@ std::string refused(const std::string& text) {
 TEST_CASE("two lower arms, one upper arm, a link and two coils, wheel forces from the case file",
           "[loads][arm][hand]") {
   const std::string cases =
-      "  - {name: static, left_wheel: [0, 0, 8 kKiloN], right_wheel: [0, 0, 8 kKiloN]}\n"
-      "  - {name: brake, left_wheel: [-10, 0, 12 kKiloN], right_wheel: [-10, 0, 12 kKiloN]}\n"
-      "  - {name: corner, left_wheel: [0, 2.8125, 3 kKiloN], right_wheel: [0, 12.1875, 13 "
-      "kKiloN]}\n";
+      "  - {name: static, left_wheel: [0, 0, 8 kN], right_wheel: [0, 0, 8 kN]}\n"
+      "  - {name: brake, left_wheel: [-10, 0, 12 kN], right_wheel: [-10, 0, 12 kN]}\n"
+      "  - {name: corner, left_wheel: [0, 2.8125, 3 kN], right_wheel: [0, 12.1875, 13 kN]}\n";
   const SolvedDesign solved(shared_upper_arm(cases));
   check_forces(solved, "static", {0, 0, 0, 0, 6.6, 6.6});
   check_forces(solved, "brake", {-28, -16, 24, 0, 10.6, 10.6});
   check_forces(solved, "corner", {1.082, -2.140, 1.058, -15.231, 5.358, 5.197});
-  const SolvedDesign curb(shared_upper_arm(
-      "  - {name: curb, left_wheel: [-16, 0, 8 kKiloN], right_wheel: [0, 0, 8 kKiloN],\n"
-      "     at_hub: yes}\n"));
+  const SolvedDesign curb(
+      shared_upper_arm("  - {name: curb, left_wheel: [-16, 0, 8 kN], right_wheel: [0, 0, 8 kN],\n"
+                       "     at_hub: yes}\n"));
   check_forces(curb, "curb", {-19.2, 9.6, -6.4, 0, 6.6, 6.6});
   const SolvedDesign sloped(shared_upper_arm(cases, {.lower_frame = 0.4, .upper_frame = 0.6}));
   check_forces(sloped, "brake", {-28.172, -16.099, 24.047, 0, 8.646, 9.165});
@@ -156,10 +154,10 @@ TEST_CASE("two lower arms, one upper arm, a link and two coils, wheel forces fro
 TEST_CASE("a parallel pair of arms on each side shares the pull by its heights",
           "[loads][arm][hand]") {
   const SolvedDesign solved(separate_arms(-1));
-  CHECK_THAT(tension_of(solved, "brake", "lower tube"), WithinAbs(-22.0 * kKiloN, 20.0));
-  CHECK_THAT(tension_of(solved, "brake", "upper arm"), WithinAbs(12.0 * kKiloN, 20.0));
+  CHECK_THAT(tension_of(solved, "brake", "lower tube"), WithinAbs(-22.0 * kN, 20.0));
+  CHECK_THAT(tension_of(solved, "brake", "upper arm"), WithinAbs(12.0 * kN, 20.0));
   const studies::Balance b = solved.balance("brake");
-  CHECK_THAT(held_by(b, "arm, right upper frame joint").force[0], WithinAbs(-12.0 * kKiloN, 20.0));
+  CHECK_THAT(held_by(b, "arm, right upper frame joint").force[0], WithinAbs(-12.0 * kN, 20.0));
   CHECK(b.open < 1e-7);
 }
 
@@ -174,17 +172,16 @@ TEST_CASE("arms ahead of the axle carry what arms behind it do, pulled the other
 }
 
 // V = (10 x 0.4 + 10 x 0.1) / 0.9; couple (0.9 V - 0.1 x 10) / 0.2 in the bolts, which share pull
-// and V: 5 kKiloN along, 20 +- 2.778 kKiloN upright.
+// and V: 5 kN along, 20 +- 2.778 kN upright.
 TEST_CASE("one tube with two bolts at the axle holds its pitch by their couple",
           "[loads][arm][hand]") {
-  const SolvedDesign solved(
-      two_bolts("mount") +
-      "joints:\n"
-      "  mount: {along_x: 1 kKiloN/mm, along_y: 1 kKiloN/mm, along_z: 1 kKiloN/mm,\n"
-      "    about_x: 0 N m/rad, about_y: 0 N m/rad, about_z: 0 N m/rad}\n");
+  const SolvedDesign solved(two_bolts("mount") +
+                            "joints:\n"
+                            "  mount: {along_x: 1 kN/mm, along_y: 1 kN/mm, along_z: 1 kN/mm,\n"
+                            "    about_x: 0 N m/rad, about_y: 0 N m/rad, about_z: 0 N m/rad}\n");
   const studies::Balance b = solved.balance("brake");
   const studies::BalanceRow pivot = held_by(b, "arm, left frame joint");
-  CHECK_THAT(std::hypot(pivot.force[0], pivot.force[2]), WithinAbs(11.44 * kKiloN, 10.0));
+  CHECK_THAT(std::hypot(pivot.force[0], pivot.force[2]), WithinAbs(11.44 * kN, 10.0));
   CHECK(b.open < 1e-7);
   const studies::CaseSolution found = solved.solve("brake");
   std::vector<double> bolts;
@@ -194,8 +191,8 @@ TEST_CASE("one tube with two bolts at the axle holds its pitch by their couple",
     bolts.push_back(found.linear.spring_force(fea::SpringId{static_cast<int>(i)}).head<3>().norm());
   }
   REQUIRE(bolts.size() == 2);
-  CHECK_THAT(*std::max_element(bolts.begin(), bolts.end()), WithinAbs(23.32 * kKiloN, 10.0));
-  CHECK_THAT(*std::min_element(bolts.begin(), bolts.end()), WithinAbs(17.93 * kKiloN, 10.0));
+  CHECK_THAT(*std::max_element(bolts.begin(), bolts.end()), WithinAbs(23.32 * kN, 10.0));
+  CHECK_THAT(*std::min_element(bolts.begin(), bolts.end()), WithinAbs(17.93 * kN, 10.0));
 }
 
 // The tube begins beside the rear bolt, 0.8 m from the pivot: V x 0.8, and the pull times the rise.
@@ -207,8 +204,8 @@ TEST_CASE("the tube of an arm on two bolts begins beside the one nearer to the f
     if (p.part != "arm, left") continue;
     const fea::Vector12 ends = found.linear.end_forces(p.beams.front().beam);
     const double rise = 0.1 * 0.8 / 0.9;  // of the pivot over the start, on the middle line
-    const double upright = 10.0 * kKiloN * (0.4 + 0.1) / 0.9;
-    CHECK_THAT(std::hypot(ends[4], ends[5]), WithinRel(upright * 0.8 - 10.0 * kKiloN * rise, 5e-3));
+    const double upright = 10.0 * kN * (0.4 + 0.1) / 0.9;
+    CHECK_THAT(std::hypot(ends[4], ends[5]), WithinRel(upright * 0.8 - 10.0 * kN * rise, 5e-3));
     return;
   }
   FAIL("no arm");
@@ -247,3 +244,5 @@ TEST_CASE("keys of an arm that do not go together are refused with what would do
                              "  joins_at: 0.3 m\n  shared_upper: yes\n")),
              Contains("arm.shared_upper"));
 }
+
+}  // namespace arm_layouts_test

@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+namespace axle_formulas_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 
@@ -56,3 +57,5 @@ TEST_CASE("with a brake share the front tires are at their limit, the rear takes
   v.brake_share = 0.3;
   CHECK(loads::stop_deceleration(v) == 0.9);
 }
+
+}  // namespace axle_formulas_test

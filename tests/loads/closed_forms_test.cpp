@@ -8,6 +8,7 @@
 #include "loads/travel_energy.hpp"
 #include "loads/twist_bind.hpp"
 
+namespace closed_forms_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 
@@ -86,3 +87,5 @@ TEST_CASE("stiff arms wind the axle up when it crosses", "[loads]") {
     CHECK_THAT(f.pivot, WithinAbs(row.pivot, 60.0));
   }
 }
+
+}  // namespace closed_forms_test

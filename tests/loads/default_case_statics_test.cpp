@@ -11,6 +11,7 @@
 
 #include "tests/loads/read_design.hpp"
 
+namespace default_case_statics_test {
 using Eigen::Vector3d;
 
 namespace {
@@ -209,3 +210,5 @@ TEST_CASE("in a design that statics cannot solve every case still balances", "[l
     CHECK(b.open < 1e-8);
   }
 }
+
+}  // namespace default_case_statics_test

@@ -3,6 +3,7 @@
 #include "base/input_error.hpp"
 #include "loads/case_library.hpp"
 
+namespace load_cases_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinAbs;
 using loads::LoadCase;
@@ -219,3 +220,5 @@ TEST_CASE("at rest each wheel carries half of the axle", "[loads]") {
   CHECK(pushes[0].force == std::array<double, 3>{0.0, 0.0, 8000.0});
   CHECK(pushes[1].force == pushes[0].force);
 }
+
+}  // namespace load_cases_test

@@ -4,6 +4,7 @@
 
 #include "tests/loads/read_design.hpp"
 
+namespace mirrored_case_test {
 using loads::Push;
 using loads::Role;
 
@@ -74,3 +75,5 @@ TEST_CASE("every one-sided case has its mirror image among the cases", "[loads][
   // Corner, hits, hole, edge, curb, corner with hole: 2 each; wedged: 8; rock under an arm: 2.
   CHECK(n_sided == 6 * 2 + 8 + 2 + 1);
 }
+
+}  // namespace mirrored_case_test

@@ -5,6 +5,7 @@
 #include "studies/check.hpp"
 #include "tests/loads/read_design.hpp"
 
+namespace not_run_case_test {
 using Catch::Matchers::Contains;
 using loads_tests::read_design;
 
@@ -106,3 +107,5 @@ TEST_CASE("a bump stop that is not given leaves its case out", "[loads]") {
   text.erase(text.find(stop), stop.size());
   CHECK(reason(text, "bump stop slammed") == "needs axle.bump_travel and axle.stop_rate");
 }
+
+}  // namespace not_run_case_test

@@ -11,6 +11,7 @@
 #include "studies/check.hpp"
 #include "tests/loads/read_design.hpp"
 
+namespace posture_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
@@ -260,3 +261,5 @@ TEST_CASE("a crossed axle winds up stiff arms on two bolts each", "[loads][postu
   CHECK_THAT(crossed.place.moved[3], WithinAbs(10.0 * base::kDegree, 1e-4));
   CHECK_THAT(bolt_couple(design, crossed.solved.solution), WithinRel(couple * 1000.0, 0.05));
 }
+
+}  // namespace posture_test

@@ -10,6 +10,7 @@
 #include "studies/check.hpp"
 #include "tests/loads/read_design.hpp"
 
+namespace steering_linkage_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 using loads_tests::SolvedDesign;
@@ -195,3 +196,5 @@ TEST_CASE("the steering arm's length comes from the points unless it is given",
   REQUIRE(problems.size() == 1);
   CHECK(problems[0].where().key == "vehicle.steering_arm");
 }
+
+}  // namespace steering_linkage_test

@@ -10,6 +10,7 @@
 #include "parts/assembly.hpp"
 #include "sections/area_props.hpp"
 
+namespace axle_housing_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinRel;
 
@@ -117,3 +118,5 @@ TEST_CASE("tubes that do not run from arm to arm are refused", "[parts][axle]") 
   CHECK_THAT(refused(0.5, 0.2), Contains("tube 1 cannot end at 500 mm"));
   CHECK_THAT(refused(0.1, -0.4), Contains("tube 2 cannot end at -400 mm"));
 }
+
+}  // namespace axle_housing_test

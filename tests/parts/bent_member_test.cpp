@@ -11,6 +11,7 @@
 #include "parts/put_loads.hpp"
 #include "parts/taper.hpp"
 
+namespace bent_member_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinRel;
 
@@ -134,3 +135,5 @@ TEST_CASE("a member's depth points where it is told", "[parts]") {
   CHECK_THROWS_WITH(z_of("corner", {.kind = Kind::point, .point = "wall"}),
                     Contains("give a point away from it"));
 }
+
+}  // namespace bent_member_test

@@ -12,6 +12,7 @@
 #include "sections/area_props.hpp"
 #include "sections/stress.hpp"
 
+namespace bracket_section_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 
@@ -132,3 +133,5 @@ TEST_CASE("a folded bracket bends as a cantilever of its section", "[parts][brac
   // Nothing bends a plate alone, so its bolt's sleeve needs to hold none.
   CHECK(plates.side_force->straight_at == 0.0);
 }
+
+}  // namespace bracket_section_test

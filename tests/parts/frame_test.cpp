@@ -12,6 +12,7 @@
 #include "parts/put_loads.hpp"
 #include "parts/rail_root.hpp"
 
+namespace frame_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 
@@ -19,8 +20,8 @@ namespace {
 
 constexpr double kYoung = 200.0e9;  // of A36, AISC
 constexpr double kShear = kYoung / 2.6;
-constexpr double kMemberAhead = 0.25;
-constexpr double kMemberBehind = 0.45;
+constexpr double kAhead = 0.25;
+constexpr double kBehind = 0.45;
 constexpr double kApart = 0.8;
 
 /// Plates that reach both corners of a boxed rail between two stout cross members, where both rails
@@ -33,8 +34,8 @@ parts::Design on_frame() {
   d.frame.emplace();
   d.frame->rails_apart = kApart;
   d.frame->cross_member = parts_test::tube(0.060, 0.003);
-  d.frame->cross_members_at = {kMemberAhead, -kMemberBehind};
-  d.frame->held_at = {kMemberAhead, -kMemberBehind};
+  d.frame->cross_members_at = {kAhead, -kBehind};
+  d.frame->held_at = {kAhead, -kBehind};
   d.frame->held = parts::RailHold::clamped;
   d.forces = {parts_test::force_at("axle bolt", 0.0, 15.0e3, 0.0)};
   return d;
@@ -64,7 +65,7 @@ sections::AreaProps rail_of(const parts::Design& d) {
 // G J / a + G J / b: a shaft held at both ends.
 TEST_CASE("a rail clamped beside the bracket twists as a shaft", "[parts][frame]") {
   const parts::Design d = on_frame();
-  const double expected = kShear * rail_of(d).torsion * (1.0 / kMemberAhead + 1.0 / kMemberBehind);
+  const double expected = kShear * rail_of(d).torsion * (1.0 / kAhead + 1.0 / kBehind);
   CHECK_THAT(root_twist(d), WithinRel(expected, 2e-3));
   CHECK(parts::stiffness_sets(d).front().rail == parts::Bound::given);
 }
@@ -96,7 +97,7 @@ TEST_CASE("a frame's root stiffness lies between the bounds of an unknown rail",
 TEST_CASE("plates that end within a wall bend it", "[parts][frame]") {
   parts::Design d = on_frame();
   d.bracket->depth_at_rail = d.bracket->depth_at_bolt = 0.05;
-  const double rail = kShear * rail_of(d).torsion * (1.0 / kMemberAhead + 1.0 / kMemberBehind);
+  const double rail = kShear * rail_of(d).torsion * (1.0 / kAhead + 1.0 / kBehind);
   const double wall = parts::wall_root(*d.bracket);
   CHECK_THAT(root_twist(d, parts::Bound::low), WithinRel(1.0 / (1.0 / rail + 1.0 / wall), 1e-3));
   CHECK_THAT(root_twist(d, parts::Bound::high), WithinRel(rail, 2e-3));
@@ -108,8 +109,8 @@ TEST_CASE("an open rail of a frame twists as one that warps", "[parts][frame]") 
   d.bracket->rail = {.boxed = false, .width = 0.065, .height = 0.180, .wall = 0.0045};
   d.bracket->welded_to = {.bottom = true, .inner_side = true, .outer_side = true};
   parts::Bracket between = *d.bracket;
-  between.cross_member_ahead = kMemberAhead;
-  between.cross_member_behind = kMemberBehind;
+  between.cross_member_ahead = kAhead;
+  between.cross_member_behind = kBehind;
   // Beside it, the load off the shear center bends the rail a little.
   CHECK_THAT(root_twist(d, parts::Bound::low),
              WithinRel(parts::open_rail_root(between, false), 0.02));
@@ -183,3 +184,5 @@ TEST_CASE("a brace ends on the opposite rail, and the frame's holds take all", "
   CHECK_THAT(across, WithinAbs(-0.035, 1e-12));
   CHECK_THAT(up, WithinAbs(0.0, 1e-12));
 }
+
+}  // namespace frame_test

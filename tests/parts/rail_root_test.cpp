@@ -10,6 +10,7 @@
 
 #include "build_design.hpp"
 
+namespace rail_root_test {
 using Catch::Matchers::WithinRel;
 
 namespace {
@@ -111,3 +112,5 @@ TEST_CASE("cross members of a known section bend as the rail twists", "[parts][r
   const double ends = (0.25 * 0.25 + 0.45 * 0.45) / (0.7 * 0.7) / held;
   CHECK_THAT(1.0 / parts::open_rail_root(open, false), WithinRel(1.0 / rigid + ends, 1e-9));
 }
+
+}  // namespace rail_root_test

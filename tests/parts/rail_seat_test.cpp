@@ -8,6 +8,7 @@
 
 #include "tests/parts/build_design.hpp"
 
+namespace rail_seat_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinRel;
 
@@ -96,3 +97,5 @@ TEST_CASE("a root weld warns of edges, bends and the flange it crosses", "[parts
   b.welded_to = {.bottom = false, .inner_side = true, .outer_side = false};
   CHECK(parts::root_weld_warnings(b).empty());
 }
+
+}  // namespace rail_seat_test

@@ -8,6 +8,7 @@
 #include "parts/piece_forces.hpp"
 #include "parts/put_loads.hpp"
 
+namespace section_axes_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 
@@ -163,3 +164,5 @@ TEST_CASE("minimum sizes make a thinner tube of the same case", "[parts]") {
   CHECK(least < nominal);
   CHECK_THAT(least / nominal, WithinRel(0.970, 5e-3));
 }
+
+}  // namespace section_axes_test

@@ -6,6 +6,7 @@
 
 #include "build_design.hpp"
 
+namespace stiffness_set_test {
 using Catch::Matchers::WithinRel;
 
 TEST_CASE("a root stiffness that was entered is used as it is, in every set", "[parts]") {
@@ -104,3 +105,5 @@ TEST_CASE("rubber is 1 to 5 and hard 5 to 20 kN/mm radially", "[parts]") {
   CHECK(parts::bushing_rates(BushingGrade::hard, Bound::low)[1] == 5.0e6);
   CHECK(parts::bushing_rates(BushingGrade::hard, Bound::high)[2] == 20.0e6);
 }
+
+}  // namespace stiffness_set_test

@@ -5,6 +5,7 @@
 #include "parts/bracket_weld.hpp"
 #include "parts/put_loads.hpp"
 
+namespace symmetry_test {
 using Catch::Matchers::WithinRel;
 
 TEST_CASE("loads and reactions balance", "[parts]") {
@@ -59,3 +60,5 @@ TEST_CASE("a tapered bracket's tip give is within 0.5 % of its integral", "[part
   }
   CHECK_THAT(std::abs(s.placement(*a.bracket_bolt)[1]), WithinRel(15.0e3 * give, 5e-3));
 }
+
+}  // namespace symmetry_test

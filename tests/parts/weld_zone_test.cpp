@@ -9,6 +9,7 @@
 #include "build_design.hpp"
 #include "parts/assembly.hpp"
 
+namespace weld_zone_test {
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 
@@ -230,3 +231,5 @@ TEST_CASE("a weld that reaches farther never makes a place stronger", "[parts]")
     nearer = piece;
   }
 }
+
+}  // namespace weld_zone_test

@@ -13,6 +13,7 @@
 #include "report/vtu.hpp"
 #include "tests/report/small_drawing.hpp"
 
+namespace beside_files_test {
 using Catch::Matchers::Contains;
 
 namespace {
@@ -91,3 +92,5 @@ TEST_CASE("VTU has a segment less than points a piece, and -1 where nothing is d
   CHECK_THAT(report::vtu(answer),
              Contains("Name=\"utilization\" NumberOfComponents=\"1\" format=\"ascii\">\n-1\n"));
 }
+
+}  // namespace beside_files_test

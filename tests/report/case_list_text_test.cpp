@@ -6,6 +6,7 @@
 #include "tests/report/lines_of.hpp"
 #include "tests/report/small_answer.hpp"
 
+namespace case_list_text_test {
 using Catch::Matchers::Contains;
 
 TEST_CASE("the library names every kind with class, posture, factors, purpose and basis",
@@ -41,3 +42,5 @@ TEST_CASE("in a design each case has its numbers, or the reason why it is not ru
   longest.kinds[0].cases[0].name = std::string(200, 'w');
   CHECK(written::widest(report::case_list_text(longest, {})) <= 80);
 }
+
+}  // namespace case_list_text_test

@@ -5,6 +5,7 @@
 #include "tests/report/lines_of.hpp"
 #include "tests/report/small_answer.hpp"
 
+namespace comparison_text_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::StartsWith;
 
@@ -93,3 +94,5 @@ TEST_CASE("what is not known of a design shows as a dash or in words", "[report]
   }
   CHECK_THAT(report::variant_lines(c, {}), !Contains("root moment"));
 }
+
+}  // namespace comparison_text_test

@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+namespace droop_text_test {
 using report::droop_words;
 
 namespace {
@@ -36,3 +37,5 @@ TEST_CASE("a strap that is too long, or stretches too far, is said to be so", "[
         "caught by one strap, its stretch lets the axle down to 140 mm, beyond the free travel of "
         "127 mm");
 }
+
+}  // namespace droop_text_test

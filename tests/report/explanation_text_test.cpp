@@ -6,6 +6,7 @@
 #include "tests/report/lines_of.hpp"
 #include "tests/report/small_answer.hpp"
 
+namespace explanation_text_test {
 using Catch::Matchers::Contains;
 
 namespace {
@@ -106,3 +107,5 @@ TEST_CASE("an unknown part or check is answered with the nearest and all there a
              Contains("wield: ") && Contains("no such check") && Contains("weld; yield"));
   CHECK_THAT(problem("bracket", "fatigue"), Contains("no verdict rests on it"));
 }
+
+}  // namespace explanation_text_test

@@ -6,6 +6,7 @@
 #include "tests/report/lines_of.hpp"
 #include "tests/report/small_answer.hpp"
 
+namespace failure_order_text_test {
 using Catch::Matchers::Contains;
 using studies::GivesAt;
 
@@ -49,3 +50,5 @@ TEST_CASE("what breaks before a tube bends is flagged, on the screen too", "[rep
   CHECK(written::lines(screen).size() <= 25);
   CHECK(written::widest(screen) <= 80);
 }
+
+}  // namespace failure_order_text_test

@@ -7,6 +7,7 @@
 #include "tests/report/lines_of.hpp"
 #include "tests/report/small_answer.hpp"
 
+namespace full_text_test {
 using Catch::Matchers::Contains;
 
 TEST_CASE("a finding can be followed from symbols to numbers to the result", "[report][full]") {
@@ -81,3 +82,5 @@ TEST_CASE("the most an answer can hold keeps to 80 columns", "[report][full]") {
     CHECK(written::widest(report::text(a, {.full = full})) <= 80);
   }
 }
+
+}  // namespace full_text_test

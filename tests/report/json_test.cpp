@@ -9,6 +9,7 @@
 #include "tests/report/lines_of.hpp"
 #include "tests/report/small_answer.hpp"
 
+namespace json_test {
 using Json = nlohmann::ordered_json;
 
 namespace {
@@ -136,3 +137,5 @@ TEST_CASE("what was picked stands beside every size that was tried", "[report][j
   p.lightest.reset();
   CHECK(!Json::parse(report::json(p, kProgram)).contains("lightest"));
 }
+
+}  // namespace json_test

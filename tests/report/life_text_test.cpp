@@ -8,6 +8,7 @@
 #include "tests/report/lines_of.hpp"
 #include "tests/report/small_answer.hpp"
 
+namespace life_text_test {
 using Catch::Matchers::Contains;
 
 namespace {
@@ -73,3 +74,5 @@ TEST_CASE("a life and an order of failure still leave a small case on one screen
   CHECK(written::lines(out).size() <= 25);
   CHECK(written::is_clean(out));
 }
+
+}  // namespace life_text_test

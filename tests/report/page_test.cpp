@@ -13,6 +13,7 @@
 #include "sections/area_props.hpp"
 #include "tests/report/small_drawing.hpp"
 
+namespace page_test {
 namespace {
 
 report::Sheet sheet() {
@@ -147,3 +148,5 @@ TEST_CASE("the digest is SHA-256", "[report][page]") {
   CHECK(report::digest("abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq") ==
         "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1");
 }
+
+}  // namespace page_test

@@ -5,6 +5,7 @@
 #include "tests/report/lines_of.hpp"
 #include "tests/report/small_answer.hpp"
 
+namespace picked_text_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::StartsWith;
 
@@ -90,3 +91,5 @@ TEST_CASE("a pick that nothing decides says what is missing", "[report][pick]") 
              StartsWith("NOT DECIDED: none of 4 sizes for the lateral link can be decided: joint "
                         "rating, hard corner: its rating is missing"));
 }
+
+}  // namespace picked_text_test

@@ -7,6 +7,7 @@
 #include "tests/report/lines_of.hpp"
 #include "tests/report/small_answer.hpp"
 
+namespace rated_text_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::StartsWith;
 
@@ -110,3 +111,5 @@ TEST_CASE("a rating in JSON keeps both sides of the limit", "[report][json][rate
   CHECK(!out["designs"][1].contains("holds_up_to"));
   CHECK(out["cautions"].size() > 0);
 }
+
+}  // namespace rated_text_test

@@ -6,6 +6,7 @@
 #include "report/json.hpp"
 #include "tests/report/lines_of.hpp"
 
+namespace stock_text_test {
 using Catch::Contains;
 
 namespace {
@@ -82,3 +83,5 @@ TEST_CASE("the lists come as JSON too, every key explained", "[report][stock]") 
     if (item.value().is_number()) CHECK(steels["about"]["keys"].contains(item.key()));
   }
 }
+
+}  // namespace stock_text_test

@@ -4,6 +4,7 @@
 
 #include "tests/report/lines_of.hpp"
 
+namespace text_table_test {
 namespace {
 
 report::TextTable two_columns() {
@@ -41,3 +42,5 @@ TEST_CASE("colors do not move the columns", "[report][table]") {
   const std::string out = report::laid_out(table, 80, true);
   CHECK(out.find("\x1b[1;31mbar\x1b[0m             1.2 kg\n") != std::string::npos);
 }
+
+}  // namespace text_table_test

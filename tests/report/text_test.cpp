@@ -5,6 +5,7 @@
 #include "tests/report/lines_of.hpp"
 #include "tests/report/small_answer.hpp"
 
+namespace text_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::StartsWith;
 
@@ -144,3 +145,5 @@ TEST_CASE("color is used only when it is asked for", "[report][text]") {
   const std::string colored = report::text(invented::answer(), {.color = true});
   CHECK_THAT(colored, StartsWith("\x1b[1;31mOVER\x1b[0m: bracket"));
 }
+
+}  // namespace text_test

@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+namespace units_shown_test {
 using checks::Measure;
 using report::multiple;
 using report::number;
@@ -101,3 +102,5 @@ TEST_CASE("a worked line can be recomputed from what is printed", "[report]") {
         "12400 N / 279.6 mm^2 + (12400 N)^2 - 3.000^2 = 44.35 MPa");
   CHECK(12400.0 / 279.6 == Approx(44.35).epsilon(1e-3));
 }
+
+}  // namespace units_shown_test

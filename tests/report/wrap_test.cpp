@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+namespace wrap_test {
 using report::display_width;
 using report::wrapped_lines;
 using Lines = std::vector<std::string>;
@@ -40,3 +41,5 @@ TEST_CASE("what a case file says cannot steer the terminal", "[report][wrap]") {
   CHECK(report::without_controls("\xC2\x9B"
                                  "31m") == "?31m");  // the one-character CSI
 }
+
+}  // namespace wrap_test

@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+namespace area_props_test {
 using Catch::WithinRel;
 using namespace sections;
 
@@ -122,3 +123,5 @@ TEST_CASE("a size that was never given poisons the properties", "[sections][area
   CHECK(std::isnan(area_props(FlatBar{.depth = 0.05}).torsion));
   CHECK(std::isnan(area_props(TwinPlate{.depth = 0.05}).izz));
 }
+
+}  // namespace area_props_test

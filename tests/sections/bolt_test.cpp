@@ -5,6 +5,7 @@
 
 #include <catch2/catch.hpp>
 
+namespace bolt_test {
 using Catch::Matchers::WithinRel;
 using sections::BoltThread;
 
@@ -51,3 +52,5 @@ TEST_CASE("a grade holds for the sizes and the system it is made in", "[sections
   CHECK(sections::find_bolt_grade("grade 8", thread("M16 x 2")) == nullptr);
   CHECK(sections::find_bolt_grade("grade 7", thread("1-8")) == nullptr);
 }
+
+}  // namespace bolt_test

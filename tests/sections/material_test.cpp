@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+namespace material_test {
 using Catch::Matchers::WithinRel;
 using sections::find_material;
 using sections::Material;
@@ -119,3 +120,5 @@ TEST_CASE("every steel of the list says who gives its sizes, or nobody", "[secti
     CHECK(known.count(m.sizes_by) == 1);
   }
 }
+
+}  // namespace material_test

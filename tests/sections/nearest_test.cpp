@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+namespace nearest_test {
 using sections::edit_distance;
 using sections::nearest;
 
@@ -27,3 +28,5 @@ TEST_CASE("the nearest name is the first with the least distance", "[sections][n
   CHECK(nearest("c", {"a", "b"}) == "a");
   CHECK(nearest("wall", {}).empty());
 }
+
+}  // namespace nearest_test

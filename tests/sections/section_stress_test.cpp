@@ -6,6 +6,7 @@
 #include "sections/area_props.hpp"
 #include "sections/stress.hpp"
 
+namespace section_stress_test {
 using Catch::WithinAbs;
 using Catch::WithinRel;
 using namespace sections;
@@ -244,3 +245,5 @@ TEST_CASE("an unset load or size leaves the stress unknown", "[sections][stress]
 TEST_CASE("no load is no stress", "[sections][stress]") {
   for (const Shape& shape : kShapes) CHECK(worst_point(shape, {}).von_mises == 0.0);
 }
+
+}  // namespace section_stress_test

@@ -6,6 +6,7 @@
 
 #include "base/input_error.hpp"
 
+namespace shape_test {
 using namespace sections;
 
 namespace {
@@ -132,3 +133,5 @@ TEST_CASE("shapes are described the way a shop writes them", "[sections][shape]"
         "two 3 x 1/4 in plates, 2 in apart");
   CHECK(describe(ByNumbers{}, true) == "section given by its numbers");
 }
+
+}  // namespace shape_test

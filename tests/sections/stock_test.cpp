@@ -7,6 +7,7 @@
 
 #include "base/input_error.hpp"
 
+namespace stock_test {
 using Catch::WithinRel;
 using namespace sections;
 
@@ -159,3 +160,5 @@ TEST_CASE("what is wrong with a user's list is said with its line", "[sections][
                    0) == 0);
   CHECK(stock_problem(head + "round_bar,in,nan,,\n").rfind("own.csv:2:1: depth: no value", 0) == 0);
 }
+
+}  // namespace stock_test

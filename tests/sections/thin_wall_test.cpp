@@ -6,18 +6,19 @@
 #include "sections/area_props.hpp"
 #include "sections/stress.hpp"
 
+namespace thin_wall_test {
 using Catch::WithinAbs;
 using Catch::WithinRel;
 using namespace sections;
 
 namespace {
 
-constexpr double kMm = base::kMillimeter;
+constexpr double mm = base::kMillimeter;
 
 ThinWalled turned(ThinWalled s, double angle) {
   for (auto& p : s.points) {
-    p = {p[0] * std::cos(angle) - p[1] * std::sin(angle) + 3 * kMm,
-         p[0] * std::sin(angle) + p[1] * std::cos(angle) - 7 * kMm};
+    p = {p[0] * std::cos(angle) - p[1] * std::sin(angle) + 3 * mm,
+         p[0] * std::sin(angle) + p[1] * std::cos(angle) - 7 * mm};
   }
   return s;
 }
@@ -44,14 +45,13 @@ ThinWalled backward(ThinWalled s) {
 
 /// An odd open line and an odd closed one.
 ThinWalled hook() {
-  return {
-      .points = {{0, 0}, {40 * kMm, 0}, {55 * kMm, 30 * kMm}, {20 * kMm, 62 * kMm}, {0, 50 * kMm}},
-      .walls = {3 * kMm, 4 * kMm, 2 * kMm, 5 * kMm},
-      .closed = false};
+  return {.points = {{0, 0}, {40 * mm, 0}, {55 * mm, 30 * mm}, {20 * mm, 62 * mm}, {0, 50 * mm}},
+          .walls = {3 * mm, 4 * mm, 2 * mm, 5 * mm},
+          .closed = false};
 }
 ThinWalled cell() {
-  return {.points = {{0, 0}, {60 * kMm, 5 * kMm}, {50 * kMm, 70 * kMm}, {-5 * kMm, 40 * kMm}},
-          .walls = {3 * kMm, 4 * kMm, 2 * kMm, 5 * kMm},
+  return {.points = {{0, 0}, {60 * mm, 5 * mm}, {50 * mm, 70 * mm}, {-5 * mm, 40 * mm}},
+          .walls = {3 * mm, 4 * mm, 2 * mm, 5 * mm},
           .closed = true};
 }
 
@@ -122,9 +122,9 @@ TEST_CASE("the torsion constant of an open line is the sum of its strips",
 }
 
 TEST_CASE("a closed line around a box is the rectangular tube", "[sections][thin_wall]") {
-  const double t = 2 * kMm;
-  const double y = 20 * kMm;
-  const double z = 40 * kMm;
+  const double t = 2 * mm;
+  const double y = 20 * mm;
+  const double z = 40 * mm;
   const ThinWalled line{
       .points = {{-y, -z}, {y, -z}, {y, z}, {-y, z}}, .walls = {t, t, t, t}, .closed = true};
   const RectangularTube tube{
@@ -145,30 +145,30 @@ TEST_CASE("a closed line around a box is the rectangular tube", "[sections][thin
 
 TEST_CASE("a boxed channel is the closed line of its walls", "[sections][thin_wall]") {
   const BoxedChannel boxed{
-      .depth = 80 * kMm, .width = 38 * kMm, .web = 2 * kMm, .flange = 2 * kMm, .plate = 2 * kMm};
+      .depth = 80 * mm, .width = 38 * mm, .web = 2 * mm, .flange = 2 * mm, .plate = 2 * mm};
   const RectangularTube tube{
-      .depth = 80 * kMm, .width = 40 * kMm, .wall = 2 * kMm, .corner = 2.0001 * kMm};
+      .depth = 80 * mm, .width = 40 * mm, .wall = 2 * mm, .corner = 2.0001 * mm};
   const AreaProps walls = area_props(boxed);
-  CHECK_THAT(walls.centroid_y, WithinRel(20 * kMm, 1e-9));
+  CHECK_THAT(walls.centroid_y, WithinRel(20 * mm, 1e-9));
   CHECK_THAT(walls.shear_center_y, WithinAbs(0.0, 1e-9));
   CHECK_THAT(walls.iyy, WithinRel(area_props(tube).iyy, 0.015));
   CHECK_THAT(walls.torsion, WithinRel(area_props(tube).torsion, 0.02));
-  CHECK(walls.torsion > 100.0 * area_props(Channel{80 * kMm, 38 * kMm, 2 * kMm, 2 * kMm}).torsion);
+  CHECK(walls.torsion > 100.0 * area_props(Channel{80 * mm, 38 * mm, 2 * mm, 2 * mm}).torsion);
 }
 
 TEST_CASE("the shear center of two legs is where they meet", "[sections][thin_wall]") {
-  const AreaProps p = area_props(Angle{.depth = 80 * kMm, .width = 50 * kMm, .wall = 4 * kMm});
+  const AreaProps p = area_props(Angle{.depth = 80 * mm, .width = 50 * mm, .wall = 4 * mm});
   const double c = std::cos(p.axes_angle);
   const double s = std::sin(p.axes_angle);
-  CHECK_THAT(p.centroid_y + p.shear_center_y * c - p.shear_center_z * s, WithinRel(2 * kMm, 1e-9));
-  CHECK_THAT(p.centroid_z + p.shear_center_y * s + p.shear_center_z * c, WithinRel(2 * kMm, 1e-9));
+  CHECK_THAT(p.centroid_y + p.shear_center_y * c - p.shear_center_z * s, WithinRel(2 * mm, 1e-9));
+  CHECK_THAT(p.centroid_z + p.shear_center_y * s + p.shear_center_z * c, WithinRel(2 * mm, 1e-9));
 }
 
 TEST_CASE("plastic moduli of a channel and an angle are those of rectangles",
           "[sections][thin_wall]") {
   // Two flanges and a web, symmetric about y.
   const AreaProps p =
-      area_props(Channel{.depth = 100 * kMm, .width = 50 * kMm, .web = 5 * kMm, .flange = 8 * kMm});
+      area_props(Channel{.depth = 100 * mm, .width = 50 * mm, .web = 5 * mm, .flange = 8 * mm});
   const double flanges = 2.0 * 50 * 8 * 46.0;
   const double web = 5.0 * 84 * 84 / 4.0;
   CHECK_THAT(p.plastic_y, WithinRel((flanges + web) * 1e-9, 1e-9));
@@ -178,9 +178,9 @@ TEST_CASE("plastic moduli of a channel and an angle are those of rectangles",
 }
 
 TEST_CASE("shapes that cannot exist say why", "[sections][thin_wall]") {
-  CHECK(problem_of(Channel{0.1, 0.05, 0.05, 0.005}).rfind("web: 50 kMm", 0) == 0);
-  CHECK(problem_of(Channel{0.1, 0.05, 0.005, 0.05}).rfind("flange: 50 kMm", 0) == 0);
-  CHECK(problem_of(Angle{0.05, 0.04, 0.04}).rfind("wall: 40 kMm", 0) == 0);
+  CHECK(problem_of(Channel{0.1, 0.05, 0.05, 0.005}).rfind("web: 50 mm", 0) == 0);
+  CHECK(problem_of(Channel{0.1, 0.05, 0.005, 0.05}).rfind("flange: 50 mm", 0) == 0);
+  CHECK(problem_of(Angle{0.05, 0.04, 0.04}).rfind("wall: 40 mm", 0) == 0);
   CHECK(problem_of(BoxedChannel{0.1, 0.05, 0.005, 0.005, base::kUnset}).rfind("plate: no", 0) == 0);
   const auto line = [](ThinWalled s) { return problem_of(s); };
   ThinWalled s = hook();
@@ -190,7 +190,7 @@ TEST_CASE("shapes that cannot exist say why", "[sections][thin_wall]") {
   CHECK(line(s) == "walls: 3 thicknesses are given for 4 walls; give one for each, or one for all");
   s = hook();
   s.walls[1] = -1.0;
-  CHECK(line(s).rfind("walls: -1000 kMm", 0) == 0);
+  CHECK(line(s).rfind("walls: -1000 mm", 0) == 0);
   s = hook();
   s.points[2][0] = std::nan("");
   CHECK(line(s).rfind("points: a point is not finite", 0) == 0);
@@ -223,3 +223,5 @@ TEST_CASE("symmetric shapes keep their axes and their shear center", "[sections]
     CHECK_THAT(p.mass_per_length(7850.0), WithinRel(7850.0 * p.area, 1e-12));
   }
 }
+
+}  // namespace thin_wall_test

@@ -2,25 +2,25 @@
 
 #include <catch2/catch.hpp>
 
+namespace tolerance_test {
 using Catch::Contains;
 using Catch::WithinAbs;
 using namespace sections;
 
 namespace {
 
-constexpr double inch = base::kInch;
+constexpr double in = base::kInch;
 
 MinimumShape least(const Shape& shape, const char* steel) {
   return minimum_material(shape, find_material(steel).value());
 }
 
 double least_wall(double outside, double wall, const char* steel) {
-  return std::get<RoundTube>(least(RoundTube{outside * inch, wall * inch}, steel).shape).wall /
-         inch;
+  return std::get<RoundTube>(least(RoundTube{outside * in, wall * in}, steel).shape).wall / in;
 }
 
 double least_diameter(double diameter, const char* steel) {
-  return std::get<RoundBar>(least(RoundBar{diameter * inch}, steel).shape).diameter / inch;
+  return std::get<RoundBar>(least(RoundBar{diameter * in}, steel).shape).diameter / in;
 }
 
 }  // namespace
@@ -34,9 +34,9 @@ TEST_CASE("drawn tube has the minimum walls of A513 type 5", "[sections][toleran
   CHECK_THAT(least_wall(1.5, 0.109, "DOM"), WithinAbs(0.109 - 0.004, 1e-9));
   CHECK_THAT(least_wall(1.5, 0.120, "DOM"), WithinAbs(0.120 - 0.004, 1e-9));
   CHECK_THAT(least_wall(1.5, 0.134, "DOM"), WithinAbs(0.134 - 0.004, 1e-9));
-  const MinimumShape tube = least(RoundTube{1.5 * inch, 0.12 * inch}, "DOM");
+  const MinimumShape tube = least(RoundTube{1.5 * in, 0.12 * in}, "DOM");
   CHECK(tube.known);
-  CHECK_THAT(std::get<RoundTube>(tube.shape).outside / inch, WithinAbs(1.5, 1e-12));
+  CHECK_THAT(std::get<RoundTube>(tube.shape).outside / in, WithinAbs(1.5, 1e-12));
   CHECK_THAT(tube.basis, Contains("ASTM A513 type 5: wall less 0.1016 mm (0.004 in) (read)"));
 }
 
@@ -44,17 +44,17 @@ TEST_CASE("drawn tube has the minimum walls of A513 type 5", "[sections][toleran
 TEST_CASE("a heavy wall loses 5 % at least", "[sections][tolerance]") {
   CHECK_THAT(least_wall(1.5, 0.250, "DOM"), WithinAbs(0.95 * 0.250, 1e-9));
   CHECK_THAT(least_wall(20.0, 0.250, "DOM"), WithinAbs(0.95 * 0.250, 1e-9));
-  CHECK_THAT(least(RoundTube{1.5 * inch, 0.25 * inch}, "DOM").basis,
+  CHECK_THAT(least(RoundTube{1.5 * in, 0.25 * in}, "DOM").basis,
              Contains("common practice, no source"));
 }
 
 // ASTM A513 type 1, outside diameter and wall tolerances (read, in a distributor's reproduction).
 TEST_CASE("welded tube loses wall and outside by A513 type 1", "[sections][tolerance][published]") {
-  const MinimumShape tube = least(RoundTube{1.0 * inch, 0.083 * inch}, "A513_1_1020");
-  CHECK_THAT(std::get<RoundTube>(tube.shape).outside / inch, WithinAbs(1.0 - 0.0035, 1e-9));
-  CHECK_THAT(std::get<RoundTube>(tube.shape).wall / inch, WithinAbs(0.083 - 0.010, 1e-9));
-  const MinimumShape larger = least(RoundTube{1.75 * inch, 0.065 * inch}, "A513_1_1020");
-  CHECK_THAT(std::get<RoundTube>(larger.shape).outside / inch, WithinAbs(1.75 - 0.005, 1e-9));
+  const MinimumShape tube = least(RoundTube{1.0 * in, 0.083 * in}, "A513_1_1020");
+  CHECK_THAT(std::get<RoundTube>(tube.shape).outside / in, WithinAbs(1.0 - 0.0035, 1e-9));
+  CHECK_THAT(std::get<RoundTube>(tube.shape).wall / in, WithinAbs(0.083 - 0.010, 1e-9));
+  const MinimumShape larger = least(RoundTube{1.75 * in, 0.065 * in}, "A513_1_1020");
+  CHECK_THAT(std::get<RoundTube>(larger.shape).outside / in, WithinAbs(1.75 - 0.005, 1e-9));
 }
 
 // ASTM A108-03, table A1.1, and the bar table of A29/A6 in inches (read, in reproductions).
@@ -88,7 +88,7 @@ TEST_CASE("what no table covers stays as it is, and says so", "[sections][tolera
   CHECK_FALSE(same.known);
   CHECK(same.shape == flat);
   CHECK_THAT(same.basis, Contains("nothing is taken off"));
-  CHECK_FALSE(least(RoundBar{10.0 * inch}, "1018_CD").known);
+  CHECK_FALSE(least(RoundBar{10.0 * in}, "1018_CD").known);
   CHECK(used_shape(RoundBar{in}, find_material("1018").value(), Sizes::nominal) ==
         Shape(RoundBar{in}));
 }
@@ -97,10 +97,12 @@ TEST_CASE("minimum sizes of everything in the tables can exist", "[sections][tol
   for (const Material& steel : materials()) {
     for (const double outside : {0.25, 0.5, 0.999, 1.5, 1.7, 2.2, 3.9, 8.0}) {
       for (const double wall : {0.02, 0.049, 0.1, 0.12}) {
-        const MinimumShape tube = least(RoundTube{outside * inch, wall * inch}, steel.id.c_str());
+        const MinimumShape tube = least(RoundTube{outside * in, wall * in}, steel.id.c_str());
         CHECK_NOTHROW(require_valid(tube.shape));
       }
-      CHECK_NOTHROW(require_valid(least(RoundBar{outside * inch}, steel.id.c_str()).shape));
+      CHECK_NOTHROW(require_valid(least(RoundBar{outside * in}, steel.id.c_str()).shape));
     }
   }
 }
+
+}  // namespace tolerance_test

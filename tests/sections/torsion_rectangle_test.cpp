@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+namespace torsion_rectangle_test {
 using Catch::WithinRel;
 using sections::rectangle_torsion;
 using sections::RectangleTorsion;
@@ -42,3 +43,5 @@ TEST_CASE("the shear stress around a twisted rectangle sums to 2 A / J", "[secti
     CHECK_THAT(around, WithinRel(2.0 * ratio / r.constant, 1e-3));
   }
 }
+
+}  // namespace torsion_rectangle_test

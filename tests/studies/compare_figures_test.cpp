@@ -8,6 +8,7 @@
 #include "studies/compare.hpp"
 #include "tests/studies/read_case.hpp"
 
+namespace compare_figures_test {
 using studies_tests::read_case;
 
 namespace {
@@ -105,3 +106,5 @@ TEST_CASE("masses are volume times 7850 kg/m3, and a variant's own", "[studies]"
   CHECK(c.variants[0].mass == Approx(tube(0.050, 0.010, 0.9) + plates).epsilon(1e-9));
   CHECK(c.variants[1].mass == Approx(tube(0.045, 0.005, 0.9) + plates + brace).epsilon(1e-9));
 }
+
+}  // namespace compare_figures_test

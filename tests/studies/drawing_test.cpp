@@ -5,6 +5,7 @@
 #include "studies/check.hpp"
 #include "tests/studies/read_case.hpp"
 
+namespace drawing_test {
 namespace {
 
 constexpr const char* kCantilever = R"(title: cantilever
@@ -70,3 +71,5 @@ TEST_CASE("in the load case of its finding a part has the finding's utilization"
   CHECK(one.found);
   CHECK(one.utilization == answer.findings.front().utilization());
 }
+
+}  // namespace drawing_test

@@ -8,6 +8,7 @@
 
 #include "tests/studies/read_case.hpp"
 
+namespace droop_test {
 using Catch::Matchers::WithinAbs;
 
 namespace {
@@ -66,3 +67,5 @@ TEST_CASE("the drop of a strap that catches the axle alone counts its stretch",
   CHECK_THAT(d.stretched, WithinAbs(0.120 + force / 400.0e3, 1e-9));
   CHECK(d.stretched > d.free_travel);
 }
+
+}  // namespace droop_test

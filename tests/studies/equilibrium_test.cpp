@@ -10,6 +10,7 @@
 #include "studies/set_model.hpp"
 #include "tests/studies/read_case.hpp"
 
+namespace equilibrium_test {
 using fea::Vector3;
 using studies_tests::read_case;
 
@@ -103,3 +104,5 @@ TEST_CASE("in every example loads and reactions balance, in every load case", "[
   }
   CHECK(n_examples >= 4);
 }
+
+}  // namespace equilibrium_test

@@ -11,6 +11,7 @@
 #include "studies/set_model.hpp"
 #include "tests/studies/read_case.hpp"
 
+namespace given_loads_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
@@ -34,7 +35,7 @@ const std::string kBeam =
     "  left: {at: a}\n"
     "  right: {at: b}\n";
 
-constexpr double kBarLength = 2.0;
+constexpr double kLength = 2.0;
 
 struct Solved {
   parts::Assembly assembly;
@@ -82,13 +83,10 @@ TEST_CASE("fixed-end moments of loads along a member", "[studies][published]") {
   // start: P a b^2 / L^2. Moment M there: M b (2 a - b) / L^2 (turning the same way).
   Solved s = solved(kBeam + "line_loads:\n  w: {on: bar, force_z: -3 N/mm}\n");
   CHECK_THAT(s.reaction("a")(2), WithinRel(3000.0, 1e-9));
-  CHECK_THAT(std::abs(s.reaction("a")(4)),
-             WithinRel(3000.0 * kBarLength * kBarLength / 12.0, 1e-9));
+  CHECK_THAT(std::abs(s.reaction("a")(4)), WithinRel(3000.0 * kLength * kLength / 12.0, 1e-9));
   s = solved(kBeam + "line_loads:\n  w: {on: bar, end_force_z: -3 N/mm}\n");
-  CHECK_THAT(std::abs(s.reaction("a")(4)),
-             WithinRel(3000.0 * kBarLength * kBarLength / 30.0, 1e-9));
-  CHECK_THAT(std::abs(s.reaction("b")(4)),
-             WithinRel(3000.0 * kBarLength * kBarLength / 20.0, 1e-9));
+  CHECK_THAT(std::abs(s.reaction("a")(4)), WithinRel(3000.0 * kLength * kLength / 30.0, 1e-9));
+  CHECK_THAT(std::abs(s.reaction("b")(4)), WithinRel(3000.0 * kLength * kLength / 20.0, 1e-9));
   s = solved(kBeam + "forces:\n  p: {on: bar, from_start: 700 mm, force_z: -1 kN}\n");
   CHECK_THAT(std::abs(s.reaction("a")(4)), WithinRel(1000.0 * 0.7 * 1.3 * 1.3 / 4.0, 1e-9));
   CHECK_THAT(std::abs(s.reaction("b")(4)), WithinRel(1000.0 * 0.7 * 0.7 * 1.3 / 4.0, 1e-9));
@@ -130,10 +128,10 @@ TEST_CASE("heat, wrong fit, sinking supports and own weight", "[studies][publish
   CHECK_THAT(s.reaction("b")(2), WithinRel(-12.0 * e * 1.0e-6 * 0.005 / 8.0, 1e-9));
   CHECK_THAT(s.placement("b")(2), WithinRel(-0.005, 1e-12));
   s = solved(kBeam + "settlements:\n  turns: {at: b, about_y: 1 deg}\n");
-  CHECK_THAT(s.reaction("b")(4), WithinRel(4.0 * e * 1.0e-6 * base::kDegree / kBarLength, 1e-9));
+  CHECK_THAT(s.reaction("b")(4), WithinRel(4.0 * e * 1.0e-6 * base::kDegree / kLength, 1e-9));
   s = solved(kBeam + "self_weight:\n  own: {along_z: -2}\n");
   const double density = steel().density;
-  CHECK_THAT(s.reaction("a")(2), WithinRel(density * 1.0e-3 * 9.80665 * kBarLength, 1e-9));
+  CHECK_THAT(s.reaction("a")(2), WithinRel(density * 1.0e-3 * 9.80665 * kLength, 1e-9));
 }
 
 TEST_CASE("what a member's end lets go is in its own axes", "[studies]") {
@@ -143,7 +141,7 @@ TEST_CASE("what a member's end lets go is in its own axes", "[studies]") {
   const Solved s = solved(text + "forces:\n  p: {on: bar, from_start: 1 m, force_z: -1 kN}\n");
   const Vector6 at_b = s.reaction("b");
   CHECK_THAT(at_b.tail<3>().norm(), WithinAbs(0.0, 1e-7));
-  CHECK_THAT(s.reaction("a").tail<3>().norm(), WithinRel(3.0 / 16.0 * 1000.0 * kBarLength, 1e-9));
+  CHECK_THAT(s.reaction("a").tail<3>().norm(), WithinRel(3.0 / 16.0 * 1000.0 * kLength, 1e-9));
 }
 
 TEST_CASE("a rigid piece and a spring in axes of its own", "[studies]") {
@@ -254,7 +252,7 @@ TEST_CASE("what acts and what holds are in balance for every kind of given load"
   CHECK_THAT(row("line load on bar").moment[1], WithinRel(4250.0 * 1.32, 1e-9));
   CHECK_THAT(row("force on bar").moment[2], WithinRel(730.0, 1e-9));
   CHECK_THAT(row("own weight").force[2],
-             WithinRel(-steel().density * 1.0e-3 * 9.80665 * kBarLength, 1e-9));
+             WithinRel(-steel().density * 1.0e-3 * 9.80665 * kLength, 1e-9));
 }
 
 TEST_CASE("cases of given loads are listed with what acts in them", "[studies]") {
@@ -266,3 +264,5 @@ TEST_CASE("cases of given loads are listed with what acts in them", "[studies]")
   CHECK(list.kinds[1].name == "parked");
   CHECK(list.kinds[1].cases.front().others == std::vector<std::string>{"own weight"});
 }
+
+}  // namespace given_loads_test

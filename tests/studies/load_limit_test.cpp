@@ -7,6 +7,7 @@
 
 #include "base/units.hpp"
 
+namespace load_limit_test {
 using Catch::Matchers::WithinRel;
 
 TEST_CASE("a ratio that grows with the load reaches 1 at its reciprocal", "[studies]") {
@@ -40,3 +41,5 @@ TEST_CASE("the search stops at the highest multiple", "[studies]") {
   const auto ratio = [](double m) { return 1e-4 * m; };
   CHECK(studies::load_limit(ratio, ratio(1.0), 100.0, base::kUnset) == 100.0);
 }
+
+}  // namespace load_limit_test

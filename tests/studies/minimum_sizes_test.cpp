@@ -4,6 +4,7 @@
 #include "studies/pick.hpp"
 #include "tests/studies/read_case.hpp"
 
+namespace minimum_sizes_test {
 using Catch::Contains;
 using studies_tests::read_case;
 
@@ -71,3 +72,5 @@ TEST_CASE("other shapes than round ones are picked from their own kind", "[studi
       studies::pick(read_case(frame("50 x 50 x 5 mm angle S355")), "arm", {}, {own});
   CHECK(from_own.tried.size() == 1);
 }
+
+}  // namespace minimum_sizes_test

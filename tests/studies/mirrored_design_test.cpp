@@ -8,6 +8,7 @@
 #include "studies/check.hpp"
 #include "tests/studies/read_case.hpp"
 
+namespace mirrored_design_test {
 using studies_tests::read_case;
 
 namespace {
@@ -123,3 +124,5 @@ TEST_CASE("left and right loads use a symmetric frame alike", "[studies]") {
     CHECK(right.at({other_side(place.first), place.second}) == Approx(utilization).epsilon(1e-6));
   }
 }
+
+}  // namespace mirrored_design_test

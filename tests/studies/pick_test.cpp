@@ -10,6 +10,7 @@
 #include "studies/run.hpp"
 #include "tests/studies/read_case.hpp"
 
+namespace pick_test {
 using Catch::Matchers::Contains;
 using studies::Verdict;
 using studies_tests::read_case;
@@ -192,3 +193,5 @@ TEST_CASE("a steering link is judged by its own checks alone", "[studies][pick]"
   CHECK(studies::belongs("pitman_arm", "steering.pitman_arm"));
   CHECK(studies::belongs("arm, left", "arm.lower"));
 }
+
+}  // namespace pick_test

@@ -7,6 +7,7 @@
 #include "studies/check.hpp"
 #include "tests/studies/read_case.hpp"
 
+namespace spinning_bar_test {
 using Catch::Matchers::Contains;
 using studies_tests::read_case;
 
@@ -72,3 +73,5 @@ TEST_CASE("a bar that is pressed buckles at its own load", "[studies][stability]
   CHECK(curb.critical.front().factor == Approx(own->factor).epsilon(0.02));
   CHECK_FALSE(says_that_some_are_none(curb));
 }
+
+}  // namespace spinning_bar_test

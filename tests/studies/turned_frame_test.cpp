@@ -9,13 +9,14 @@
 #include "studies/check.hpp"
 #include "tests/studies/read_case.hpp"
 
+namespace turned_frame_test {
 using studies_tests::read_case;
 
 namespace {
 
 using Place = std::pair<std::string, std::string>;  // part and check
 
-std::map<Place, double> utilizations_by_place(const studies::Answer& answer) {
+std::map<Place, double> utilizations(const studies::Answer& answer) {
   std::map<Place, double> all;
   for (const checks::Finding& f : answer.findings) {
     REQUIRE(f.state != checks::State::undecided);
@@ -74,8 +75,8 @@ std::string portal(double degrees) {
 }  // namespace
 
 TEST_CASE("a frame turned by 30 degrees has the same utilizations", "[studies]") {
-  const auto straight = utilizations_by_place(studies::check(read_case(portal(0.0))));
-  const auto turned = utilizations_by_place(studies::check(read_case(portal(30.0))));
+  const auto straight = utilizations(studies::check(read_case(portal(0.0))));
+  const auto turned = utilizations(studies::check(read_case(portal(30.0))));
   REQUIRE(straight.size() == turned.size());
   REQUIRE(straight.size() >= 8);
   for (const auto& [place, utilization] : straight) {
@@ -83,3 +84,5 @@ TEST_CASE("a frame turned by 30 degrees has the same utilizations", "[studies]")
     CHECK(turned.at(place) == Approx(utilization).epsilon(1e-5));
   }
 }
+
+}  // namespace turned_frame_test

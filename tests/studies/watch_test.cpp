@@ -9,6 +9,7 @@
 #include "studies/pick.hpp"
 #include "tests/studies/read_case.hpp"
 
+namespace watch_test {
 using studies::Go;
 using studies::Progress;
 using studies_tests::read_case;
@@ -74,3 +75,5 @@ TEST_CASE("a watched run is told how far it is, from 0 to 1 and never backward",
   CHECK(told.back() <= 1.0);
   for (std::size_t i = 1; i < told.size(); ++i) CHECK(told[i] >= told[i - 1]);
 }
+
+}  // namespace watch_test
