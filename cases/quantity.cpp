@@ -43,8 +43,8 @@ bool names_no_number(std::string_view text) {
   const std::string after = text.substr(comma + 1, end - comma - 1);
   std::string hint = "give one value; several, in `compare`, are joined by `or`: 6 or 8 in";
   if (after.size() == 3) {
-    hint =
-        fmt::format("write {}{} without it, or {}.{} with a point", before, after, before, after);
+    hint = fmt::format("write {}{} without it ({}.{} with a point is a thousand times less)",
+                       before, after, before, after);
   } else if (!after.empty()) {
     hint = fmt::format("write {}.{} with a point", before, after);
   }

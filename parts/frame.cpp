@@ -100,8 +100,9 @@ class FrameBuilder {
       const double across = place_.inward_y * (side * joint.y() - place_.at_bolt_g.y());
       if (!(across > kSameStation) || !(across < frame_.rails_apart - kSameStation)) {
         throw base::InputError("frame.arm_cross_member",
-                               "the arms' frame joints lie outside the rails, and a cross member "
-                               "runs between them; leave it out, or mend the points");
+                               "the arms' frame joints lie on the center line of a rail or outside "
+                               "of it, and a cross member runs between the rails; leave it out, or "
+                               "mend the points");
       }
       out.carries_y.push_back(across);
     }

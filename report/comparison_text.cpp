@@ -234,7 +234,7 @@ std::optional<std::string> brace_benefit(const Comparison& c) {
   if (!known(left)) return std::nullopt;
   const double least = 100.0 * (1.0 - left.high);
   const double most = 100.0 * (1.0 - left.low);
-  constexpr const char* kWhy = "depending on how stiff the rail is";
+  constexpr const char* kWhy = "depending on rail and bushings";
   const std::string low = share_words(least);
   const std::string high = share_words(most);
   if (most <= 0.0) {

@@ -70,6 +70,8 @@ std::vector<Axial> axial_forces(const parts::Piece& piece, const fea::Solution& 
   return all;
 }
 
+constexpr double kFirstYield = 0.999;  // of it: rounding aside
+
 /// The place and the axial force that give the largest interaction.
 struct Worst {
   checks::Interaction terms;
@@ -108,6 +110,14 @@ std::optional<Worst> worst_of(const parts::Piece& piece, const fea::Solution& so
   return worst;
 }
 
+bool counts(const Worst& worst) {
+  if (worst.terms.counts()) return true;
+  const checks::SectionStrength s = checks::section_strength(worst.input.member);
+  if (s.tube) return false;  // its walls have a check of their own
+  return s.bending.y.value < kFirstYield * s.first_yield_y ||
+         s.bending.z.value < kFirstYield * s.first_yield_z;
+}
+
 }  // namespace
 
 checks::Interaction combined_terms(const parts::Piece& piece, const fea::Solution& solution) {
@@ -115,9 +125,14 @@ checks::Interaction combined_terms(const parts::Piece& piece, const fea::Solutio
   return worst ? worst->terms : checks::Interaction{};
 }
 
+bool combined_counts(const parts::Piece& piece, const fea::Solution& solution) {
+  const std::optional<Worst> worst = worst_of(piece, solution);
+  return worst && counts(*worst);
+}
+
 std::optional<checks::Finding> combined_finding(const parts::Piece& piece, const Outcome& outcome) {
   std::optional<Worst> worst = worst_of(piece, *outcome.at_load);
-  if (!worst || !worst->terms.counts()) return std::nullopt;
+  if (!worst || !counts(*worst)) return std::nullopt;
   worst->input.strength_basis = worst->input.member.yield < piece.material.yield
                                     ? parts::weld_zone_words(piece.material)
                                     : parts::parent_words(piece.material);

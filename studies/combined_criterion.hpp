@@ -10,7 +10,11 @@ namespace studies {
 [[nodiscard]] checks::Interaction combined_terms(const parts::Piece& piece,
                                                  const fea::Solution& solution);
 
-/// @return nothing where one kind of force alone counts: another check says all of it
+/// Whether the interaction says what no other check does: more than one kind of force counts, or
+/// bending alone is limited before it yields.
+[[nodiscard]] bool combined_counts(const parts::Piece& piece, const fea::Solution& solution);
+
+/// @return nothing where it does not count
 [[nodiscard]] std::optional<checks::Finding> combined_finding(const parts::Piece& piece,
                                                               const Outcome& outcome);
 

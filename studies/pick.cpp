@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "cases/validate.hpp"
 #include "sections/area_props.hpp"
 #include "studies/run.hpp"
 
@@ -101,6 +102,10 @@ Candidate tried(const parts::Design& design, const std::string& part,
       .item = item,
       .steel = stick.material.description,
       .mass_per_length = sections::area_props(item.shape).area * stick.material.density};
+  if (const std::vector<base::InputError> broken = cases::broken_rules(changed); !broken.empty()) {
+    candidate.stopped_by = broken.front().problem();
+    return candidate;
+  }
   const Answer answer = effort == Effort::whole ? run(changed, item.label, {}, part).answer
                                                 : run_until_fails(changed, item.label, part).answer;
   candidate.verdict = Verdict::within;

@@ -16,6 +16,7 @@
 #include "loads/case_library.hpp"
 #include "studies/assumptions.hpp"
 #include "studies/balance.hpp"
+#include "studies/combined_criterion.hpp"
 #include "studies/criterion.hpp"
 #include "studies/drawing_of.hpp"
 #include "studies/droop.hpp"
@@ -411,6 +412,11 @@ class Runner {
       if (const std::string* reason = trouble_for(cell, part)) {
         if (!left_undecided) undecided(criterion, cell, *reason);
         left_undecided = true;
+        continue;
+      }
+      // Where another check says all of it, this one gives no finding.
+      if (criterion.kind == Criterion::Kind::combined && carried(cell.kept(1.0)) &&
+          !combined_counts(cell.assembly().pieces[criterion.index], cell.kept(1.0).solution)) {
         continue;
       }
       const AskedFactor factor = asked_in(criterion, cell);

@@ -22,6 +22,8 @@ constexpr double kSameEstimate = 2.0e-4;
 // where a stop may come to carry.
 constexpr double kSmooth = 1.15;
 constexpr double kWithStops = 1.5;
+// An interaction that goes from one of its two forms to the other grows by up to 1.8 more.
+constexpr double kOtherForm = 1.8;
 // What the estimates from another set of the same load case may be off by.
 constexpr double kBesides = 1.05;
 // Half of the capacity to spare at the required multiple.
@@ -68,6 +70,10 @@ Ranked ranked(const Criterion& criterion, const Asked& asked) {
   return out;
 }
 
+double form_change(const Criterion& criterion) {
+  return criterion.kind == Criterion::Kind::combined ? kOtherForm : 1.0;
+}
+
 /// How much more than in proportion the demand may grow to `multiple`, as a beam-column's does;
 /// infinite where that is too near to the critical factor to say.
 double growth_over_load(const Cell& cell, double multiple) {
@@ -90,7 +96,7 @@ std::vector<Asked> foremost(const Criterion& criterion, const std::vector<Asked>
   for (const Asked& a : asked) {
     const double in_proportion = a.cell->ratio_kept(criterion, 1.0) * a.factor.value;
     const bool has_stops = !a.cell->assembly().stops.empty();
-    const double off = has_stops ? kWithStops : kSmooth;
+    const double off = (has_stops ? kWithStops : kSmooth) * form_change(criterion);
     all.push_back({a, in_proportion / off,
                    in_proportion * off * growth_over_load(*a.cell, a.factor.looked_at())});
     // Without any demand at the load itself nothing can be said.
@@ -128,7 +134,9 @@ std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<As
           growth_over_load(*a.cell, looked_at) / growth_over_load(*first->asked.cell, looked_at);
       const double there = a.cell->ratio_kept(criterion, 1.0) * first->at_looked / first->at_one;
       const double at_required = there * std::max(1.0, grown) * a.factor.value / looked_at;
-      if (std::isfinite(grown) && kBesides * at_required < first->at_required()) continue;
+      if (std::isfinite(grown) &&
+          kBesides * form_change(criterion) * at_required < first->at_required())
+        continue;
     }
     all.push_back(ranked(criterion, a));
   }
@@ -183,7 +191,8 @@ std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vecto
   for (const Ranked& r : all) {
     if (worst && r.estimate() < kNearWorst * utilization) break;
     const bool same_again =
-        last != nullptr && &last->asked.cell->load_case() == &r.asked.cell->load_case() &&
+        last != nullptr && std::isfinite(r.at_one) &&
+        &last->asked.cell->load_case() == &r.asked.cell->load_case() &&
         std::abs(last->estimate() - r.estimate()) < kSameEstimate * r.estimate();
     if (same_again) continue;
     last = &r;

@@ -305,6 +305,12 @@
     by("diagrams").innerHTML = loadCase && loadCase.forces.length
       ? charts.map((chart) => chartOf(chart, piece, loadCase.forces[index])).join("")
       : "<p>This load case has no solution: see what is not decided.</p>";
+    // On paper the choosers are gone: what was chosen is said.
+    const chosen = (id) => by(id).selectedOptions[0]?.textContent ?? "";
+    const title = document.createElement("p");
+    title.className = "charts-of";
+    title.textContent = `${chosen("choose-piece")} in ${chosen("diagram-case")}`;
+    by("diagrams").prepend(title);
   };
 
   // -- events --

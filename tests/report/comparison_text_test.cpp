@@ -38,7 +38,7 @@ buckles at      7.90 x load          7.90 x load (1.00 x base)
 mass            11.3 kg              11.3 kg (1.00 x base)
 ranges run over the stiffness of rail, brace end and bushings; 100 % = the
   limit; buckles at: lowest multiple of a load case
-brace: takes 11-77 % off the root moment, depending on how stiff the rail is
+brace: takes 11-77 % off the root moment, depending on rail and bushings
 CAUTION: these parts can kill when they fail. Qualified welder, procedure and
   inspection; local vehicle code; a licensed engineer decides.
 )");
@@ -57,7 +57,7 @@ TEST_CASE("variants that are too wide side by side stand one below the other",
 TEST_CASE("the brace's benefit is a range from moments with and without it", "[report][compare]") {
   // 1 - 4000/4500 = 11 %, 1 - 1000/4400 = 77 %
   CHECK(*report::brace_benefit(invented::comparison()) ==
-        "brace: takes 11-77 % off the root moment, depending on how stiff the rail is");
+        "brace: takes 11-77 % off the root moment, depending on rail and bushings");
   CHECK_THAT(*report::brace_benefit(with_moments({2.0, 8.0}, {1000.0, 1000.0})),
              StartsWith("brace: takes 99-99.8 %"));
   CHECK(*report::brace_benefit(with_moments({600.0, 600.0}, {1000.0, 1000.0})) ==
