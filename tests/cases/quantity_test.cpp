@@ -108,7 +108,8 @@ TEST_CASE("a quantity that cannot be read says what was found and what would do"
   CHECK(refused("two in", Dimension::length) ==
         "`two in` does not start with a number; a length is needed, e.g. 9 in or 230 mm");
   CHECK(refused("5,500 lb", Dimension::force) ==
-        "`5,500 lb` has a comma: write 5500 without it (5.500 with a point is a thousand times less)");
+        "`5,500 lb` has a comma: write 5500 without it (5.500 with a point is a thousand times "
+        "less)");
   CHECK(refused("9,5 in", Dimension::length) == "`9,5 in` has a comma: write 9.5 with a point");
   CHECK(refused("6, 8 in", Dimension::length).find("joined by `or`") != std::string::npos);
   CHECK(refused("11 ga", Dimension::length).find("a gauge number is no thickness") == 0);
