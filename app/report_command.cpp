@@ -40,7 +40,7 @@ std::string without_folders(const std::string& path) {
 std::string said_of(const studies::Answer& answer, const std::string& path) {
   const report::TextStyle style;
   return report::paragraph(report::verdict_sentence(answer, ""), style.width) +
-         report::paragraph("written: " + path, style.width, 0, 2) + report::caution_lines(style);
+         report::paragraph("sheet: " + path, style.width, 0, 2) + report::caution_lines(style);
 }
 
 }  // namespace

@@ -18,7 +18,7 @@ class SheetFile(unittest.TestCase):
         for case, status in ((WITHIN, 0), (OVER, 1)):
             result, out = self.written(case)
             self.assertEqual((result.returncode, result.stderr), (status, ""))
-            self.assertIn("written: ", result.stdout)
+            self.assertIn("sheet: ", result.stdout)
             with open(out, encoding="utf-8") as file:
                 page = file.read()
             self.assertTrue(page.startswith("<!DOCTYPE html>"))
