@@ -22,18 +22,10 @@ void raise(Largest& largest, const std::string& part, const std::string& load_ca
   known = std::max(known, to);
 }
 
-bool has_trouble(const Cell& cell, const std::string& part) {
-  return cell.trouble.count("") > 0 || cell.trouble.count(part) > 0;
-}
-
 double utilization_in(const Criterion& criterion, const Cell& cell, const std::string& part) {
-  if (has_trouble(cell, part)) return kOpen;
-  const fea::Solution& at_load = cell.kept(1.0).solution;
-  const bool carries = at_load.status() == fea::SolveStatus::converged;
-  const AskedFactor factor = asked_factor(criterion, cell.assembly(), cell.model().design().factors,
-                                          cell.load_case().abuse, carries ? &at_load : nullptr);
+  if (cell.trouble_for(part) != nullptr) return kOpen;
   const double ratio = cell.ratio_kept(criterion, 1.0);
-  return std::isfinite(ratio) ? ratio * factor.value : kOpen;
+  return std::isfinite(ratio) ? ratio * asked_in(criterion, cell).value : kOpen;
 }
 
 /// The factor that the frame's stability is asked for where `critical` is its lowest.

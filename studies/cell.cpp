@@ -22,7 +22,7 @@ CaseSolution Cell::solve(double multiple) const {
   };
   for (const auto& known : kept_) consider(known);
   for (const auto& known : recent_) consider(known);
-  if (near.solved == nullptr && beside_ != nullptr) {
+  if (kept_.empty() && beside_ != nullptr) {
     for (const auto& known : beside_->kept_) consider(known);
   }
   CaseSolution solved = *method_ == fea::Method::large_displacement
@@ -74,6 +74,21 @@ CaseSolution Cell::at(double multiple) const {
   recent_.emplace_front(multiple, std::move(solved));
   if (recent_.size() > kMostRecent) recent_.pop_back();
   return recent_.front().second;
+}
+
+const std::string* Cell::trouble_for(const std::string& part) const {
+  for (const std::string& key : {std::string(), part}) {
+    const auto found = trouble.find(key);
+    if (found != trouble.end()) return &found->second;
+  }
+  return nullptr;
+}
+
+AskedFactor asked_in(const Criterion& criterion, const Cell& cell) {
+  const fea::Solution& at_load = cell.kept(1.0).solution;
+  const bool carries = at_load.status() == fea::SolveStatus::converged;
+  return asked_factor(criterion, cell.assembly(), cell.model().design().factors,
+                      cell.load_case().abuse, carries ? &at_load : nullptr);
 }
 
 double Cell::ratio_kept(const Criterion& criterion, double multiple) const {

@@ -20,7 +20,8 @@ namespace studies {
 /// second order, or with large displacements where the load itself moves something far.
 class Cell {
  public:
-  /// @param beside  the same load case in another set, where to look first; may be null
+  /// @param beside  the same load case in another set, where the first solution starts from; may be
+  ///                null, and is not looked at after that
   Cell(const SetModel& model, const parts::DesignCase& load_case, const Cell* beside = nullptr)
       : model_(&model), load_case_(&load_case), beside_(beside) {}
 
@@ -54,6 +55,8 @@ class Cell {
   /// At the load itself; infinite where nothing can buckle, unset where it is not known.
   double lowest_critical_factor = base::kUnset;
   std::map<std::string, std::string> trouble;  ///< why findings cannot be decided, by part
+  /// Why findings of a part cannot be decided; null = they can.
+  [[nodiscard]] const std::string* trouble_for(const std::string& part) const;
 
  private:
   [[nodiscard]] double ratio_of(const Criterion& criterion, const CaseSolution& solved) const;
@@ -69,5 +72,8 @@ class Cell {
   mutable std::deque<std::pair<double, CaseSolution>> recent_;
   mutable double lost_from_ = std::numeric_limits<double>::infinity();  // lowest multiple so far
 };
+
+/// The factor that a check is asked for in a cell.
+[[nodiscard]] AskedFactor asked_in(const Criterion& criterion, const Cell& cell);
 
 }  // namespace studies

@@ -121,13 +121,6 @@ class Runner {
     }
   }
 
-  [[nodiscard]] AskedFactor asked_in(const Criterion& criterion, const Cell& cell) const {
-    const fea::Solution& at_load = cell.kept(1.0).solution;
-    const bool carries = at_load.status() == fea::SolveStatus::converged;
-    return asked_factor(criterion, cell.assembly(), design_.factors, cell.load_case().abuse,
-                        carries ? &at_load : nullptr);
-  }
-
   /// Whether a check of the part is over at its required multiple or cannot be decided, or
   /// stability is over so far.
   [[nodiscard]] bool fails_in(const Cell& cell) const {
@@ -139,7 +132,7 @@ class Runner {
     return std::any_of(all.begin(), all.end(), [&](const Criterion& criterion) {
       const std::string& part = part_judged(criterion, cell.assembly());
       if (!wanted(part)) return false;
-      if (trouble_for(cell, part) != nullptr) return true;
+      if (cell.trouble_for(part) != nullptr) return true;
       const AskedFactor asked = asked_in(criterion, cell);
       if (cell.ratio_kept(criterion, asked.looked_at()) <= 1.0) return false;
       return !(asked.value < asked.looked_at() && cell.ratio_kept(criterion, asked.value) <= 1.0);
@@ -395,21 +388,13 @@ class Runner {
     }
   }
 
-  static const std::string* trouble_for(const Cell& cell, const std::string& part) {
-    for (const std::string& key : {std::string(), part}) {
-      const auto found = cell.trouble.find(key);
-      if (found != cell.trouble.end()) return &found->second;
-    }
-    return nullptr;
-  }
-
   void check_one(const Criterion& criterion) {
     const std::string& part = part_judged(criterion, models_.front()->assembly());
     if (!wanted(part)) return;
     std::vector<Asked> asked;
     bool left_undecided = false;
     for (const Cell& cell : cells_) {
-      if (const std::string* reason = trouble_for(cell, part)) {
+      if (const std::string* reason = cell.trouble_for(part)) {
         if (!left_undecided) undecided(criterion, cell, *reason);
         left_undecided = true;
         continue;
