@@ -29,7 +29,7 @@ struct BucklingOptions {
   int n_reversed = 0;  ///< how many negative factors to look for as well
   /// Relative error of a factor, taken from its residual and the distance to the next one found;
   /// without that distance it is at most the root of this.
-  double tolerance = 1e-8;
+  double tolerance = 1e-6;
 };
 
 struct BucklingResult {

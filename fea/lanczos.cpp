@@ -13,7 +13,8 @@ namespace {
 constexpr Eigen::Index kMostRestarts = 300;
 constexpr Eigen::Index kLongest = 40;    // of the basis without restarts
 constexpr Eigen::Index kFirstLook = 10;  // at whether the pairs have settled
-constexpr double kCancelled = 0.1;  // of the length: rounding is no longer small beside the rest
+constexpr double kCancelled = 0.1;     // of the length: rounding is no longer small beside the rest
+constexpr double kRestarted = 1.0e-4;  // of the residual: restarts pay for accuracy with little
 constexpr double kLarge = 1.0e100;
 constexpr double kSmall = 1.0e-2;     // of the norm: below it a mu is as good as this one
 constexpr double kNothing = 1.0e-13;  // of the norm: no direction is left
@@ -214,11 +215,12 @@ LargestPairs restarted(const Deflated& c, double norm, Eigen::Index count, doubl
   return out;
 }
 
-/// Vectors to add before it pays to look again: a digit takes about two.
+/// Vectors to add before it pays to look again: a digit takes about three, and a look costs as much
+/// as a vector.
 Eigen::Index steps_to_go(double unsettled) {
   const double digits = std::log10(std::max(unsettled, 1.0));
-  return std::isfinite(digits) ? std::max<Eigen::Index>(1, static_cast<Eigen::Index>(2.0 * digits))
-                               : 1;
+  return std::isfinite(digits) ? std::max<Eigen::Index>(2, static_cast<Eigen::Index>(3.0 * digits))
+                               : 2;
 }
 
 }  // namespace
@@ -241,7 +243,7 @@ LargestPairs largest_pairs(const Pencil& pencil, const std::vector<EigenPair>& k
     next_look = basis.size() + steps_to_go(unsettled);
   }
   out.norm = basis.norm();
-  if (!settled) return restarted(c, out.norm, count, std::sqrt(tolerance));
+  if (!settled) return restarted(c, out.norm, count, std::min(std::sqrt(tolerance), kRestarted));
   const Eigen::Index found = basis.exhausted() ? basis.size() : count;
   for (Eigen::Index k = 0; k < found; ++k) out.pairs.push_back(basis.pair(k));
   out.all = found >= count;

@@ -101,8 +101,15 @@ Eigen::VectorXd diagonal_scale(const Eigen::VectorXd& diagonal, const std::vecto
 
 void to_unknowns(const BeamPart& part, const Matrix12& between_l, Eigen::MatrixXd& out) {
   if (!part.plain) {
-    const OverUnknowns<12> half = between_l.lazyProduct(part.ends_l);
-    out.noalias() = part.ends_l.transpose().lazyProduct(half);
+    const Eigen::Index size = part.ends_l.cols();
+    out.resize(size, size);
+    for (Eigen::Index column = 0; column < size; ++column) {
+      const Vector12 half = between_l * part.ends_l.col(column);
+      for (Eigen::Index row = column; row < size; ++row) {
+        out(row, column) = part.ends_l.col(row).dot(half);
+        out(column, row) = out(row, column);
+      }
+    }
     return;
   }
   // Four times the member's axes: 3 x 3 by 3 x 3.
