@@ -19,6 +19,8 @@ using Row10 = Eigen::Matrix<double, 1, 10>;
 using Matrix3x10 = Eigen::Matrix<double, 3, 10>;
 using Matrix6x10 = Eigen::Matrix<double, 6, 10>;
 using Matrix12x10 = Eigen::Matrix<double, 12, 10>;
+using Matrix12x3 = Eigen::Matrix<double, 12, 3>;
+using Matrix3x12 = Eigen::Matrix<double, 3, 12>;
 constexpr Eigen::Index kChord = 0, kSpins = 1, kAxes = 7;
 constexpr std::array<int, 6> kRotations = {3, 4, 5, 9, 10, 11};  // of the linear element
 
@@ -86,9 +88,9 @@ Chord make_chord(const BeamPart& beam, const std::array<Placed, 2>& ends) {
   return out;
 }
 
-/// 10 x 12: the local changes from displacements and spins of the ends, all in the moved axes.
-Eigen::Matrix<double, 10, 12> local_changes(const Chord& chord) {
-  Eigen::Matrix<double, 3, 12> axes = Eigen::Matrix<double, 3, 12>::Zero();
+/// Spin of the moved axes from displacements and spins of the ends, all in the moved axes.
+Matrix3x12 spin_of_axes(const Chord& chord) {
+  Matrix3x12 axes = Matrix3x12::Zero();
   axes(1, 2) = 1.0 / chord.length;
   axes(1, 8) = -1.0 / chord.length;
   axes(2, 1) = -1.0 / chord.length;
@@ -98,14 +100,19 @@ Eigen::Matrix<double, 10, 12> local_changes(const Chord& chord) {
     const Vector3 lever = chord.q_l[static_cast<std::size_t>(i)].cross(Vector3::UnitZ());
     axes.block<1, 3>(0, 6 * i + 3) += 0.5 / chord.mean_l.y() * lever.transpose();
   }
-  Eigen::Matrix<double, 10, 12> out = Eigen::Matrix<double, 10, 12>::Zero();
-  out(kChord, 0) = -1.0;
-  out(kChord, 6) = 1.0;
-  out.middleRows<3>(kAxes) = axes;
-  for (const Eigen::Index i : {0, 1}) {
-    out.middleRows<3>(kSpins + 3 * i) = -axes;
-    out.block<3, 3>(kSpins + 3 * i, 6 * i + 3) += Matrix3::Identity();
-  }
+  return axes;
+}
+
+/// Changes with the local state as changes with displacements and spins of the ends: the chord's
+/// length is theirs along it, and the ends' spins are seen from axes that spin themselves.
+Matrix12 with_ends(const Matrix12x10& d_local, const Chord& chord) {
+  const Matrix12x3 d_axes = d_local.middleCols<3>(kAxes) - d_local.middleCols<3>(kSpins) -
+                            d_local.middleCols<3>(kSpins + 3);
+  Matrix12 out = d_axes.lazyProduct(spin_of_axes(chord));
+  out.col(0) -= d_local.col(kChord);
+  out.col(6) += d_local.col(kChord);
+  out.middleCols<3>(3) += d_local.middleCols<3>(kSpins);
+  out.middleCols<3>(9) += d_local.middleCols<3>(kSpins + 3);
   return out;
 }
 
@@ -240,7 +247,7 @@ CorotationalBeam corotational(const BeamPart& beam, const std::vector<StationLoa
   CorotationalBeam out;
   out.axes_gl = chord.axes_gl;
   out.local = chord.local;
-  const Matrix12 tangent_l = d_ends * local_changes(chord);
+  const Matrix12 tangent_l = with_ends(d_ends, chord);
   for (const Eigen::Index row : {0, 3, 6, 9}) {
     out.ends_g.segment<3>(row) = chord.axes_gl * ends_l.segment<3>(row);
     for (const Eigen::Index column : {0, 3, 6, 9}) {

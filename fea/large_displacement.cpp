@@ -115,7 +115,7 @@ class Steps {
     const MovedForces forces = frame_.forces(state_, factor_, closed_);
     const std::string where =
         tangent_.factor(forces.tangent)
-            ? where_it_goes(frame_.system(), tangent_.solve(forces.loads - problem_.held))
+            ? where_it_goes(frame_.system(), tangent_.solve(frame_.loads(state_) - problem_.held))
             : std::string("the frame moves on");
     words_ = fmt::format("no equilibrium was found beyond {:.1f} % of the loads: {} without end",
                          100.0 * factor_, where);

@@ -63,15 +63,14 @@ Assembly::Assembly(const std::vector<Eigen::VectorXi>& unknowns, const Eigen::Ve
                    int n_free)
     : pattern_(lower_pattern(unknowns, reduced, n_free)), block_begin_({0}) {
   for (const Eigen::VectorXi& block : unknowns) {
-    int in_block = 0;
-    for (const int of_column : block) {
-      for (const int of_row : block) {
-        const int row = reduced(of_row);
-        const int column = reduced(of_column);
-        if (column >= 0 && row >= column) {
-          entries_.push_back({in_block, row, column, place_of(pattern_, row, column)});
-        }
-        ++in_block;
+    const auto size = static_cast<int>(block.size());
+    for (int j = 0; j < size; ++j) {
+      for (int i = 0; i < size; ++i) {
+        const int row = reduced(block(i));
+        const int column = reduced(block(j));
+        if (column < 0 || row < column) continue;
+        entries_.push_back(
+            {j * size + i, i * size + j, row, column, place_of(pattern_, row, column)});
       }
     }
     block_begin_.push_back(entries_.size());
@@ -91,6 +90,19 @@ void Assembly::add(const Blocks& blocks, double factor, double* values) const {
     const double* block = blocks[b].data();
     for (std::size_t e = block_begin_[b]; e < block_begin_[b + 1]; ++e) {
       values[entries_[e].place] += factor * weights_[e] * block[entries_[e].in_block];
+    }
+  }
+}
+
+void Assembly::add_parts(const Blocks& blocks, double* symmetric, double* skew) const {
+  for (std::size_t b = 0; b < blocks.size(); ++b) {
+    if (blocks[b].size() == 0) continue;
+    const double* block = blocks[b].data();
+    for (std::size_t e = block_begin_[b]; e < block_begin_[b + 1]; ++e) {
+      const double below = 0.5 * weights_[e] * block[entries_[e].in_block];
+      const double above = 0.5 * weights_[e] * block[entries_[e].mirrored];
+      symmetric[entries_[e].place] += below + above;
+      if (skew != nullptr) skew[entries_[e].place] += below - above;
     }
   }
 }

@@ -41,10 +41,14 @@ class Assembly {
   /// @param blocks  in the order of `unknowns`, symmetric; an empty one counts as zero
   /// @param values  of the pattern, in its stored order
   void add(const Blocks& blocks, double factor, double* values) const;
+  /// Adds the symmetric and the skew part of blocks that need not be symmetric, scaled.
+  /// @param skew  none = only the symmetric part is wanted
+  void add_parts(const Blocks& blocks, double* symmetric, double* skew) const;
 
  private:
   struct Entry {
     int in_block;  ///< place in the block, column by column
+    int mirrored;  ///< place of the entry across the diagonal
     int row;
     int column;
     int place;  ///< among the stored values

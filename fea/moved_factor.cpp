@@ -21,49 +21,31 @@ MovedFactor::MovedFactor(const MovedFrame& frame)
     : system_(frame.system()),
       refines_(frame.has_dead_moment()),
       assembly_(frame.block_unknowns(), system_.places(), system_.n_free()),
-      symmetric_(assembly_.pattern()) {
+      symmetric_(assembly_.pattern()),
+      below_symmetric_(assembly_.pattern()),
+      below_skew_(assembly_.pattern()) {
   assembly_.scale_by(system_.scale());
 }
 
-/// Lower triangle of the scaled sum.
-Sparse MovedFactor::lower(const Blocks& tangent) const {
-  Sparse out = assembly_.pattern();
-  assembly_.add(tangent, 1.0, out.valuePtr());
-  return out;
-}
-
 MovedFactor::Whole MovedFactor::whole() const {
-  Blocks turned;
-  turned.reserve(tangent_.size());
-  for (const Eigen::MatrixXd& block : tangent_) turned.emplace_back(block.transpose());
-  const Whole below = lower(tangent_);
-  const Whole above = lower(turned).transpose();
+  const Whole below = below_symmetric_ + below_skew_;
+  const Whole above = Sparse(below_symmetric_ - below_skew_).transpose();
   return below + Whole(above.triangularView<Eigen::StrictlyUpper>());
 }
 
-bool MovedFactor::factor_symmetric(const Blocks& tangent) {
+bool MovedFactor::factor_symmetric() {
   if (system_.n_free() == 0) return true;
   ++count_;
-  Blocks symmetric;
-  symmetric.reserve(tangent.size());
-  for (const Eigen::MatrixXd& block : tangent) {
-    symmetric.emplace_back(0.5 * (block + block.transpose()));
-  }
-  if (!symmetric_.factorize(lower(symmetric).valuePtr())) return false;
+  if (!symmetric_.factorize(below_symmetric_.valuePtr())) return false;
   return symmetric_.pivots().cwiseAbs().minCoeff() > kTrusted;
 }
 
 bool MovedFactor::factor(const Blocks& tangent) {
-  if (refines_) {
-    tangent_ = tangent;
-    Blocks skew;
-    skew.reserve(tangent.size());
-    for (const Eigen::MatrixXd& block : tangent) {
-      skew.emplace_back(0.5 * (block - block.transpose()));
-    }
-    below_skew_ = lower(skew);
-  }
-  return factor_symmetric(tangent);
+  below_symmetric_.coeffs().setZero();
+  below_skew_.coeffs().setZero();
+  assembly_.add_parts(tangent, below_symmetric_.valuePtr(),
+                      refines_ ? below_skew_.valuePtr() : nullptr);
+  return factor_symmetric();
 }
 
 /// Refined until it no longer changes; nothing when it goes on changing.
@@ -95,7 +77,9 @@ Eigen::VectorXd MovedFactor::solve(const Eigen::VectorXd& force) const {
 }
 
 std::optional<int> MovedFactor::n_negative(const Blocks& tangent) {
-  if (!factor_symmetric(tangent)) return std::nullopt;
+  below_symmetric_.coeffs().setZero();
+  assembly_.add_parts(tangent, below_symmetric_.valuePtr(), nullptr);
+  if (!factor_symmetric()) return std::nullopt;
   if (system_.n_free() == 0) return 0;
   return static_cast<int>((symmetric_.pivots().array() < 0.0).count());
 }

@@ -37,17 +37,17 @@ class MovedFactor {
 
  private:
   using Whole = Eigen::SparseMatrix<double>;
-  [[nodiscard]] Sparse lower(const Blocks& tangent) const;
   [[nodiscard]] Whole whole() const;
-  [[nodiscard]] bool factor_symmetric(const Blocks& tangent);
+  [[nodiscard]] bool factor_symmetric();
   [[nodiscard]] std::optional<Eigen::VectorXd> refined(const Eigen::VectorXd& scaled_force) const;
 
   const System& system_;
   bool refines_;
   Assembly assembly_;
   Ldlt symmetric_;
-  Blocks tangent_;     // last factored, where it is refined
-  Sparse below_skew_;  // lower triangle of its skew part, scaled
+  // Lower triangles of the tangent last factored, scaled.
+  Sparse below_symmetric_;
+  Sparse below_skew_;
   int count_ = 0;
 };
 

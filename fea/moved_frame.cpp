@@ -50,20 +50,46 @@ Eigen::Index first_joint(const System& system) {
   return 6 * static_cast<Eigen::Index>(system.model().nodes.size());
 }
 
+BlockVector on_node(const NodeLoad& load, const Vector3& arm_g) {
+  BlockVector out(6);
+  out << load.force_g, load.moment_g + arm_g.cross(load.force_g);
+  return out;
+}
+
 }  // namespace
 
 /// What forces() gathers.
-struct MovedFrame::Sum {
-  MovedForces out;
+class MovedFrame::Sum {
+ public:
+  Sum(const System& system, MovedForces& out) : system_(system), out_(out) {}
 
   /// A contribution to the unbalanced forces; grows the sizes.
-  void add(const System& system, const Eigen::VectorXi& unknowns, const Eigen::VectorXd& force) {
-    out.unbalanced(unknowns) += force;
+  void add(const Eigen::VectorXi& unknowns, const BlockVector& force) {
     for (Eigen::Index i = 0; i < force.size(); ++i) {
-      double& size = system.turns(unknowns(i)) ? out.moment : out.force;
+      out_.unbalanced(unknowns(i)) += force(i);
+      double& size = system_.turns(unknowns(i)) ? out_.moment : out_.force;
       size = std::max(size, std::abs(force(i)));
     }
   }
+  void grow_rounding(double force, double moment) {
+    out_.rounding_force = std::max(out_.rounding_force, kRounding * force);
+    out_.rounding_moment = std::max(out_.rounding_moment, kRounding * moment);
+  }
+  void grow_rounding(const BeamPart& part, const std::array<Placed, 2>& at) {
+    const Matrix12& k = part.stiffness_l;
+    const double moved = at[0].displacement_g.norm() + at[1].displacement_g.norm();
+    grow_rounding(k(6, 6) * moved + k(1, 5) + k(2, 2) * 0.5 * part.length, k(5, 5) + k(4, 4));
+  }
+  void judge(const CorotationalBeam& beam) {
+    for (const Vector3& local : beam.local) {
+      out_.usable = out_.usable && local.norm() < kMostLocal;
+    }
+  }
+  [[nodiscard]] Eigen::MatrixXd& tangent(std::size_t block) { return out_.tangent[block]; }
+
+ private:
+  const System& system_;
+  MovedForces& out_;
 };
 
 Eigen::VectorXi unknowns_of(std::optional<NodeId> a, std::optional<NodeId> b) {
@@ -93,6 +119,9 @@ MovedFrame::MovedFrame(std::shared_ptr<const System> system, const Loads& loads)
   for (const Gap& gap : model().gaps) unknowns_.push_back(unknowns_of(gap.a.node, gap.b.node));
   for (int i = 0; i < static_cast<int>(model().nodes.size()); ++i) {
     unknowns_.push_back(unknowns_of(NodeId{i}, std::nullopt));
+    int n_held = 0;
+    for (int k = 3; k < 6; ++k) n_held += system_->held(6 * i + k) ? 1 : 0;
+    holds_one_.push_back(n_held == 1);
   }
 }
 
@@ -102,28 +131,21 @@ bool MovedFrame::has_dead_moment() const {
          std::any_of(loads_.points.begin(), loads_.points.end(), has);
 }
 
-bool MovedFrame::holds_one_rotation(NodeId node) const {
-  int n_held = 0;
-  for (int k = 3; k < 6; ++k) n_held += system_->held(6 * node.index + k) ? 1 : 0;
-  return n_held == 1;
-}
-
 Placed MovedFrame::placed(const MovedState& state, std::optional<NodeId> node) const {
   return node ? state.nodes[static_cast<std::size_t>(node->index)] : Placed();
 }
 
-Eigen::VectorXd MovedFrame::joints_of(const MovedState& state, std::size_t beam) const {
+const double* MovedFrame::joints_of(const MovedState& state, std::size_t beam) const {
   const Eigen::VectorXi& unknowns = unknowns_[beam];
-  const Eigen::Index n = unknowns.size() - 12;
-  if (n == 0) return {};
-  return state.joints.segment(unknowns(12) - first_joint(*system_), n);
+  if (unknowns.size() == 12) return nullptr;
+  return state.joints.data() + (unknowns(12) - first_joint(*system_));
 }
 
 std::array<Placed, 2> MovedFrame::beam_ends(const MovedState& state, BeamId beam) const {
   const Beam& b = model()[beam];
-  const Eigen::VectorXd joints = joints_of(state, static_cast<std::size_t>(beam.index));
-  return {moved_end(b, 0, placed(state, b.a.node), joints).placed,
-          moved_end(b, 1, placed(state, b.b.node), joints).placed};
+  const double* joints = joints_of(state, static_cast<std::size_t>(beam.index));
+  return {moved_end(b.a, placed(state, b.a.node), joints).placed,
+          moved_end(b.b, placed(state, b.b.node), joints + n_loose(b.a)).placed};
 }
 
 CorotationalBeam MovedFrame::beam(const MovedState& state, BeamId beam, double factor) const {
@@ -131,8 +153,8 @@ CorotationalBeam MovedFrame::beam(const MovedState& state, BeamId beam, double f
   return corotational(system_->beams()[index], stations_[index], factor, beam_ends(state, beam));
 }
 
-void MovedFrame::to_rotation_vectors(Sum& sum, std::size_t block, Eigen::VectorXd& force,
-                                     const MovedState& state) const {
+void MovedFrame::to_rotation_vectors(std::size_t block, const MovedState& state, BlockVector& force,
+                                     Eigen::MatrixXd& tangent) const {
   const Eigen::VectorXi& unknowns = unknowns_[block];
   const auto first = static_cast<int>(first_joint(*system_));
   for (Eigen::Index i = 0; i + 5 < unknowns.size() && unknowns(i) < first; i += 6) {
@@ -140,69 +162,104 @@ void MovedFrame::to_rotation_vectors(Sum& sum, std::size_t block, Eigen::VectorX
     if (!holds_one_rotation(node)) continue;
     const Vector3 turn = rotation_vector(placed(state, node).turn_g);
     const Matrix3 map = spin_map(turn);
-    const Vector3 moment = force.segment<3>(i + 3);
-    Eigen::MatrixXd& tangent = sum.out.tangent[block];
     tangent.middleCols<3>(i + 3) = (tangent.middleCols<3>(i + 3) * map).eval();
     tangent.middleRows<3>(i + 3) = (map.transpose() * tangent.middleRows<3>(i + 3)).eval();
-    tangent.block<3, 3>(i + 3, i + 3) += spin_map_slope(turn, moment);
-    force.segment<3>(i + 3) = map.transpose() * moment;
+    tangent.block<3, 3>(i + 3, i + 3) += spin_map_slope(turn, force.segment<3>(i + 3));
+  }
+  to_rotation_vectors(block, state, force);
+}
+
+void MovedFrame::to_rotation_vectors(std::size_t block, const MovedState& state,
+                                     BlockVector& force) const {
+  const Eigen::VectorXi& unknowns = unknowns_[block];
+  const auto first = static_cast<int>(first_joint(*system_));
+  for (Eigen::Index i = 0; i + 5 < unknowns.size() && unknowns(i) < first; i += 6) {
+    const NodeId node{unknowns(i) / 6};
+    if (!holds_one_rotation(node)) continue;
+    const Matrix3 map = spin_map(rotation_vector(placed(state, node).turn_g));
+    force.segment<3>(i + 3) = (map.transpose() * force.segment<3>(i + 3)).eval();
   }
 }
 
-void MovedFrame::grow_rounding(Sum& sum, const BeamPart& part, const std::array<Placed, 2>& at) {
-  const Matrix12& k = part.stiffness_l;
-  const double moved = at[0].displacement_g.norm() + at[1].displacement_g.norm();
-  const double force = k(6, 6) * moved + k(1, 5) + k(2, 2) * 0.5 * part.length;
-  sum.out.rounding_force = std::max(sum.out.rounding_force, kRounding * force);
-  sum.out.rounding_moment = std::max(sum.out.rounding_moment, kRounding * (k(5, 5) + k(4, 4)));
+namespace {
+
+/// Both ends' unknowns in those of their beam: the six of each node, then what is loose at a, at b.
+struct Places {
+  std::array<Eigen::Index, 2> loose;
+  Eigen::Index size;
+
+  explicit Places(const std::array<MovedEnd, 2>& ends)
+      : loose{12, 12 + ends[0].n_loose()}, size(loose[1] + ends[1].n_loose()) {}
+
+  template <class Part>
+  void add(std::size_t end, const Part& part, BlockVector& out) const {
+    const auto node = 6 * static_cast<Eigen::Index>(end);
+    const Eigen::Index n = part.size() - 6;
+    out.segment<6>(node) += part.template head<6>();
+    out.segment(loose[end], n) += part.tail(n);
+  }
+  template <class Part>
+  void add(std::size_t row_end, std::size_t column_end, const Part& part,
+           Eigen::MatrixXd& out) const {
+    const auto row = 6 * static_cast<Eigen::Index>(row_end);
+    const auto column = 6 * static_cast<Eigen::Index>(column_end);
+    const Eigen::Index n_rows = part.rows() - 6;
+    const Eigen::Index n_columns = part.cols() - 6;
+    out.block<6, 6>(row, column) += part.template topLeftCorner<6, 6>();
+    out.block(loose[row_end], column, n_rows, 6) += part.bottomLeftCorner(n_rows, 6);
+    out.block(row, loose[column_end], 6, n_columns) += part.topRightCorner(6, n_columns);
+    out.block(loose[row_end], loose[column_end], n_rows, n_columns) +=
+        part.bottomRightCorner(n_rows, n_columns);
+  }
+};
+
+/// A beam's forces and tangent over its unknowns.
+void through_ends(const CorotationalBeam& now, const std::array<MovedEnd, 2>& ends,
+                  BlockVector& force, Eigen::MatrixXd& tangent) {
+  const Places places(ends);
+  force.setZero(places.size);
+  tangent.setZero(places.size, places.size);
+  for (const std::size_t row : {0U, 1U}) {
+    const auto first_row = 6 * static_cast<Eigen::Index>(row);
+    EndTerms terms = end_terms(ends[row], now.ends_g.segment<6>(first_row));
+    places.add(row, terms.force, force);
+    places.add(row, row, terms.tangent, tangent);
+    for (const std::size_t column : {0U, 1U}) {
+      const auto first_column = 6 * static_cast<Eigen::Index>(column);
+      const OverEnd<6> half =
+          now.tangent_g.block<6, 6>(first_row, first_column).lazyProduct(ends[column].motion_g);
+      terms.tangent = ends[row].motion_g.transpose().lazyProduct(half);
+      places.add(row, column, terms.tangent, tangent);
+    }
+  }
 }
+
+}  // namespace
 
 void MovedFrame::add_beam(Sum& sum, const MovedState& state, double factor,
                           std::size_t index) const {
   const Beam& beam = model().beams[index];
   const BeamPart& part = system_->beams()[index];
-  const std::vector<StationLoad>& stations = stations_[index];
-  const Eigen::VectorXd joints = joints_of(state, index);
   std::array<Placed, 2> at = {placed(state, beam.a.node), placed(state, beam.b.node)};
-  Eigen::VectorXd force;
-  Eigen::VectorXd loads = Eigen::VectorXd::Zero(part.map.unknowns.size());
-  const auto load_part = [&] {
-    return Vector12(corotational(part, {}, 0.0, at).ends_g -
-                    corotational(part, stations, 1.0, at).ends_g);
-  };
+  Eigen::MatrixXd& tangent = sum.tangent(index);
+  BlockVector force;
   CorotationalBeam now;
   if (is_plain(beam)) {
-    now = corotational(part, stations, factor, at);
+    now = corotational(part, stations_[index], factor, at);
     force = now.ends_g;
-    sum.out.tangent[index] = now.tangent_g;
-    if (!stations.empty()) loads = load_part();
+    tangent = now.tangent_g;
   } else {
-    const std::array<MovedEnd, 2> ends = {moved_end(beam, 0, at[0], joints),
-                                          moved_end(beam, 1, at[1], joints)};
+    const double* joints = joints_of(state, index);
+    const std::array<MovedEnd, 2> ends = {moved_end(beam.a, at[0], joints),
+                                          moved_end(beam.b, at[1], joints + n_loose(beam.a))};
     at = {ends[0].placed, ends[1].placed};
-    now = corotational(part, stations, factor, at);
-    Eigen::MatrixXd motion(12, part.map.unknowns.size());
-    motion << ends[0].motion_g, ends[1].motion_g;
-    const EndTerms a = end_terms(ends[0], now.ends_g.head<6>());
-    const EndTerms b = end_terms(ends[1], now.ends_g.tail<6>());
-    force = a.force + b.force;
-    sum.out.tangent[index] = motion.transpose() * now.tangent_g * motion + a.tangent + b.tangent;
-    if (!stations.empty()) loads = motion.transpose() * load_part();
+    now = corotational(part, stations_[index], factor, at);
+    through_ends(now, ends, force, tangent);
   }
-  for (const Vector3& local : now.local) {
-    sum.out.usable = sum.out.usable && local.norm() < kMostLocal;
-  }
-  grow_rounding(sum, part, at);
-  to_rotation_vectors(sum, index, force, state);
-  sum.add(*system_, part.map.unknowns, force);
-  if (stations.empty()) return;
-  for (Eigen::Index k = 0; k < 12; k += 6) {
-    const NodeId node{part.map.unknowns(k) / 6};
-    if (!holds_one_rotation(node)) continue;
-    const Matrix3 map = spin_map(rotation_vector(placed(state, node).turn_g));
-    loads.segment<3>(k + 3) = (map.transpose() * loads.segment<3>(k + 3)).eval();
-  }
-  sum.out.loads(part.map.unknowns) += loads;
+  sum.judge(now);
+  sum.grow_rounding(part, at);
+  to_rotation_vectors(index, state, force, tangent);
+  sum.add(part.map.unknowns, force);
 }
 
 void MovedFrame::add_springs(Sum& sum, const MovedState& state) const {
@@ -214,67 +271,108 @@ void MovedFrame::add_springs(Sum& sum, const MovedState& state) const {
     const Placed far = placed(state, two ? spring.b : spring.a);
     const PairTerms terms = pair_force(law_of(spring), near, far).terms;
     const Eigen::VectorXi rows = rows_of(two, true);
-    Eigen::VectorXd force = terms.force_g(rows);
-    sum.out.tangent[block] = terms.tangent_g(rows, rows);
-    to_rotation_vectors(sum, block, force, state);
-    sum.add(*system_, unknowns_[block], force);
+    BlockVector force = terms.force_g(rows);
+    sum.tangent(block) = terms.tangent_g(rows, rows);
+    to_rotation_vectors(block, state, force, sum.tangent(block));
+    sum.add(unknowns_[block], force);
     const double moved = near.displacement_g.norm() + far.displacement_g.norm();
     const Matrix6& k = spring.stiffness;
-    sum.out.rounding_force =
-        std::max(sum.out.rounding_force, kRounding * k.topLeftCorner<3, 3>().cwiseAbs().sum() *
-                                             (moved + spring.offset_a_g.norm()));
-    sum.out.rounding_moment =
-        std::max(sum.out.rounding_moment, kRounding * k.bottomRightCorner<3, 3>().cwiseAbs().sum());
+    sum.grow_rounding(k.topLeftCorner<3, 3>().cwiseAbs().sum() * (moved + spring.offset_a_g.norm()),
+                      k.bottomRightCorner<3, 3>().cwiseAbs().sum());
   }
 }
 
 void MovedFrame::add_gaps(Sum& sum, const MovedState& state,
                           const std::vector<bool>& closed) const {
   for (std::size_t g = 0; g < model().gaps.size(); ++g) {
-    if (!closed[g]) continue;
     const Gap& gap = model().gaps[g];
     const std::size_t block = model().beams.size() + model().springs.size() + g;
+    if (!closed[g]) {
+      sum.tangent(block).resize(0, 0);
+      continue;
+    }
     const PairTerms terms =
         gap_terms(model(), gap, placed(state, gap.a.node), placed(state, gap.b.node));
     const Eigen::VectorXi rows = rows_of(gap.a.node.has_value(), gap.b.node.has_value());
-    Eigen::VectorXd force = terms.force_g(rows);
-    sum.out.tangent[block] = terms.tangent_g(rows, rows);
-    to_rotation_vectors(sum, block, force, state);
-    sum.add(*system_, unknowns_[block], force);
+    BlockVector force = terms.force_g(rows);
+    sum.tangent(block) = terms.tangent_g(rows, rows);
+    to_rotation_vectors(block, state, force, sum.tangent(block));
+    sum.add(unknowns_[block], force);
   }
 }
 
 void MovedFrame::add_node_loads(Sum& sum, const MovedState& state, double factor) const {
   const std::size_t first = unknowns_.size() - model().nodes.size();
+  for (std::size_t i = first; i < unknowns_.size(); ++i) {
+    if (sum.tangent(i).size() > 0) sum.tangent(i).setZero();
+  }
   for (const NodeLoad& load : loads_.nodes) {
     const std::size_t block = first + static_cast<std::size_t>(load.node.index);
     const Vector3 arm = placed(state, load.node).turn_g * load.offset_g;
-    Eigen::VectorXd force(6);
-    force << load.force_g, load.moment_g + arm.cross(load.force_g);
+    BlockVector force = -factor * on_node(load, arm);
     Eigen::MatrixXd tangent = Eigen::MatrixXd::Zero(6, 6);
-    tangent.bottomRightCorner<3, 3>() = skew(load.force_g) * skew(arm);
-    Eigen::MatrixXd& kept = sum.out.tangent[block];
-    const Eigen::MatrixXd before = kept.size() > 0 ? kept : Eigen::MatrixXd::Zero(6, 6);
-    kept = tangent;
-    to_rotation_vectors(sum, block, force, state);
-    kept = before - factor * kept;
-    sum.out.loads(unknowns_[block]) += force;
-    sum.add(*system_, unknowns_[block], -factor * force);
+    tangent.bottomRightCorner<3, 3>() = -factor * skew(load.force_g) * skew(arm);
+    to_rotation_vectors(block, state, force, tangent);
+    Eigen::MatrixXd& kept = sum.tangent(block);
+    if (kept.size() == 0) kept.setZero(6, 6);
+    kept += tangent;
+    sum.add(unknowns_[block], force);
   }
+}
+
+Eigen::VectorXd MovedFrame::loads(const MovedState& state) const {
+  Eigen::VectorXd out = Eigen::VectorXd::Zero(system_->n_unknowns());
+  const auto add = [&](std::size_t block, BlockVector& force) {
+    to_rotation_vectors(block, state, force);
+    out(unknowns_[block]) += force;
+  };
+  for (std::size_t i = 0; i < model().beams.size(); ++i) {
+    if (stations_[i].empty()) continue;
+    const Beam& beam = model().beams[i];
+    const BeamPart& part = system_->beams()[i];
+    const double* joints = joints_of(state, i);
+    const std::array<MovedEnd, 2> ends = {
+        moved_end(beam.a, placed(state, beam.a.node), joints),
+        moved_end(beam.b, placed(state, beam.b.node), joints + n_loose(beam.a))};
+    const std::array<Placed, 2> at = {ends[0].placed, ends[1].placed};
+    const Vector12 on_ends =
+        corotational(part, {}, 0.0, at).ends_g - corotational(part, stations_[i], 1.0, at).ends_g;
+    const Places places(ends);
+    BlockVector force = BlockVector::Zero(places.size);
+    for (const std::size_t end : {0U, 1U}) {
+      const Vector6 wrench = on_ends.segment<6>(6 * static_cast<Eigen::Index>(end));
+      places.add(end, (ends[end].motion_g.transpose() * wrench).eval(), force);
+    }
+    add(i, force);
+  }
+  const std::size_t first = unknowns_.size() - model().nodes.size();
+  for (const NodeLoad& load : loads_.nodes) {
+    BlockVector force = on_node(load, placed(state, load.node).turn_g * load.offset_g);
+    add(first + static_cast<std::size_t>(load.node.index), force);
+  }
+  return out;
 }
 
 MovedForces MovedFrame::forces(const MovedState& state, double factor,
                                const std::vector<bool>& closed) const {
-  Sum sum;
-  sum.out.unbalanced = Eigen::VectorXd::Zero(system_->n_unknowns());
-  sum.out.loads = sum.out.unbalanced;
-  sum.out.tangent.resize(unknowns_.size());
+  MovedForces out;
+  forces(state, factor, closed, out);
+  return out;
+}
+
+void MovedFrame::forces(const MovedState& state, double factor, const std::vector<bool>& closed,
+                        MovedForces& out) const {
+  out.unbalanced.setZero(system_->n_unknowns());
+  out.tangent.resize(unknowns_.size());
+  out.force = out.moment = 0.0;
+  out.rounding_force = out.rounding_moment = 0.0;
+  out.usable = true;
+  Sum sum(*system_, out);
   for (std::size_t i = 0; i < model().beams.size(); ++i) add_beam(sum, state, factor, i);
   add_springs(sum, state);
   add_gaps(sum, state, closed);
   add_node_loads(sum, state, factor);
-  sum.out.usable = sum.out.usable && sum.out.unbalanced.allFinite();
-  return std::move(sum.out);
+  out.usable = out.usable && out.unbalanced.allFinite();
 }
 
 MovedState MovedFrame::moved(const MovedState& state, const Eigen::VectorXd& motion) const {
@@ -300,21 +398,27 @@ MovedState MovedFrame::moved(const MovedState& state, const Eigen::VectorXd& mot
     const Eigen::Index n = unknowns.size() - 12;
     if (n == 0) continue;
     const Beam& beam = model().beams[i];
-    Eigen::VectorXd local = motion(unknowns);
+    BlockVector local = gathered(motion, unknowns);
     for (Eigen::Index k = 0; k < 12; k += 6) {
       const NodeId node{unknowns(k) / 6};
       if (!holds_one_rotation(node)) continue;
       const Matrix3 map = spin_map(rotation_vector(placed(state, node).turn_g));
       local.segment<3>(k + 3) = (map * local.segment<3>(k + 3)).eval();
     }
-    const Eigen::VectorXd joints = joints_of(state, i);
-    Eigen::Index next = unknowns(12) - first_joint(*system_);
-    for (const int which : {0, 1}) {
-      const NodeId node = which == 0 ? beam.a.node : beam.b.node;
-      const MovedEnd end = moved_end(beam, which, placed(state, node), joints);
-      const Vector6 change = end.d_apart_j * local;
-      for (const int k : end.along) out.joints(next++) += change(k);
-      for (const int k : end.about) out.joints(next++) += change(3 + k);
+    const double* joint = joints_of(state, i);
+    double* next = out.joints.data() + (unknowns(12) - first_joint(*system_));
+    Eigen::Index loose = 12;
+    Eigen::Index row = 0;
+    for (const BeamEnd* beam_end : {&beam.a, &beam.b}) {
+      const MovedEnd end = moved_end(*beam_end, placed(state, beam_end->node), joint);
+      BlockVector of_end(6 + end.n_loose());
+      of_end << local.segment<6>(row), local.segment(loose, end.n_loose());
+      const Vector6 change = end.d_apart_j.lazyProduct(of_end);
+      for (const int k : end.along) *next++ += change(k);
+      for (const int k : end.about) *next++ += change(3 + k);
+      joint += end.n_loose();
+      loose += end.n_loose();
+      row += 6;
     }
   }
   return out;

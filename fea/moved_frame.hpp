@@ -20,7 +20,6 @@ struct MovedState {
 /// rotation vector, of which the support holds a component.
 struct MovedForces {
   Eigen::VectorXd unbalanced;    ///< of the deformation, less factor times the loads
-  Eigen::VectorXd loads;         ///< at factor 1
   Blocks tangent;                ///< one block a beam, spring, gap, node; not symmetric
   double force = 0.0;            ///< largest single contribution  [N]
   double moment = 0.0;           ///< [N m]
@@ -48,6 +47,11 @@ class MovedFrame {
   /// @param closed  which gaps act
   [[nodiscard]] MovedForces forces(const MovedState& state, double factor,
                                    const std::vector<bool>& closed) const;
+  /// The same into memory that is there.
+  void forces(const MovedState& state, double factor, const std::vector<bool>& closed,
+              MovedForces& out) const;
+  /// What the loads at factor 1 put on the unknowns (full).
+  [[nodiscard]] Eigen::VectorXd loads(const MovedState& state) const;
 
   /// The state after a small motion of the unknowns (full).
   [[nodiscard]] MovedState moved(const MovedState& state, const Eigen::VectorXd& motion) const;
@@ -63,18 +67,20 @@ class MovedFrame {
   [[nodiscard]] CorotationalBeam beam(const MovedState& state, BeamId beam, double factor) const;
   [[nodiscard]] Placed placed(const MovedState& state, std::optional<NodeId> node) const;
   /// Whether a support holds one of the node's three rotations.
-  [[nodiscard]] bool holds_one_rotation(NodeId node) const;
+  [[nodiscard]] bool holds_one_rotation(NodeId node) const {
+    return holds_one_[static_cast<std::size_t>(node.index)];
+  }
 
  private:
-  struct Sum;
+  class Sum;
   void add_beam(Sum& sum, const MovedState& state, double factor, std::size_t index) const;
-  static void grow_rounding(Sum& sum, const BeamPart& part, const std::array<Placed, 2>& at);
   void add_springs(Sum& sum, const MovedState& state) const;
   void add_gaps(Sum& sum, const MovedState& state, const std::vector<bool>& closed) const;
   void add_node_loads(Sum& sum, const MovedState& state, double factor) const;
-  void to_rotation_vectors(Sum& sum, std::size_t block, Eigen::VectorXd& force,
-                           const MovedState& state) const;
-  [[nodiscard]] Eigen::VectorXd joints_of(const MovedState& state, std::size_t beam) const;
+  void to_rotation_vectors(std::size_t block, const MovedState& state, BlockVector& force,
+                           Eigen::MatrixXd& tangent) const;
+  void to_rotation_vectors(std::size_t block, const MovedState& state, BlockVector& force) const;
+  [[nodiscard]] const double* joints_of(const MovedState& state, std::size_t beam) const;
   void carry(MovedState& state) const;
 
   std::shared_ptr<const System> system_;
@@ -82,6 +88,7 @@ class MovedFrame {
   Loads loads_;
   std::vector<std::vector<StationLoad>> stations_;
   std::vector<Eigen::VectorXi> unknowns_;
+  std::vector<bool> holds_one_;  // rotation, of each node
 };
 
 /// The six or twelve unknowns of a pair of nodes, ground left out.

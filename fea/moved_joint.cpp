@@ -1,7 +1,7 @@
 #include "fea/moved_joint.hpp"
 
+#include <algorithm>
 #include <cmath>
-#include <vector>
 
 #include <Eigen/LU>
 
@@ -11,16 +11,28 @@
 namespace fea {
 namespace {
 
-using Matrix3X = Eigen::Matrix<double, 3, Eigen::Dynamic>;
-using Matrix12X = Eigen::Matrix<double, 12, Eigen::Dynamic>;
+constexpr Eigen::Index kSpin = 3;   // column of the node's spin
+constexpr Eigen::Index kLoose = 6;  // column of the first loose component
 
-/// Components of one kind (0 = along, 3 = about) that are not rigid, 0 to 2.
-std::vector<int> loose(const BeamEnd& end, std::size_t kind) {
-  std::vector<int> out;
+/// Of one kind (0 = along, 3 = about).
+LooseComponents loose(const BeamEnd& end, std::size_t kind) {
+  LooseComponents out;
   for (std::size_t k = 0; end.joint && k < 3; ++k) {
-    if (!std::isinf(end.joint->stiffness[kind + k])) out.push_back(static_cast<int>(k));
+    if (std::isinf(end.joint->stiffness[kind + k])) continue;
+    out.which[static_cast<std::size_t>(out.count++)] = static_cast<int>(k);
   }
   return out;
+}
+
+/// Inverse of the rows and columns that are loose, zero elsewhere.
+Matrix3 inverse_of_loose(const Matrix3& matrix, const LooseComponents& about) {
+  Matrix3 padded = Matrix3::Identity();
+  Matrix3 keep = Matrix3::Zero();
+  for (const int row : about) {
+    keep(row, row) = 1.0;
+    for (const int column : about) padded(row, column) = matrix(row, column);
+  }
+  return keep * padded.inverse();
 }
 
 /// What the loose components of the joint's law carry, as a vector in the joint's axes: the
@@ -36,135 +48,150 @@ Loose loose_part(const MovedEnd& end, const Vector6& wrench_g) {
   const Vector3 d_gradient = end.joint_gj.transpose() * wrench_g.head<3>() +
                              end.stiffness.head<3>().cwiseProduct(end.apart_j.head<3>());
   for (const int k : end.along) out.force_j(k) = d_gradient(k);
-  const std::vector<int>& about = end.about;
-  if (about.empty()) return out;
+  if (end.about.empty()) return out;
   const Vector3 r = end.apart_j.tail<3>();
   const Matrix3 map = spin_map(r);
   const Vector3 r_gradient = map.transpose() * (end.joint_gj.transpose() * wrench_g.tail<3>()) +
                              end.stiffness.tail<3>().cwiseProduct(r);
-  const Eigen::MatrixXd inverse = map(about, about).inverse().transpose();
-  const Eigen::VectorXd moment = inverse * r_gradient(about);
-  out.moment_j(about) = moment;
-  const Matrix3 slope = spin_map_slope(r, out.moment_j);
-  const Eigen::MatrixXd d_moment = -inverse * slope(about, about);
-  out.d_moment_j(about, about) = d_moment;
+  const Matrix3 inverse = inverse_of_loose(map, end.about).transpose();
+  out.moment_j = inverse * r_gradient;
+  Matrix3 slope = spin_map_slope(r, out.moment_j);
+  for (int k = 0; k < 3; ++k) {
+    if (std::find(end.about.begin(), end.about.end(), k) == end.about.end()) slope.col(k).setZero();
+  }
+  out.d_moment_j = -inverse * slope;
   return out;
+}
+
+/// No joint that gives: the end goes with the node at its arm.
+void set_rigid(MovedEnd& end) {
+  end.motion_g.setIdentity(6, 6);
+  end.motion_g.topRightCorner<3, 3>() = -skew(end.arm_g);
+  end.d_apart_j.setZero(6, 6);
+}
+
+void set_loose(MovedEnd& end) {
+  const Eigen::Index columns = kLoose + end.n_loose();
+  const Matrix3 back = end.joint_gj.transpose();
+  const Matrix3 map = spin_map(end.apart_j.tail<3>());
+  // The node's part, seen in the joint's axes.
+  OverEnd<6> motion_j = OverEnd<6>::Zero(6, columns);
+  motion_j.topLeftCorner<3, 3>() = back;
+  motion_j.block<3, 3>(0, kSpin) = -back * skew(end.arm_g);
+  motion_j.block<3, 3>(3, kSpin) = back;
+
+  // The unknown of a loose component is the beam's own motion: what is apart is that less the
+  // node's.
+  end.d_apart_j.setZero(6, columns);
+  Eigen::Index column = kLoose;
+  for (const int k : end.along) {
+    end.d_apart_j.row(k) = -motion_j.row(k);
+    end.d_apart_j(k, column++) = 1.0;
+  }
+  if (!end.about.empty()) {
+    OverEnd<3> loose_spin = OverEnd<3>::Zero(3, columns);
+    for (const int k : end.about) {
+      loose_spin.row(k) = -motion_j.row(3 + k);
+      loose_spin(k, column++) = 1.0;
+    }
+    end.d_apart_j.bottomRows<3>() = inverse_of_loose(map, end.about).lazyProduct(loose_spin);
+  }
+  motion_j.topRows<3>() += end.d_apart_j.topRows<3>();
+  motion_j.bottomRows<3>() += map.lazyProduct(end.d_apart_j.bottomRows<3>());
+  // What the unknown is by definition, without the rounding of two differences.
+  column = kLoose;
+  for (const int k : end.along) {
+    motion_j.row(k).setZero();
+    motion_j(k, column++) = 1.0;
+  }
+  for (const int k : end.about) {
+    motion_j.row(3 + k).setZero();
+    motion_j(3 + k, column++) = 1.0;
+  }
+  end.motion_g.resize(6, columns);
+  end.motion_g.topRows<3>() = end.joint_gj.lazyProduct(motion_j.topRows<3>());
+  end.motion_g.bottomRows<3>() = end.joint_gj.lazyProduct(motion_j.bottomRows<3>());
 }
 
 }  // namespace
 
-MovedEnd moved_end(const Beam& beam, int which, const Placed& node, const Eigen::VectorXd& joints) {
-  const BeamEnd& end = which == 0 ? beam.a : beam.b;
-  const std::vector<int> along = loose(end, 0);
-  const std::vector<int> about = loose(end, 3);
-  const Eigen::Index columns = 12 + joints.size();
-  Eigen::Index next = 0;
-  if (which == 1)
-    next = static_cast<Eigen::Index>(loose(beam.a, 0).size() + loose(beam.a, 3).size());
+Eigen::Index n_loose(const BeamEnd& end) {
+  return loose(end, 0).count + loose(end, 3).count;
+}
 
+MovedEnd moved_end(const BeamEnd& end, const Placed& node, const double* joint) {
   MovedEnd out;
-  out.node = 6 * which;
-  out.along = along;
-  out.about = about;
+  out.along = loose(end, 0);
+  out.about = loose(end, 3);
   const Matrix3 axes_g = end.joint ? end.joint->axes_g : Matrix3::Identity();
   out.joint_gj = node.turn_g * axes_g;
   out.apart_j.setZero();
   out.stiffness.setZero();
-  const Eigen::Index first = next;
-  for (const int k : along) out.apart_j(k) = joints(next++);
-  for (const int k : about) out.apart_j(3 + k) = joints(next++);
-  for (const int k : along) out.stiffness(k) = end.joint->stiffness[static_cast<std::size_t>(k)];
-  for (const int k : about) {
-    out.stiffness(3 + k) = end.joint->stiffness[static_cast<std::size_t>(3 + k)];
-  }
+  const auto take = [&](int row) {
+    out.apart_j(row) = *joint++;
+    out.stiffness(row) = end.joint->stiffness[static_cast<std::size_t>(row)];
+  };
+  for (const int k : out.along) take(k);
+  for (const int k : out.about) take(3 + k);
   const Vector3 d_g = out.joint_gj * out.apart_j.head<3>();
-  const Vector3 r = out.apart_j.tail<3>();
-  const Vector3 carried_arm = node.turn_g * end.offset_g;
-  out.arm_g = carried_arm + d_g;
+  out.arm_g = node.turn_g * end.offset_g + d_g;
   const Matrix3 off = node.turn_g - Matrix3::Identity();
   out.placed.displacement_g = node.displacement_g + off * end.offset_g + d_g;
-  out.placed.turn_g = node.turn_g * rotation_of(axes_g * r);
-
-  // The node's part, seen in the joint's axes, then the components that the unknowns replace.
-  Matrix6X carried_j = Matrix6X::Zero(6, columns);
-  carried_j.block<3, 3>(0, out.node) = out.joint_gj.transpose();
-  carried_j.block<3, 3>(0, out.node + 3) = -out.joint_gj.transpose() * skew(out.arm_g);
-  carried_j.block<3, 3>(3, out.node + 3) = out.joint_gj.transpose();
-  out.d_apart_j = Matrix6X::Zero(6, columns);
-  Eigen::Index column = 12 + first;
-  for (const int k : along) {
-    out.d_apart_j.row(k) = -carried_j.row(k);
-    out.d_apart_j(k, column++) = 1.0;
+  out.placed.turn_g = node.turn_g;
+  if (!out.about.empty()) out.placed.turn_g *= rotation_of(axes_g * out.apart_j.tail<3>());
+  if (out.n_loose() == 0) {
+    set_rigid(out);
+  } else {
+    set_loose(out);
   }
-  if (!about.empty()) {
-    Eigen::MatrixXd loose_spin(about.size(), columns);
-    for (std::size_t i = 0; i < about.size(); ++i) {
-      loose_spin.row(static_cast<Eigen::Index>(i)) = -carried_j.row(3 + about[i]);
-      loose_spin(static_cast<Eigen::Index>(i), column++) = 1.0;
-    }
-    const Eigen::MatrixXd change = spin_map(r)(about, about).inverse() * loose_spin;
-    for (std::size_t i = 0; i < about.size(); ++i) {
-      out.d_apart_j.row(3 + about[i]) = change.row(static_cast<Eigen::Index>(i));
-    }
-  }
-  Matrix6X motion_j = carried_j;
-  motion_j.topRows<3>() += out.d_apart_j.topRows<3>();
-  motion_j.bottomRows<3>() += spin_map(r) * out.d_apart_j.bottomRows<3>();
-  // What the unknown is by definition, without the rounding of two differences.
-  column = 12 + first;
-  for (const std::vector<int>* kind : {&along, &about}) {
-    for (const int k : *kind) {
-      const int row = kind == &along ? k : 3 + k;
-      motion_j.row(row).setZero();
-      motion_j(row, column++) = 1.0;
-    }
-  }
-  out.motion_g.resize(6, columns);
-  out.motion_g.topRows<3>() = out.joint_gj * motion_j.topRows<3>();
-  out.motion_g.bottomRows<3>() = out.joint_gj * motion_j.bottomRows<3>();
   return out;
 }
 
 EndTerms end_terms(const MovedEnd& end, const Vector6& wrench_g) {
-  const Eigen::Index columns = end.motion_g.cols();
-  EndTerms out;
-  out.force = end.motion_g.transpose() * wrench_g +
-              end.d_apart_j.transpose() * end.stiffness.cwiseProduct(end.apart_j);
-  out.tangent = end.d_apart_j.transpose() * end.stiffness.asDiagonal() * end.d_apart_j;
-
-  // Second derivatives of the motion in the node's spin, d and r.
   const Vector3 f = wrench_g.head<3>();
   const Vector3 m = wrench_g.tail<3>();
-  Matrix3X spin = Matrix3X::Zero(3, columns);
-  spin.middleCols<3>(end.node + 3).setIdentity();
-  Matrix3X shift = Matrix3X::Zero(3, columns);
-  shift.middleCols<3>(end.node).setIdentity();
+  const Matrix3 f_skew = skew(f);
+  const Matrix3 arm_skew = skew(end.arm_g);
+  EndTerms out;
+  out.force = end.motion_g.transpose().lazyProduct(wrench_g);
+  out.tangent.setZero(end.motion_g.cols(), end.motion_g.cols());
+  auto spin_rows = out.tangent.middleRows<3>(kSpin);
+  auto spin_columns = out.tangent.middleCols<3>(kSpin);
+  // Second derivatives of the motion in the node's spin, d and r.
+  out.tangent.block<3, 3>(kSpin, kSpin) = f_skew * arm_skew;
+  if (end.n_loose() == 0) return out;
+
+  const Vector6 spring = end.stiffness.cwiseProduct(end.apart_j);
+  out.force += end.d_apart_j.transpose().lazyProduct(spring);
+  const OverEnd<6> d_spring = end.stiffness.asDiagonal() * end.d_apart_j;
+  out.tangent += end.d_apart_j.transpose().lazyProduct(d_spring);
   const auto d_d = end.d_apart_j.topRows<3>();
   const auto d_r = end.d_apart_j.bottomRows<3>();
   const Matrix3& axes = end.joint_gj;
   const Vector3 r = end.apart_j.tail<3>();
-  const Matrix3X d_arm = -skew(end.arm_g) * spin + axes * d_d;
-  const Matrix3X f_seen = axes.transpose() * skew(f) * spin;
-  const Matrix3X m_seen = spin_map(r).transpose() * axes.transpose() * skew(m) * spin;
-  out.tangent -= spin.transpose() * skew(f) * d_arm;
-  out.tangent += d_d.transpose() * f_seen;
-  out.tangent += d_r.transpose() * (m_seen + spin_map_slope(r, axes.transpose() * m) * d_r);
-  if (end.along.empty() && end.about.empty()) return out;
+  OverEnd<3> d_arm = axes.lazyProduct(d_d);
+  spin_rows -= f_skew.lazyProduct(d_arm);
+  d_arm.middleCols<3>(kSpin) -= arm_skew;
+  const Matrix3 f_seen = axes.transpose() * f_skew;
+  spin_columns += d_d.transpose().lazyProduct(f_seen);
+  if (!end.about.empty()) {
+    const Matrix3 m_seen = spin_map(r).transpose() * axes.transpose() * skew(m);
+    spin_columns += d_r.transpose().lazyProduct(m_seen);
+    const OverEnd<3> bent = spin_map_slope(r, axes.transpose() * m).lazyProduct(d_r);
+    out.tangent += d_r.transpose().lazyProduct(bent);
+  }
 
   // The unknowns replace d and r: what that replacement itself changes.
   const Loose part = loose_part(end, wrench_g);
-  const Vector3 force_g = axes * part.force_j;
-  const Vector3 moment_g = axes * part.moment_j;
-  const Matrix3X d_force = -skew(force_g) * spin;
-  const Matrix3X d_moment_j = part.d_moment_j * d_r;
-  const Matrix3X d_moment = -skew(moment_g) * spin + axes * d_moment_j;
-  out.tangent -= shift.transpose() * d_force;
-  out.tangent -= spin.transpose() * (skew(end.arm_g) * d_force - skew(force_g) * d_arm + d_moment);
-  // Columns of the unknowns themselves, about: each is a unit row of the loose components.
-  Matrix3X unit = Matrix3X::Zero(3, columns);
-  for (const int k : end.about)
-    unit.row(k) = (end.motion_g.bottomRows<3>().transpose() * axes.col(k));
-  out.tangent += unit.transpose() * d_moment_j;
+  const Matrix3 force_skew = skew(axes * part.force_j);
+  const Matrix3 moment_skew = skew(axes * part.moment_j);
+  const OverEnd<3> d_moment_j = part.d_moment_j.lazyProduct(d_r);
+  out.tangent.block<3, 3>(0, kSpin) += force_skew;
+  spin_rows += force_skew.lazyProduct(d_arm);
+  spin_rows -= axes.lazyProduct(d_moment_j);
+  out.tangent.block<3, 3>(kSpin, kSpin) += arm_skew * force_skew + moment_skew;
+  Eigen::Index column = kLoose + end.along.count;
+  for (const int k : end.about) out.tangent.row(column++) += d_moment_j.row(k);
   return out;
 }
 

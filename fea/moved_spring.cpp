@@ -100,7 +100,7 @@ PairForce pair_force(const PairLaw& law, const Placed& near, const Placed& far) 
   d_g.topRows<3>() = axes.transpose() * (d_near_arm + skew(near_arm) * near_spin);
   const Matrix3x12 d_turn = axes.transpose() * (far_spin - near_spin);
   d_g.bottomRows<3>() = inverse * d_turn;
-  const Eigen::Matrix<double, 6, 12> d_w = law.stiffness * d_g;
+  const Eigen::Matrix<double, 6, 12> d_w = law.stiffness.lazyProduct(d_g);
   const Matrix3x12 d_moment_s = inverse.transpose() * d_w.bottomRows<3>() +
                                 inverse_spin_map_slope(turn, w.tail<3>()) * d_g.bottomRows<3>();
   const Matrix3x12 d_force = axes * d_w.topRows<3>() - skew(force) * near_spin;

@@ -66,7 +66,8 @@ class Iteration {
     result_.factor = factor;
     total_ = Eigen::VectorXd::Zero(system().n_unknowns());
     for (int i = 0; i <= kMostIterations; ++i) {
-      const MovedForces forces = problem_.frame.forces(result_.state, result_.factor, closed_);
+      problem_.frame.forces(result_.state, result_.factor, closed_, forces_);
+      const MovedForces& forces = forces_;
       if (!forces.usable) return result_;
       const Eigen::VectorXd unbalanced = forces.unbalanced - (1.0 - result_.factor) * problem_.held;
       if (is_done(forces, unbalanced)) {
@@ -97,7 +98,8 @@ class Iteration {
     if (!tangent_.factor(forces.tangent)) return false;
     Eigen::VectorXd motion = tangent_.solve(-unbalanced);
     if (aim_ != nullptr) {
-      const Eigen::VectorXd more = tangent_.solve(forces.loads - problem_.held);
+      const Eigen::VectorXd more =
+          tangent_.solve(problem_.frame.loads(result_.state) - problem_.held);
       const Eigen::VectorXd slope = aim_->slope(result_.state);
       const double rate = slope.dot(more);
       if (rate == 0.0) return false;
@@ -126,6 +128,7 @@ class Iteration {
   const std::vector<bool>& closed_;
   const Aim* aim_;
   NewtonResult result_;
+  MovedForces forces_;
   Eigen::VectorXd total_;
   double first_length_ = 0.0;
 };
