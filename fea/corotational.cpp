@@ -18,8 +18,8 @@ using Vector10 = Eigen::Matrix<double, 10, 1>;
 using Row10 = Eigen::Matrix<double, 1, 10>;
 using Matrix3x10 = Eigen::Matrix<double, 3, 10>;
 using Matrix6x10 = Eigen::Matrix<double, 6, 10>;
+using Matrix7x10 = Eigen::Matrix<double, 7, 10>;
 using Matrix12x10 = Eigen::Matrix<double, 12, 10>;
-using Matrix12x3 = Eigen::Matrix<double, 12, 3>;
 using Matrix3x12 = Eigen::Matrix<double, 3, 12>;
 constexpr Eigen::Index kChord = 0, kSpins = 1, kAxes = 7;
 constexpr std::array<int, 6> kRotations = {3, 4, 5, 9, 10, 11};  // of the linear element
@@ -105,21 +105,27 @@ Matrix3x12 spin_of_axes(const Chord& chord) {
 
 /// Changes with the local state as changes with displacements and spins of the ends: the chord's
 /// length is theirs along it, and the ends' spins are seen from axes that spin themselves.
-Matrix12 with_ends(const Matrix12x10& d_local, const Chord& chord) {
-  const Matrix12x3 d_axes = d_local.middleCols<3>(kAxes) - d_local.middleCols<3>(kSpins) -
-                            d_local.middleCols<3>(kSpins + 3);
-  Matrix12 out = d_axes.lazyProduct(spin_of_axes(chord));
+template <int Rows>
+Eigen::Matrix<double, Rows, 12> with_ends(const Eigen::Matrix<double, Rows, 10>& d_local,
+                                          const Matrix3x12& spin_of_axes) {
+  const Eigen::Matrix<double, Rows, 3> d_axes = d_local.template middleCols<3>(kAxes) -
+                                                d_local.template middleCols<3>(kSpins) -
+                                                d_local.template middleCols<3>(kSpins + 3);
+  Eigen::Matrix<double, Rows, 12> out = d_axes.lazyProduct(spin_of_axes);
   out.col(0) -= d_local.col(kChord);
   out.col(6) += d_local.col(kChord);
-  out.middleCols<3>(3) += d_local.middleCols<3>(kSpins);
-  out.middleCols<3>(9) += d_local.middleCols<3>(kSpins + 3);
+  out.template middleCols<3>(3) += d_local.template middleCols<3>(kSpins);
+  out.template middleCols<3>(9) += d_local.template middleCols<3>(kSpins + 3);
   return out;
 }
 
 /// Forces of the deformation and their changes, in the moved axes.
 struct Deformed {
+  Deformation deformation;  ///< the beam's own; the rest is taken at what is assumed
+  Matrix7x10 d_deformation = Matrix7x10::Zero();
   double axial = 0.0;
-  Row10 d_axial = Row10::Zero();
+  Row10 d_axial;
+  Row10 excess = Row10::Zero();    ///< of the beam's own over that, as work on the local changes
   std::array<Vector3, 2> moments;  ///< on the ends' spins
   std::array<Matrix3x10, 2> d_moments;
   Vector3 on_axes;  ///< what a spin of the axes with the ends held loses: sum of the moments and
@@ -128,23 +134,35 @@ struct Deformed {
 };
 
 Deformed deform(const BeamPart& beam, const Chord& chord, const std::vector<StationLoad>& loads,
-                double factor) {
+                double factor, const Deformation* assumed) {
   const double axial_rate = beam.stiffness_l(6, 6);
   const Matrix6 h = beam.length * bow_shortening(beam);
   Vector6 local;
   local << chord.local[0], chord.local[1];
-  const Vector6 bow = h * local;
+  const Vector6 own_bow = h * local;
   Matrix6 inverse = Matrix6::Zero();
   inverse.topLeftCorner<3, 3>() = inverse_spin_map(chord.local[0]);
   inverse.bottomRightCorner<3, 3>() = inverse_spin_map(chord.local[1]);
 
   Deformed out;
-  out.axial = axial_rate * (chord.lengthening + 0.5 * local.dot(bow));
+  out.deformation << axial_rate * (chord.lengthening + 0.5 * local.dot(own_bow)), local;
+  out.d_deformation(0, kChord) = axial_rate;
+  out.d_deformation.block<1, 6>(0, kSpins) = axial_rate * own_bow.transpose() * inverse;
+  out.d_deformation.block<6, 6>(1, kSpins) = inverse;
+
+  const Deformation& at = assumed != nullptr ? *assumed : out.deformation;
+  out.axial = at(0);
+  const Vector6 bow = h * at.tail<6>();
+  out.d_axial.setZero();
   out.d_axial(kChord) = axial_rate;
   out.d_axial.segment<6>(kSpins) = axial_rate * bow.transpose() * inverse;
-
   const Matrix6 bending = beam.stiffness_l(kRotations, kRotations);
-  Vector6 v = bending * local + out.axial * bow;  // conjugate to the rotation vectors
+  Vector6 v = bending * at.tail<6>() + out.axial * bow;  // conjugate to the rotation vectors
+  if (assumed != nullptr) {
+    const Vector6 own = bending * local + out.deformation(0) * own_bow;
+    out.excess(kChord) = out.deformation(0) - out.axial;
+    out.excess.segment<6>(kSpins) = (own - v).transpose() * inverse;
+  }
   Matrix6x10 dv = bow * out.d_axial;
   dv.middleCols<6>(kSpins) += (bending + out.axial * h) * inverse;
   out.on_axes.setZero();
@@ -201,9 +219,10 @@ std::vector<std::vector<StationLoad>> station_loads(const System& system, const 
 }
 
 CorotationalBeam corotational(const BeamPart& beam, const std::vector<StationLoad>& loads,
-                              double factor, const std::array<Placed, 2>& ends) {
+                              double factor, const std::array<Placed, 2>& ends,
+                              const Deformation* assumed) {
   const Chord chord = make_chord(beam, ends);
-  const Deformed deformed = deform(beam, chord, loads, factor);
+  const Deformed deformed = deform(beam, chord, loads, factor, assumed);
   const double l = chord.length;
   const double qx = chord.mean_l.x();
   const double qy = chord.mean_l.y();
@@ -247,14 +266,22 @@ CorotationalBeam corotational(const BeamPart& beam, const std::vector<StationLoa
   CorotationalBeam out;
   out.axes_gl = chord.axes_gl;
   out.local = chord.local;
-  const Matrix12 tangent_l = with_ends(d_ends, chord);
+  out.deformation = deformed.deformation;
+  const Matrix3x12 spin = spin_of_axes(chord);
+  const Matrix12 tangent_l = with_ends(d_ends, spin);
+  const DeformationSlope slope_l = with_ends(deformed.d_deformation, spin);
+  const Vector12 excess_l = with_ends(deformed.excess, spin).transpose();
   for (const Eigen::Index row : {0, 3, 6, 9}) {
     out.ends_g.segment<3>(row) = chord.axes_gl * ends_l.segment<3>(row);
+    out.excess_g.segment<3>(row) = chord.axes_gl * excess_l.segment<3>(row);
+    out.deformation_slope_g.middleCols<3>(row) =
+        slope_l.middleCols<3>(row) * chord.axes_gl.transpose();
     for (const Eigen::Index column : {0, 3, 6, 9}) {
       out.tangent_g.block<3, 3>(row, column) =
           chord.axes_gl * tangent_l.block<3, 3>(row, column) * chord.axes_gl.transpose();
     }
   }
+  out.ends_g += out.excess_g;
   for (const StationLoad& load : loads) {
     out.ends_g.segment<3>(0) -= (1.0 - load.part) * factor * load.force_g;
     out.ends_g.segment<3>(6) -= load.part * factor * load.force_g;

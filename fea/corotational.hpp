@@ -28,14 +28,21 @@ struct StationLoad {
 [[nodiscard]] std::vector<std::vector<StationLoad>> station_loads(const System& system,
                                                                   const Loads& loads);
 
+/// Mean axial force [N], then the rotation vectors of the ends from the chord [rad].
+using Deformation = Eigen::Matrix<double, 7, 1>;
+using DeformationSlope = Eigen::Matrix<double, 7, 12>;
+
 /// A beam at a state of its ends.
 struct CorotationalBeam {
   /// Gradient of its energy (less the work of its loads) with respect to the displacement and spin
   /// of end a, then b: what acts on its ends.  [N, N m]
   Vector12 ends_g = Vector12::Zero();
+  Vector12 excess_g = Vector12::Zero();   ///< of it, what the tangent knows nothing of
   Matrix12 tangent_g = Matrix12::Zero();  ///< change of ends_g with displacements and spins
-  Matrix3 axes_gl;                        ///< columns: the moved axes, x along the chord
-  std::array<Vector3, 2> local;           ///< rotation vectors of the ends in those axes  [rad]
+  Deformation deformation = Deformation::Zero();
+  DeformationSlope deformation_slope_g = DeformationSlope::Zero();  ///< with the ends' motions
+  Matrix3 axes_gl;               ///< columns: the moved axes, x along the chord
+  std::array<Vector3, 2> local;  ///< rotation vectors of the ends in those axes  [rad]
 };
 
 /// Energy: the linear element's (its stiffness matrix, shear flexibility included) in the rotations
@@ -45,9 +52,16 @@ struct CorotationalBeam {
 /// Limits: local rotations up to some 0.3 rad, small strain; more pieces beyond.
 /// Source: Crisfield, Comput. Methods Appl. Mech. Eng. 81 (1990); Battini and Pacoste, ibid. 191
 /// (2002) (both from memory); the tangent is exact at any local rotation (derived).
-/// @param factor  multiplies the loads
+/// @param factor   multiplies the loads
+/// @param assumed  what the tangent is taken at instead of the beam's own deformation: one carried
+/// on
+///                 along the last tangent. After a step over an arc the beam's own is for the most
+///                 part what the straight step stretched, which the next step takes back.
+///                 Source of the idea: Magisano, Leonetti, Garcea, Comput. Methods Appl. Mech. Eng.
+///                 313 (2017) (from memory).
 [[nodiscard]] CorotationalBeam corotational(const BeamPart& beam,
                                             const std::vector<StationLoad>& loads, double factor,
-                                            const std::array<Placed, 2>& ends);
+                                            const std::array<Placed, 2>& ends,
+                                            const Deformation* assumed = nullptr);
 
 }  // namespace fea

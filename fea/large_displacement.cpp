@@ -18,7 +18,9 @@ namespace {
 constexpr double kAllButAll = 1.0e-5;  // of the load: what is left goes with the last step
 constexpr double kTouching = 1.0e-12;  // an overlap below is none, per m of the frame
 constexpr int kEasy = 6;               // iterations after which the next step may be longer
-constexpr int kMostChanges = 400;      // gaps that open and close without end
+constexpr double kShorter = 0.4;
+constexpr double kFine = 0.03;     // of the load: a step that does not miss a turn of the path
+constexpr int kMostChanges = 400;  // gaps that open and close without end
 
 std::vector<bool> closed_at(const std::vector<double>& overlaps, double touching) {
   std::vector<bool> out;
@@ -74,15 +76,13 @@ class Steps {
         return make_failed_with_words(system, SolveStatus::not_converged, words_);
       }
     }
-    const MovedForces forces = frame_.forces(state_, 1.0, closed_);
-    const std::optional<int> n_negative = tangent_.n_negative(forces.tangent);
-    if (n_negative != 0) {
+    if (!stable_) {
       return make_failed_with_words(
           system, SolveStatus::unstable,
           where_it_goes(*system, tangent_.weakest_shape()) +
               " at the least touch: the equilibrium under these loads is not stable");
     }
-    return make_moved_solution(system, frame_, load_case, state_, closed_, forces);
+    return make_moved_solution(system, frame_, load_case, state_, closed_, forces_);
   }
 
  private:
@@ -94,7 +94,15 @@ class Steps {
     if (trial.end != NewtonEnd::converged) return shorten(trial);
     const std::optional<GapId> first = first_contact(trial.state);
     if (first) return change(*first, trial);
+    stable_ = tangent_.n_negative(trial.forces.tangent) == 0;
+    if (!stable_ && step_ > kFine && !through_) {
+      // A long step may have left the path for another one.
+      step_ = kShorter * std::min(step_, 1.0 - factor_);
+      return true;
+    }
+    through_ = !stable_;
     state_ = std::move(trial.state);
+    forces_ = std::move(trial.forces);
     factor_ = target;
     at_loads_ = target == 1.0;
     const bool easy = static_cast<int>(trial.residuals.size()) <= kEasy;
@@ -105,7 +113,7 @@ class Steps {
   bool shorten(const NewtonResult& trial) {
     const double by = trial.end == NewtonEnd::too_long
                           ? std::clamp(0.9 * problem_.most_turn / trial.first_turn, 0.05, 0.7)
-                          : 0.4;
+                          : kShorter;
     step_ = by * std::min(step_, 1.0 - factor_);
     return step_ >= options_.shortest_step || give_up();
   }
@@ -183,6 +191,9 @@ class Steps {
   double step_;
   double factor_ = 0.0;
   bool at_loads_ = false;
+  MovedForces forces_;    // of the last step
+  bool stable_ = false;   // at its end
+  bool through_ = false;  // states that are not
   int n_changes_ = 0;
   int n_steps_ = 0;
   std::string words_;
@@ -190,11 +201,11 @@ class Steps {
 
 }  // namespace
 
-Solution large_displacement(const std::shared_ptr<const System>& system, const Loads& loads,
+Solution large_displacement(const std::shared_ptr<const MovedModel>& shared, const Loads& loads,
                             const SolveOptions& options) {
-  const LoadCase load_case = prepare(*system, loads);
-  const MovedFrame frame(system, loads);
-  return Steps(frame, options).run(system, load_case);
+  const LoadCase load_case = prepare(*shared->system, loads);
+  const MovedFrame frame(shared, loads);
+  return Steps(frame, options).run(shared->system, load_case);
 }
 
 }  // namespace fea

@@ -93,7 +93,7 @@ class Follower {
 
 std::vector<PathPoint> follow(const Factored& factored, const Loads& loads, const Drive& drive) {
   require_valid(factored.model(), loads);
-  const MovedFrame frame(factored.share(), loads);
+  const MovedFrame frame(std::make_shared<const MovedModel>(factored.share()), loads);
   Follower follower(frame, drive);
   std::vector<PathPoint> out;
   for (const double value : drive.values) {

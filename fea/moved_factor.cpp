@@ -12,20 +12,18 @@ namespace {
 
 constexpr double kTrusted = 1.0e-14;  // a pivot nearer to zero may have either sign
 // Change of a refined answer, of itself: Newton's next step makes good what is left.
-constexpr double kRefined = 1.0e-7;
+constexpr double kRefined = 1.0e-5;
 constexpr int kMostRefinements = 20;
 
 }  // namespace
 
 MovedFactor::MovedFactor(const MovedFrame& frame)
     : system_(frame.system()),
+      assembly_(frame.shared().assembly),
       refines_(frame.has_dead_moment()),
-      assembly_(frame.block_unknowns(), system_.places(), system_.n_free()),
-      symmetric_(assembly_.pattern()),
+      symmetric_(frame.shared().blank),
       below_symmetric_(assembly_.pattern()),
-      below_skew_(assembly_.pattern()) {
-  assembly_.scale_by(system_.scale());
-}
+      below_skew_(assembly_.pattern()) {}
 
 MovedFactor::Whole MovedFactor::whole() const {
   const Whole below = below_symmetric_ + below_skew_;

@@ -18,6 +18,7 @@ namespace fea {
 /// of it read).
 class MovedFactor {
  public:
+  /// Keeps references to what the frame shares.
   explicit MovedFactor(const MovedFrame& frame);
 
   /// @return false when the tangent is singular
@@ -42,8 +43,8 @@ class MovedFactor {
   [[nodiscard]] std::optional<Eigen::VectorXd> refined(const Eigen::VectorXd& scaled_force) const;
 
   const System& system_;
+  const Assembly& assembly_;
   bool refines_;
-  Assembly assembly_;
   Ldlt symmetric_;
   // Lower triangles of the tangent last factored, scaled.
   Sparse below_symmetric_;

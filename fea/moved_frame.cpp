@@ -86,6 +86,11 @@ class MovedFrame::Sum {
     }
   }
   [[nodiscard]] Eigen::MatrixXd& tangent(std::size_t block) { return out_.tangent[block]; }
+  /// Of a beam.
+  [[nodiscard]] Deformation& deformation(std::size_t beam) { return out_.deformation[beam]; }
+  [[nodiscard]] OverUnknowns<7>& deformation_slope(std::size_t beam) {
+    return out_.deformation_slope[beam];
+  }
 
  private:
   const System& system_;
@@ -108,22 +113,27 @@ MovedState MovedState::at_rest(const System& system) {
   return out;
 }
 
-MovedFrame::MovedFrame(std::shared_ptr<const System> system, const Loads& loads)
-    : system_(std::move(system)),
-      model_(rooted(*system_)),
-      loads_(prepare(*system_, loads).loads),
-      stations_(station_loads(*system_, loads_)) {
-  const auto& blocks = system_->block_unknowns();
-  const auto n_first = static_cast<std::ptrdiff_t>(model().beams.size() + model().springs.size());
-  unknowns_.assign(blocks.begin(), blocks.begin() + n_first);
-  for (const Gap& gap : model().gaps) unknowns_.push_back(unknowns_of(gap.a.node, gap.b.node));
-  for (int i = 0; i < static_cast<int>(model().nodes.size()); ++i) {
-    unknowns_.push_back(unknowns_of(NodeId{i}, std::nullopt));
+MovedModel::MovedModel(std::shared_ptr<const System> of)
+    : system(std::move(of)), model(rooted(*system)) {
+  const auto& blocks = system->block_unknowns();
+  const auto n_first = static_cast<std::ptrdiff_t>(model.beams.size() + model.springs.size());
+  unknowns.assign(blocks.begin(), blocks.begin() + n_first);
+  for (const Gap& gap : model.gaps) unknowns.push_back(unknowns_of(gap.a.node, gap.b.node));
+  for (int i = 0; i < static_cast<int>(model.nodes.size()); ++i) {
+    unknowns.push_back(unknowns_of(NodeId{i}, std::nullopt));
     int n_held = 0;
-    for (int k = 3; k < 6; ++k) n_held += system_->held(6 * i + k) ? 1 : 0;
-    holds_one_.push_back(n_held == 1);
+    for (int k = 3; k < 6; ++k) n_held += system->held(6 * i + k) ? 1 : 0;
+    holds_one.push_back(n_held == 1);
   }
+  assembly = Assembly(unknowns, system->places(), system->n_free());
+  assembly.scale_by(system->scale());
+  blank = Ldlt(assembly.pattern());
 }
+
+MovedFrame::MovedFrame(std::shared_ptr<const MovedModel> shared, const Loads& loads)
+    : shared_(std::move(shared)),
+      loads_(prepare(system(), loads).loads),
+      stations_(station_loads(system(), loads_)) {}
 
 bool MovedFrame::has_dead_moment() const {
   const auto has = [](const auto& load) { return !load.moment_g.isZero(0.0); };
@@ -136,9 +146,9 @@ Placed MovedFrame::placed(const MovedState& state, std::optional<NodeId> node) c
 }
 
 const double* MovedFrame::joints_of(const MovedState& state, std::size_t beam) const {
-  const Eigen::VectorXi& unknowns = unknowns_[beam];
+  const Eigen::VectorXi& unknowns = shared_->unknowns[beam];
   if (unknowns.size() == 12) return nullptr;
-  return state.joints.data() + (unknowns(12) - first_joint(*system_));
+  return state.joints.data() + (unknowns(12) - first_joint(system()));
 }
 
 std::array<Placed, 2> MovedFrame::beam_ends(const MovedState& state, BeamId beam) const {
@@ -150,13 +160,13 @@ std::array<Placed, 2> MovedFrame::beam_ends(const MovedState& state, BeamId beam
 
 CorotationalBeam MovedFrame::beam(const MovedState& state, BeamId beam, double factor) const {
   const auto index = static_cast<std::size_t>(beam.index);
-  return corotational(system_->beams()[index], stations_[index], factor, beam_ends(state, beam));
+  return corotational(system().beams()[index], stations_[index], factor, beam_ends(state, beam));
 }
 
 void MovedFrame::to_rotation_vectors(std::size_t block, const MovedState& state, BlockVector& force,
                                      Eigen::MatrixXd& tangent) const {
-  const Eigen::VectorXi& unknowns = unknowns_[block];
-  const auto first = static_cast<int>(first_joint(*system_));
+  const Eigen::VectorXi& unknowns = shared_->unknowns[block];
+  const auto first = static_cast<int>(first_joint(system()));
   for (Eigen::Index i = 0; i + 5 < unknowns.size() && unknowns(i) < first; i += 6) {
     const NodeId node{unknowns(i) / 6};
     if (!holds_one_rotation(node)) continue;
@@ -171,8 +181,8 @@ void MovedFrame::to_rotation_vectors(std::size_t block, const MovedState& state,
 
 void MovedFrame::to_rotation_vectors(std::size_t block, const MovedState& state,
                                      BlockVector& force) const {
-  const Eigen::VectorXi& unknowns = unknowns_[block];
-  const auto first = static_cast<int>(first_joint(*system_));
+  const Eigen::VectorXi& unknowns = shared_->unknowns[block];
+  const auto first = static_cast<int>(first_joint(system()));
   for (Eigen::Index i = 0; i + 5 < unknowns.size() && unknowns(i) < first; i += 6) {
     const NodeId node{unknowns(i) / 6};
     if (!holds_one_rotation(node)) continue;
@@ -213,17 +223,31 @@ struct Places {
   }
 };
 
-/// A beam's forces and tangent over its unknowns.
-void through_ends(const CorotationalBeam& now, const std::array<MovedEnd, 2>& ends,
-                  BlockVector& force, Eigen::MatrixXd& tangent) {
+/// A beam over its unknowns.
+struct OverBeam {
+  BlockVector force;   ///< what the tangent knows of
+  BlockVector excess;  ///< the rest
+};
+
+OverBeam through_ends(const CorotationalBeam& now, const std::array<MovedEnd, 2>& ends,
+                      Eigen::MatrixXd& tangent, OverUnknowns<7>& slope) {
   const Places places(ends);
-  force.setZero(places.size);
+  OverBeam out{.force = BlockVector::Zero(places.size), .excess = BlockVector::Zero(places.size)};
+  slope.setZero(7, places.size);
   tangent.setZero(places.size, places.size);
+  const Vector12 known_g = now.ends_g - now.excess_g;
   for (const std::size_t row : {0U, 1U}) {
     const auto first_row = 6 * static_cast<Eigen::Index>(row);
-    EndTerms terms = end_terms(ends[row], now.ends_g.segment<6>(first_row));
-    places.add(row, terms.force, force);
+    const OverEnd<6>& motion = ends[row].motion_g;
+    EndTerms terms = end_terms(ends[row], known_g.segment<6>(first_row));
+    places.add(row, terms.force, out.force);
     places.add(row, row, terms.tangent, tangent);
+    const Vector6 excess = now.excess_g.segment<6>(first_row);
+    terms.force = motion.transpose().lazyProduct(excess);
+    places.add(row, terms.force, out.excess);
+    const OverEnd<7> of_end = now.deformation_slope_g.middleCols<6>(first_row).lazyProduct(motion);
+    slope.middleCols<6>(first_row) = of_end.leftCols<6>();
+    slope.middleCols(places.loose[row], of_end.cols() - 6) = of_end.rightCols(of_end.cols() - 6);
     for (const std::size_t column : {0U, 1U}) {
       const auto first_column = 6 * static_cast<Eigen::Index>(column);
       const OverEnd<6> half =
@@ -232,34 +256,45 @@ void through_ends(const CorotationalBeam& now, const std::array<MovedEnd, 2>& en
       places.add(row, column, terms.tangent, tangent);
     }
   }
+  return out;
 }
 
 }  // namespace
 
-void MovedFrame::add_beam(Sum& sum, const MovedState& state, double factor,
-                          std::size_t index) const {
+void MovedFrame::add_beam(Sum& sum, const MovedState& state, double factor, std::size_t index,
+                          const Deformation* assumed) const {
   const Beam& beam = model().beams[index];
-  const BeamPart& part = system_->beams()[index];
+  const BeamPart& part = system().beams()[index];
+  const std::vector<StationLoad>& stations = stations_[index];
   std::array<Placed, 2> at = {placed(state, beam.a.node), placed(state, beam.b.node)};
   Eigen::MatrixXd& tangent = sum.tangent(index);
-  BlockVector force;
+  OverUnknowns<7>& slope = sum.deformation_slope(index);
+  OverBeam over;
   CorotationalBeam now;
   if (is_plain(beam)) {
-    now = corotational(part, stations_[index], factor, at);
-    force = now.ends_g;
+    now = corotational(part, stations, factor, at, assumed);
+    over = {.force = now.ends_g - now.excess_g, .excess = now.excess_g};
+    slope = now.deformation_slope_g;
     tangent = now.tangent_g;
   } else {
     const double* joints = joints_of(state, index);
     const std::array<MovedEnd, 2> ends = {moved_end(beam.a, at[0], joints),
                                           moved_end(beam.b, at[1], joints + n_loose(beam.a))};
     at = {ends[0].placed, ends[1].placed};
-    now = corotational(part, stations_[index], factor, at);
-    through_ends(now, ends, force, tangent);
+    now = corotational(part, stations, factor, at, assumed);
+    over = through_ends(now, ends, tangent, slope);
   }
   sum.judge(now);
+  sum.deformation(index) = now.deformation;
   sum.grow_rounding(part, at);
-  to_rotation_vectors(index, state, force, tangent);
-  sum.add(part.map.unknowns, force);
+  to_rotation_vectors(index, state, over.force, tangent);
+  to_rotation_vectors(index, state, over.excess);
+  for (Eigen::Index row = 0; row < slope.rows(); ++row) {
+    BlockVector of_one = slope.row(row).transpose();
+    to_rotation_vectors(index, state, of_one);
+    slope.row(row) = of_one.transpose();
+  }
+  sum.add(part.map.unknowns, over.force + over.excess);
 }
 
 void MovedFrame::add_springs(Sum& sum, const MovedState& state) const {
@@ -274,7 +309,7 @@ void MovedFrame::add_springs(Sum& sum, const MovedState& state) const {
     BlockVector force = terms.force_g(rows);
     sum.tangent(block) = terms.tangent_g(rows, rows);
     to_rotation_vectors(block, state, force, sum.tangent(block));
-    sum.add(unknowns_[block], force);
+    sum.add(shared_->unknowns[block], force);
     const double moved = near.displacement_g.norm() + far.displacement_g.norm();
     const Matrix6& k = spring.stiffness;
     sum.grow_rounding(k.topLeftCorner<3, 3>().cwiseAbs().sum() * (moved + spring.offset_a_g.norm()),
@@ -297,13 +332,13 @@ void MovedFrame::add_gaps(Sum& sum, const MovedState& state,
     BlockVector force = terms.force_g(rows);
     sum.tangent(block) = terms.tangent_g(rows, rows);
     to_rotation_vectors(block, state, force, sum.tangent(block));
-    sum.add(unknowns_[block], force);
+    sum.add(shared_->unknowns[block], force);
   }
 }
 
 void MovedFrame::add_node_loads(Sum& sum, const MovedState& state, double factor) const {
-  const std::size_t first = unknowns_.size() - model().nodes.size();
-  for (std::size_t i = first; i < unknowns_.size(); ++i) {
+  const std::size_t first = shared_->unknowns.size() - model().nodes.size();
+  for (std::size_t i = first; i < shared_->unknowns.size(); ++i) {
     if (sum.tangent(i).size() > 0) sum.tangent(i).setZero();
   }
   for (const NodeLoad& load : loads_.nodes) {
@@ -316,20 +351,20 @@ void MovedFrame::add_node_loads(Sum& sum, const MovedState& state, double factor
     Eigen::MatrixXd& kept = sum.tangent(block);
     if (kept.size() == 0) kept.setZero(6, 6);
     kept += tangent;
-    sum.add(unknowns_[block], force);
+    sum.add(shared_->unknowns[block], force);
   }
 }
 
 Eigen::VectorXd MovedFrame::loads(const MovedState& state) const {
-  Eigen::VectorXd out = Eigen::VectorXd::Zero(system_->n_unknowns());
+  Eigen::VectorXd out = Eigen::VectorXd::Zero(system().n_unknowns());
   const auto add = [&](std::size_t block, BlockVector& force) {
     to_rotation_vectors(block, state, force);
-    out(unknowns_[block]) += force;
+    out(shared_->unknowns[block]) += force;
   };
   for (std::size_t i = 0; i < model().beams.size(); ++i) {
     if (stations_[i].empty()) continue;
     const Beam& beam = model().beams[i];
-    const BeamPart& part = system_->beams()[i];
+    const BeamPart& part = system().beams()[i];
     const double* joints = joints_of(state, i);
     const std::array<MovedEnd, 2> ends = {
         moved_end(beam.a, placed(state, beam.a.node), joints),
@@ -345,7 +380,7 @@ Eigen::VectorXd MovedFrame::loads(const MovedState& state) const {
     }
     add(i, force);
   }
-  const std::size_t first = unknowns_.size() - model().nodes.size();
+  const std::size_t first = shared_->unknowns.size() - model().nodes.size();
   for (const NodeLoad& load : loads_.nodes) {
     BlockVector force = on_node(load, placed(state, load.node).turn_g * load.offset_g);
     add(first + static_cast<std::size_t>(load.node.index), force);
@@ -361,18 +396,31 @@ MovedForces MovedFrame::forces(const MovedState& state, double factor,
 }
 
 void MovedFrame::forces(const MovedState& state, double factor, const std::vector<bool>& closed,
-                        MovedForces& out) const {
-  out.unbalanced.setZero(system_->n_unknowns());
-  out.tangent.resize(unknowns_.size());
+                        MovedForces& out, const std::vector<Deformation>* assumed) const {
+  out.unbalanced.setZero(system().n_unknowns());
+  out.tangent.resize(shared_->unknowns.size());
+  out.deformation.resize(model().beams.size());
+  out.deformation_slope.resize(model().beams.size());
   out.force = out.moment = 0.0;
   out.rounding_force = out.rounding_moment = 0.0;
   out.usable = true;
-  Sum sum(*system_, out);
-  for (std::size_t i = 0; i < model().beams.size(); ++i) add_beam(sum, state, factor, i);
+  Sum sum(system(), out);
+  for (std::size_t i = 0; i < model().beams.size(); ++i) {
+    add_beam(sum, state, factor, i, assumed != nullptr ? &(*assumed)[i] : nullptr);
+  }
   add_springs(sum, state);
   add_gaps(sum, state, closed);
   add_node_loads(sum, state, factor);
   out.usable = out.usable && out.unbalanced.allFinite();
+}
+
+void MovedFrame::carry_on(const MovedForces& forces, const Eigen::VectorXd& motion,
+                          std::vector<Deformation>& deformation) const {
+  deformation = forces.deformation;
+  for (std::size_t i = 0; i < deformation.size(); ++i) {
+    deformation[i] +=
+        forces.deformation_slope[i].lazyProduct(gathered(motion, shared_->unknowns[i]));
+  }
 }
 
 MovedState MovedFrame::moved(const MovedState& state, const Eigen::VectorXd& motion) const {
@@ -385,7 +433,7 @@ MovedState MovedFrame::moved(const MovedState& state, const Eigen::VectorXd& mot
     if (holds_one_rotation(node)) {
       Vector3 turn = rotation_vector(placed.turn_g) + step.tail<3>();
       for (int k = 0; k < 3; ++k) {
-        if (system_->held(6 * node.index + 3 + k)) turn(k) = 0.0;
+        if (system().held(6 * node.index + 3 + k)) turn(k) = 0.0;
       }
       placed.turn_g = rotation_of(turn);
     } else {
@@ -394,7 +442,7 @@ MovedState MovedFrame::moved(const MovedState& state, const Eigen::VectorXd& mot
   }
   carry(out);
   for (std::size_t i = 0; i < model().beams.size(); ++i) {
-    const Eigen::VectorXi& unknowns = unknowns_[i];
+    const Eigen::VectorXi& unknowns = shared_->unknowns[i];
     const Eigen::Index n = unknowns.size() - 12;
     if (n == 0) continue;
     const Beam& beam = model().beams[i];
@@ -406,7 +454,7 @@ MovedState MovedFrame::moved(const MovedState& state, const Eigen::VectorXd& mot
       local.segment<3>(k + 3) = (map * local.segment<3>(k + 3)).eval();
     }
     const double* joint = joints_of(state, i);
-    double* next = out.joints.data() + (unknowns(12) - first_joint(*system_));
+    double* next = out.joints.data() + (unknowns(12) - first_joint(system()));
     Eigen::Index loose = 12;
     Eigen::Index row = 0;
     for (const BeamEnd* beam_end : {&beam.a, &beam.b}) {
@@ -426,7 +474,7 @@ MovedState MovedFrame::moved(const MovedState& state, const Eigen::VectorXd& mot
 
 /// Puts carried nodes where the roots of their bodies have taken them.
 void MovedFrame::carry(MovedState& state) const {
-  const RigidRoots& roots = system_->roots();
+  const RigidRoots& roots = system().roots();
   for (const NodeId node : roots.carried_nodes()) {
     const Placed& root = state.nodes[static_cast<std::size_t>(roots.root(node).index)];
     const Vector3 arm = roots.arm_g(node);
@@ -455,7 +503,7 @@ Eigen::VectorXd MovedFrame::overlap_change(const MovedState& state, GapId id) co
     }
     row += 6;
   }
-  Eigen::VectorXd out = Eigen::VectorXd::Zero(system_->n_unknowns());
+  Eigen::VectorXd out = Eigen::VectorXd::Zero(system().n_unknowns());
   const Eigen::VectorXi rows = rows_of(gap.a.node.has_value(), gap.b.node.has_value());
   out(unknowns_of(gap.a.node, gap.b.node)) += slope(rows);
   return out;

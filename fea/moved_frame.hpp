@@ -19,25 +19,37 @@ struct MovedState {
 /// on spins), except where a support holds one of its three rotations: there they work on its
 /// rotation vector, of which the support holds a component.
 struct MovedForces {
-  Eigen::VectorXd unbalanced;    ///< of the deformation, less factor times the loads
-  Blocks tangent;                ///< one block a beam, spring, gap, node; not symmetric
-  double force = 0.0;            ///< largest single contribution  [N]
-  double moment = 0.0;           ///< [N m]
-  double rounding_force = 0.0;   ///< what rounding can make of zero  [N]
-  double rounding_moment = 0.0;  ///< [N m]
-  bool usable = true;            ///< false when a beam is bent out of all proportion
+  Eigen::VectorXd unbalanced;            ///< of the deformation, less factor times the loads
+  Blocks tangent;                        ///< one block a beam, spring, gap, node; not symmetric
+  std::vector<Deformation> deformation;  ///< of each beam
+  std::vector<OverUnknowns<7>> deformation_slope;  ///< its change with the beam's unknowns
+  double force = 0.0;                              ///< largest single contribution  [N]
+  double moment = 0.0;                             ///< [N m]
+  double rounding_force = 0.0;                     ///< what rounding can make of zero  [N]
+  double rounding_moment = 0.0;                    ///< [N m]
+  bool usable = true;  ///< false when a beam is bent out of all proportion
 };
 
-/// Rigid bodies are exact: what is joined to a carried node is joined to its root, at a rigid arm.
+/// What the solutions of one system share, whatever its loads. Rigid bodies are exact: what is
+/// joined to a carried node is joined to its root, at a rigid arm.
+struct MovedModel {
+  std::shared_ptr<const System> system;
+  Model model;                            ///< everything at the roots of rigid bodies
+  std::vector<Eigen::VectorXi> unknowns;  ///< of the tangent's blocks
+  std::vector<bool> holds_one;            ///< of its three rotations a support holds one; each node
+  Assembly assembly;                      ///< of the tangent, scaled
+  Ldlt blank;                             ///< for matrices of that pattern
+
+  explicit MovedModel(std::shared_ptr<const System> of);
+};
+
 class MovedFrame {
  public:
-  MovedFrame(std::shared_ptr<const System> system, const Loads& loads);
+  MovedFrame(std::shared_ptr<const MovedModel> shared, const Loads& loads);
 
-  [[nodiscard]] const System& system() const { return *system_; }
-  /// The system's model with everything at the roots of rigid bodies.
-  [[nodiscard]] const Model& model() const { return model_; }
-  /// The unknowns of the tangent's blocks.
-  [[nodiscard]] const std::vector<Eigen::VectorXi>& block_unknowns() const { return unknowns_; }
+  [[nodiscard]] const System& system() const { return *shared_->system; }
+  [[nodiscard]] const MovedModel& shared() const { return *shared_; }
+  [[nodiscard]] const Model& model() const { return shared_->model; }
   [[nodiscard]] const std::vector<std::vector<StationLoad>>& stations() const { return stations_; }
   /// Whether a load keeps a moment about fixed axes: it has no potential, and the tangent no
   /// symmetry even in equilibrium.
@@ -48,8 +60,12 @@ class MovedFrame {
   [[nodiscard]] MovedForces forces(const MovedState& state, double factor,
                                    const std::vector<bool>& closed) const;
   /// The same into memory that is there.
+  /// @param assumed  of each beam, what the tangent is taken at; none = the beam's own
   void forces(const MovedState& state, double factor, const std::vector<bool>& closed,
-              MovedForces& out) const;
+              MovedForces& out, const std::vector<Deformation>* assumed = nullptr) const;
+  /// The beams' deformation after a motion of the unknowns (full), along its slopes.
+  void carry_on(const MovedForces& forces, const Eigen::VectorXd& motion,
+                std::vector<Deformation>& deformation) const;
   /// What the loads at factor 1 put on the unknowns (full).
   [[nodiscard]] Eigen::VectorXd loads(const MovedState& state) const;
 
@@ -68,12 +84,13 @@ class MovedFrame {
   [[nodiscard]] Placed placed(const MovedState& state, std::optional<NodeId> node) const;
   /// Whether a support holds one of the node's three rotations.
   [[nodiscard]] bool holds_one_rotation(NodeId node) const {
-    return holds_one_[static_cast<std::size_t>(node.index)];
+    return shared_->holds_one[static_cast<std::size_t>(node.index)];
   }
 
  private:
   class Sum;
-  void add_beam(Sum& sum, const MovedState& state, double factor, std::size_t index) const;
+  void add_beam(Sum& sum, const MovedState& state, double factor, std::size_t index,
+                const Deformation* assumed) const;
   void add_springs(Sum& sum, const MovedState& state) const;
   void add_gaps(Sum& sum, const MovedState& state, const std::vector<bool>& closed) const;
   void add_node_loads(Sum& sum, const MovedState& state, double factor) const;
@@ -83,12 +100,9 @@ class MovedFrame {
   [[nodiscard]] const double* joints_of(const MovedState& state, std::size_t beam) const;
   void carry(MovedState& state) const;
 
-  std::shared_ptr<const System> system_;
-  Model model_;
+  std::shared_ptr<const MovedModel> shared_;
   Loads loads_;
   std::vector<std::vector<StationLoad>> stations_;
-  std::vector<Eigen::VectorXi> unknowns_;
-  std::vector<bool> holds_one_;  // rotation, of each node
 };
 
 /// The six or twelve unknowns of a pair of nodes, ground left out.

@@ -2,12 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace fea {
 namespace {
 
 constexpr int kMostIterations = 12;
-constexpr double kMostTurnLater = 1.0;   // of one iteration  [rad]
+constexpr int kLate = 6;                // iterations after which a path that is to be found is near
+constexpr double kFarOff = 0.2;         // residual of one that is not
+constexpr double kMostTurnLater = 1.0;  // of one iteration  [rad]
 constexpr double kMostOffTangent = 3.0;  // length of a step over that along the tangent
 
 /// Largest unbalanced force and moment of what is free.
@@ -64,26 +67,32 @@ class Iteration {
   NewtonResult run(const MovedState& state, double factor) {
     result_.state = state;
     result_.factor = factor;
-    total_ = Eigen::VectorXd::Zero(system().n_unknowns());
-    for (int i = 0; i <= kMostIterations; ++i) {
-      problem_.frame.forces(result_.state, result_.factor, closed_, forces_);
-      const MovedForces& forces = forces_;
-      if (!forces.usable) return result_;
-      const Eigen::VectorXd unbalanced = forces.unbalanced - (1.0 - result_.factor) * problem_.held;
-      if (is_done(forces, unbalanced)) {
-        if (i > 1 && length_of(system(), total_) > kMostOffTangent * first_length_ + 1.0e-9) {
-          return result_;
-        }
-        result_.end = NewtonEnd::converged;
-        return result_;
-      }
-      if (i == kMostIterations || !step(forces, unbalanced, i)) return result_;
-    }
-    return result_;
+    iterate();
+    return std::move(result_);
   }
 
  private:
   [[nodiscard]] const System& system() const { return problem_.frame.system(); }
+
+  void iterate() {
+    total_ = Eigen::VectorXd::Zero(system().n_unknowns());
+    for (int i = 0; i <= kMostIterations; ++i) {
+      problem_.frame.forces(result_.state, result_.factor, closed_, result_.forces,
+                            i > 0 ? &assumed_ : nullptr);
+      const MovedForces& forces = result_.forces;
+      if (!forces.usable) return;
+      const Eigen::VectorXd unbalanced = forces.unbalanced - (1.0 - result_.factor) * problem_.held;
+      if (is_done(forces, unbalanced)) {
+        if (i > 1 && length_of(system(), total_) > kMostOffTangent * first_length_ + 1.0e-9) {
+          return;
+        }
+        result_.end = NewtonEnd::converged;
+        return;
+      }
+      if (i >= kLate && result_.residual > kFarOff) return;
+      if (i == kMostIterations || !step(forces, unbalanced, i)) return;
+    }
+  }
 
   bool is_done(const MovedForces& forces, const Eigen::VectorXd& unbalanced) {
     const double before = result_.residual;
@@ -119,6 +128,7 @@ class Iteration {
     }
     if (turn > kMostTurnLater) return false;
     total_ += motion;
+    problem_.frame.carry_on(forces, motion, assumed_);
     result_.state = problem_.frame.moved(result_.state, motion);
     return true;
   }
@@ -128,7 +138,7 @@ class Iteration {
   const std::vector<bool>& closed_;
   const Aim* aim_;
   NewtonResult result_;
-  MovedForces forces_;
+  std::vector<Deformation> assumed_;  // of each beam, along the tangents
   Eigen::VectorXd total_;
   double first_length_ = 0.0;
 };

@@ -33,6 +33,7 @@ enum class NewtonEnd {
 struct NewtonResult {
   NewtonEnd end = NewtonEnd::failed;
   MovedState state;
+  MovedForces forces;  ///< there, as far as the residual says
   double factor = 0.0;
   double residual = base::kUnset;  ///< largest unbalanced over largest force  [-]
   double first_turn = 0.0;         ///< largest rotation in the first iteration  [rad]

@@ -13,6 +13,7 @@ namespace fea {
 
 struct Workspace::Memory {
   std::optional<SecondOrder> second_order;
+  std::shared_ptr<const MovedModel> moved;
   Eigen::VectorXd start;
 };
 
@@ -39,6 +40,14 @@ Solution second_order(const std::shared_ptr<const System>& system, const LoadCas
   const SolveStatus status = solver.run(load_case, linear, start, options);
   if (status != SolveStatus::converged) return make_failed(system, status);
   return make_solution(system, load_case, solver.motion(), solver.geometric(), solver.state());
+}
+
+std::shared_ptr<const MovedModel> moved_model(const std::shared_ptr<const System>& system,
+                                              Workspace* workspace) {
+  if (workspace == nullptr) return std::make_shared<const MovedModel>(system);
+  std::shared_ptr<const MovedModel>& kept = workspace->memory().moved;
+  if (!kept || kept->system != system) kept = std::make_shared<const MovedModel>(system);
+  return kept;
 }
 
 void require_movable(const Loads& loads) {
@@ -70,7 +79,7 @@ Solution solve(const Factored& factored, const Loads& loads, const SolveOptions&
   const std::shared_ptr<const System> system = factored.share();
   if (options.method == Method::large_displacement) {
     require_movable(loads);
-    return large_displacement(system, loads, options);
+    return large_displacement(moved_model(system, options.workspace), loads, options);
   }
   const LoadCase load_case = prepare(*system, loads);
   const Eigen::VectorXd motion = linear_motion(*system, load_case);

@@ -112,8 +112,9 @@ class Solution {
   std::shared_ptr<const Data> data_;
 };
 
-/// Memory for second-order solutions of one factored model, used again from one load case to the
-/// next; with another model it starts anew. Not to be shared by threads.
+/// Memory for second-order solutions of one factored model, and for those with large displacements,
+/// used again from one load case to the next; with another model it starts anew. Not to be shared
+/// by threads.
 class Workspace {
  public:
   Workspace();
@@ -138,7 +139,7 @@ struct SolveOptions {
   /// model, springs to the ground aside). Saves iterations, and has no say in the answer.
   const Solution* near = nullptr;
   double near_factor = 1.0;        ///< multiple of `near`
-  Workspace* workspace = nullptr;  ///< second order; none = memory is asked for in each call
+  Workspace* workspace = nullptr;  ///< not linear; none = memory is asked for in each call
   /// Large displacement: where to start, a state of the same model in equilibrium under other
   /// loads; none = the reference place. The answer does not depend on it unless there are several.
   std::shared_ptr<const MovedState> start = nullptr;

@@ -243,8 +243,7 @@ bool SetModel::can_move(const parts::DesignCase& load_case) const {
   return all.strains.empty() && all.moves.empty();
 }
 
-const fea::Factored& SetModel::moved_model(const parts::DesignCase& load_case,
-                                           Contacts held) const {
+SetModel::Ready& SetModel::moved_model(const parts::DesignCase& load_case, Contacts held) const {
   const loads::Place& place = load_case.place;
   const bool heave = (held & kHeaveHeld) != 0;
   const bool only_push = place.given() || load_case.posture == loads::Posture::droop;
@@ -263,7 +262,7 @@ const fea::Factored& SetModel::moved_model(const parts::DesignCase& load_case,
     ground.preload[2] = -kHeldHeave * place.heave;
     model.add(ground);
   }
-  return moved_.emplace(key, fea::factor(model)).first->second;
+  return moved_.emplace(key, Ready{fea::factor(model), {}, {}}).first->second;
 }
 
 CaseSolution SetModel::solve_moved(const parts::DesignCase& load_case, double multiple,
@@ -286,13 +285,14 @@ CaseSolution SetModel::solve_moved_from(const parts::DesignCase& load_case, doub
                             .tolerance = 1.0e-8,
                             .most_steps = 30,
                             .shortest_step = 0.02};
-  const fea::Factored& model = moved_model(load_case, held);
+  Ready& now = moved_model(load_case, held);
+  options.workspace = &now.workspace;
   if (near.solved != nullptr && near.solved->method == options.method &&
-      near.solved->solution.can_start(model)) {
+      near.solved->solution.can_start(now.factored)) {
     options.start = near.solved->solution.state();
   }
   if ((held & kRollHeld) != 0) return rolled(load_case, multiple, held, options);
-  return finish_moved(fea::solve(model, loads(load_case, multiple, 0), options), load_case,
+  return finish_moved(fea::solve(now.factored, loads(load_case, multiple, 0), options), load_case,
                       multiple, held);
 }
 
@@ -327,7 +327,7 @@ CaseSolution SetModel::rolled(const parts::DesignCase& load_case, double multipl
                            .force_g = {0.0, 0.0, 2.0 * side * moment / track},
                            .moment_g = {0.0, 0.0, 0.0}});
     }
-    CaseSolution out = finish_moved(fea::solve(moved_model(load_case, held), now, options),
+    CaseSolution out = finish_moved(fea::solve(moved_model(load_case, held).factored, now, options),
                                     load_case, multiple, held);
     out.ground_moment = moment;
     if (out.solution.status() != fea::SolveStatus::converged) return out;

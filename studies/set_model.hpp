@@ -81,8 +81,7 @@ class SetModel {
                                     const NearSolution& near = {}) const;
   [[nodiscard]] CaseSolution solve_from(const parts::DesignCase& load_case, double multiple,
                                         Contacts held, const NearSolution& near) const;
-  [[nodiscard]] const fea::Factored& moved_model(const parts::DesignCase& load_case,
-                                                 Contacts held) const;
+  [[nodiscard]] Ready& moved_model(const parts::DesignCase& load_case, Contacts held) const;
   [[nodiscard]] CaseSolution rolled(const parts::DesignCase& load_case, double multiple,
                                     Contacts held, fea::SolveOptions options) const;
   [[nodiscard]] double moment_at_roll(const parts::DesignCase& load_case, double multiple,
@@ -107,7 +106,7 @@ class SetModel {
   parts::Assembly assembly_;
   mutable std::map<Contacts, Ready> ready_;
   // by the heave that is held (infinite = none), and whether coils only push
-  mutable std::map<std::pair<double, bool>, fea::Factored> moved_;
+  mutable std::map<std::pair<double, bool>, Ready> moved_;
   mutable std::map<Contacts, fea::Condition> conditions_;
 };
 

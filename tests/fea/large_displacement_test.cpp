@@ -301,7 +301,7 @@ TEST_CASE("large displacement: convergence is quadratic", "[fea][large]") {
       frame.loads.points[0].moment_g.setZero();
     }
     const auto system = fea::factor(frame.model).share();
-    const fea::MovedFrame moved(system, frame.loads);
+    const fea::MovedFrame moved(std::make_shared<const fea::MovedModel>(system), frame.loads);
     CHECK(moved.has_dead_moment() == moments);
     fea::Equilibrium problem{
         .frame = moved, .held = Eigen::VectorXd::Zero(system->n_unknowns()), .most_turn = 1.0};

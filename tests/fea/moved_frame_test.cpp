@@ -26,6 +26,10 @@ Vector3 some_vector(std::mt19937& random, double size) {
   return size * Vector3(part(random), part(random), part(random));
 }
 
+std::shared_ptr<const fea::MovedModel> share(const fea::Model& model) {
+  return std::make_shared<const fea::MovedModel>(std::make_shared<const fea::System>(model));
+}
+
 /// Everything turned by one rotation and moved, then bent by `size`.
 MovedState some_state(const MovedFrame& frame, double whole, double size, unsigned seed) {
   std::mt19937 random(seed);
@@ -60,7 +64,7 @@ double tangent_error(const MovedFrame& frame, const MovedState& state, double fa
     Eigen::VectorXd column = Eigen::VectorXd::Zero(at.unbalanced.size());
     for (std::size_t b = 0; b < at.tangent.size(); ++b) {
       if (at.tangent[b].size() == 0) continue;
-      const Eigen::VectorXi& unknowns = frame.block_unknowns()[b];
+      const Eigen::VectorXi& unknowns = frame.shared().unknowns[b];
       for (Eigen::Index k = 0; k < unknowns.size(); ++k) {
         if (unknowns(k) == i) column(unknowns) += at.tangent[b].col(k);
       }
@@ -125,7 +129,7 @@ TEST_CASE("the tangent is the slope of the forces at large random states", "[fea
   fea_test::add_gaps(frame.model);
   frame.model.springs[1].preload << 500.0, -200.0, 900.0, 30.0, 20.0, -40.0;
   // Loads large enough to be seen beside the stiffness.
-  const MovedFrame moved(std::make_shared<const fea::System>(frame.model), frame.loads * 1000.0);
+  const MovedFrame moved(share(frame.model), frame.loads * 1000.0);
   for (const unsigned seed : {1U, 2U, 3U}) {
     for (const double size : {0.02, 0.3, 0.7}) {
       CHECK(tangent_error(moved, some_state(moved, 1.5, size, seed), 0.7) < 2e-7);
@@ -134,7 +138,7 @@ TEST_CASE("the tangent is the slope of the forces at large random states", "[fea
   // One rotation held, of nodes that beams, a spring, a gap and a load share.
   fea_test::hold(frame.model, fea::NodeId{6}, {false, false, false, false, true, false});
   fea_test::hold(frame.model, fea::NodeId{8}, {false, false, false, true, false, false});
-  const MovedFrame held(std::make_shared<const fea::System>(frame.model), frame.loads * 1000.0);
+  const MovedFrame held(share(frame.model), frame.loads * 1000.0);
   for (const unsigned seed : {4U, 5U}) {
     for (const double size : {0.02, 0.3, 0.7}) {
       CHECK(tangent_error(held, some_state(held, 0.2, size, seed), 0.7) < 2e-7);
@@ -146,7 +150,7 @@ TEST_CASE("at rest the tangent is the linear stiffness", "[fea][large]") {
   fea_test::Loaded frame = fea_test::mixed_frame();
   for (fea::Spring& spring : frame.model.springs) spring.preload.setZero();
   const auto system = std::make_shared<const fea::System>(frame.model);
-  const MovedFrame moved(system, {});
+  const MovedFrame moved(std::make_shared<const fea::MovedModel>(system), {});
   const fea::MovedForces at = moved.forces(MovedState::at_rest(*system), 0.0, {});
   CHECK(at.unbalanced.norm() < 1e-7);  // rounding
   for (std::size_t b = 0; b < frame.model.beams.size() + frame.model.springs.size(); ++b) {
