@@ -67,7 +67,8 @@ class Steps {
         closed_(closed_at(frame.overlaps(state_), touching_)),
         problem_{.frame = frame,
                  .held = frame.forces(state_, 0.0, closed_).unbalanced,
-                 .tolerance = options.tolerance},
+                 .tolerance = options.tolerance,
+                 .beyond = [this](const MovedState& s) { return first_contact(s).has_value(); }},
         step_(std::min(1.0, options.largest_step)) {}
 
   Solution run(const std::shared_ptr<const System>& system, const LoadCase& load_case) {
@@ -91,7 +92,7 @@ class Steps {
     if (++n_steps_ > options_.most_steps) return give_up();
     const double target = factor_ + step_ >= 1.0 - kAllButAll ? 1.0 : factor_ + step_;
     NewtonResult trial = newton(problem_, tangent_, state_, target, closed_);
-    if (trial.end != NewtonEnd::converged) return shorten(trial);
+    if (trial.end != NewtonEnd::converged && trial.end != NewtonEnd::beyond) return shorten(trial);
     const std::optional<GapId> first = first_contact(trial.state);
     if (first) return change(*first, trial);
     stable_ = tangent_.n_negative(trial.forces.tangent) == 0;

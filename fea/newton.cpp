@@ -10,6 +10,7 @@ namespace {
 constexpr int kMostIterations = 12;
 constexpr int kLate = 6;                // iterations after which a path that is to be found is near
 constexpr double kFarOff = 0.2;         // residual of one that is not
+constexpr double kNear = 1.0e-2;        // residual from which a state is near its end
 constexpr double kMostTurnLater = 1.0;  // of one iteration  [rad]
 constexpr double kMostOffTangent = 3.0;  // length of a step over that along the tangent
 
@@ -87,6 +88,11 @@ class Iteration {
           return;
         }
         result_.end = NewtonEnd::converged;
+        return;
+      }
+      if (aim_ == nullptr && result_.residual < kNear && problem_.beyond &&
+          problem_.beyond(result_.state)) {
+        result_.end = NewtonEnd::beyond;
         return;
       }
       if (i >= kLate && result_.residual > kFarOff) return;

@@ -22,10 +22,13 @@ struct Equilibrium {
   Eigen::VectorXd held;  ///< full
   double tolerance = 1.0e-10;
   double most_turn = 0.35;  ///< of the first iteration; a step beyond is too long  [rad]
+  /// Whether a state is beyond what the step was for; none = never.
+  std::function<bool(const MovedState&)> beyond = {};
 };
 
 enum class NewtonEnd {
   converged,
+  beyond,    ///< near enough to see that it ends beyond; not settled
   too_long,  ///< the first iteration turns something by more than most_turn
   failed,    ///< no convergence, or away from the path: cut the step
 };
