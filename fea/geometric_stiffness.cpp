@@ -153,14 +153,18 @@ void add_connection_geometric(const Connection& connection, const Vector6& wrenc
   // The arms' terms are symmetric, so half of them.
   const Matrix3 near_arm = 0.5 * arm_geometric(-force, connection.near_arm_g);
   const Matrix3 far_arm = 0.5 * arm_geometric(force, connection.far_arm_g);
-  // Of a beam's unknowns most do not turn a joint of it.
+  // Of a beam's unknowns many do not move a joint of it, and most do not turn it.
+  std::array<Eigen::Index, kMostUnknowns> moving = {};
   std::array<Eigen::Index, kMostUnknowns> turning = {};
+  std::size_t n_moving = 0;
   std::size_t n_turning = 0;
   for (Eigen::Index i = 0; i < block.cols(); ++i) {
-    if (turn_near.col(i).isZero(0.0) && turn_far.col(i).isZero(0.0)) continue;
-    turning[n_turning++] = i;
+    const bool turns = !turn_near.col(i).isZero(0.0) || !turn_far.col(i).isZero(0.0);
+    if (turns) turning[n_turning++] = i;
+    if (turns || !apart.col(i).isZero(0.0)) moving[n_moving++] = i;
   }
-  for (Eigen::Index column = 0; column < block.cols(); ++column) {
+  for (std::size_t m = 0; m < n_moving; ++m) {
+    const Eigen::Index column = moving[m];
     const Vector3 with_near = force_skew * apart.col(column) +
                               half_moment_skew * turn_far.col(column) +
                               near_arm * turn_near.col(column);
