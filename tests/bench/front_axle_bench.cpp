@@ -172,6 +172,26 @@ void buckling(benchmark::State& state) {
   }
 }
 
+/// One posture of the axle with large displacements, from the loads to the equilibrium; mean of
+/// those that are bumped, in droop, or rolled to a place.
+void posture(benchmark::State& state) {
+  const studies::SetModel model(demo().design, demo().sets.front());
+  std::vector<const parts::DesignCase*> postures;
+  for (const parts::DesignCase& c : demo().cases) {
+    const bool moves = c.place.given() || c.posture == loads::Posture::droop ||
+                       c.posture == loads::Posture::bump;
+    if (moves) postures.push_back(&c);
+  }
+  INVARIANT(!postures.empty());
+  std::size_t next = 0;
+  for ([[maybe_unused]] auto round : state) {
+    const studies::CaseSolution found = model.solve_moved(*postures[next], 1.0, {});
+    INVARIANT(found.solution.status() == fea::SolveStatus::converged);
+    next = (next + 1) % postures.size();
+  }
+  state.counters["postures"] = static_cast<double>(postures.size());
+}
+
 /// Every stiffness set factored, every load case in it solved in second order and buckled, once.
 void linear_algebra(benchmark::State& state) {
   for ([[maybe_unused]] auto round : state) {
@@ -201,6 +221,7 @@ BENCHMARK(factor)->Name("demo/factor")->Unit(benchmark::kMicrosecond);
 BENCHMARK(solves)->Name("demo/solves")->Unit(benchmark::kMicrosecond);
 BENCHMARK(second_order)->Name("demo/second_order")->Unit(benchmark::kMicrosecond);
 BENCHMARK(buckling)->Name("demo/buckling")->Unit(benchmark::kMicrosecond);
+BENCHMARK(posture)->Name("demo/posture")->Unit(benchmark::kMicrosecond);
 BENCHMARK(linear_algebra)->Name("demo/linear_algebra")->Unit(benchmark::kMicrosecond);
 BENCHMARK(whole_check)->Name("demo/whole_check")->Unit(benchmark::kMicrosecond);
 
