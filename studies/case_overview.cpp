@@ -24,7 +24,7 @@ void raise(Largest& largest, const std::string& part, const std::string& load_ca
 
 double utilization_in(const Criterion& criterion, const Cell& cell, const std::string& part) {
   if (cell.trouble_for(part) != nullptr) return kOpen;
-  const double ratio = cell.ratio_kept(criterion, 1.0);
+  const double ratio = cell.asking_most(criterion).ratio_kept(criterion, 1.0);
   return std::isfinite(ratio) ? ratio * asked_in(criterion, cell).value : kOpen;
 }
 

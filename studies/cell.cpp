@@ -51,6 +51,21 @@ bool Cell::in_proportion() const {
   return load_case_->place.given() || load_case_->posture == loads::Posture::droop;
 }
 
+const Cell& Cell::asking_most(const Criterion& criterion) const {
+  choose_method();
+  if (!second_order_ || in_proportion() || !carried(*second_order_)) return *this;
+  const double reached = ratio_kept(criterion, 1.0);
+  if (!std::isfinite(reached) || !(ratio_of(criterion, *second_order_) > reached)) return *this;
+  if (!at_ride_) {
+    at_ride_ = std::make_unique<Cell>(*model_, *load_case_);
+    at_ride_->place_reached_ = this;
+    at_ride_->method_ = fea::Method::second_order;
+    at_ride_->kept_.emplace(1.0, *second_order_);
+    at_ride_->lowest_critical_factor = lowest_critical_factor;
+  }
+  return *at_ride_;
+}
+
 const CaseSolution& Cell::kept(double multiple) const {
   choose_method();
   if (in_proportion()) multiple = 1.0;

@@ -134,8 +134,9 @@ class Runner {
       if (!wanted(part)) return false;
       if (cell.trouble_for(part) != nullptr) return true;
       const AskedFactor asked = asked_in(criterion, cell);
-      if (cell.ratio_kept(criterion, asked.looked_at()) <= 1.0) return false;
-      return !(asked.value < asked.looked_at() && cell.ratio_kept(criterion, asked.value) <= 1.0);
+      const Cell& most = cell.asking_most(criterion);
+      if (most.ratio_kept(criterion, asked.looked_at()) <= 1.0) return false;
+      return !(asked.value < asked.looked_at() && most.ratio_kept(criterion, asked.value) <= 1.0);
     });
   }
 
@@ -393,12 +394,13 @@ class Runner {
     if (!wanted(part)) return;
     std::vector<Asked> asked;
     bool left_undecided = false;
-    for (const Cell& cell : cells_) {
-      if (const std::string* reason = cell.trouble_for(part)) {
-        if (!left_undecided) undecided(criterion, cell, *reason);
+    for (const Cell& solved : cells_) {
+      if (const std::string* reason = solved.trouble_for(part)) {
+        if (!left_undecided) undecided(criterion, solved, *reason);
         left_undecided = true;
         continue;
       }
+      const Cell& cell = solved.asking_most(criterion);
       // Where another check says all of it, this one gives no finding.
       if (criterion.kind == Criterion::Kind::combined && carried(cell.kept(1.0)) &&
           !combined_counts(cell.assembly().pieces[criterion.index], cell.kept(1.0).solution)) {
@@ -485,6 +487,14 @@ class Runner {
   static void compare_places(const Criterion& criterion, const Cell& cell,
                              checks::Finding& finding) {
     constexpr double kMatters = 0.1;
+    if (const Cell* reached = cell.place_reached()) {
+      const double more = cell.ratio_kept(criterion, 1.0) / reached->ratio_kept(criterion, 1.0);
+      finding.notes.push_back(fmt::format(
+          "second order at ride height is used: it asks {}more than the place reached, where a "
+          "link or arm turns more than 3 degrees, or a bracket more than 10",
+          more > 1.0 + kMatters ? fmt::format("{:.0f} % ", 100.0 * (more - 1.0)) : ""));
+      return;
+    }
     if (cell.second_order() == nullptr) return;
     finding.notes.emplace_back(
         cell.in_proportion()
