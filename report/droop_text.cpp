@@ -8,6 +8,26 @@
 
 namespace report {
 
+namespace {
+
+/// What the equilibrium in droop reaches.
+template <class Length>
+std::string solved_words(const studies::Droop& droop, Length length) {
+  std::string reached;
+  for (const studies::DroopEnd& end : droop.ends) {
+    if (end.drop > droop.hangs) break;
+    reached += fmt::format("{}{}", reached.empty() ? "" : ", ", end.what);
+  }
+  std::string out = fmt::format("solved in droop the axle hangs {} down: {}", length(droop.hangs),
+                                reached.empty() ? "before any of these" : "past " + reached);
+  if (!std::isnan(droop.joint_at_tilt)) {
+    out += fmt::format("; {} would be at its tilt at {}", droop.joint, length(droop.joint_at_tilt));
+  }
+  return out;
+}
+
+}  // namespace
+
 std::vector<std::string> droop_words(const studies::Droop& droop, bool inches) {
   const auto length = [&](double meters) { return shown(meters, checks::Measure::length, inches); };
   std::vector<std::string> out;
@@ -32,6 +52,7 @@ std::vector<std::string> droop_words(const studies::Droop& droop, bool inches) {
         "stretch (common practice, no source)",
         length(droop.advised), length(studies::kStrapShorter), length(droop.free_travel)));
   }
+  if (!std::isnan(droop.hangs)) out.push_back(solved_words(droop, length));
   return out;
 }
 

@@ -451,6 +451,8 @@ Json droop(const studies::Droop& d) {
   out["free_travel_m"] = value_of(d.free_travel);
   out["advised_m"] = value_of(d.advised);
   out["stretched_m"] = value_of(d.stretched);
+  out["hangs_m"] = value_of(d.hangs);
+  out["joint_at_tilt_m"] = value_of(d.joint_at_tilt);
   return out;
 }
 

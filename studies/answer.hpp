@@ -187,6 +187,11 @@ struct Droop {
   double advised = base::kUnset;      ///< drop at which the straps should come tight  [m]
   double strap = base::kUnset;        ///< drop at which they do  [m]
   double stretched = base::kUnset;  ///< drop when one strap has caught the axle; unset = not known
+  // Of the solved equilibrium in droop; unset = none was solved.
+  double hangs = base::kUnset;  ///< farthest drop of the axle's middle  [m]
+  double joint_at_tilt =
+      base::kUnset;   ///< drop, in proportion, at which the first joint's tilt ends
+  std::string joint;  ///< that joint: "arm, left, frame end"
 };
 
 /// The answer to `check`.

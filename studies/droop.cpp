@@ -72,6 +72,22 @@ std::optional<Droop> droop_of(const parts::Design& design) {
   return out;
 }
 
+void take_solved(Droop& droop, const std::vector<PostureExtremes>& postures) {
+  const auto hanging =
+      std::find_if(postures.begin(), postures.end(), [](const PostureExtremes& posture) {
+        return posture.posture == loads::posture_word(loads::Posture::droop);
+      });
+  if (hanging == postures.end() || !(hanging->lowest < 0.0)) return;
+  droop.hangs = -hanging->lowest;
+  for (const JointAngles& joint : hanging->joints) {
+    if (std::isnan(joint.most_tilt) || !(joint.tilt > 0.0)) continue;
+    const double drop = droop.hangs * joint.most_tilt / joint.tilt;
+    if (!std::isnan(droop.joint_at_tilt) && drop >= droop.joint_at_tilt) continue;
+    droop.joint_at_tilt = drop;
+    droop.joint = joint.part + ", " + joint.where;
+  }
+}
+
 std::optional<checks::Finding> strap_finding(const parts::Design& design) {
   if (!design.limit_strap || !design.vehicle || !is_asked(design)) return std::nullopt;
   checks::Finding found;

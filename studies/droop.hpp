@@ -11,6 +11,10 @@ namespace studies {
 /// What ends the axle's drop first; nothing without limit straps.
 [[nodiscard]] std::optional<Droop> droop_of(const parts::Design& design);
 
+/// Takes in where the solved droop posture is, and at what drop the first joint whose tilt is
+/// limited would come to that limit, in proportion to its tilt there.
+void take_solved(Droop& droop, const std::vector<PostureExtremes>& postures);
+
 /// Whether one limit strap holds when it catches the axle alone; nothing without limit straps, or
 /// when the strap catch is not asked for.
 [[nodiscard]] std::optional<checks::Finding> strap_finding(const parts::Design& design);

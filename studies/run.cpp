@@ -617,6 +617,7 @@ void Runner::finish() {
   }
   answer.droop = droop_of(design_);
   answer.postures = extremes_of(answer.solved);
+  if (answer.droop) take_solved(*answer.droop, answer.postures);
   answer.assumed = all_assumptions(design_, assembly);
   if (!ill_conditioned_.empty()) {
     answer.assumed.push_back({"model", ill_conditioned_, "estimate of the condition number"});

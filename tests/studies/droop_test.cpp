@@ -68,4 +68,19 @@ TEST_CASE("the drop of a strap that catches the axle alone counts its stretch",
   CHECK(d.stretched > d.free_travel);
 }
 
+// Of two joints the one whose tilt is nearer to its limit ends the drop: 100 mm x 15/10 and x 15/12.
+TEST_CASE("the solved posture tells at what drop a joint comes to the end of its tilt",
+          "[studies][droop]") {
+  studies::Droop d = droop("slack: 120 mm");
+  studies::PostureExtremes hanging{.posture = "droop", .joints = {}, .stops = {}};
+  hanging.lowest = -0.1;
+  hanging.joints = {{.part = "arm, left", .where = "frame end", .tilt = 0.10, .most_tilt = 0.15},
+                    {.part = "arm, right", .where = "frame end", .tilt = 0.12, .most_tilt = 0.15},
+                    {.part = "lateral_link", .where = "axle end", .tilt = 0.5}};
+  studies::take_solved(d, {hanging});
+  CHECK_THAT(d.hangs, WithinAbs(0.1, 1e-12));
+  CHECK_THAT(d.joint_at_tilt, WithinAbs(0.125, 1e-12));
+  CHECK(d.joint == "arm, right, frame end");
+}
+
 }  // namespace droop_test
