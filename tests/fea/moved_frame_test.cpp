@@ -124,6 +124,40 @@ TEST_CASE("the spin maps are slopes of the rotation, and their own slopes are ri
   }
 }
 
+TEST_CASE("what a tangent is taken at has no say in the forces, and goes on along its slope",
+          "[fea][large]") {
+  const fea_test::Loaded frame = fea_test::mixed_frame();
+  const MovedFrame moved(share(frame.model), frame.loads * 1000.0);
+  const MovedState state = some_state(moved, 1.5, 0.3, 4);
+  const fea::MovedForces own = moved.forces(state, 0.7, {});
+
+  std::vector<fea::Deformation> assumed = own.deformation;
+  fea::MovedForces same;
+  moved.forces(state, 0.7, {}, same, &assumed);
+  for (fea::Deformation& one : assumed) one += 0.01 * (one + fea::Deformation::Ones());
+  fea::MovedForces other;
+  moved.forces(state, 0.7, {}, other, &assumed);
+  CHECK((other.unbalanced - own.unbalanced).norm() < 1e-9 * own.unbalanced.norm());
+  for (std::size_t b = 0; b < own.tangent.size(); ++b) {
+    CHECK((same.tangent[b] - own.tangent[b]).norm() <= 1e-12 * own.tangent[b].norm());
+  }
+  CHECK((other.tangent[0] - own.tangent[0]).norm() > 1e-6 * own.tangent[0].norm());
+
+  // Along a small motion the deformation changes as its slope says.
+  std::mt19937 random(6);
+  Eigen::VectorXd step = Eigen::VectorXd::Zero(own.unbalanced.size());
+  for (int i = 0; i < step.size(); ++i) {
+    if (!moved.system().held(i)) step(i) = 1e-6 * some_vector(random, 1.0).x();
+  }
+  std::vector<fea::Deformation> carried;
+  moved.carry_on(own, step, carried);
+  const fea::MovedForces there = moved.forces(moved.moved(state, step), 0.7, {});
+  for (std::size_t i = 0; i < carried.size(); ++i) {
+    const fea::Deformation change = there.deformation[i] - own.deformation[i];
+    CHECK((carried[i] - there.deformation[i]).norm() < 1e-4 * change.norm() + 1e-12);
+  }
+}
+
 TEST_CASE("the tangent is the slope of the forces at large random states", "[fea][large]") {
   fea_test::Loaded frame = fea_test::mixed_frame();
   fea_test::add_gaps(frame.model);
