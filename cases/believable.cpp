@@ -49,8 +49,8 @@ void add_vehicle(Bounds& out, const parts::VehicleEntry& v) {
   const auto force = [&](const char* key, double value, double low, double high) {
     out.between(key, value, low * base::kPoundForce, high * base::kPoundForce, Dimension::force);
   };
-  // From a small buggy's front axle to a heavy truck's.
-  force("vehicle.axle_weight", v.axle_weight, 250.0, 25000.0);
+  // From the front axle of the smallest trucks to a heavy truck's.
+  force("vehicle.axle_weight", v.axle_weight, 400.0, 25000.0);
   force("vehicle.total_weight", v.total_weight, 400.0, 120000.0);
   force("vehicle.unsprung_weight", v.unsprung_weight, 30.0, 8000.0);
   out.length("vehicle.hub_height", v.hub_height, 0.120, 1.500);

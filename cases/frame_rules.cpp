@@ -32,7 +32,7 @@ double given_twice(std::vector<double> places) {
 void add_beyond_holds(Problems& out, const Design& design) {
   constexpr double kFarBeyond = 1.5;  // [m]
   const parts::Frame& frame = *design.frame;
-  if (frame.held_at.empty()) return;
+  if (frame.held_at.size() < 2) return;
   const auto [rear, front] = std::minmax_element(frame.held_at.begin(), frame.held_at.end());
   for (const double at : frame.cross_members_at) {
     const double beyond = std::max(at - *front, *rear - at);
