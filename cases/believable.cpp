@@ -45,6 +45,53 @@ class Bounds {
   std::vector<base::InputError> problems_;
 };
 
+void add_vehicle(Bounds& out, const parts::VehicleEntry& v) {
+  const auto force = [&](const char* key, double value, double low, double high) {
+    out.between(key, value, low * base::kPoundForce, high * base::kPoundForce, Dimension::force);
+  };
+  // From the front axle of the smallest trucks to a heavy truck's.
+  force("vehicle.axle_weight", v.axle_weight, 400.0, 25000.0);
+  force("vehicle.total_weight", v.total_weight, 400.0, 120000.0);
+  force("vehicle.unsprung_weight", v.unsprung_weight, 30.0, 8000.0);
+  out.length("vehicle.hub_height", v.hub_height, 0.120, 1.500);
+  out.length("vehicle.mass_center_height", v.mass_center_height, 0.250, 2.500);
+  out.length("vehicle.wheelbase", v.wheelbase, 1.200, 8.000);
+  out.between("vehicle.engine_torque", v.engine_torque, 10.0, 6000.0, Dimension::moment);
+  out.between("vehicle.gear", v.gear, 0.5, 25.0, Dimension::ratio);
+  out.between("vehicle.transfer", v.transfer, 0.5, 25.0, Dimension::ratio);
+  out.between("vehicle.final_drive", v.final_drive, 1.0, 20.0, Dimension::ratio);
+  out.between("vehicle.droop_speed", v.droop_speed, 0.05, 10.0, Dimension::speed);
+  out.between("vehicle.slam_speed", v.slam_speed, 0.05, 10.0, Dimension::speed);
+  out.length("vehicle.stop_crush", v.stop_crush, 0.003, 0.300);
+  out.length("vehicle.tire_width", v.tire_width, 0.050, 0.800);
+  out.length("vehicle.patch_length", v.patch_length, 0.030, 0.800);
+  out.between("vehicle.tire_pressure", v.tire_pressure, 0.01e6, 1.2e6, Dimension::stress);
+  out.length("vehicle.kingpin_offset", v.kingpin_offset, 0.0, 0.400);
+  out.length("vehicle.steering_arm", v.steering_arm, 0.050, 0.400);
+  out.between("vehicle.gear_torque", v.gear_torque, 50.0, 20000.0, Dimension::moment);
+  out.length("vehicle.pitman_arm", v.pitman_arm, 0.050, 0.400);
+}
+
+void add_axle(Bounds& out, const parts::Axle& axle) {
+  out.length("axle.coil_spacing", axle.coil_spacing, 0.150, 2.500);
+  out.between("axle.coil_rate", axle.coil_rate, 1.0e3, 3.0e7, Dimension::stiffness);
+  out.between("axle.stop_rate", axle.stop_rate, 1.0e3, 1.0e9, Dimension::stiffness);
+  out.length("axle.seat_height", axle.seat_height, 0.050, 2.000);
+  out.length("axle.bump_travel", axle.bump_travel, 0.0, 0.800);
+  out.length("axle.stop_spacer", axle.stop_spacer, 0.0, 0.500);
+}
+
+void add_limit_strap(Bounds& out, const parts::LimitStrap& strap) {
+  out.length("limit_strap.slack", strap.slack, 0.005, 1.000);
+  out.between("limit_strap.rate", strap.rate, 1.0e3, 1.0e8, Dimension::stiffness);
+  out.between("limit_strap.breaking_load", strap.breaking_load, 1.0e3, 5.0e5, Dimension::force);
+  out.length("limit_strap.free_travel", strap.free_travel, 0.005, 1.000);
+  out.length("limit_strap.damper_travel", strap.damper_travel, 0.005, 1.500);
+  out.length("limit_strap.spring_travel", strap.spring_travel, 0.005, 1.500);
+  out.length("limit_strap.joint_travel", strap.joint_travel, 0.005, 1.500);
+  out.length("limit_strap.brake_hose_travel", strap.brake_hose_travel, 0.005, 1.500);
+}
+
 void add_bracket(Bounds& out, const parts::Bracket& bracket) {
   out.length("bracket.drop", bracket.drop, 0.010, 0.700);
   out.length("bracket.depth_at_rail", bracket.depth_at_rail, 0.020, 0.500);
@@ -56,6 +103,8 @@ void add_bracket(Bounds& out, const parts::Bracket& bracket) {
   out.length("bracket.rail", bracket.rail.width, 0.020, 0.300);
   out.length("bracket.rail", bracket.rail.height, 0.030, 0.500);
   out.length("bracket.rail", bracket.rail.wall, 0.001, 0.030);
+  out.length("bracket.cross_member_ahead", bracket.cross_member_ahead, 0.020, 3.000);
+  out.length("bracket.cross_member_behind", bracket.cross_member_behind, 0.020, 3.000);
   out.length("bracket.cross_member_length", bracket.cross_member_length, 0.300, 2.000);
 }
 
@@ -64,12 +113,9 @@ void add_bracket(Bounds& out, const parts::Bracket& bracket) {
 std::vector<base::InputError> unbelievable_values(const parts::Design& design) {
   Bounds out(design.inches);
   if (design.vehicle) {
-    // A very light and a very heavy front axle.
-    out.between("vehicle.axle_weight", design.vehicle->axle_weight, 900.0 * base::kPoundForce,
-                25000.0 * base::kPoundForce, Dimension::force);
-    out.length("vehicle.mass_center_height", design.vehicle->mass_center_height, 0.250, 2.500);
-    out.length("vehicle.wheelbase", design.vehicle->wheelbase, 1.200, 8.000);
+    add_vehicle(out, *design.vehicle);
   }
+  if (design.axle) add_axle(out, *design.axle);
   if (design.lateral_link) {
     out.length("lateral_link.bolt_to_bolt", design.lateral_link->bolt_to_bolt, 0.100, 2.000);
     out.length("lateral_link.bolt_to_weld", design.lateral_link->bolt_to_weld, 0.005, 0.250);
@@ -86,12 +132,7 @@ std::vector<base::InputError> unbelievable_values(const parts::Design& design) {
     out.outside("arm.lower", design.arm->lower);
     if (parts::has_upper_arm(*design.arm)) out.outside("arm.upper", design.arm->upper);
   }
-  if (design.limit_strap) {
-    const parts::LimitStrap& strap = *design.limit_strap;
-    out.length("limit_strap.slack", strap.slack, 0.005, 1.000);
-    out.length("limit_strap.free_travel", strap.free_travel, 0.005, 1.000);
-    out.between("limit_strap.breaking_load", strap.breaking_load, 1.0e3, 5.0e5, Dimension::force);
-  }
+  if (design.limit_strap) add_limit_strap(out, *design.limit_strap);
   if (design.steering) {
     out.outside("steering.drag_link", design.steering->drag_link);
     out.outside("steering.tie_rod", design.steering->tie_rod);

@@ -28,6 +28,34 @@ double given_twice(std::vector<double> places) {
   return twice == places.end() ? base::kUnset : *twice;
 }
 
+/// A cross member far beyond the last place that holds the rails hangs on their free ends.
+void add_beyond_holds(Problems& out, const Design& design) {
+  constexpr double kFarBeyond = 1.5;  // [m]
+  const parts::Frame& frame = *design.frame;
+  if (frame.held_at.size() < 2) return;
+  const auto [rear, front] = std::minmax_element(frame.held_at.begin(), frame.held_at.end());
+  for (const double at : frame.cross_members_at) {
+    const double beyond = std::max(at - *front, *rear - at);
+    if (!(beyond > kFarBeyond)) continue;
+    out.emplace_back(
+        "frame.cross_members_at",
+        fmt::format("{} lies {} beyond the last place that holds the rails; give that "
+                    "end a place in `held_at`, or leave it out",
+                    shown_length(at, design.inches), shown_length(beyond, design.inches)));
+    return;
+  }
+}
+
+/// Where along a truck a place of its rails may be, from the bracket's bolt.  [m]
+bool is_on_truck(const Design& design, double at) {
+  constexpr double kAhead = 3.0;
+  constexpr double kBehind = 8.0;
+  constexpr double kBehindRearAxle = 3.0;
+  const double wheelbase = design.vehicle ? design.vehicle->wheelbase : base::kUnset;
+  const double behind = std::isnan(wheelbase) ? kBehind : wheelbase + kBehindRearAxle;
+  return at <= kAhead && at >= -behind;
+}
+
 /// Cross members on both sides of the bracket, and rails that stay where they are.
 void add_places(Problems& out, const Design& design) {
   const parts::Frame& frame = *design.frame;
@@ -37,13 +65,14 @@ void add_places(Problems& out, const Design& design) {
     if (!std::isnan(twice)) {
       out.emplace_back(key, shown_length(twice, design.inches) + " is given twice");
     }
-    const auto far =
-        std::find_if(places->begin(), places->end(), [](double at) { return std::abs(at) > 8.0; });
+    const auto far = std::find_if(places->begin(), places->end(),
+                                  [&](double at) { return !is_on_truck(design, at); });
     if (far != places->end()) {
       out.emplace_back(key, shown_length(*far, design.inches) +
                                 " from the bracket is off the truck; is the unit right?");
     }
   }
+  add_beyond_holds(out, design);
   const auto any = [](const std::vector<double>& places, double sign) {
     return std::any_of(places.begin(), places.end(), [&](double at) { return sign * at > 1e-6; });
   };

@@ -9,6 +9,7 @@
 
 #include "cases/believable.hpp"
 #include "cases/frame_rules.hpp"
+#include "cases/place_rules.hpp"
 #include "cases/plain_rules.hpp"
 #include "cases/quantity.hpp"
 #include "cases/words.hpp"
@@ -206,13 +207,17 @@ void add_steering(Problems& out, const Design& design) {
                      "ground, e.g. 3 in");
     return;
   }
+  const auto shown_length = [&](double si) {
+    return shown_quantity(si, parts::Dimension::length, design.inches);
+  };
   const double arm = parts::steering_arm_of(design);
   if (std::isnan(arm)) return;  // the point is missing, and that is said
   if (arm < 0.05 || arm > 0.4) {
-    out.emplace_back("steering.tie_rod_ball",
-                     fmt::format("it is {} from the kingpin, seen from above; a steering arm has 2 "
-                                 "to 16 in; is the point right?",
-                                 length_text(arm, design.inches)));
+    out.emplace_back(
+        "steering.tie_rod_ball",
+        fmt::format("it is {} from the kingpin, seen from above; a steering arm has {} "
+                    "to {}; is the point right?",
+                    shown_length(arm), shown_length(0.05), shown_length(0.4)));
   }
   const double given = design.vehicle->steering_arm;
   if (std::abs(given / arm - 1.0) > 0.02) {
@@ -287,10 +292,10 @@ void add_all_tabs(Problems& out, const Design& design) {
     const parts::LateralLink& link = *design.lateral_link;
     add_tabs(out, "lateral_link.axle_tabs", link.axle_tabs, link.bolt, design.inches);
     add_end_weld(out, "lateral_link.end_weld", link.end_weld, link.stick.shape);
-    if (link.end_weld.given() && !link.ends.welded) {
+    if (link.end_weld.given() && !parts::has_welded_end(link)) {
       out.emplace_back("lateral_link.end_weld", "its ends are not welded, as `ends` says");
     }
-    if (link.thread.given() && link.ends.joint.kind != parts::JointKind::ball) {
+    if (link.thread.given() && !parts::has_ball_end(link)) {
       out.emplace_back("lateral_link.thread",
                        "its ends have no thread: say `ends: threaded rod end` or `tapped rod end`");
     }
@@ -477,10 +482,10 @@ void add_vehicle(Problems& out, const Design& design) {
   if (v.hub_height > 0.5 * v.tire) {
     out.emplace_back("vehicle.hub_height", "it is more than half of the tire's printed size");
   }
-  if (v.track < 0.5 || v.track > 5.0) {
+  if (v.track < 0.6 || v.track > 3.0) {
     out.emplace_back("vehicle.track", "no truck is that wide or narrow; is the unit right?");
   }
-  if (v.tire < 0.3 || v.tire > 3.0) {
+  if (v.tire < 0.3 || v.tire > 2.0) {
     out.emplace_back("vehicle.tire", "no truck has tires of that size; is the unit right?");
   }
 }
@@ -528,8 +533,7 @@ void add_place(Problems& out, const Design& design, const parts::CustomCase& c,
   if (c.posture == Posture::bump && std::isnan(design.axle->stop_rate)) {
     out.emplace_back(key + ".posture", "bump needs axle.bump_travel and axle.stop_rate");
   }
-  const bool straps = design.limit_strap && !std::isnan(design.limit_strap->slack) &&
-                      !std::isnan(design.limit_strap->rate);
+  const bool straps = !std::isnan(parts::slack_of(design)) && !std::isnan(design.limit_strap->rate);
   if (c.posture == Posture::droop && !straps) {
     out.emplace_back(key + ".posture", "droop needs limit_strap.slack and limit_strap.rate");
   }
@@ -703,6 +707,7 @@ Problems clashing_values(const Design& design) {
   }
   if (design.axle) add_axle(out, design);
   for (InputError& clash : frame_clashes(design)) out.push_back(std::move(clash));
+  for (InputError& odd : misplaced_points(design)) out.push_back(std::move(odd));
   for (InputError& clash : plain_clashes(design)) out.push_back(std::move(clash));
   add_custom_cases(out, design);
   add_duty(out, design);

@@ -102,6 +102,7 @@ class FieldWriter {
     return write_quantity(si, parts::Dimension::length, names_.inches);
   }
 
+  static bool is_set(const parts::LinkEnds& ends) { return ends.given(); }
   static bool is_set(const parts::BoltSpec& bolt) { return bolt.given(); }
   static bool is_set(const parts::Housing& housing) { return housing.given(); }
   static bool is_set(const parts::TabSpec& tabs) { return tabs.given(); }

@@ -155,7 +155,7 @@ class ArmBuilder {
     const std::size_t before = out_.bolts.size();
     watch(out_.pieces[index], 0, name, arm_.axle_joint);
     bolt_end(out_, out_.pieces[index], 0, name, arm_.bolt, arm_.axle_joint);
-    tab_end(out_, before, out_.pieces[index], arm_.axle_tabs, "tabs at the " + name,
+    tab_end(out_, before, out_.pieces[index].duty, arm_.axle_tabs, "tabs at the " + name,
             filler_of(builder_.design()));
     weld_eye(index, 0, arm_.axle_joint, "tube at the " + name);
   }
@@ -164,7 +164,7 @@ class ArmBuilder {
     const std::size_t before = out_.bolts.size();
     watch(out_.pieces[index], 1, "frame bolt", arm_.frame_joint);
     bolt_end(out_, out_.pieces[index], 1, "frame bolt", arm_.bolt, arm_.frame_joint);
-    tab_end(out_, before, out_.pieces[index], arm_.frame_tabs, "tabs at the frame bolt",
+    tab_end(out_, before, out_.pieces[index].duty, arm_.frame_tabs, "tabs at the frame bolt",
             filler_of(builder_.design()));
     weld_eye(index, 1, arm_.frame_joint, "tube at the frame bolt");
   }
@@ -221,11 +221,17 @@ class ArmBuilder {
     const fea::SpringId spring = out_.model.add(bolt);
     TurningJoint watched{.part = part_, .where = bolt.name.substr(part_.size() + 1)};
     watched.spring = spring;
+    watched.bar_g = along_g;
     watched.kind = arm_.axle_joint.kind;
     watched.bolt_g = fea::Vector3::Unit(static_cast<int>(arm_.axle_joint.axis));
     watched.most_tilt = arm_.joint_tilt;
     const bool turns = watched.kind == JointKind::bushing || watched.kind == JointKind::ball;
     if (turns) out_.joints.push_back(std::move(watched));
+    const std::size_t before = out_.bolts.size();
+    const std::string where = name.substr(part_.size() + 1);
+    bolt_spring(out_, spring, part_, where, arm_.bolt, arm_.axle_joint);
+    tab_end(out_, before, checks::Duty::ordinary, arm_.axle_tabs, "tabs at the " + where,
+            filler_of(builder_.design()));
     if (arm_.axle_joint.kind != JointKind::ball) return;
     RatedJoint joint = rated(name);
     joint.spring = spring;
@@ -337,8 +343,8 @@ void add_arms(Builder& builder) {
     ArmBuilder(builder, "arm, upper", 1.0).add_upper(" frame joint");
   if (layout_of(arm) == ArmLayout::two_bolts) {
     builder.out().assumed.emplace_back(
-        "arm: the end piece that sits on both axle bolts is rigid; its tube begins beside the bolt "
-        "nearer to the frame; its two axle bolts are not checked");
+        "arm: the end piece that sits on both axle bolts is rigid and not checked; its tube begins "
+        "beside the bolt nearer to the frame");
   }
 }
 

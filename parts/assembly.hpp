@@ -111,6 +111,8 @@ struct BoltedJoint {
   std::string one_plane = {};                   ///< why one plane is counted, if not as given
   std::optional<Axis> along = {};               ///< the bolt; unset = all force is across it
   std::optional<checks::BoltStack> stack = {};  ///< unset = not known
+  std::optional<fea::SpringId> spring = {};     ///< in place of the beam's end
+  fea::Matrix3 spring_axes_g = fea::Matrix3::Identity();
 };
 
 /// Tabs that a bolt goes through.
@@ -165,6 +167,7 @@ struct TurningJoint {
   fea::BeamId beam = {};
   int end = 0;                                         ///< 0 = a, 1 = b
   std::optional<fea::SpringId> spring = std::nullopt;  ///< in place of the beam's end
+  fea::Vector3 bar_g = fea::Vector3::UnitX();          ///< direction of the part on that spring
   JointKind kind = JointKind::bushing;                 ///< a bushing or a ball
   fea::Vector3 bolt_g = fea::Vector3::UnitX();         ///< direction of its bolt or stud
   double most_tilt = base::kUnset;  ///< of its bar against its bolt; unset = not given  [rad]
@@ -221,6 +224,7 @@ struct FrameNodes {
 
 struct Assembly {
   fea::Model model;
+  bool inches = true;                  ///< units of the case file, for words
   std::vector<std::string> node_keys;  ///< key of the case file each node comes from
   std::vector<Piece> pieces;
   std::vector<std::pair<std::string, std::size_t>> members;  ///< name in `members:` and its piece

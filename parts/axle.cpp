@@ -6,6 +6,7 @@
 
 #include "base/input_error.hpp"
 #include "parts/builder.hpp"
+#include "parts/length_words.hpp"
 
 namespace parts {
 namespace {
@@ -38,7 +39,7 @@ void add_seat(Builder& builder, const fea::Vector3& from_middle_g, const std::st
 }
 
 /// Where the tubes of a housing begin and end, from the left arm to the right one.  [m]
-std::vector<double> housing_stations(const Housing& housing, double half) {
+std::vector<double> housing_stations(const Housing& housing, double half, bool inches) {
   std::vector<double> stations = {half};
   for (std::size_t i = 0; i + 1 < housing.tubes.size(); ++i) {
     const double to = housing.tubes[i].to;
@@ -46,9 +47,10 @@ std::vector<double> housing_stations(const Housing& housing, double half) {
       throw base::InputError(
           "axle.housing",
           fmt::format(
-              "its tubes run from the left arm, {0:.4g} mm left of the middle, to the right "
-              "one at {1:.4g} mm: tube {2} cannot end at {3:.4g} mm",
-              1000.0 * half, -1000.0 * half, i + 1, 1000.0 * to));
+              "its tubes run from the left arm, {0} left of the middle, to the right one at {1}: "
+              "tube {2} cannot end at {3}",
+              length_words(half, inches), length_words(-half, inches), i + 1,
+              length_words(to, inches)));
     }
     stations.push_back(to);
   }
@@ -107,7 +109,7 @@ void add_housing(Builder& builder) {
     out.axle_sides[static_cast<std::size_t>(i)] = node;
     out.held.push_back({name + ", by its coil, bump stop and strap", node});
   }
-  add_tubes(builder, housing_stations(axle.housing, half));
+  add_tubes(builder, housing_stations(axle.housing, half, out.inches));
 }
 
 }  // namespace
@@ -138,8 +140,9 @@ void add_axle(Builder& builder) {
   const double spacing = std::isnan(strap.spacing) ? axle.coil_spacing : strap.spacing;
   for (const double side : {1.0, -1.0}) {
     const OnAxle at = on_axle(out, {0.0, side * 0.5 * spacing, 0.0});
-    out.stops.push_back({TravelStop::Kind::limit_strap, at.node, at.offset_g, strap.slack,
-                         strap.rate, side > 0.0 ? "left limit strap" : "right limit strap"});
+    out.stops.push_back({TravelStop::Kind::limit_strap, at.node, at.offset_g,
+                         slack_of(builder.design()), strap.rate,
+                         side > 0.0 ? "left limit strap" : "right limit strap"});
   }
 }
 

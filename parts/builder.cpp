@@ -10,6 +10,7 @@
 #include "base/input_error.hpp"
 #include "checks/curved_bar.hpp"
 #include "parts/center_line.hpp"
+#include "parts/length_words.hpp"
 #include "parts/taper.hpp"
 
 namespace parts {
@@ -41,7 +42,8 @@ fea::Matrix3 axes_along(const fea::Vector3& along_g) {
 
 /// Bending stress at the inner fiber of a run's bends over that of a straight bar; the thicker end
 /// of a tapered one decides.
-double bend_factor(const RunSpec& spec, const Taper& taper, std::vector<std::string>& notes) {
+double bend_factor(const RunSpec& spec, const Taper& taper, bool inches,
+                   std::vector<std::string>& notes) {
   double most = 1.0;
   for (const double part : {0.0, 1.0}) {
     const std::optional<double> factor =
@@ -56,9 +58,9 @@ double bend_factor(const RunSpec& spec, const Taper& taper, std::vector<std::str
   }
   const bool counts = most >= checks::kCurvedBarCounts;
   notes.push_back(
-      fmt::format("bend of {:.4g} mm: curvature raises the bending stress {:.3g} times "
+      fmt::format("bend of {}: curvature raises the bending stress {:.3g} times "
                   "(Winkler), {}",
-                  1000.0 * spec.bend_radius, most,
+                  length_words(spec.bend_radius, inches), most,
                   counts ? "counted in My and Mz there" : "negligible and left out"));
   return counts ? most : 1.0;
 }
@@ -184,9 +186,10 @@ std::vector<RunStop> Builder::bends(const fea::Vector3& from_g,
     if (tangent > before * (1.0 + 1.0e-9) || tangent > after * (1.0 + 1.0e-9)) {
       throw base::InputError(
           spec.key + ".bend_radius",
-          fmt::format("the bend does not fit: it takes {:.4g} mm of the straight on both sides of "
-                      "its corner, and there are {:.4g} mm",
-                      1000.0 * tangent, 1000.0 * std::min(before, after)));
+          fmt::format("the bend does not fit: it takes {} of the straight on both sides of its "
+                      "corner, and there are {}",
+                      length_words(tangent, out_.inches),
+                      length_words(std::min(before, after), out_.inches)));
     }
     const int n = static_cast<int>(std::ceil(corner.angle / kChordAngle));
     for (int k = 0; k <= n; ++k) {
@@ -205,19 +208,32 @@ double eye_reach(double bolt_to_weld, const sections::Shape& shape, JointKind ki
   return (kind == JointKind::ball ? 4.0 : 2.0) * half_outside(shape);
 }
 
-void rate_ends(Assembly& out, const Piece& piece, const std::string& start, const std::string& end,
-               double static_rating, double ultimate_rating) {
+namespace {
+
+const PieceBeam& beam_at(const Piece& piece, int end) {
+  return end == 0 ? piece.beams.front() : piece.beams.back();
+}
+
+/// The direction of a joint's bolt, where it is known.
+std::optional<Axis> along_of(const JointSpec& joint) {
+  const bool own_rates = joint.grade == BushingGrade::given;
+  if (joint.kind == JointKind::ball || own_rates) return std::nullopt;
+  return joint.axis;
+}
+
+}  // namespace
+
+void rate_end(Assembly& out, const Piece& piece, int end, const std::string& where,
+              double static_rating, double ultimate_rating) {
   out.rated_joints.push_back(
-      {piece.part, start, piece.beams.front(), 0, static_rating, ultimate_rating, true});
-  out.rated_joints.push_back(
-      {piece.part, end, piece.beams.back(), 1, static_rating, ultimate_rating, true});
+      {piece.part, where, beam_at(piece, end), end, static_rating, ultimate_rating, true});
 }
 
 void watch_end(Assembly& out, const Piece& piece, int end, const std::string& where,
                const JointSpec& joint, double most_tilt) {
   if (joint.kind != JointKind::bushing && joint.kind != JointKind::ball) return;
   TurningJoint watched{.part = piece.part, .where = where};
-  watched.beam = end == 0 ? piece.beams.front().beam : piece.beams.back().beam;
+  watched.beam = beam_at(piece, end).beam;
   watched.end = end;
   watched.kind = joint.kind;
   watched.bolt_g = fea::Vector3::Unit(static_cast<int>(joint.axis));
@@ -228,41 +244,45 @@ void watch_end(Assembly& out, const Piece& piece, int end, const std::string& wh
 void bolt_end(Assembly& out, const Piece& piece, int end, const std::string& where,
               const BoltSpec& bolt, const JointSpec& joint) {
   if (!bolt.given() || joint.kind == JointKind::welded) return;
-  BoltedJoint bolted{.part = piece.part,
-                     .where = where,
-                     .beam = end == 0 ? piece.beams.front() : piece.beams.back(),
-                     .end = end,
-                     .bolt = bolt};
-  const bool own_rates = joint.grade == BushingGrade::given;
-  if (joint.kind != JointKind::ball && !own_rates) bolted.along = joint.axis;
+  BoltedJoint bolted{
+      .part = piece.part, .where = where, .beam = beam_at(piece, end), .end = end, .bolt = bolt};
+  bolted.along = along_of(joint);
   out.bolts.push_back(std::move(bolted));
 }
 
-void tab_end(Assembly& out, std::size_t before, const Piece& piece, const TabSpec& tabs,
+void bolt_spring(Assembly& out, fea::SpringId spring, const std::string& part,
+                 const std::string& where, const BoltSpec& bolt, const JointSpec& joint) {
+  if (!bolt.given() || joint.kind == JointKind::welded) return;
+  BoltedJoint bolted{.part = part, .where = where, .beam = {}, .bolt = bolt};
+  bolted.along = along_of(joint);
+  bolted.spring = spring;
+  bolted.spring_axes_g = out.model[spring].axes_g;
+  out.bolts.push_back(std::move(bolted));
+}
+
+void tab_end(Assembly& out, std::size_t before, checks::Duty duty, const TabSpec& tabs,
              const std::string& where, double filler) {
   if (!tabs.given() || out.bolts.size() == before) return;
   const std::size_t bolt = out.bolts.size() - 1;
-  out.tabs.push_back({out.bolts[bolt].part, where, bolt, tabs, filler, piece.duty});
+  out.tabs.push_back({out.bolts[bolt].part, where, bolt, tabs, filler, duty});
 }
 
 void weld_end(Assembly& out, const Piece& piece, int end, double at, const EndWeldSpec& weld,
               const std::string& where, double filler) {
   if (!weld.given()) return;
-  const PieceBeam& beam = end == 0 ? piece.beams.front() : piece.beams.back();
+  const PieceBeam& beam = beam_at(piece, end);
   const sections::Shape& shape = end == 0 ? beam.at_a : beam.at_b;
   out.end_welds.push_back({piece.part, where, beam, end, at, half_outside(shape),
                            sections::governing_thickness(shape), weld, filler});
 }
 
-void thread_ends(Assembly& out, const Piece& piece, const ThreadSpec& thread, bool insert) {
+void thread_end(Assembly& out, const Piece& piece, int end, const ThreadSpec& thread, bool insert) {
   if (!thread.given()) return;
   const sections::Material tapped = insert ? *sections::find_material("A36") : piece.material;
   const std::string basis =
       (insert ? "an insert of steel not given, taken as " : "") + parent_words(tapped);
-  out.threads.push_back(
-      {piece.part, "rod end, first end", piece.beams.front(), 0, thread, tapped.tensile, basis});
-  out.threads.push_back(
-      {piece.part, "rod end, far end", piece.beams.back(), 1, thread, tapped.tensile, basis});
+  out.threads.push_back({piece.part, end == 0 ? "rod end, first end" : "rod end, far end",
+                         beam_at(piece, end), end, thread, tapped.tensile, basis});
 }
 
 void set_weld_zones(Piece& piece, std::vector<Weld> welds, const sections::Shape& thickest) {
@@ -302,7 +322,7 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
                           : Taper(used(spec.stick.shape), steel.poisson);
   const bool bent =
       std::any_of(through.begin(), through.end(), [](const RunStop& stop) { return stop.arc; });
-  const double curved = bent ? bend_factor(spec, taper, piece.notes) : 1.0;
+  const double curved = bent ? bend_factor(spec, taper, out_.inches, piece.notes) : 1.0;
   if (spec.shape_at_end) piece.notes.push_back(taper.note());
   // The beam that carries the normal force beside an offset shear center stays straight between its
   // ends: more of them follow the bow.

@@ -57,7 +57,9 @@ void set_weld_zones(Piece& piece, std::vector<Weld> welds, const sections::Shape
 /// A design on its way to an Assembly.
 class Builder {
  public:
-  Builder(const Design& design, const StiffnessSet& set) : design_(design), set_(set) {}
+  Builder(const Design& design, const StiffnessSet& set) : design_(design), set_(set) {
+    out_.inches = design.inches;
+  }
 
   [[nodiscard]] const Design& design() const { return design_; }
   [[nodiscard]] const StiffnessSet& set() const { return set_; }
@@ -109,14 +111,15 @@ inline constexpr double kSpinStiffness = 1.0;  // [N m/rad]
 /// The shear center and the centroid are two points.
 [[nodiscard]] bool has_offset_shear_center(const sections::AreaProps& section);
 
-/// The ratings of the ball joints or rod ends at both ends of a bar whose load reverses.
-/// @param start, end  where they are, in words
-void rate_ends(Assembly& out, const Piece& piece, const std::string& start, const std::string& end,
-               double static_rating, double ultimate_rating);
+/// The ratings of the ball joint or rod end at one end of a bar whose load reverses.
+/// @param end  0 = its first end, 1 = its far one
+/// @param where  in words
+void rate_end(Assembly& out, const Piece& piece, int end, const std::string& where,
+              double static_rating, double ultimate_rating);
 
-/// The tabs that the bolt added last, of a piece, goes through, if they are given; `before` bolts
-/// were there before it.
-void tab_end(Assembly& out, std::size_t before, const Piece& piece, const TabSpec& tabs,
+/// The tabs that the bolt added last goes through, if they are given; `before` bolts were there
+/// before it. @param duty  of the part they hold
+void tab_end(Assembly& out, std::size_t before, checks::Duty duty, const TabSpec& tabs,
              const std::string& where, double filler);
 
 /// The weld at one end of a round piece, `at` from its joint, when it is given.
@@ -124,9 +127,10 @@ void tab_end(Assembly& out, std::size_t before, const Piece& piece, const TabSpe
 void weld_end(Assembly& out, const Piece& piece, int end, double at, const EndWeldSpec& weld,
               const std::string& where, double filler);
 
-/// The threads of both rod ends of a piece, if they are given.
-/// @param insert  welded in, of a steel that is not given; else they are screwed into the piece
-void thread_ends(Assembly& out, const Piece& piece, const ThreadSpec& thread, bool insert);
+/// The thread of the rod end at one end of a piece, if it is given.
+/// @param end  0 = its first end, 1 = its far one
+/// @param insert  welded in, of a steel that is not given; else it is screwed into the piece
+void thread_end(Assembly& out, const Piece& piece, int end, const ThreadSpec& thread, bool insert);
 
 /// A bushing or ball at one end of a piece, to be watched.
 /// @param end  0 = its first end, 1 = its far one
@@ -138,6 +142,10 @@ void watch_end(Assembly& out, const Piece& piece, int end, const std::string& wh
 /// @param end  0 = its first end, 1 = its far one
 void bolt_end(Assembly& out, const Piece& piece, int end, const std::string& where,
               const BoltSpec& bolt, const JointSpec& joint);
+
+/// The bolt of a joint that is a spring of its own, when it is given.
+void bolt_spring(Assembly& out, fea::SpringId spring, const std::string& part,
+                 const std::string& where, const BoltSpec& bolt, const JointSpec& joint);
 
 /// The design's frame about a bracket's bolt, when it is given. @param inward_y  toward the other
 /// rail: -1 or +1

@@ -46,7 +46,7 @@ loads::Vehicle vehicle_of(const Design& design) {
   }
   if (design.limit_strap) {
     vehicle.strap_rate = design.limit_strap->rate;
-    vehicle.droop_travel = design.limit_strap->slack;
+    vehicle.droop_travel = slack_of(design);
   }
   if (design.steering && std::isnan(vehicle.steering_arm) && !std::isnan(vehicle.kingpin_offset)) {
     vehicle.steering_arm = steering_arm_of(design);

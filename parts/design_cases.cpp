@@ -66,8 +66,7 @@ std::string unmet(const Design& design, Need need) {
 }
 
 bool has_straps(const Design& design) {
-  return design.limit_strap && !std::isnan(design.limit_strap->slack) &&
-         !std::isnan(design.limit_strap->rate);
+  return !std::isnan(slack_of(design)) && !std::isnan(design.limit_strap->rate);
 }
 
 /// What a kind of case asks of a design, whatever the vehicle's numbers.
@@ -184,7 +183,7 @@ void set_place(LoadCase& out, const Design& design, const CustomCase& c) {
       out.place.heave = stop_travel(*design.axle);
       break;
     case loads::Posture::droop:
-      out.place.heave = -design.limit_strap->slack;
+      out.place.heave = -slack_of(design);
       break;
     case loads::Posture::crossed:
       if (std::isnan(c.roll)) out.place.roll = design.vehicle->articulation;

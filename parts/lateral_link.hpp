@@ -18,6 +18,8 @@ namespace parts {
 struct LinkEnds {
   JointSpec joint = {.kind = JointKind::bushing};
   bool welded = true;  ///< an eye or a threaded insert is welded to the bar or tube
+
+  [[nodiscard]] bool given() const { return joint.kind != JointKind::welded; }
   bool operator==(const LinkEnds&) const = default;
 };
 
@@ -40,6 +42,8 @@ struct LateralLink {
   double bend_radius = base::kUnset;  ///< of the center line where it bends; unset = sharp  [m]
   Stick stick;
   LinkEnds ends;
+  LinkEnds axle_end = {.joint = {.kind = JointKind::welded},
+                       .welded = false};  ///< not given: as ends
   double bolt_to_weld = base::kUnset;  ///< farthest of an end's welds; unset = its outside size [m]
   Bend bend;
   BoltSpec bolt;                          ///< through each end
@@ -68,6 +72,9 @@ void fields(Visitor& v, LateralLink& link) {
   v.phrase({"ends", assumed, "how both ends are made",
             "the usual end of a fabricated link; common practice, no source"},
            link.ends);
+  v.phrase(
+      {"axle_end", optional, "how its end at the axle is made, where it is another", "as `ends`"},
+      link.axle_end);
   v.quantity({"bolt_to_weld", optional, "how far from its bolt an end's weld reaches",
               "the width of the part, twice that at a ball joint or rod end; proposal, no source"},
              link.bolt_to_weld, positive(length));
@@ -96,6 +103,21 @@ void fields(Visitor& v, LateralLink& link) {
   v.quantity({"joint_tilt", optional, "most each joint may tilt on its bolt, from its maker",
               "its tilt is shown, not judged"},
              link.joint_tilt, positive(angle));
+}
+
+/// How the end at the axle is made.
+[[nodiscard]] inline const LinkEnds& axle_end_of(const LateralLink& link) {
+  return link.axle_end.given() ? link.axle_end : link.ends;
+}
+
+/// One of its two ends, or both, are ball joints or rod ends.
+[[nodiscard]] inline bool has_ball_end(const LateralLink& link) {
+  return link.ends.joint.kind == JointKind::ball || axle_end_of(link).joint.kind == JointKind::ball;
+}
+
+/// Something is welded to one of its two ends, or to both.
+[[nodiscard]] inline bool has_welded_end(const LateralLink& link) {
+  return link.ends.welded || axle_end_of(link).welded;
 }
 
 }  // namespace parts

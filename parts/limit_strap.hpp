@@ -19,13 +19,19 @@ struct LimitStrap {
   bool operator==(const LimitStrap&) const = default;
 };
 
+/// Straps are set this much short of the free travel, because they stretch; common practice, no
+/// source.  [m]
+inline constexpr double kStrapShorter = base::kInch;
+
 template <class Visitor>
 void fields(Visitor& v, LimitStrap& s) {
   using enum Dimension;
   using enum Presence;
-  v.quantity({"slack", optional, "drop of the axle until the straps are tight",
-              "not compared; `vehicle.droop_speed` is then needed"},
-             s.slack, positive(length));
+  v.quantity(
+      {"slack", optional, "drop of the axle until the straps are tight",
+       "1 in short of the free travel, as far as it is given: straps stretch; common practice, "
+       "no source; else not compared, and `vehicle.droop_speed` is needed"},
+      s.slack, positive(length));
   v.quantity({"rate", optional, "one strap, force over stretch", "its strength is not decided"},
              s.rate, positive(stiffness));
   v.quantity({"spacing", optional, "strap to strap, across the truck", "as the coils"}, s.spacing,
@@ -48,5 +54,18 @@ void fields(Visitor& v, LimitStrap& s) {
   v.quantity({"brake_hose_travel", optional, "drop until a brake hose is tight", "not compared"},
              s.brake_hose_travel, positive(length));
 }
+
+struct Design;
+
+/// Drop at which a coil carries nothing: its static load over its rate; unset = not known.  [m]
+[[nodiscard]] double coil_unloads_at(const Design& design);
+
+/// Drop at which something but the straps ends the axle's drop: as given, else the least of what is
+/// given and of the coil's; unset where nothing is given.  [m]
+[[nodiscard]] double free_travel_of(const Design& design);
+
+/// Drop at which the straps come tight: as given, else kStrapShorter short of the free travel;
+/// unset where that is not known, or no longer than that.  [m]
+[[nodiscard]] double slack_of(const Design& design);
 
 }  // namespace parts

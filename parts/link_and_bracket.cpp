@@ -218,7 +218,7 @@ void bolt_brace(Assembly& out, const Piece& piece, const Brace& brace, double fi
     const std::size_t before = out.bolts.size();
     const BoltSpec& bolt = brace.far_bolt.given() ? brace.far_bolt : brace.bolt;
     bolt_end(out, piece, 1, "bolt at the far end", bolt, pin);
-    tab_end(out, before, piece, brace.far_tabs, "tabs at the far end", filler);
+    tab_end(out, before, piece.duty, brace.far_tabs, "tabs at the far end", filler);
   }
 }
 
@@ -315,7 +315,7 @@ void add_bracket(Builder& builder, fea::NodeId bolt, double inward_y) {
 }
 
 /// How the link meets the axle: at the beam axle, or at a node that only moves across the truck.
-RunEnd axle_end_of(Builder& builder, const fea::Vector3& axle_g) {
+RunEnd end_at_axle(Builder& builder, const fea::Vector3& axle_g) {
   Assembly& out = builder.out();
   if (out.axle) {
     const fea::NodeId node = axle_near(out, axle_g.y());
@@ -364,12 +364,13 @@ void bolt_link(Builder& builder, const Piece& link_piece) {
   const LateralLink& link = *builder.design().lateral_link;
   Assembly& out = builder.out();
   const std::size_t frame_bolt = out.bolts.size();
+  const JointSpec& axle_joint = axle_end_of(link).joint;
   watch_end(out, link_piece, 0, "frame bolt", link.ends.joint, link.joint_tilt);
-  watch_end(out, link_piece, 1, "axle bolt", link.ends.joint, link.joint_tilt);
+  watch_end(out, link_piece, 1, "axle bolt", axle_joint, link.joint_tilt);
   bolt_end(out, link_piece, 0, "frame bolt", link.bolt, link.ends.joint);
   const std::size_t before = out.bolts.size();
-  bolt_end(out, link_piece, 1, "axle bolt", link.bolt, link.ends.joint);
-  tab_end(out, before, link_piece, link.axle_tabs, "tabs at the axle bolt",
+  bolt_end(out, link_piece, 1, "axle bolt", link.bolt, axle_joint);
+  tab_end(out, before, link_piece.duty, link.axle_tabs, "tabs at the axle bolt",
           filler_of(builder.design()));
   if (out.bolts.size() == frame_bolt || !builder.design().bracket) return;
   const Bracket& bracket = *builder.design().bracket;
@@ -395,6 +396,26 @@ void bolt_link(Builder& builder, const Piece& link_piece) {
                                    .material = bracket.plates.material};
 }
 
+/// How far an end's weld reaches from its bolt; nothing where nothing is welded.  [m]
+std::optional<double> weld_of(const LateralLink& link, const LinkEnds& end) {
+  if (!end.welded) return std::nullopt;
+  return eye_reach(link.bolt_to_weld, link.stick.shape, end.joint.kind);
+}
+
+/// The weld, rating and thread of one end of the link. @param end  0 = at the frame, 1 = at the
+/// axle
+void finish_end(Builder& builder, const Piece& piece, int end, const LinkEnds& made) {
+  const LateralLink& link = *builder.design().lateral_link;
+  Assembly& out = builder.out();
+  const std::string where = end == 0 ? "frame end" : "axle end";
+  if (const std::optional<double> weld = weld_of(link, made)) {
+    weld_end(out, piece, end, *weld, link.end_weld, "at the " + where, filler_of(builder.design()));
+  }
+  if (made.joint.kind != JointKind::ball) return;
+  rate_end(out, piece, end, where, link.static_rating, link.ultimate_rating);
+  thread_end(out, piece, end, link.thread, made.welded);
+}
+
 }  // namespace
 
 void add_link_and_bracket(Builder& builder) {
@@ -418,23 +439,23 @@ void add_link_and_bracket(Builder& builder) {
     out.held.push_back({"frame bolt", bolt});
   }
 
-  RunEnd axle_end = axle_end_of(builder, place.axle_g);
+  RunEnd axle_end = end_at_axle(builder, place.axle_g);
   const std::vector<fea::Vector3> corners = way_points(builder, link, place);
   const fea::Vector3 first =
       corners.empty() ? chord : fea::Vector3(corners.front() - place.frame_g);
   const fea::Vector3 last = corners.empty() ? chord : fea::Vector3(place.axle_g - corners.back());
-  axle_end.joint = builder.connection(link.ends.joint, "link bushings", last);
-  const double eye = eye_reach(link.bolt_to_weld, link.stick.shape, link.ends.joint.kind);
-  const RunSpec spec{.part = "lateral_link",
-                     .name = {},
-                     .key = "lateral_link",
-                     .stick = link.stick,
-                     .welded = link.ends.welded,
-                     .welds = {.start = eye, .end = eye},
-                     .duty = checks::Duty::lateral_link,
-                     .z_toward_g = {},
-                     .pieces = corners.empty() ? 8 : 6,
-                     .bend_radius = link.bend_radius};
+  axle_end.joint = builder.connection(axle_end_of(link).joint, "link bushings", last);
+  const RunSpec spec{
+      .part = "lateral_link",
+      .name = {},
+      .key = "lateral_link",
+      .stick = link.stick,
+      .welded = has_welded_end(link),
+      .welds = {.start = weld_of(link, link.ends), .end = weld_of(link, axle_end_of(link))},
+      .duty = checks::Duty::lateral_link,
+      .z_toward_g = {},
+      .pieces = corners.empty() ? 8 : 6,
+      .bend_radius = link.bend_radius};
   const std::vector<RunStop> through = builder.bends(place.frame_g, corners, place.axle_g, spec);
   const std::size_t index = builder.add_run(
       spec,
@@ -442,19 +463,13 @@ void add_link_and_bracket(Builder& builder) {
       through, axle_end);
   Piece& piece = out.pieces[index];
   piece.column = through.empty();
-  piece.spin_held = link.ends.joint.kind == JointKind::ball;
+  piece.spin_held =
+      link.ends.joint.kind == JointKind::ball && axle_end_of(link).joint.kind == JointKind::ball;
   if (builder.design().bracket) add_side_force(builder, piece);
   out.chords.push_back({"lateral_link", piece.beams.front().beam, piece.beams.back().beam});
   bolt_link(builder, piece);
-  if (link.ends.welded) {
-    const double filler = filler_of(builder.design());
-    weld_end(out, piece, 0, eye, link.end_weld, "at the frame end", filler);
-    weld_end(out, piece, 1, eye, link.end_weld, "at the axle end", filler);
-  }
-  if (piece.spin_held) {
-    rate_ends(out, piece, "frame end", "axle end", link.static_rating, link.ultimate_rating);
-    thread_ends(out, piece, link.thread, link.ends.welded);
-  }
+  finish_end(builder, piece, 0, link.ends);
+  finish_end(builder, piece, 1, axle_end_of(link));
 }
 
 }  // namespace parts

@@ -10,6 +10,7 @@
 #include "base/input_error.hpp"
 #include "base/invariant.hpp"
 #include "parts/arm_twist.hpp"
+#include "parts/length_words.hpp"
 
 namespace parts {
 namespace {
@@ -203,11 +204,10 @@ const Piece& member_piece(const Assembly& assembly, const std::string& name,
 }
 
 /// @throws base::InputError when `at` is beyond the end of the member
-void require_on(double at, double whole, const std::string& key) {
+void require_on(double at, double whole, const std::string& key, bool inches) {
   if (at <= whole * (1.0 + 1.0e-9)) return;
-  throw base::InputError(key, fmt::format("{:.4g} mm is beyond the member, whose center line is "
-                                          "{:.4g} mm long",
-                                          1000.0 * at, 1000.0 * whole));
+  throw base::InputError(key, fmt::format("{} is beyond the member, whose center line is {} long",
+                                          length_words(at, inches), length_words(whole, inches)));
 }
 
 NamedLoad given_force(const Assembly& assembly, const Named<PlainForce>& named) {
@@ -220,7 +220,8 @@ NamedLoad given_force(const Assembly& assembly, const Named<PlainForce>& named) 
                                                                 .moment_g = vector(force.moment)}};
   }
   const Piece& piece = member_piece(assembly, force.on, key + ".on");
-  require_on(force.from_start, center_line(assembly, piece.beams), key + ".from_start");
+  require_on(force.from_start, center_line(assembly, piece.beams), key + ".from_start",
+             assembly.inches);
   return {fmt::format("force on {}", force.on),
           point_load(assembly, piece.beams, force.from_start, vector(force.force),
                      vector(force.moment))};
@@ -232,8 +233,8 @@ void add_line(std::vector<NamedLoad>& out, const Assembly& assembly, const Named
   const Piece& piece = member_piece(assembly, line.on, key + ".on");
   const double whole = center_line(assembly, piece.beams);
   const double to = std::isnan(line.to) ? whole : line.to;
-  require_on(line.from, whole, key + ".from");
-  require_on(to, whole, key + ".to");
+  require_on(line.from, whole, key + ".from", assembly.inches);
+  require_on(to, whole, key + ".to", assembly.inches);
   if (!(to > line.from)) throw base::InputError(key + ".to", "it ends before it starts");
   fea::Vector3 end_force = vector(line.end_force);
   for (int i = 0; i < 3; ++i) {

@@ -66,9 +66,9 @@ std::string fold_warning(const Plates& plates) {
   if (t <= most * base::kMillimeter) return {};
   return fmt::format(
       "warning: the root weld crosses the bracket's folds, of inside radius {:.2g} t: EN 1993-1-8 "
-      "table 4.2 (fatigue) allows welds within 5 t of such a bend {}, here {:.3g} mm",
+      "table 4.2 (fatigue) allows welds within 5 t of such a bend {}, here {:.3g} in ({:.3g} mm)",
       sharp, most > 0.0 ? fmt::format("up to {:.0f} mm of thickness", most) : "not at all",
-      t / base::kMillimeter);
+      t / base::kInch, t / base::kMillimeter);
 }
 
 }  // namespace

@@ -1,7 +1,9 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
+#include "parts/bolt_spec.hpp"
 #include "parts/field.hpp"
 #include "parts/lateral_link.hpp"
 #include "parts/stick.hpp"
@@ -19,6 +21,8 @@ struct Steering {
   Stick tie_rod;
   Stick pitman_arm;  ///< its bar at the shaft, depth upright; unset = its ball does not move
   double pitman_drop = base::kUnset;  ///< ball below the bar's middle; unset = flat  [m]
+  BoltSpec gear_bolts;                ///< that hold the gear against the side of a rail, along y
+  std::vector<std::string> gear_bolts_at;  ///< points: where each of them meets the rail
   LinkEnds ends = {.joint = {.kind = JointKind::ball}, .welded = false};  ///< of both links
   double static_rating = base::kUnset;    ///< of each of the four ball joints  [N]
   double ultimate_rating = base::kUnset;  ///< [N]
@@ -42,6 +46,12 @@ void fields(Visitor& v, Steering& s) {
   v.quantity(
       {"pitman_drop", optional, "how far its ball lies below the middle of that bar", "a flat arm"},
       s.pitman_drop, not_negative(length));
+  v.phrase({"gear_bolts", optional, "bolts of the steering gear, through the side of a rail",
+            "not checked: the gear is held"},
+           s.gear_bolts);
+  v.points({"gear_bolts_at", optional, "where each of them meets the rail, three points or more",
+            "goes with `gear_bolts`"},
+           s.gear_bolts_at);
   v.phrase({"ends", assumed, "how the ends of both links are made",
             "the usual end of a steering link; common practice, no source"},
            s.ends);

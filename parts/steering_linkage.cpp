@@ -11,6 +11,7 @@ namespace {
 // All but rigid beside the bars, and known to nobody: so large that it makes no difference.
 constexpr double kKingpinRate = 1.0e9;      // [N/m]
 constexpr double kKingpinTurnRate = 1.0e8;  // [N m/rad]
+constexpr double kGearBoltRate = 1.0e9;     // [N/m]
 
 fea::Vector3 vector_of(const std::array<double, 3>& a) {
   return {a[0], a[1], a[2]};
@@ -71,7 +72,32 @@ void add_bar(Builder& builder, const std::string& part, const Stick& stick, cons
   watch_end(out, piece, 0, from.where, upright, steering.joint_tilt);
   watch_end(out, piece, 1, to.where, upright, steering.joint_tilt);
   if (!piece.spin_held) return;
-  rate_ends(out, piece, from.where, to.where, steering.static_rating, steering.ultimate_rating);
+  rate_end(out, piece, 0, from.where, steering.static_rating, steering.ultimate_rating);
+  rate_end(out, piece, 1, to.where, steering.static_rating, steering.ultimate_rating);
+}
+
+/// Holds what the gear's case carries: its bolts, alike and stiff beside all else, so that what
+/// each carries follows from statics about their middle alone (the elastic method for a bolt group
+/// that is pulled off and sheared, with its neutral axis through the middle: AISC Manual part 7,
+/// from memory); without them it is held.
+void hold_gear(Builder& builder, fea::NodeId node, const std::string& name) {
+  const Steering& steering = *builder.design().steering;
+  Assembly& out = builder.out();
+  out.held.push_back({name, node});
+  if (!steering.gear_bolts.given()) {
+    out.model.add(fea::Support{node, {true, true, true, true, true, true}});
+    return;
+  }
+  const JointSpec along_y{.kind = JointKind::pin, .axis = Axis::y};
+  for (const std::string& point : steering.gear_bolts_at) {
+    const fea::Vector3 at_g = builder.point(point, "steering.gear_bolts_at");
+    fea::Spring bolt{.a = node, .offset_a_g = at_g - out.model[node].at_g, .name = point};
+    for (int i = 0; i < 3; ++i) bolt.stiffness(i, i) = kGearBoltRate;
+    const fea::SpringId spring = out.model.add(bolt);
+    bolt_spring(out, spring, "steering_gear", point, steering.gear_bolts, along_y);
+    out.bolts.back().bolt.double_shear = false;
+    out.bolts.back().one_plane = "one plane of shear: the gear lies against the rail";
+  }
 }
 
 /// The pitman arm as a bar that its sector shaft holds fast: the drag link bends it, and twists it
@@ -85,8 +111,7 @@ void add_pitman_arm(Builder& builder, fea::NodeId ball, const fea::Vector3& drag
   const fea::Vector3 root_g =
       out.model[ball].at_g + drop * up + builder.design().vehicle->pitman_arm * to_shaft;
   const fea::NodeId root = builder.add_node(root_g, "pitman shaft", "steering.pitman_arm");
-  out.model.add(fea::Support{root, {true, true, true, true, true, true}});
-  out.held.push_back({"pitman shaft", root});
+  hold_gear(builder, root, "pitman shaft");
   RunSpec spec{
       .part = "pitman_arm", .name = {}, .key = "steering.pitman_arm", .stick = steering.pitman_arm};
   spec.welded = false;
@@ -120,8 +145,7 @@ void add_steering(Builder& builder) {
   if (has_pitman_arm(steering)) {
     add_pitman_arm(builder, pitman, knuckle_g - pitman_g);
   } else {
-    out.model.add(fea::Support{pitman, {true, true, true, true, true, true}});
-    out.held.push_back({"pitman arm ball", pitman});
+    hold_gear(builder, pitman, "pitman arm ball");
   }
   add_bar(builder, "drag_link", steering.drag_link, {pitman, pitman_g, "pitman arm ball"},
           {drag_link_side(builder.design()) > 0.0 ? left : right, knuckle_g, "knuckle ball"});

@@ -64,6 +64,7 @@ std::vector<std::string> bushing_groups(const Design& design) {
   std::vector<std::string> groups;
   if (design.lateral_link) {
     add_bushing_group(groups, design.lateral_link->ends.joint, "link bushings");
+    add_bushing_group(groups, axle_end_of(*design.lateral_link).joint, "link bushings");
   }
   if (design.arm) {
     add_bushing_group(groups, design.arm->axle_joint, "arm axle bushings");

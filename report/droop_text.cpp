@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "parts/limit_strap.hpp"
 #include "report/units_shown.hpp"
 
 namespace report {
@@ -36,6 +37,11 @@ std::vector<std::string> droop_words(const studies::Droop& droop, bool inches) {
     order += fmt::format("{}{} at {}", order.empty() ? "" : ", ", end.what, length(end.drop));
   }
   if (!order.empty()) out.push_back(order);
+  if (!droop.ends.empty() && droop.ends.front().what == studies::kDamperEnds) {
+    out.emplace_back(
+        "the damper would be the stop, and it is a point of attachment, not a stop: something else "
+        "must end the drop before it (common practice, no source)");
+  }
   const bool has_strap = !std::isnan(droop.strap);
   if (has_strap && droop.strap >= droop.free_travel) {
     out.emplace_back("the strap comes tight too late: something else has ended the drop before it");
@@ -50,7 +56,7 @@ std::vector<std::string> droop_words(const studies::Droop& droop, bool inches) {
     out.push_back(fmt::format(
         "strap length: tight at {}, {} short of the free travel of {}, because straps "
         "stretch (common practice, no source)",
-        length(droop.advised), length(studies::kStrapShorter), length(droop.free_travel)));
+        length(droop.advised), length(parts::kStrapShorter), length(droop.free_travel)));
   }
   if (!std::isnan(droop.hangs)) out.push_back(solved_words(droop, length));
   return out;

@@ -171,8 +171,7 @@ struct Life {
   }
 };
 
-/// A strap is set this much shorter than the free travel: common practice, no source.
-inline constexpr double kStrapShorter = 0.0254;  // [m]
+inline constexpr const char* kDamperEnds = "damper at full length";
 
 /// One thing that ends the axle's drop.
 struct DroopEnd {

@@ -228,7 +228,7 @@ std::string tabs_left_out(const parts::Design& design) {
 
 /// Whether a part has welded ends whose weld is not given.
 bool end_welds_left_out(const parts::Design& design) {
-  const bool link = design.lateral_link && design.lateral_link->ends.welded &&
+  const bool link = design.lateral_link && parts::has_welded_end(*design.lateral_link) &&
                     !design.lateral_link->end_weld.given();
   return link || (design.brace && !design.brace->end_weld.given()) ||
          (design.arm && !design.arm->end_weld.given());
@@ -310,6 +310,18 @@ std::vector<Assumption> all_assumptions(const parts::Design& design,
     out.push_back({"vehicle.mass_center_height", "unknown",
                    "the curb case takes the full 1.75 x axle weight"});
   }
+  if (design.limit_strap && std::isnan(design.limit_strap->slack) &&
+      !std::isnan(parts::slack_of(design))) {
+    out.push_back({"limit_strap.slack", length_text(parts::slack_of(design), design.inches),
+                   "1 in short of the free travel, because straps stretch; common practice, no "
+                   "source"});
+  }
+  if (design.vehicle && (design.axle || design.lateral_link)) {
+    out.push_back(
+        {"own weight of links and arms", "with axle and wheels, not along their length",
+         "small beside the wheel loads; `self_weight:` adds it at its true place, that of "
+         "a bent link off its axis too"});
+  }
   if (design.vehicle) add_loads(out, design);
   if (design.bracket) add_bracket(out, design);
   if (design.brace && std::isnan(design.brace->end_mount)) {
@@ -338,13 +350,33 @@ std::vector<Assumption> all_assumptions(const parts::Design& design,
 
 namespace {
 
+/// Open rails and cross members of a frame warp as they twist: they give, but are not checked.
+std::string open_frame_left_out(const parts::Design& design) {
+  if (!design.frame || !design.bracket) return {};
+  const auto is_open = [](const parts::Stick& stick) {
+    return !stick.material.id.empty() && sections::is_open(stick.shape);
+  };
+  const bool rails = !design.bracket->rail.boxed;
+  const bool across =
+      is_open(design.frame->cross_member) || is_open(design.frame->arm_cross_member);
+  if (!rails && !across) return {};
+  return fmt::format(
+      "stresses of the {}{}{} (open: undecided where they warp; only their give is in "
+      "the model)",
+      rails ? "rails" : "", rails && across ? " and " : "", across ? "cross members" : "");
+}
+
 std::string_view steering_left_out(const parts::Design& design) {
   if (!design.steering) return "steering and parking loads";
-  if (!parts::has_pitman_arm(*design.steering)) {
-    return "pitman arm, steering gear and its mount, knuckles, kingpins";
+  const bool arm = parts::has_pitman_arm(*design.steering);
+  if (design.steering->gear_bolts.given()) {
+    return arm ? "taper sockets, how the pitman arm sits on its shaft, steering gear and the wall "
+                 "that it is bolted to, knuckles, kingpins"
+               : "pitman arm, steering gear and the wall that it is bolted to, knuckles, kingpins";
   }
-  return "taper sockets, how the pitman arm sits on its shaft, steering gear and its mount, "
-         "knuckles, kingpins";
+  return arm ? "taper sockets, how the pitman arm sits on its shaft, steering gear and its mount "
+               "(give `gear_bolts:`), knuckles, kingpins"
+             : "pitman arm, steering gear and its mount (give `gear_bolts:`), knuckles, kingpins";
 }
 
 }  // namespace
@@ -364,11 +396,11 @@ std::vector<std::string> left_out(const parts::Design& design) {
   if (end_welds_left_out(design)) {
     out.emplace_back("welds at the ends of bars and tubes (give `end_weld:`)");
   }
-  const bool on_balls =
-      design.lateral_link && design.lateral_link->ends.joint.kind == parts::JointKind::ball;
+  const bool on_balls = design.lateral_link && parts::has_ball_end(*design.lateral_link);
   if (on_balls && !design.lateral_link->thread.given()) {
     out.emplace_back("threads of the lateral link's rod ends (give `thread:`)");
   }
+  if (std::string open = open_frame_left_out(design); !open.empty()) out.push_back(std::move(open));
   out.push_back("clearances, travel, steering geometry");
   out.push_back(
       design.frame     ? "the rails' own load, mounts and joints of the frame, and what holds the "

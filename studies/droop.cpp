@@ -15,14 +15,6 @@ namespace {
 
 constexpr const char* kStrapCatch = "strap_catch";
 
-/// The drop at which a coil carries nothing: its static load over its rate.  [m]
-double coil_unloads_at(const parts::Design& design) {
-  if (!design.axle || !design.vehicle) return base::kUnset;
-  const loads::Vehicle v = parts::vehicle_of(design);
-  const double unsprung = std::isnan(v.unsprung_weight) ? 0.0 : v.unsprung_weight;
-  return 0.5 * (v.axle_weight - unsprung) / v.coil_rate;
-}
-
 std::optional<loads::StrapCatch> caught(const parts::Design& design) {
   if (!design.vehicle) return std::nullopt;
   try {
@@ -47,9 +39,9 @@ std::optional<Droop> droop_of(const parts::Design& design) {
   const auto add = [&](const char* what, double drop) {
     if (!std::isnan(drop)) out.ends.push_back({what, drop});
   };
-  add("damper at full length", strap.damper_travel);
+  add(kDamperEnds, strap.damper_travel);
   if (std::isnan(strap.spring_travel)) {
-    add("coil carries nothing", coil_unloads_at(design));
+    add("coil carries nothing", parts::coil_unloads_at(design));
   } else {
     add("coil leaves its seat", strap.spring_travel);
   }
@@ -61,11 +53,11 @@ std::optional<Droop> droop_of(const parts::Design& design) {
   } else {
     add("free travel as given", strap.free_travel);
   }
-  out.advised = out.free_travel - kStrapShorter;
-  out.strap = strap.slack;
-  add("limit strap tight", strap.slack);
+  out.advised = out.free_travel - parts::kStrapShorter;
+  out.strap = parts::slack_of(design);
+  add("limit strap tight", out.strap);
   if (const auto catching = caught(design)) {
-    out.stretched = strap.slack + catching->alone / catching->rate;
+    out.stretched = out.strap + catching->alone / catching->rate;
   }
   std::stable_sort(out.ends.begin(), out.ends.end(),
                    [](const DroopEnd& a, const DroopEnd& b) { return a.drop < b.drop; });

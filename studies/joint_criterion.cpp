@@ -60,7 +60,10 @@ fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end, const fea::Solut
 }
 
 BoltForce bolt_force(const parts::BoltedJoint& joint, const fea::Solution& solution) {
-  const fea::Vector3 force_g = end_force_g(joint.beam, joint.end, solution);
+  const fea::Vector3 force_g =
+      joint.spring
+          ? fea::Vector3(joint.spring_axes_g * solution.spring_force(*joint.spring).head<3>())
+          : end_force_g(joint.beam, joint.end, solution);
   const double along = joint.along ? force_g[static_cast<int>(*joint.along)] : 0.0;
   return {std::sqrt(std::max(0.0, force_g.squaredNorm() - along * along)), std::abs(along)};
 }

@@ -44,6 +44,9 @@ checks::Wrench weld_wrench(const parts::Assembly& assembly, const fea::Solution&
 /// Force on a bolt, axes of the case.  [N]
 fea::Vector3 on_bolt_g(const parts::BoltedJoint& joint, const parts::Assembly& assembly,
                        const fea::Solution& solution) {
+  if (joint.spring) {
+    return joint.spring_axes_g * solution.spring_force(*joint.spring).head<3>();
+  }
   const fea::Vector12 ends = parts::end_forces(joint.beam, solution);
   const fea::Matrix3 axes = fea::member_axes(assembly.model, assembly.model[joint.beam.beam]);
   return axes.transpose() * ends.segment<3>(6 * joint.end);

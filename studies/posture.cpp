@@ -36,7 +36,7 @@ Turns turns_at(const parts::TurningJoint& joint, const parts::Assembly& assembly
 /// Direction of the part at ride height.
 fea::Vector3 along(const parts::TurningJoint& joint, const parts::Assembly& assembly) {
   const fea::Model& model = assembly.model;
-  if (joint.spring) return fea::Vector3::UnitX();
+  if (joint.spring) return joint.bar_g;
   return (fea::end_b_g(model, model[joint.beam]) - fea::end_a_g(model, model[joint.beam]))
       .normalized();
 }

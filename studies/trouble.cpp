@@ -6,6 +6,8 @@
 #include <Eigen/Geometry>
 #include <fmt/format.h>
 
+#include "parts/length_words.hpp"
+
 namespace studies {
 namespace {
 
@@ -38,21 +40,19 @@ double largest_torque(const parts::Piece& piece, const fea::Solution& solution) 
 }
 
 /// Why a stop or strap that is not wholly known leaves a case open; empty = it does not.
-std::string why_unknown(const parts::TravelStop& stop, const fea::Solution& solution) {
+std::string why_unknown(const parts::TravelStop& stop, const fea::Solution& solution, bool inches) {
   const double travel = stop.sense() * rise_of(stop.node, stop.offset_g, solution);
   if (stop.known()) return {};
   if (stop.kind == parts::TravelStop::Kind::bump_stop) {
     if (!(travel > kTravelWithoutStop)) return {};
     return fmt::format(
-        "the {} is not given and its seat rises {:.0f} mm: enter axle.bump_travel and "
-        "axle.stop_rate",
-        stop.name, 1000.0 * travel);
+        "the {} is not given and its seat rises {}: enter axle.bump_travel and axle.stop_rate",
+        stop.name, parts::length_words(travel, inches));
   }
   if (!(travel > stop.travel)) return {};
   return fmt::format(
-      "the axle drops {:.0f} mm at the {}, which is tight at {:.0f} mm: enter limit_strap.rate, of "
-      "one strap",
-      1000.0 * travel, stop.name, 1000.0 * stop.travel);
+      "the axle drops {} at the {}, which is tight at {}: enter limit_strap.rate, of one strap",
+      parts::length_words(travel, inches), stop.name, parts::length_words(stop.travel, inches));
 }
 
 /// Why an axle that only coils hold is not held: they push, and would have to pull; empty = it is.
@@ -66,9 +66,10 @@ std::string why_not_caught(const parts::Assembly& assembly, const fea::Solution&
     const double drop = -rise_of(seat.node, seat.offset_g, solution);
     if (!(drop > seat.leaves_at())) continue;
     return fmt::format(
-        "no equilibrium without straps: the {} has nothing left to give {:.0f} mm below ride "
-        "height, and its seat would drop {:.0f} mm; enter limit_strap.slack and limit_strap.rate",
-        seat.name, 1000.0 * seat.leaves_at(), 1000.0 * drop);
+        "no equilibrium without straps: the {} has nothing left to give {} below ride height, and "
+        "its seat would drop {}; enter limit_strap.slack and limit_strap.rate",
+        seat.name, parts::length_words(seat.leaves_at(), assembly.inches),
+        parts::length_words(drop, assembly.inches));
   }
   return {};
 }
@@ -90,7 +91,7 @@ std::map<std::string, std::string> trouble_by_part(const SetModel& model,
   if (!solved.contact_settled)
     trouble[""] = "the bump stops did not settle, or the roll was not reached";
   for (const parts::TravelStop& stop : assembly.stops) {
-    const std::string reason = why_unknown(stop, solved.solution);
+    const std::string reason = why_unknown(stop, solved.solution, assembly.inches);
     if (!reason.empty()) trouble[""] = reason;
   }
   const std::string loose = why_not_caught(assembly, solved.solution);

@@ -281,7 +281,7 @@ TEST_CASE("each sketch of the reference is there, and its keys are keys of the f
           "[cases][format]") {
   const std::string text = cases::format_reference();
   const std::vector<std::string> pieces = cases::split(text, "](sketches/");
-  CHECK(pieces.size() == 13);
+  CHECK(pieces.size() == 14);
   for (std::size_t i = 1; i < pieces.size(); ++i) {
     const std::string name = pieces[i].substr(0, pieces[i].find(')'));
     const std::string sketch = text_of_file("sketches/" + name);

@@ -1,7 +1,8 @@
 // Every built-in case that runs, from the case file to the forces in the parts, against statics
 // that share nothing with the program: an axle on one arm welded to it, with a ball at the frame
 // (three forces), a ball-ended lateral link (one) and two coils (two) has six unknown forces for
-// six equations of balance. The loads are typed in from the factors; W = 8 kN.
+// six equations of balance. The loads are typed in from the factors; W = 8 kN. With steering there
+// are two forces more, of drag link and tie rod, and two equations more, about the kingpins.
 #include <cmath>
 #include <map>
 
@@ -24,9 +25,9 @@ const Vector3d kLinkAtAxle(0.1, -0.5, 0.45);
 const Vector3d kLinkAtFrame(0.1, 0.4, 0.55);
 
 /// The axle of loads_tests::whole_axle on parts that statics alone can solve.
-std::string determinate_axle() {
-  return loads_tests::kVehicle + loads_tests::kDrivelineAndStops +
-         "points:\n"
+/// @param vehicle, points  more lines of these
+std::string determinate_axle(const std::string& vehicle = "", const std::string& points = "") {
+  return loads_tests::kVehicle + loads_tests::kDrivelineAndStops + vehicle + "points:\n" + points +
          "  link at frame: [0.1, 0.4, 0.55 m]\n"
          "  link at axle: [0.1, -0.5, 0.45 m]\n"
          "  arm bolt: [0, 0.4, 0.3 m]\n"
@@ -208,6 +209,148 @@ TEST_CASE("in a design that statics cannot solve every case still balances", "[l
     CHECK(b.about == "the middle of the axle, at hub height");
     CHECK_FALSE(b.acts.empty());
     CHECK(b.open < 1e-8);
+  }
+}
+
+namespace {
+
+const Vector3d kPitmanBall(0.2, 0.44, 0.55);
+const Vector3d kKnuckleBall(0.15, -0.74, 0.45);  // on the right
+const Vector3d kTieRodLeft(-0.15, 0.74, 0.35);
+constexpr double kKingpin = 0.74;  // from the middle
+
+std::string steered_axle() {
+  return determinate_axle(
+             "  tire_width: 250 mm\n  kingpin_offset: 60 mm\n  gear_torque: 1.2 kN m\n"
+             "  pitman_arm: 160 mm\n  articulation: 4 deg\n",
+             "  pitman ball: [0.2, 0.44, 0.55 m]\n"
+             "  knuckle ball: [0.15, -0.74, 0.45 m]\n"
+             "  tie rod ball: [-0.15, 0.74, 0.35 m]\n") +
+         "limit_strap: {rate: 400 N/mm, free_travel: 150 mm}\n"
+         "steering:\n"
+         "  pitman_ball: pitman ball\n"
+         "  knuckle_ball: knuckle ball\n"
+         "  tie_rod_ball: tie rod ball\n"
+         "  drag_link: 40 x 6 mm E355\n"
+         "  tie_rod: 40 x 6 mm E355\n"
+         "load_cases: [full cross-up, strap catch, dry park lock to lock, steering jammed]\n";
+}
+
+double about_z(const Vector3d& arm, const Vector3d& force) {
+  return arm.cross(force).z();
+}
+
+/// What holds an axle at rest whose wheels are turned: ball x y z, tension of the link, left and
+/// right coil pushing down, tension of tie rod and drag link: kN.
+/// @param left, right  the ground's moment about each kingpin; unset left = the drag link's
+///   tension `push` is known instead, and takes the last place as that moment  [kN m]
+Eigen::Matrix<double, 8, 1> by_steered_statics(double left, double right, double push) {
+  const Vector3d drag = (kPitmanBall - kKnuckleBall).normalized();
+  const Vector3d across_axle(0.0, 1.0, 0.0);
+  const Vector3d right_pin(0.0, -kKingpin, 0.4);
+  const Vector3d left_pin(0.0, kKingpin, 0.4);
+  const bool wedged = std::isnan(left);
+  Eigen::Matrix<double, 8, 8> unit = Eigen::Matrix<double, 8, 8>::Zero();
+  Eigen::Matrix<double, 8, 1> load = Eigen::Matrix<double, 8, 1>::Zero();
+  const auto column = [&](int i, const Vector3d& at, const Vector3d& along) {
+    unit.col(i).head<6>() << along, at.cross(along);
+  };
+  for (int i = 0; i < 3; ++i) column(i, kBall, Vector3d::Unit(i));
+  column(3, kLinkAtAxle, (kLinkAtFrame - kLinkAtAxle).normalized());
+  column(4, {0.0, 0.45, 0.4}, -Vector3d::UnitZ());
+  column(5, {0.0, -0.45, 0.4}, -Vector3d::UnitZ());
+  // The two knuckles: the tie rod pulls the left ball to the right, the right one to the left.
+  unit(6, 6) = about_z(kTieRodLeft - left_pin, -across_axle);
+  unit(7, 6) = about_z(across(kTieRodLeft) - right_pin, across_axle);
+  Eigen::Matrix<double, 8, 1> of_drag = Eigen::Matrix<double, 8, 1>::Zero();
+  of_drag.head<6>() << drag, kKnuckleBall.cross(drag);
+  of_drag[7] = about_z(kKnuckleBall - right_pin, drag);
+  // Wheels at rest and the axle's weight balance on both sides.
+  load[2] = 16.0 - 2.8;
+  load[5] = right + (wedged ? 0.0 : left);
+  load[7] = right;
+  if (wedged) {
+    load += push * of_drag;
+    unit(5, 7) = 1.0;
+    unit(6, 7) = 1.0;
+  } else {
+    unit.col(7) = of_drag;
+    load[6] = left;
+  }
+  return unit.fullPivLu().solve(-load);
+}
+
+double side_of(const studies::Balance& b, const std::string& side) {
+  return coil(b, side) - loads_tests::held_by(b, side + " limit strap").force[2];
+}
+
+}  // namespace
+
+// Parked, 1.0 x 8 kN x sqrt(0.25^2 / 8 + 0.06^2) about each kingpin; jammed, 1.2 kN m / 0.16 m
+// across the truck at the pitman arm's ball, one wheel wedged.
+TEST_CASE("parking and a jammed gear reach the parts as statics says", "[loads][statics]") {
+  const loads_tests::SolvedDesign solved(steered_axle());
+  const double parked = 8.0 * std::sqrt(0.25 * 0.25 / 8.0 + 0.06 * 0.06);
+  const Vector3d drag = (kPitmanBall - kKnuckleBall).normalized();
+  for (const double to_left : {1.0, -1.0}) {
+    const std::string way = to_left > 0.0 ? "to the left" : "to the right";
+    for (const bool jammed : {false, true}) {
+      const std::string name = (jammed ? "steering jammed, " : "dry park, lock to lock, ") + way;
+      INFO(name);
+      const auto f =
+          kN * (jammed ? by_steered_statics(std::nan(""), 0.0, to_left * 1.2 / 0.16 / drag.y())
+                       : by_steered_statics(-to_left * parked, -to_left * parked, 0.0));
+      const studies::Balance b = solved.balance(name);
+      const double tolerance = 1e-4 * f.cwiseAbs().maxCoeff();
+      const studies::BalanceRow ball = loads_tests::held_by(b, "arm frame joint");
+      const studies::BalanceRow link = loads_tests::held_by(b, "frame bolt");
+      const studies::BalanceRow pitman = loads_tests::held_by(b, "pitman arm ball");
+      const Vector3d at_frame = f[3] * (kLinkAtFrame - kLinkAtAxle).normalized();
+      const double pull = jammed ? kN * to_left * 1.2 / 0.16 / drag.y() : f[7];
+      for (std::size_t i = 0; i < 3; ++i) {
+        const int k = static_cast<int>(i);
+        CHECK(ball.force[i] == Approx(f[k]).margin(tolerance));
+        CHECK(link.force[i] == Approx(at_frame[k]).margin(tolerance));
+        CHECK(pitman.force[i] == Approx(pull * drag[k]).margin(tolerance));
+      }
+      CHECK(coil(b, "left") == Approx(f[4]).margin(tolerance));
+      CHECK(coil(b, "right") == Approx(f[5]).margin(tolerance));
+      CHECK(solved.tension(name, "tie_rod") ==
+            Approx((kTieRodLeft.y() > 0.0 ? 1.0 : -1.0) * f[6]).margin(tolerance));
+      CHECK(b.open < 1e-8);
+    }
+  }
+}
+
+// Nothing goes across the truck there: link and ball carry nothing, the coils what geometry leaves
+// them. Rolled by 4 degrees, seats move 0.45 m x roll and the axle comes down until both sides
+// carry what they did; one stop closes after 20 mm.
+TEST_CASE("crossed or caught, coils, stops and straps hold the axle as statics says",
+          "[loads][statics]") {
+  const loads_tests::SolvedDesign solved(steered_axle());
+  const double rise = 0.45 * 4.0 * base::kDegree;
+  const double down = 1500e3 * (rise - 0.020) / (2.0 * 40e3 + 1500e3);
+  const double upper = 6.6e3 + 40e3 * (rise - down) + 1500e3 * (rise - down - 0.020);
+  const double lower = 6.6e3 - 40e3 * (rise + down);
+  const studies::Balance crossed = solved.balance("full cross-up, left wheel up");
+  CHECK(coil(crossed, "left") == Approx(upper).epsilon(1e-3));
+  CHECK(coil(crossed, "right") == Approx(lower).epsilon(1e-3));
+  CHECK(loads_tests::held_by(crossed, "ground, for the place of the axle").moment[0] ==
+        Approx((upper - lower) * 0.45).epsilon(1e-3));
+
+  // m g + coils, and the energy of both over the free drop, 1 in short of 150 mm: on both straps.
+  const double slack = 0.150 - 0.0254;
+  const double coils = 2.0 * (6.6e3 - 40e3 * slack);
+  const double pull = 2.8e3 + coils;
+  const double energy = (2.8e3 + 0.5 * (13.2e3 + coils)) * slack;
+  const double caught = pull + std::sqrt(pull * pull + 2.0 * 800e3 * energy) - coils;
+  const studies::Balance hung = solved.balance("strap catch");
+  CHECK(side_of(hung, "left") == Approx(-0.5 * caught).epsilon(1e-3));
+  CHECK(side_of(hung, "right") == Approx(-0.5 * caught).epsilon(1e-3));
+  for (const studies::Balance* b : {&crossed, &hung}) {
+    CHECK(loads_tests::held_by(*b, "frame bolt").force[1] == Approx(0.0).margin(1.0));
+    CHECK(loads_tests::held_by(*b, "arm frame joint").force[0] == Approx(0.0).margin(1.0));
+    CHECK(b->open < 1e-8);
   }
 }
 

@@ -262,4 +262,35 @@ TEST_CASE("a crossed axle winds up stiff arms on two bolts each", "[loads][postu
   CHECK_THAT(bolt_couple(design, crossed.solved.solution), WithinRel(couple * 1000.0, 0.05));
 }
 
+// The axle rolls on the line of the two bolts: the tube, which rises toward the frame, comes out of
+// the plane square to them.
+TEST_CASE("a ball joint beside another tilts by where its arm points", "[loads][posture]") {
+  std::string text = twisting(10.0);
+  const auto put = [&](const std::string& piece, const std::string& instead) {
+    const std::size_t at = text.find(piece);
+    REQUIRE(at != std::string::npos);
+    text.replace(at, piece.size(), instead);
+  };
+  put("pivot: [-0.9, 0.4, 0.4 m]", "pivot: [-0.9, 0.4, 0.6 m]");
+  put("axle_joint: mount", "axle_joint: ball joint");
+  put("[full cross-up]", "[hard corner, {name: rolled, heave: 0 mm, roll: 2 deg}]");
+  const SolvedDesign design(text);
+  const Placed rolled = placed(design, "rolled");
+  const fea::Solution& solution = rolled.solved.solution;
+  for (const parts::TurningJoint& watched : design.model.assembly().joints) {
+    if (watched.part != "arm, left" || watched.where != "lower bolt") continue;
+    const fea::Spring& bolt = design.model.assembly().model[*watched.spring];
+    const auto turn = [&](fea::NodeId node) {
+      return fea::rotation_of(solution.placement(node).tail<3>());
+    };
+    const fea::Vector3 bar = fea::Vector3(-0.9, 0.0, 0.2).normalized();
+    const fea::Vector3 now = turn(bolt.a).transpose() * (turn(*bolt.b) * bar);
+    const double tilt = joint(rolled.place, "arm, left", "lower bolt").tilt;
+    CHECK_THAT(tilt, WithinAbs(std::abs(std::asin(now.y())), 1e-6));
+    CHECK(tilt > 1e-4);
+    return;
+  }
+  FAIL("no such joint");
+}
+
 }  // namespace posture_test

@@ -107,7 +107,9 @@ TEST_CASE("tubes that do not run from arm to arm are refused", "[parts][axle]") 
   const parts::Stick tube = parts_test::tube(0.070, 0.006);
   const auto refused = [&](double first, double second) -> std::string {
     try {
-      (void)parts::assemble(axle_of({{tube, first}, {tube, second}, {tube}}), {});
+      parts::Design d = axle_of({{tube, first}, {tube, second}, {tube}});
+      d.inches = false;
+      (void)parts::assemble(d, {});
     } catch (const base::InputError& error) {
       return error.what();
     }

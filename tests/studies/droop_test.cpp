@@ -53,8 +53,15 @@ TEST_CASE("what ends the drop is listed nearest first, and a strap is set an inc
 TEST_CASE("a free travel that is given counts before what ends later", "[studies][droop]") {
   const studies::Droop d = droop("free_travel: 100 mm, damper_travel: 130 mm");
   CHECK_THAT(d.advised, WithinAbs(0.0746, 1e-12));
-  CHECK(d.ends.front().what == "free travel as given");
-  CHECK(std::isnan(d.strap));
+  // Left out, the straps are set so.
+  CHECK_THAT(d.strap, WithinAbs(0.0746, 1e-12));
+  CHECK(d.ends.front().what == "limit strap tight");
+  CHECK(std::isnan(droop("rate: 400 kN/m").strap));  // no travel is stated
+}
+
+TEST_CASE("a damper that is at full length first is said to be no stop", "[studies][droop]") {
+  CHECK(droop("slack: 120 mm, damper_travel: 110 mm").ends.front().what == studies::kDamperEnds);
+  CHECK(droop("damper_travel: 110 mm").ends.front().what == "limit strap tight");
 }
 
 // 18.86 kN on one strap of 400 kN/m would stretch it 47.1 mm (280 kg at 1.5 m/s; here 2.8 kN).

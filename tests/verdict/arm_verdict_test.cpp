@@ -78,6 +78,30 @@ TEST_CASE("the tubes of arms on two bolts are over past two thirds of yield", "[
   }
 }
 
+// V = push x 0.4 / 0.9, couple V x 0.9 / 0.2; the bolts share push and V: 0.5 along and (2.0 +
+// 0.222) upright of the push. 0.450 Fu A in each of two planes (AISC 360-22 J3.7, from memory), SAE
+// J429 grade 5: 120 ksi (read); 2.0 is asked.
+TEST_CASE("the two axle bolts of an arm's tube are over once their couple shears them",
+          "[verdict]") {
+  const double of_push = std::hypot(0.5, 0.4 / 0.2 + 0.2 / 0.9);
+  const double shank = hand::kPi / 4.0 * 0.375 * 0.375 * 0.0254 * 0.0254;
+  const double limit = 2.0 * 0.450 * 120.0 * hand::kKsi * shank / 2.0 / of_push;
+  for (const double u : {0.98, 1.02}) {
+    const studies::Answer answer = verdict_tests::judged(pushed(
+        u * limit,
+        "  rear bolt: [-0.1, 0.4, 0.4 m]\n"
+        "  front bolt: [0.1, 0.4, 0.4 m]\n"
+        "  pivot: [-0.9, 0.4, 0.4 m]\n",
+        "axle_lower: rear bolt, axle_upper: front bolt, frame: pivot, bolt: 3/8-24 grade 5,\n"
+        "  lower: 100 x 12 mm S355H, axle_joint: pin along y, frame_joint: pin along y"));
+    for (const char* part : {"arm, left", "arm, right"}) {
+      const checks::Finding found = verdict_tests::finding(answer, part, "bolt");
+      CHECK(found.utilization() == Approx(u).epsilon(0.005));
+      CHECK(found.state == (u < 1.0 ? checks::State::within : checks::State::over));
+    }
+  }
+}
+
 // A third of a static rating in routine loads: shop practice, no source. The upper arm carries 2.4
 // times the push.
 TEST_CASE("a rod end of an arm is over past a third of its static rating", "[verdict]") {

@@ -51,6 +51,20 @@ TEST_CASE("a rod end is over once its force passes a fifth of its static rating"
        .check = "joint rating"});
 }
 
+TEST_CASE("a rod end at the axle alone, on a link that is welded to a pin at the frame, is judged",
+          "[verdict]") {
+  const double limit = kRating * kCosine / kRequired;
+  check_flips({.case_text =
+                   [&](double u) {
+                     std::string text = case_text(u * limit, "  static_rating: 150 kN\n");
+                     const std::string both = "  ends: tapped rod end\n";
+                     return text.replace(text.find(both), both.size(),
+                                         "  ends: weld-on pin\n  axle_end: tapped rod end\n");
+                   },
+               .part = "lateral_link",
+               .check = "joint rating"});
+}
+
 TEST_CASE("an ultimate rating counts by two thirds, and the lower of two ratings decides",
           "[verdict]") {
   const double limit = kRating / 1.5 * kCosine / kRequired;

@@ -112,4 +112,26 @@ TEST_CASE("a dropped pitman arm is over earlier: its ball's drop twists it", "[v
                .check = "yield"});
 }
 
+// Four bolts 0.1 m apart, their middle 0.15 m over the drag link's push F: F / 4 + 0.15 F / (4 x
+// 0.05) = F pulls each lower one (bolt group, Shigley, 9th ed., sec. 8-12, from memory). 0.75 Fu A
+// of a shank (AISC 360-22 J3.7, from memory), SAE J429 grade 8: 150 ksi (read); 2.0 is asked.
+TEST_CASE("the bolts of a steering gear are over once its push pulls them off the rail",
+          "[verdict]") {
+  const double shank = hand::kPi / 4.0 * 0.375 * 0.375 * 0.0254 * 0.0254;
+  const double limit = 0.75 * 150.0 * hand::kKsi * shank / 2.0 * kArm;
+  check_flips({.case_text =
+                   [&](double u) {
+                     std::string text =
+                         parked(u * limit, "70 x 10 mm S355H", "5000 kN",
+                                "  gear_bolts: 3/8-24 grade 8\n"
+                                "  gear_bolts_at: [bolt 1, bolt 2, bolt 3, bolt 4]\n");
+                     const std::string points =
+                         "  bolt 1: [0.1, 0.4, 0.5 m]\n  bolt 2: [0.2, 0.4, 0.5 m]\n"
+                         "  bolt 3: [0.1, 0.4, 0.6 m]\n  bolt 4: [0.2, 0.4, 0.6 m]\n";
+                     return text.insert(text.find("lateral_link:"), points);
+                   },
+               .part = "steering_gear",
+               .check = "bolt"});
+}
+
 }  // namespace steering_verdict_test
