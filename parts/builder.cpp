@@ -251,7 +251,7 @@ void weld_end(Assembly& out, const Piece& piece, int end, double at, const EndWe
   const PieceBeam& beam = end == 0 ? piece.beams.front() : piece.beams.back();
   const sections::Shape& shape = end == 0 ? beam.at_a : beam.at_b;
   out.end_welds.push_back({piece.part, where, beam, end, at, half_outside(shape),
-                           sections::governing_thickness(shape), weld, filler});
+                           sections::governing_thickness(shape), weld, piece.material, filler});
 }
 
 void thread_ends(Assembly& out, const Piece& piece, const ThreadSpec& thread, bool insert) {

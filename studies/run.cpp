@@ -356,7 +356,9 @@ class Runner {
       check_one(all[i]);
     }
     if (wanted("limit_strap")) {
-      if (auto strap = strap_finding(design_)) out_.answer.findings.push_back(*std::move(strap));
+      for (checks::Finding& f : strap_findings(design_)) {
+        out_.answer.findings.push_back(std::move(f));
+      }
     }
     follow_stability();
     if (extras_ != Extras::none) {

@@ -1,0 +1,157 @@
+// Most load cases and sets are left out of the search for a check's limit by what they are worth at
+// the load itself. Left out or not, the answer must be the one that searching all of them gives.
+#include <algorithm>
+#include <map>
+#include <memory>
+#include <random>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+
+#include "parts/design_cases.hpp"
+#include "studies/check.hpp"
+#include "studies/combined_criterion.hpp"
+#include "studies/load_limit.hpp"
+#include "studies/worst_case.hpp"
+#include "tests/studies/read_case.hpp"
+
+namespace screening_test {
+using Place = std::pair<std::string, std::string>;  // part and check
+
+namespace {
+
+/// Utilization of a check in one cell: its limit searched for at full length.
+double searched(const studies::Criterion& criterion, const studies::Cell& cell) {
+  const auto ratio = [&](double multiple) { return cell.ratio_at(criterion, multiple); };
+  const double at_one = ratio(1.0);
+  if (!(at_one > 0.0)) return 0.0;
+  const studies::AskedFactor asked = studies::asked_in(criterion, cell);
+  const double limit = studies::load_limit(ratio, at_one, studies::kHighestMultiple, base::kUnset);
+  return asked.value / limit;
+}
+
+bool says_nothing(const studies::Criterion& criterion, const studies::Cell& cell) {
+  return criterion.kind == studies::Criterion::Kind::combined &&
+         !studies::combined_counts(cell.assembly().pieces[criterion.index],
+                                   cell.kept(1.0).solution);
+}
+
+/// The worst of every check by part and name, every cell searched.
+std::map<Place, double> all_searched(const parts::Design& design) {
+  std::map<Place, double> worst;
+  const std::vector<parts::DesignCase> cases = parts::design_cases(design);
+  for (const parts::StiffnessSet& set : parts::stiffness_sets(design)) {
+    const studies::SetModel model(design, set);
+    for (const parts::DesignCase& load_case : cases) {
+      const studies::Cell cell(model, load_case);
+      for (const studies::Criterion& criterion : studies::criteria(cell.assembly())) {
+        if (says_nothing(criterion, cell)) continue;
+        double& most = worst[{studies::part_judged(criterion, cell.assembly()),
+                              studies::check_name(criterion.kind)}];
+        most = std::max(most, searched(criterion, cell));
+      }
+    }
+  }
+  return worst;
+}
+
+void compare_with_all_searched(const std::string& text, std::size_t least_near) {
+  const parts::Design design = studies_tests::read_case(text);
+  std::map<Place, double> screened;
+  for (const checks::Finding& f : studies::check(design).findings) {
+    if (f.check == "frame stability") continue;
+    INFO(f.reason);
+    REQUIRE(f.state != checks::State::undecided);
+    double& most = screened[{f.part, f.check}];
+    most = std::max(most, f.utilization());
+  }
+  const std::map<Place, double> full = all_searched(design);
+  std::size_t near = 0;
+  INFO(text);
+  for (const auto& [place, utilization] : screened) {
+    INFO(place.first << ", " << place.second);
+    REQUIRE(full.count(place) == 1);
+    const double other = full.at(place);
+    if (utilization < 0.5 && other < 0.5) continue;  // far within: not followed so far
+    ++near;
+    CHECK(utilization == Approx(other).epsilon(2e-3));
+  }
+  CHECK(near >= least_near);
+}
+
+/// A link on a bracket with a brace whose rail is not sure, sizes and places at random.
+std::string random_link(unsigned seed) {
+  std::mt19937 random(seed);
+  const auto between = [&](double low, double high) {
+    return low + (high - low) * static_cast<double>(random()) / 4294967296.0;
+  };
+  return fmt::format(
+      "title: link\n"
+      "vehicle:\n"
+      "  axle_weight: {:.0f} N\n"
+      "  tire: 900 mm\n"
+      "  track: 1650 mm\n"
+      "lateral_link:\n"
+      "  bolt_to_bolt: {:.0f} mm\n"
+      "  rise: {:.0f} mm\n"
+      "  tube: 40 x 4 mm E355\n"
+      "  ends: weld-on pin\n"
+      "  bolt: M16 10.9\n"
+      "bracket:\n"
+      "  drop: {:.0f} mm\n"
+      "  plates: 2 of {:.0f} mm S355\n"
+      "  depth_at_rail: 120 mm\n"
+      "  weld: 6 mm fillet, both sides of each plate\n"
+      "  rail: boxed, 75 x 150 x 5 mm\n"
+      "  welded_to: bottom and inner side\n"
+      "  rail_stiffness: not sure\n"
+      "brace:\n"
+      "  tube: 38 x 4 mm E355\n"
+      "  length: {:.0f} mm\n"
+      "  slope: {:.0f} deg\n"
+      "  far_end: welded to opposite rail\n"
+      "  end_mount: 10 kN/mm\n"
+      "load_cases: [hard corner, slid into a curb]\n",
+      between(15e3, 24e3), between(700.0, 1000.0), between(20.0, 120.0), between(120.0, 250.0),
+      between(6.0, 10.0), between(600.0, 900.0), between(2.0, 20.0));
+}
+
+/// A frame whose posts are pressed and bent by loads at random, alone and together.
+std::string random_portal(unsigned seed) {
+  std::mt19937 random(seed);
+  const auto newtons = [&](double most) {
+    return fmt::format("{:.0f} N", most * (static_cast<double>(random()) / 2147483648.0 - 1.0));
+  };
+  std::string cases;
+  for (int i = 0; i < 6; ++i) {
+    cases += fmt::format("  - {{name: case {}, at: {} knee, force: [{}, {}, {}]}}\n", i + 1,
+                         i % 2 == 0 ? "left" : "right", newtons(2e3), newtons(6e3), newtons(150e3));
+  }
+  return "title: portal\n"
+         "points: {left foot: [0, 1, 0 m], right foot: [0, -1, 0 m], left knee: [0, 1, 1.8 m], "
+         "right knee: [0, -1, 1.8 m]}\n"
+         "members:\n"
+         "  left post: {from: left foot, to: left knee, section: 80 x 60 x 4 mm S355H}\n"
+         "  right post: {from: right foot, to: right knee, section: 80 x 60 x 4 mm S355H}\n"
+         "  beam: {from: left knee, to: right knee, section: 80 x 60 x 4 mm S355H}\n"
+         "supports: {left: {at: left foot}, right: {at: right foot}}\n"
+         "load_cases:\n" +
+         cases;
+}
+
+}  // namespace
+
+TEST_CASE("checks of a portal are worth what searching every load case gives", "[studies]") {
+  for (const unsigned seed : {1u, 2u, 3u, 4u}) {
+    compare_with_all_searched(random_portal(seed), 2);
+  }
+}
+
+TEST_CASE("checks of a link are worth what searching every case in every set gives", "[studies]") {
+  for (const unsigned seed : {1u, 2u}) compare_with_all_searched(random_link(seed), 3);
+}
+
+}  // namespace screening_test
