@@ -96,9 +96,11 @@ struct RatedJoint {
   std::string part;
   std::string where;
   PieceBeam beam;
-  int end = 0;                            ///< 0 = a, 1 = b
-  double static_rating = base::kUnset;    ///< [N]
-  double ultimate_rating = base::kUnset;  ///< [N]
+  int end = 0;                                  ///< 0 = a, 1 = b
+  double static_rating = base::kUnset;          ///< [N]
+  double ultimate_rating = base::kUnset;        ///< [N]
+  double axial_rating = base::kUnset;           ///< static, along its bolt; unset = not given  [N]
+  fea::Vector3 bolt_g = fea::Vector3::UnitX();  ///< direction of its bolt or stud
   bool reversing = true;
   std::optional<fea::SpringId> spring = std::nullopt;  ///< in place of the beam's end
 };

@@ -206,11 +206,15 @@ double eye_reach(double bolt_to_weld, const sections::Shape& shape, JointKind ki
 }
 
 void rate_ends(Assembly& out, const Piece& piece, const std::string& start, const std::string& end,
-               double static_rating, double ultimate_rating) {
-  out.rated_joints.push_back(
-      {piece.part, start, piece.beams.front(), 0, static_rating, ultimate_rating, true});
-  out.rated_joints.push_back(
-      {piece.part, end, piece.beams.back(), 1, static_rating, ultimate_rating, true});
+               const RatedJoint& like) {
+  for (const int at : {0, 1}) {
+    RatedJoint joint = like;
+    joint.part = piece.part;
+    joint.where = at == 0 ? start : end;
+    joint.beam = at == 0 ? piece.beams.front() : piece.beams.back();
+    joint.end = at;
+    out.rated_joints.push_back(std::move(joint));
+  }
 }
 
 void watch_end(Assembly& out, const Piece& piece, int end, const std::string& where,

@@ -111,8 +111,9 @@ inline constexpr double kSpinStiffness = 1.0;  // [N m/rad]
 
 /// The ratings of the ball joints or rod ends at both ends of a bar whose load reverses.
 /// @param start, end  where they are, in words
+/// @param like  their ratings and the direction of their bolts; its place is not looked at
 void rate_ends(Assembly& out, const Piece& piece, const std::string& start, const std::string& end,
-               double static_rating, double ultimate_rating);
+               const RatedJoint& like);
 
 /// The tabs that the bolt added last, of a piece, goes through, if they are given; `before` bolts
 /// were there before it.

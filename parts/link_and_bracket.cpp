@@ -458,7 +458,12 @@ void add_link_and_bracket(Builder& builder) {
     weld_end(out, piece, 1, eye, link.end_weld, "at the axle end", filler);
   }
   if (piece.spin_held) {
-    rate_ends(out, piece, "frame end", "axle end", link.static_rating, link.ultimate_rating);
+    RatedJoint like;
+    like.static_rating = link.static_rating;
+    like.ultimate_rating = link.ultimate_rating;
+    like.axial_rating = link.axial_rating;
+    like.bolt_g = fea::Vector3::Unit(static_cast<int>(link.ends.joint.axis));
+    rate_ends(out, piece, "frame end", "axle end", like);
     thread_ends(out, piece, link.thread, link.ends.welded);
   }
 }

@@ -71,7 +71,12 @@ void add_bar(Builder& builder, const std::string& part, const Stick& stick, cons
   watch_end(out, piece, 0, from.where, upright, steering.joint_tilt);
   watch_end(out, piece, 1, to.where, upright, steering.joint_tilt);
   if (!piece.spin_held) return;
-  rate_ends(out, piece, from.where, to.where, steering.static_rating, steering.ultimate_rating);
+  RatedJoint like;
+  like.static_rating = steering.static_rating;
+  like.ultimate_rating = steering.ultimate_rating;
+  like.axial_rating = steering.axial_rating;
+  like.bolt_g = fea::Vector3::UnitZ();
+  rate_ends(out, piece, from.where, to.where, like);
 }
 
 /// The pitman arm as a bar that its sector shaft holds fast: the drag link bends it, and twists it

@@ -63,16 +63,24 @@ checks::RailWallInput rail_wall_input(const parts::Assembly& assembly,
           .strength_basis = root.rail_basis};
 }
 
-double joint_force(const parts::RatedJoint& joint, const fea::Solution& solution) {
-  if (joint.spring) return solution.spring_force(*joint.spring).head<3>().norm();
-  const fea::Vector12 ends = parts::end_forces(joint.beam, solution);
-  return ends.segment<3>(6 * joint.end).norm();
+/// Force through a joint, and of it along its bolt; that of a spring counts as across.
+struct JointForce {
+  double whole = 0.0;
+  double along = 0.0;
+};
+JointForce joint_force(const parts::RatedJoint& joint, const fea::Solution& solution) {
+  if (joint.spring) return {solution.spring_force(*joint.spring).head<3>().norm(), 0.0};
+  const fea::Vector3 force_g = end_force_g(joint.beam, joint.end, solution);
+  return {force_g.norm(), std::abs(force_g.dot(joint.bolt_g))};
 }
 
 checks::JointRatingInput joint_input(const parts::RatedJoint& joint, const fea::Solution& at) {
-  return {.force = joint_force(joint, at),
+  const JointForce force = joint_force(joint, at);
+  return {.force = force.whole,
+          .along = force.along,
           .static_rating = joint.static_rating,
-          .ultimate_rating = joint.ultimate_rating};
+          .ultimate_rating = joint.ultimate_rating,
+          .axial_rating = joint.axial_rating};
 }
 
 /// The stress at a station of one of its beams.

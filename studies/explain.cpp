@@ -71,7 +71,13 @@ std::vector<Finding> of_check(std::vector<Finding> all, const std::string& asked
   }
   std::vector<std::string> names;
   for (const Finding& f : all) add_once(names, f.check);
-  const std::vector<std::string> meant = meant_by(plain(asked), names);
+  std::vector<std::string> meant = meant_by(plain(asked), names);
+  if (meant.empty()) {
+    // The table calls some by their place: "root weld".
+    for (const Finding& f : all) {
+      if (plain(f.where).rfind(plain(asked), 0) == 0) add_once(meant, f.check);
+    }
+  }
   if (meant.empty()) refuse(asked, "the part has no such check", names);
   if (meant.size() > 1) refuse(asked, "the part has more than one such check", meant);
   std::vector<Finding> found;

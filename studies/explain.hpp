@@ -25,7 +25,7 @@ struct Explanation {
 /// @param part   as findings, the case file or `pick` name it: "arm, left", "lateral_link",
 ///               "arm.lower", "lateral link"
 /// @param check  "yield", "combined forces", or the beginning of a word of one check alone:
-///               "combined"; empty = all of the part
+///               "combined", or of its place: "root weld"; empty = all of the part
 /// @throws base::InputError with what was asked for as its key when there is no such part or check;
 ///         else as check
 [[nodiscard]] Explanation explain(const parts::Design& design, const std::string& part,

@@ -142,7 +142,52 @@ std::string random_portal(unsigned seed) {
          cases;
 }
 
+/// A strut pressed along y and pushed up at its middle, where two ties across it are drawn the
+/// tighter the more load there is.
+const char* const kTiedStrut =
+    "title: tied strut\n"
+    "points: {foot: [0, 0, 0 m], middle: [0, 0.5, 0 m], head: [0, 1, 0 m], ahead: [0.5, 0.5, 0 m], "
+    "behind: [-0.5, 0.5, 0 m]}\n"
+    "members:\n"
+    "  strut: {from: foot, to: middle, section: 40 x 4 mm S355H}\n"
+    "  other half: {from: middle, to: head, section: 40 x 4 mm S355H}\n"
+    "  tie ahead: {from: middle, to: ahead, section: 60 x 10 mm S355H, from_joint: pin along y}\n"
+    "  tie behind: {from: middle, to: behind, section: 60 x 10 mm S355H, from_joint: pin along y}\n"
+    "supports:\n"
+    "  foot: {at: foot, held: x y z ry}\n"
+    "  head: {at: head, held: x z}\n"
+    "  ahead: {at: ahead, held: y z rx rz}\n"
+    "  behind: {at: behind, held: y z rx rz}\n"
+    "forces:\n"
+    "  press: {at: head, force_y: -12 kN}\n"
+    "  push: {at: middle, force_z: 6 kN}\n"
+    "  pull ahead: {at: ahead, force_x: 150 kN}\n"
+    "  pull behind: {at: behind, force_x: -150 kN}\n";
+
 }  // namespace
+
+TEST_CASE("what others come to hold is asked by the multiple that is looked at, if that is more",
+          "[studies]") {
+  const parts::Design design = studies_tests::read_case(kTiedStrut);
+  const studies::Answer answer = studies::check(design);
+  const auto found = std::find_if(
+      answer.findings.begin(), answer.findings.end(),
+      [](const checks::Finding& f) { return f.part == "strut" && f.check == "combined forces"; });
+  REQUIRE(found != answer.findings.end());
+  const studies::SetModel model(design, parts::stiffness_sets(design).front());
+  const std::vector<parts::DesignCase> cases = parts::design_cases(design);
+  const studies::Cell cell(model, cases.front());
+  const std::vector<studies::Criterion> all = studies::criteria(cell.assembly());
+  const auto combined = std::find_if(all.begin(), all.end(), [&](const studies::Criterion& c) {
+    return c.kind == studies::Criterion::Kind::combined &&
+           studies::part_judged(c, cell.assembly()) == "strut";
+  });
+  REQUIRE(combined != all.end());
+  const double at_load = studies::asked_in(*combined, cell).value;
+  const double at_three = studies::asked_in(*combined, cell, 3.0).value;
+  CHECK(at_three > 1.02 * at_load);
+  CHECK(found->required == Approx(at_three).epsilon(1e-6));
+}
 
 TEST_CASE("checks of a portal are worth what searching every load case gives", "[studies]") {
   for (const unsigned seed : {1u, 2u, 3u, 4u}) {

@@ -206,7 +206,29 @@ std::string on_the_stops(double u) {
   return text;
 }
 
+/// Arms 0.9 m long and level at ride height on upright bolts, the axle 60 mm up on its stops: each
+/// tilts by asin(60 / 900).
+std::string tilted(double u) {
+  std::string text = on_the_stops(0.1);
+  const std::string joints = "axle_joint: ball joint, frame_joint: ball joint";
+  text.replace(text.find(joints), joints.size(),
+               fmt::format("axle_joint: ball joint along z, frame_joint: ball joint along z,\n"
+                           "  joint_tilt: {} deg",
+                           std::asin(0.060 / 0.9) * 180.0 / 3.14159265358979 / u));
+  return text;
+}
+
 }  // namespace
+
+TEST_CASE("a joint is over once its bar tilts more than its maker allows", "[verdict][posture]") {
+  for (const double u : {0.98, 1.02}) {
+    const studies::Answer answer = verdict_tests::judged(tilted(u));
+    const checks::Finding tilt = verdict_tests::finding(answer, "arm, left", "joint tilt");
+    CHECK(tilt.utilization() == Approx(u).epsilon(5e-3));
+    CHECK(tilt.state == (u < 1.0 ? checks::State::within : checks::State::over));
+    CHECK(answer.verdict == (u < 1.0 ? studies::Verdict::within : studies::Verdict::over));
+  }
+}
 
 TEST_CASE("a rod end is over once the link's slope on the stops makes it so",
           "[verdict][posture]") {
