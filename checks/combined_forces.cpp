@@ -295,7 +295,7 @@ bool Interaction::counts() const {
   if (std::isnan(sum())) return true;
   const double twisting = torque > kMuchTorsion ? shear + torque : 0.0;
   const double little = 0.005 * sum();
-  const std::initializer_list<double> parts = {axial, bending, twisting * twisting};
+  const std::initializer_list<double> parts = {axial, 8.0 / 9.0 * bending, twisting * twisting};
   return std::count_if(parts.begin(), parts.end(), [&](double part) { return part > little; }) > 1;
 }
 

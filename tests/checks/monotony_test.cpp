@@ -60,11 +60,13 @@ checks::Finding column(double outside, double wall) {
 checks::Finding yields(double outside, double wall) {
   const sections::Shape shape = sections::RoundTube{.outside = outside, .wall = wall};
   const sections::Resultants cut = {.n = -2e4, .vy = 1e3, .t = 300.0, .my = 500.0, .mz = 200.0};
+  const sections::PointStress worst = sections::worst_point(shape, cut);
   return checks::yield({.shape = shape,
                         .resultants = cut,
-                        .worst = sections::worst_point(shape, cut),
+                        .worst = worst,
                         .strength = 350e6,
                         .strength_basis = {},
+                        .safety_factor = 350e6 / worst.von_mises,
                         .required = 1.5,
                         .at_limit = {}});
 }

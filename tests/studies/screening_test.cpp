@@ -1,5 +1,5 @@
 // Most load cases and sets are left out of the search for a check's limit by what they are worth at
-// the load itself. Left out or not, the answer must be the one that searching all of them gives.
+// the load itself. The answer must be the one that searching each of them by itself gives.
 #include <algorithm>
 #include <map>
 #include <memory>
@@ -14,7 +14,6 @@
 #include "parts/design_cases.hpp"
 #include "studies/check.hpp"
 #include "studies/combined_criterion.hpp"
-#include "studies/load_limit.hpp"
 #include "studies/worst_case.hpp"
 #include "tests/studies/read_case.hpp"
 
@@ -23,14 +22,11 @@ using Place = std::pair<std::string, std::string>;  // part and check
 
 namespace {
 
-/// Utilization of a check in one cell: its limit searched for at full length.
+/// Utilization of a check in one cell, looked at as if there were no other.
 double searched(const studies::Criterion& criterion, const studies::Cell& cell) {
-  const auto ratio = [&](double multiple) { return cell.ratio_at(criterion, multiple); };
-  const double at_one = ratio(1.0);
-  if (!(at_one > 0.0)) return 0.0;
-  const studies::AskedFactor asked = studies::asked_in(criterion, cell);
-  const double limit = studies::load_limit(ratio, at_one, studies::kHighestMultiple, base::kUnset);
-  return asked.value / limit;
+  const auto alone = studies::worst_case(criterion, {{&cell, studies::asked_in(criterion, cell)}});
+  REQUIRE(alone.has_value());
+  return alone->asked.factor.value / alone->limit.factor;
 }
 
 bool says_nothing(const studies::Criterion& criterion, const studies::Cell& cell) {
