@@ -196,7 +196,9 @@ std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vecto
   double utilization = 0.0;
   const Ranked* last = nullptr;
   for (const Ranked& r : all) {
-    if (worst && r.estimate() < kNearWorst * utilization) break;
+    // Where the frame gives way before the multiple that was looked at, the estimate is none.
+    const bool is_estimate = std::isfinite(r.at_looked);
+    if (worst && is_estimate && r.estimate() < kNearWorst * utilization) continue;
     const bool same_again =
         last != nullptr && std::isfinite(r.at_one) &&
         &last->asked.cell->load_case() == &r.asked.cell->load_case() &&
