@@ -293,6 +293,8 @@ double Interaction::used() const {
 
 bool Interaction::counts() const {
   if (std::isnan(sum())) return true;
+  constexpr double kRounding = 1e-6;  // forces that a solution leaves where nothing acts
+  if (sum() < kRounding) return false;
   const double twisting = torque > kMuchTorsion ? shear + torque : 0.0;
   const double little = 0.005 * sum();
   const std::initializer_list<double> parts = {axial, 8.0 / 9.0 * bending, twisting * twisting};
