@@ -55,7 +55,8 @@ const Cell& Cell::asking_most(const Criterion& criterion) const {
   choose_method();
   if (!second_order_ || in_proportion() || !carried(*second_order_)) return *this;
   const double reached = ratio_kept(criterion, 1.0);
-  if (!std::isfinite(reached) || !(ratio_of(criterion, *second_order_) > reached)) return *this;
+  if (!std::isfinite(reached) || !(ratio_of(criterion, *second_order_, 1.0) > reached))
+    return *this;
   if (!at_ride_) {
     at_ride_ = std::make_unique<Cell>(*model_, *load_case_);
     at_ride_->place_reached_ = this;
