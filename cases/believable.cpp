@@ -100,6 +100,7 @@ void add_bracket(Bounds& out, const parts::Bracket& bracket) {
   out.length("bracket.plates", bracket.plates.thickness, 0.001, 0.050);
   out.length("bracket.gap", bracket.gap, 0.005, 0.250);
   out.length("bracket.weld", bracket.weld.leg, 0.001, 0.030);
+  out.length("bracket.weld", bracket.weld.groove, 0.001, 0.030);
   out.length("bracket.rail", bracket.rail.width, 0.020, 0.300);
   out.length("bracket.rail", bracket.rail.height, 0.030, 0.500);
   out.length("bracket.rail", bracket.rail.wall, 0.001, 0.030);

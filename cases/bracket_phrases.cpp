@@ -127,10 +127,11 @@ Phrase<FilletWeld> read_phrase(std::string_view raw, const parts::Design&) {
   std::string rest = lower(sizes.rest);
   std::replace(rest.begin(), rest.end(), ',', ' ');
   rest = squeeze(rest);
-  if (sizes.si.size() != 1 || rest.rfind("fillet", 0) != 0) {
-    refuse<FilletWeld>(text, "is not the leg of a fillet");
+  const bool groove = rest.rfind("groove", 0) == 0;
+  if (sizes.si.size() != 1 || !(groove || rest.rfind("fillet", 0) == 0)) {
+    refuse<FilletWeld>(text, "is not the leg of a fillet or the throat of a groove");
   }
-  weld.leg = sizes.si[0];
+  (groove ? weld.groove : weld.leg) = sizes.si[0];
   const std::string sides = squeeze(rest.substr(6));
   if (sides == "both sides" || sides == "both sides of each plate") {
     weld.both_sides = true;
@@ -187,9 +188,14 @@ std::string write_phrase(const parts::Steel& steel, const parts::Design&) {
   return steel.material.id;
 }
 
+std::string weld_size_words(const FilletWeld& weld, const parts::Design& names) {
+  return weld.groove > 0.0 ? write_sizes({weld.groove}, names.inches) + " groove"
+                           : write_sizes({weld.leg}, names.inches) + " fillet";
+}
+
 std::string write_phrase(const FilletWeld& weld, const parts::Design& names) {
-  return write_sizes({weld.leg}, names.inches) + " fillet, " +
-         (weld.both_sides ? "both sides" : "one side") + " of each plate";
+  return weld_size_words(weld, names) + ", " + (weld.both_sides ? "both sides" : "one side") +
+         " of each plate";
 }
 
 std::string write_phrase(const Rail& rail, const parts::Design& names) {

@@ -1,3 +1,5 @@
+#include <cmath>
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -67,13 +69,21 @@ Phrase<EndWeldSpec> read_phrase(std::string_view raw, const parts::Design&) {
   EndWeldSpec weld;
   for (const std::string& piece : split(text, ",")) {
     if (read_rosettes(piece, text, weld) || read_fishmouth(piece, text, weld)) continue;
+    if (lower(piece) == "full groove") {
+      weld.groove = std::numeric_limits<double>::infinity();
+      continue;
+    }
     const Sizes size = one_size(piece, text);
-    if (!size.rest.empty() && size.rest != "fillet") {
+    if (!size.rest.empty() && size.rest != "fillet" && size.rest != "groove") {
       refuse_end_weld(text, fmt::format("has {}, which is none of: the leg of a fillet, fishmouth "
-                                        "on its diameter, rosettes",
+                                        "on its diameter, the throat of a groove, full groove, "
+                                        "rosettes",
                                         quoted(piece)));
     }
-    weld.leg = size.si[0];
+    (size.rest == "groove" ? weld.groove : weld.leg) = size.si[0];
+  }
+  if (weld.groove > 0.0 && weld.leg > 0.0) {
+    refuse_end_weld(text, "gives a fillet and a groove; give the one that counts");
   }
   if (weld.around > 0.0 && !(weld.leg > 0.0)) refuse_end_weld(text, "gives no leg of a fillet");
   return {weld};
@@ -83,6 +93,11 @@ std::string write_phrase(const EndWeldSpec& weld, const parts::Design& names) {
   const auto size = [&](double si) { return write_sizes({si}, names.inches); };
   std::vector<std::string> pieces;
   if (weld.leg > 0.0) pieces.push_back(size(weld.leg) + " fillet");
+  if (std::isinf(weld.groove)) {
+    pieces.emplace_back("full groove");
+  } else if (weld.groove > 0.0) {
+    pieces.push_back(size(weld.groove) + " groove");
+  }
   if (weld.around > 0.0) pieces.push_back("fishmouth on " + size(weld.around));
   if (weld.rosettes > 0) {
     pieces.push_back(fmt::format("{} rosettes of {}", weld.rosettes, size(weld.rosette)));

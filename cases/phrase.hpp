@@ -116,6 +116,9 @@ Phrase<parts::Coupling> read_phrase(std::string_view text, const parts::Design& 
 [[nodiscard]] std::string write_phrase(const parts::Plates& plates, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::Steel& steel, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::FilletWeld& weld, const parts::Design& names);
+/// Its size and kind alone: "1/4 in fillet", "4 mm groove".
+[[nodiscard]] std::string weld_size_words(const parts::FilletWeld& weld,
+                                          const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::Rail& rail, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::RailFaces& faces, const parts::Design& names);
 [[nodiscard]] std::string write_phrase(const parts::LinkEnds& ends, const parts::Design& names);

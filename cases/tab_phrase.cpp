@@ -1,5 +1,6 @@
 #include <cmath>
 #include <optional>
+#include <variant>
 
 #include <fmt/format.h>
 
@@ -43,14 +44,36 @@ bool take_piece(TabSpec& tabs, const std::string& piece, const parts::Design& na
     tabs.width = *width;
   } else if (const auto off = number_after("off", piece, Dimension::length)) {
     tabs.off = *off;
+  } else if (const auto gap = number_after("gap", piece, Dimension::length)) {
+    tabs.gap = *gap;
+  } else if (lower(piece).rfind("on ", 0) == 0) {
+    tabs.on = read_phrase<parts::Stick>(piece.substr(3), names).value;
+  } else if (lower(piece) == "across the tube" || lower(piece) == "along the tube") {
+    tabs.across = lower(piece) == "across the tube";
   } else if (const auto side = number_after("side force", piece, Dimension::ratio)) {
     tabs.side_force = *side;
-  } else if (lower(piece).find("fillet") != std::string::npos) {
+  } else if (lower(piece).find("fillet") != std::string::npos ||
+             lower(piece).find("groove") != std::string::npos) {
     tabs.weld = read_phrase<parts::FilletWeld>(piece, names).value;
   } else {
     return false;
   }
   return true;
+}
+
+/// What tabs stand on is a round tube, along it or across.
+void require_tube(const TabSpec& tabs, const std::string& text) {
+  const bool way = lower(text).find("along the tube") != std::string::npos ||
+                   lower(text).find("across the tube") != std::string::npos;
+  if (!tabs.on_tube()) {
+    if (way) refuse_tabs(text, "does not say what tube the tabs are on");
+    return;
+  }
+  if (!std::holds_alternative<sections::RoundTube>(tabs.on.shape)) {
+    refuse_tabs(text, "says that the tabs are on something that is no round tube; leave it out");
+  }
+  if (!way)
+    refuse_tabs(text, "does not say whether the tabs stand `along the tube` or `across the tube`");
 }
 
 }  // namespace
@@ -64,8 +87,9 @@ Phrase<TabSpec> read_phrase(std::string_view raw, const parts::Design& names) {
   tabs.plates = plates.value;
   for (std::size_t i = 1; i < pieces.size(); ++i) {
     if (take_piece(tabs, pieces[i], names)) continue;
-    refuse_tabs(text, fmt::format("has {}, which is none of: edge, height, width, off, side force, "
-                                  "a fillet",
+    refuse_tabs(text, fmt::format("has {}, which is none of: edge, height, width, off, gap, side "
+                                  "force, on a tube, along or across the tube, "
+                                  "a fillet or groove",
                                   quoted(pieces[i])));
   }
   if (std::isnan(tabs.edge)) {
@@ -73,6 +97,10 @@ Phrase<TabSpec> read_phrase(std::string_view raw, const parts::Design& names) {
   }
   if (std::isnan(tabs.height)) {
     refuse_tabs(text, "does not say how far the weld is from the bolt's center");
+  }
+  require_tube(tabs, text);
+  if (!std::isnan(tabs.gap) && tabs.plates.count == 1) {
+    refuse_tabs(text, "says how far apart its tabs are; that goes with two");
   }
   if (!std::isnan(tabs.off) && tabs.plates.count > 1) {
     refuse_tabs(text, "says how far off the force is; that goes with one tab");
@@ -88,9 +116,13 @@ std::string write_phrase(const TabSpec& tabs, const parts::Design& names) {
   };
   std::string text = write_phrase(tabs.plates, names) + length("edge", tabs.edge) +
                      length("height", tabs.height) + length("width", tabs.width) +
-                     length("off", tabs.off);
-  if (!std::isnan(tabs.weld.leg)) {
-    text += fmt::format(", {} fillet {}", write_sizes({tabs.weld.leg}, names.inches),
+                     length("off", tabs.off) + length("gap", tabs.gap);
+  if (tabs.on_tube()) {
+    text += fmt::format(", on {}, {} the tube", write_phrase(tabs.on, names),
+                        tabs.across ? "across" : "along");
+  }
+  if (tabs.weld.given()) {
+    text += fmt::format(", {} {}", weld_size_words(tabs.weld, names),
                         tabs.weld.both_sides ? "both sides" : "one side");
   }
   return text + ", side force " +

@@ -252,10 +252,23 @@ void add_limit_strap(Problems& out, const Design& design) {
   }
 }
 
+/// A groove's throat lies in the plate or the wall; from both sides two of them do.
+void add_groove(Problems& out, const std::string& key, double throat, double room, bool inches) {
+  if (!std::isfinite(throat) || throat <= room * (1.0 + 1e-9)) return;
+  out.emplace_back(key, fmt::format("a groove of {} is deeper than the {} that are there for it",
+                                    length_text(throat, inches), length_text(room, inches)));
+}
+
+void add_plate_groove(Problems& out, const std::string& key, const parts::FilletWeld& weld,
+                      double thickness, bool inches) {
+  add_groove(out, key, weld.groove, weld.both_sides ? 0.5 * thickness : thickness, inches);
+}
+
 /// Tabs hang on a bolt, and its hole must lie within them.
 void add_tabs(Problems& out, const std::string& key, const parts::TabSpec& tabs,
               const parts::BoltSpec& bolt, bool inches) {
   if (!tabs.given()) return;
+  add_plate_groove(out, key, tabs.weld, tabs.plates.thickness, inches);
   if (!bolt.given()) {
     out.emplace_back(key, "their bolt is missing: give `bolt`, e.g. 5/8 in grade 8");
     return;
@@ -270,7 +283,7 @@ void add_tabs(Problems& out, const std::string& key, const parts::TabSpec& tabs,
 
 /// A fillet all round goes around something round.
 void add_end_weld(Problems& out, const std::string& key, const parts::EndWeldSpec& weld,
-                  const sections::Shape& shape) {
+                  const sections::Shape& shape, bool inches) {
   if (!weld.given()) return;
   const auto* tube = std::get_if<sections::RoundTube>(&shape);
   const auto* bar = std::get_if<sections::RoundBar>(&shape);
@@ -279,6 +292,7 @@ void add_end_weld(Problems& out, const std::string& key, const parts::EndWeldSpe
     return;
   }
   const double outside = tube != nullptr ? tube->outside : bar->diameter;
+  add_groove(out, key, weld.groove, tube != nullptr ? tube->wall : 0.5 * outside, inches);
   if (weld.around < outside * (1.0 - 1e-9)) {
     out.emplace_back(key, "its end is wider than the round part that it is cut to");
   }
@@ -291,7 +305,7 @@ void add_all_tabs(Problems& out, const Design& design) {
   if (design.lateral_link) {
     const parts::LateralLink& link = *design.lateral_link;
     add_tabs(out, "lateral_link.axle_tabs", link.axle_tabs, link.bolt, design.inches);
-    add_end_weld(out, "lateral_link.end_weld", link.end_weld, link.stick.shape);
+    add_end_weld(out, "lateral_link.end_weld", link.end_weld, link.stick.shape, design.inches);
     if (link.end_weld.given() && !parts::has_welded_end(link)) {
       out.emplace_back("lateral_link.end_weld", "its ends are not welded, as `ends` says");
     }
@@ -304,16 +318,25 @@ void add_all_tabs(Problems& out, const Design& design) {
     const parts::Brace& brace = *design.brace;
     const parts::BoltSpec& far_bolt = brace.far_bolt.given() ? brace.far_bolt : brace.bolt;
     add_tabs(out, "brace.far_tabs", brace.far_tabs, far_bolt, design.inches);
-    add_end_weld(out, "brace.end_weld", brace.end_weld, brace.stick.shape);
+    add_end_weld(out, "brace.end_weld", brace.end_weld, brace.stick.shape, design.inches);
     if (brace.far_tabs.given() && brace.far_end != parts::BraceEnd::bolted) {
       out.emplace_back("brace.far_tabs",
                        "its far end is welded: say `far_end: bolted to opposite rail`");
     }
   }
+  if (design.bracket) {
+    add_plate_groove(out, "bracket.weld", design.bracket->weld, design.bracket->plates.thickness,
+                     design.inches);
+  }
+  if (design.limit_strap) {
+    add_tabs(out, "limit_strap.tabs", design.limit_strap->tabs, design.limit_strap->bolt,
+             design.inches);
+  }
   if (design.arm) {
-    add_end_weld(out, "arm.end_weld", design.arm->end_weld, design.arm->lower.shape);
+    add_end_weld(out, "arm.end_weld", design.arm->end_weld, design.arm->lower.shape, design.inches);
     if (parts::has_upper_arm(*design.arm)) {
-      add_end_weld(out, "arm.end_weld", design.arm->end_weld, design.arm->upper.shape);
+      add_end_weld(out, "arm.end_weld", design.arm->end_weld, design.arm->upper.shape,
+                   design.inches);
     }
     add_tabs(out, "arm.axle_tabs", design.arm->axle_tabs, design.arm->bolt, design.inches);
     add_tabs(out, "arm.frame_tabs", design.arm->frame_tabs, design.arm->bolt, design.inches);
@@ -344,6 +367,16 @@ void add_brace(Problems& out, const Design& design) {
 /// What the coils carry is said by weights or by the coil itself.
 void add_axle(Problems& out, const Design& design) {
   const parts::Axle& axle = *design.axle;
+  if (std::isnan(axle.seat_weld) != std::isnan(axle.seat_diameter)) {
+    out.emplace_back("axle", "a coil seat's weld needs seat_diameter and seat_weld");
+  }
+  if (std::isnan(axle.pad_weld) != std::isnan(axle.pad_diameter)) {
+    out.emplace_back("axle", "the weld of a bump stop's pad needs pad_diameter and pad_weld");
+  }
+  const bool of_stop = !std::isnan(axle.stop_rating) || !std::isnan(axle.pad_weld);
+  if (of_stop && std::isnan(axle.bump_travel)) {
+    out.emplace_back("axle", "there is no bump stop: give bump_travel and stop_rate");
+  }
   if (axle.stop_spacer >= axle.bump_travel) {
     out.emplace_back("axle.stop_spacer", fmt::format("{} takes all of bump_travel ({})",
                                                      length_text(axle.stop_spacer, design.inches),

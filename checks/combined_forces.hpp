@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "checks/bending_strength.hpp"
 #include "checks/finding.hpp"
@@ -32,14 +33,21 @@ struct CombinedDemand {
   sections::Resultants at;  ///< Vy, Vz, T, My and Mz at a section
 };
 
-/// The terms of an interaction, which add up to 1 at the limit. NaN where one is not known.
+/// What acts over what is carried of it, each by itself. NaN where one is not known.
 struct Interaction {
-  double axial = 0.0;
-  double bending = 0.0;
-  double twisting = 0.0;  ///< shear with torsion, squared
+  double axial = 0.0;    ///< Pr/Pc
+  double bending = 0.0;  ///< Mr/Mc; about two axes their sum
+  double shear = 0.0;    ///< Vr/Vc, of a tube
+  double torque = 0.0;   ///< Tr/Tc, of a tube
   bool compressed = false;
-  [[nodiscard]] double sum() const { return axial + bending + twisting; }
-  /// More than one of them counts, with over 0.5 % of the sum; or the sum is not known.
+  bool symmetric = true;  ///< as of the section
+  /// Of the equation that rules these shares; 1 at the limit. It jumps from one equation to
+  /// another.
+  [[nodiscard]] double sum() const;
+  /// How much of the limit is used: over it is the multiple at which the sum comes to 1 when all
+  /// shares grow alike. In proportion to them, as the sum is not.
+  [[nodiscard]] double used() const;
+  /// More than one share counts, with over 0.5 % of the sum; or the sum is not known.
   [[nodiscard]] bool counts() const;
 };
 
@@ -50,23 +58,39 @@ struct Interaction {
 [[nodiscard]] Interaction interaction(const SectionStrength& strength,
                                       const CombinedDemand& demand);
 
-/// The factor asked of an interaction: of compression that of buckling, of all else that of yield,
-/// each by its part of the sum. In tension that of yield.
-/// @return a proposal, no source: with compression alone it is the column's, with bending alone the
-///         section's
-[[nodiscard]] double combined_required(const Interaction& terms, double buckling, double yield);
+/// The factor asked of an interaction, and what it comes from.
+struct CombinedAsked {
+  double value = base::kUnset;
+  double of_compression = base::kUnset;  ///< the factor of buckling
+  double of_rest = base::kUnset;         ///< that of yield
+  Interaction shares;                    ///< the ones that use most with their factors
+  double with_factors = base::kUnset;    ///< what those use, each times its factor
+  double used = base::kUnset;            ///< the most that is used without factors
+  double multiple = 1.0;                 ///< of the load, at which the shares are
+};
+
+/// What the shares use with the factor of buckling on compression and that of yield on all else.
+[[nodiscard]] double used_with_factors(const Interaction& shares, double buckling, double yield);
+
+/// The largest multiple of the load at the limit must be at least this many times it: as many times
+/// as more of the limit is used once compression is multiplied by the factor of buckling and all
+/// else by that of yield. In proportion, the check then holds just where H1 to H3 do under forces
+/// so multiplied. In tension the factor of yield.
+/// @param of_all  the shares at every place; not empty
+/// @return a proposal, no source: with compression alone it is the column's factor, with bending
+///         alone the section's
+[[nodiscard]] CombinedAsked combined_asked(const std::vector<Interaction>& of_all, double buckling,
+                                           double yield);
 
 /// What the check of a straight member under several forces needs.
 struct CombinedInput {
-  BendingInput member;                    ///< with Fy at the section that decides
-  std::string strength_basis = {};        ///< where its Fy comes from
-  std::string place = {};                 ///< where along the member that section is, in words
-  CombinedDemand demand;                  ///< at the load itself
-  double buckling_factor = base::kUnset;  ///< asked of compression
-  double yield_factor = base::kUnset;     ///< asked of all else
-  double required = base::kUnset;         ///< combined_required at the load itself
-  double safety_factor = base::kUnset;    ///< largest multiple of the load, multiplied before the
-                                          ///< solve; unset = 1 / sum
+  BendingInput member;                  ///< with Fy at the section that decides
+  std::string strength_basis = {};      ///< where its Fy comes from
+  std::string place = {};               ///< where along the member that section is, in words
+  CombinedDemand demand;                ///< at the load itself
+  CombinedAsked asked;                  ///< its value is the required factor
+  double safety_factor = base::kUnset;  ///< largest multiple of the load, multiplied before the
+                                        ///< solve; unset = 1 / used
 };
 
 /// Axial force with bending and torsion in a straight member.

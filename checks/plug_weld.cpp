@@ -83,7 +83,8 @@ Finding rosettes(const RosetteInput& in) {
         "360 J2.3b, from memory)");
   }
   f.notes.emplace_back(
-      "taken to carry all of the load alone; the tube's net section at the holes is not checked");
+      "taken to carry all of the load alone; the tube between its holes is the check `net "
+      "section`");
   decide(f, std::isnan(in.safety_factor) ? f.capacity / f.demand : in.safety_factor, in.required);
   return f;
 }

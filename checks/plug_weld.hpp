@@ -40,7 +40,8 @@ struct PlugHole {
 /// alone: a fillet beside them is checked as if it were alone too.
 /// @return undecided for a hole outside `plug_hole`, or of over a third of the tube's diameter
 ///         (proposal)
-/// Limits: shear alone, no pull off the insert; the tube's net section at the holes is not in it.
+/// Limits: shear alone, no pull off the insert; the tube between the holes is another check
+/// (tube_net_section.hpp).
 /// Source: AISC 360-22 J2.3, from memory.
 [[nodiscard]] Finding rosettes(const RosetteInput& input);
 

@@ -46,7 +46,9 @@ Finding tab_root(const TabRootInput& in) {
                      {stress(in.yield), stress(f.demand), ratio(in.yield / f.demand)}});
   if (!in.strength_basis.empty()) f.notes.push_back("yield strength: " + in.strength_basis);
   f.notes.emplace_back(
-      "the force is taken in its worst direction; what the tabs are welded to is not checked");
+      "the force is taken in its worst direction; what the tabs are welded to is another check, "
+      "where "
+      "it is given");
   decide(f, std::isnan(in.safety_factor) ? in.yield / f.demand : in.safety_factor, in.required);
   return f;
 }

@@ -20,13 +20,17 @@ using Eigen::Vector3d;
 constexpr std::size_t kMostLinesListed = 16;  // a ring is told by its number of chords instead
 constexpr double kRounding = 1e-9;  // a leg or thickness typed in inches meets its limit exactly
 constexpr const char* kNotCounted =
-    "not part of this check: the base metal beside the weld, and the root of a one-sided fillet "
-    "opening under a moment about its own line";
+    "not part of this check: the parts' own sections beside the weld, and the root of a one-sided "
+    "fillet opening under a moment about its own line";
 
 WorkedLine vector_line(std::string symbols, const Vector3d& v, Measure measure) {
   return {std::move(symbols),
           "({0}, {1}, {2})",
           {{v.x(), measure}, {v.y(), measure}, {v.z(), measure}}};
+}
+
+bool of_grooves(const WeldGroup& group) {
+  return !group.lines.empty() && group.lines.front().is_groove();
 }
 
 /// The wrench and the worst point in the axes in which the group is worked out.
@@ -48,21 +52,25 @@ Turned turned(const WeldProperties& p, const Wrench& w, const Vector3d& point) {
 }
 
 WorkedLine area_line(const WeldGroup& group, double total_area) {
-  // Lines of the same leg share one term of the sum.
+  const bool grooves = of_grooves(group);
+  // Lines of the same size share one term of the sum.
   std::vector<std::pair<double, double>> legs;
   for (const WeldLine& line : group.lines) {
+    const double size = grooves ? line.groove : line.leg;
     auto same = std::find_if(legs.begin(), legs.end(),
-                             [&](const auto& entry) { return entry.first == line.leg; });
-    if (same == legs.end()) same = legs.insert(legs.end(), {line.leg, 0.0});
+                             [&](const auto& entry) { return entry.first == size; });
+    if (same == legs.end()) same = legs.insert(legs.end(), {size, 0.0});
     same->second += line.length();
   }
   if (legs.size() > kMostLinesListed) {
     return {"A = sum of throat x length over the chords", "{0}", {{total_area, Measure::area}}};
   }
-  WorkedLine area{"A = sum of leg / sqrt(2) x length", "", {}};
+  WorkedLine area{
+      grooves ? "A = sum of throat x length" : "A = sum of leg / sqrt(2) x length", "", {}};
   for (const auto& [leg, total] : legs) {
-    area.numbers += fmt::format("{}{{{}}} / sqrt(2) * {{{}}}", area.numbers.empty() ? "" : " + ",
-                                area.values.size(), area.values.size() + 1);
+    area.numbers +=
+        fmt::format("{}{{{}}}{} * {{{}}}", area.numbers.empty() ? "" : " + ", area.values.size(),
+                    grooves ? "" : " / sqrt(2)", area.values.size() + 1);
     area.values.push_back(length(leg));
     area.values.push_back(length(total));
   }
@@ -76,15 +84,16 @@ void add_group_lines(Finding& f, const WeldGroup& group, const WeldProperties& p
     for (std::size_t i = 0; i < group.lines.size(); ++i) {
       const WeldLine& line = group.lines[i];
       f.lines.push_back(
-          {fmt::format("weld line {}: from, to, leg", i + 1),
+          {fmt::format("weld line {}: from, to, {}", i + 1, line.is_groove() ? "throat" : "leg"),
            "({0}, {1}, {2}) to ({3}, {4}, {5}), {6}",
            {length(line.from.x()), length(line.from.y()), length(line.from.z()),
-            length(line.to.x()), length(line.to.y()), length(line.to.z()), length(line.leg)}});
+            length(line.to.x()), length(line.to.y()), length(line.to.z()),
+            length(line.is_groove() ? line.groove : line.leg)}});
     }
   } else {
-    const auto [thinnest, thickest] =
-        std::minmax_element(group.lines.begin(), group.lines.end(),
-                            [](const WeldLine& a, const WeldLine& b) { return a.leg < b.leg; });
+    const auto [thinnest, thickest] = std::minmax_element(
+        group.lines.begin(), group.lines.end(),
+        [](const WeldLine& a, const WeldLine& b) { return a.throat() < b.throat(); });
     f.lines.push_back({fmt::format("weld lines: {} chords, throat from and to", group.lines.size()),
                        "{0} to {1}",
                        {length(thinnest->throat()), length(thickest->throat())}});
@@ -152,6 +161,19 @@ void add_component_line(Finding& f, const WeldProperties& p, const Turned& t, in
   f.lines.push_back(line);
 }
 
+void add_capacity_lines(Finding& f, const WeldInput& in) {
+  const double metal = 0.60 * in.group.filler_tensile;
+  f.lines.push_back({"weld metal: 0.60 F_EXX",
+                     "0.60 * {0} = {1}",
+                     {stress(in.group.filler_tensile), stress(metal)}});
+  if (std::isnan(in.base_tensile)) return;
+  const bool grooves = of_grooves(in.group);
+  f.lines.push_back({grooves ? "fusion face, on the throat: 0.60 Fu"
+                             : "fusion face, on the leg = sqrt(2) throats: 0.60 Fu sqrt(2)",
+                     grooves ? "0.60 * {0} = {1}" : "0.60 * {0} * sqrt(2) = {1}",
+                     {stress(in.base_tensile), stress(fusion_face(in.base_tensile, grooves))}});
+}
+
 void add_stress_lines(Finding& f, const WeldInput& in, const WeldProperties& p, const Turned& t,
                       const ThroatStress& worst) {
   f.lines.push_back(vector_line(fmt::format("worst point, on weld line {}", worst.line + 1),
@@ -167,10 +189,8 @@ void add_stress_lines(Finding& f, const WeldInput& in, const WeldProperties& p, 
                        "{0} * {1} = {2}",
                        {ratio(in.uneven), stress(worst.resultant), stress(f.demand)}});
   }
-  f.lines.push_back({"capacity = 0.60 F_EXX",
-                     "0.60 * {0} = {1}",
-                     {stress(in.group.filler_tensile), stress(f.capacity)}});
-  f.lines.push_back({"capacity / tau",
+  add_capacity_lines(f, in);
+  f.lines.push_back({"capacity, the lesser, / tau",
                      "{0} / {1} = {2}",
                      {stress(f.capacity), stress(f.demand), ratio(f.capacity / f.demand)}});
 }
@@ -181,13 +201,33 @@ std::string in_both(double si) {
 
 void add_notes(Finding& f, const WeldInput& in) {
   bool below = false;
+  bool shallow = false;
   bool above = false;
   bool too_short = false;
   for (const WeldLine& line : in.group.lines) {
     if (in.skewed) break;
+    if (line.is_groove()) {
+      shallow = shallow || line.groove < minimum_leg(in.thinner_part) * (1.0 - kRounding);
+      continue;
+    }
     below = below || line.leg < minimum_leg(in.thinner_part) * (1.0 - kRounding);
     above = above || line.leg > maximum_leg(in.edge) * (1.0 + kRounding);
     too_short = too_short || line.length() < 4.0 * line.leg * (1.0 - kRounding);
+  }
+  if (shallow) {
+    f.notes.push_back(
+        fmt::format("warning: the groove's throat is under the minimum of {} for the thinner part "
+                    "joined (AISC 360-05 Table J2.3, read)",
+                    in_both(minimum_leg(in.thinner_part))));
+  }
+  if (of_grooves(in.group)) {
+    f.notes.emplace_back(
+        "the groove's throat is as given: a penetration that no bevel and procedure of the table "
+        "gives must be shown by a cut and etched sample of the procedure (AISC 360 J2.1a, from "
+        "memory)");
+  }
+  if (!std::isnan(in.base_tensile) && !in.base_basis.empty()) {
+    f.notes.push_back("Fu of the fusion face: " + in.base_basis);
   }
   if (below) {
     f.notes.push_back(
@@ -212,7 +252,7 @@ void add_notes(Finding& f, const WeldInput& in) {
   if (!std::isnan(in.safety_factor)) {
     f.notes.emplace_back(
         "the safety factor is the largest multiple of the load, solved again at "
-        "each, at which the throat stress stays under 0.60 F_EXX");
+        "each, at which the throat stress stays under its capacity");
   }
 }
 
@@ -231,19 +271,27 @@ double maximum_leg(double edge) {
   return edge < 6.0 * base::kMillimeter ? edge : edge - base::kInch / 16.0;
 }
 
+double fusion_face(double base_tensile, bool groove) {
+  return 0.60 * base_tensile * (groove ? 1.0 : std::sqrt(2.0));
+}
+
 Finding weld(const WeldInput& input) {
   INVARIANT(input.group.filler_tensile > 0.0);
   Finding finding;
   finding.check = "weld";
   finding.measure = Measure::stress;
   finding.capacity = 0.60 * input.group.filler_tensile;
+  if (!std::isnan(input.base_tensile)) {
+    finding.capacity =
+        std::min(finding.capacity, fusion_face(input.base_tensile, of_grooves(input.group)));
+  }
   finding.required = input.required;
   finding.source =
       "throat stress: weld as a line, Blodgett, Design of Welded Structures, sec. 7.4, from "
       "memory; strength: AISC 360-22 J2.4, from memory (0.60 F_EXX read in AISC LRFD 1999, Table "
-      "J2.5)";
+      "J2.5), fusion face with J4.2, from memory";
   finding.range =
-      "fillet welds between parts that are stiff beside them: a thin wall beside a weld loads it "
+      "welds between parts that are stiff beside them: a thin wall beside a weld loads it "
       "unevenly";
   add_notes(finding, input);
   const WeldProperties properties = weld_properties(input.group.lines);

@@ -7,7 +7,7 @@
 
 namespace checks {
 
-/// What the check of a fillet weld group needs.
+/// What the check of a weld group, of fillets or grooves, needs.
 struct WeldInput {
   WeldGroup group;
   Wrench wrench;  ///< in the axes of the group
@@ -19,7 +19,10 @@ struct WeldInput {
                                ///< maximum leg; unset = none  [m]
   double uneven = 1.0;         ///< times the throat stress, where what it is welded to gives
   bool skewed = false;         ///< lines of a throat less than their leg's, whose leg is not told
-  std::string backed = {};     ///< which part of longer lines the group holds; empty = all of them
+  double base_tensile = base::kUnset;  ///< Fu beside the weld, of the weaker part joined; unset =
+                                       ///< not known, and its fusion face not counted  [Pa]
+  std::string base_basis = {};         ///< where that comes from
+  std::string backed = {};  ///< which part of longer lines the group holds; empty = all of them
 };
 
 /// Smallest leg for the thickness of the thinner part joined: 1/8, 3/16, 1/4 or 5/16 in, or 3, 5, 6
@@ -28,15 +31,21 @@ struct WeldInput {
 /// Source: AISC 360-05 Table J2.4 (read).
 [[nodiscard]] double minimum_leg(double thinner_part);
 
+/// What the fusion face of the base metal carries, as a stress on the throat: shear rupture
+/// 0.60 Fu on a fillet's leg, on a groove's throat.  [Pa]
+/// Source: AISC 360-22 J2.4 and J4.2, from memory; on the leg: machine practice (Shigley, 9th ed.,
+/// example 9-2, read, there 0.40 Sy).
+[[nodiscard]] double fusion_face(double base_tensile, bool groove);
+
 /// Largest leg along the edge of a plate: its thickness under 6 mm, else 1/16 in less.  [m]
 /// @param edge  thickness of the plate; unset gives infinity  [m]
 /// Source: AISC 360 J2.2b (read; 2 mm in its metric form).
 [[nodiscard]] double maximum_leg(double edge);
 
-/// Fillet weld group against the nominal strength 0.60 F_EXX of its throat, without the increase
-/// for the direction of the load (kds = 1).
+/// Weld group against the nominal strength 0.60 F_EXX of its throat, without the increase for the
+/// direction of the load (kds = 1), and that of the fusion face, whichever is less.
 /// @return undecided when all lines lie on one axis and the moment turns about it
-/// Limits: as worst_throat_stress; the base metal beside the weld is not part of it.
+/// Limits: as worst_throat_stress; the parts' own sections beside the weld are not part of it.
 /// Source: AISC 360-22 J2.4, from memory (0.60 F_EXX read in AISC LRFD 1999, Table J2.5).
 [[nodiscard]] Finding weld(const WeldInput& input);
 

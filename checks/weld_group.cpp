@@ -50,7 +50,14 @@ void choose_axes(WeldProperties& p) {
 }  // namespace
 
 double WeldLine::throat() const {
-  return leg / std::sqrt(2.0);
+  return is_groove() ? groove : leg / std::sqrt(2.0);
+}
+
+void make_grooves(std::vector<WeldLine>& lines, double throat) {
+  for (WeldLine& line : lines) {
+    line.leg = base::kUnset;
+    line.groove = throat;
+  }
 }
 
 std::vector<WeldLine> ring_weld(const Vector3d& center, const Vector3d& axis, double radius,
@@ -72,7 +79,7 @@ WeldProperties weld_properties(const std::vector<WeldLine>& lines) {
   p.area = 0.0;
   p.centroid = Vector3d::Zero();
   for (const WeldLine& line : lines) {
-    INVARIANT(line.length() > 0.0 && line.leg > 0.0);
+    INVARIANT(line.length() > 0.0 && line.throat() > 0.0);
     const double area = line.throat() * line.length();
     p.area += area;
     p.centroid += area * 0.5 * (line.from + line.to);

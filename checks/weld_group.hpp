@@ -10,13 +10,15 @@
 
 namespace checks {
 
-/// A straight equal-leg fillet weld, as a line along its root.
+/// A straight weld as a line: an equal-leg fillet along its root, or a groove of a throat.
 struct WeldLine {
   Eigen::Vector3d from = Eigen::Vector3d::Constant(base::kUnset);  ///< [m]
   Eigen::Vector3d to = Eigen::Vector3d::Constant(base::kUnset);    ///< [m]
-  double leg = base::kUnset;                                       ///< > 0  [m]
+  double leg = base::kUnset;     ///< of a fillet; unset for a groove  [m]
+  double groove = base::kUnset;  ///< effective throat of a groove; unset for a fillet  [m]
   [[nodiscard]] double length() const { return (to - from).norm(); }
-  /// leg / sqrt(2), AISC 360-22 J2.2a, from memory  [m]
+  [[nodiscard]] bool is_groove() const { return groove > 0.0; }
+  /// Of a fillet leg / sqrt(2), AISC 360-22 J2.2a; of a groove as given, J2.1a; from memory  [m]
   [[nodiscard]] double throat() const;
 };
 
@@ -32,6 +34,9 @@ struct WeldGroup {
 [[nodiscard]] std::vector<WeldLine> ring_weld(const Eigen::Vector3d& center,
                                               const Eigen::Vector3d& axis, double radius,
                                               double leg);
+
+/// Makes grooves of them, all of one effective throat.  [m]
+void make_grooves(std::vector<WeldLine>& lines, double throat);
 
 /// A force and a moment that the group carries, at a point.
 struct Wrench {

@@ -280,19 +280,21 @@ class ArmBuilder {
     RatedJoint joint{.part = part_, .where = where, .beam = {}};
     joint.static_rating = arm_.static_rating;
     joint.ultimate_rating = arm_.ultimate_rating;
+    joint.axial_rating = arm_.axial_rating;
     joint.reversing = false;
     return joint;
   }
 
   void rate_axle_end(std::size_t index, const std::string& where) {
-    if (arm_.axle_joint.kind == JointKind::ball) rate(index, where, 0);
+    if (arm_.axle_joint.kind == JointKind::ball) rate(index, where, 0, arm_.axle_joint.axis);
   }
   void rate_frame_end(std::size_t index, const std::string& where) {
-    if (arm_.frame_joint.kind == JointKind::ball) rate(index, where, 1);
+    if (arm_.frame_joint.kind == JointKind::ball) rate(index, where, 1, arm_.frame_joint.axis);
   }
-  void rate(std::size_t index, const std::string& where, int end) {
+  void rate(std::size_t index, const std::string& where, int end, Axis bolt) {
     const Piece& piece = out_.pieces[index];
     RatedJoint joint = rated(where);
+    joint.bolt_g = fea::Vector3::Unit(static_cast<int>(bolt));
     joint.beam = end == 0 ? piece.beams.front() : piece.beams.back();
     joint.end = end;
     out_.rated_joints.push_back(std::move(joint));

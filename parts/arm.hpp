@@ -38,6 +38,7 @@ struct Arm {
   TabSpec frame_tabs;                  ///< on the frame, for its bolt
   double static_rating = base::kUnset;    ///< of each of its ball joints or rod ends  [N]
   double ultimate_rating = base::kUnset;  ///< [N]
+  double axial_rating = base::kUnset;     ///< static, along the bolt of such a joint  [N]
   double joint_tilt = base::kUnset;       ///< most tilt of each of its joints  [rad]
   bool mirror = true;                     ///< the same arm on the other side
   bool shared_upper = false;              ///< the separate upper arm is not mirrored
@@ -94,6 +95,9 @@ void fields(Visitor& v, Arm& arm) {
   v.quantity({"ultimate_rating", optional, "radial ultimate rating of each ball joint or rod end",
               "`static_rating` alone decides"},
              arm.ultimate_rating, positive(force));
+  v.quantity({"axial_rating", optional, "static rating along the bolt of each such joint",
+              "force along its bolt counts as force across it"},
+             arm.axial_rating, positive(force));
   v.quantity({"joint_tilt", optional, "most each joint may tilt on its bolt, from its maker",
               "its tilt is shown, not judged"},
              arm.joint_tilt, positive(angle));

@@ -85,8 +85,10 @@ struct RootWeld {
   std::vector<std::string> warnings;  ///< of its place on the rail
   std::string rail_basis;             ///< of the rail's strength
   std::optional<SideForce> side_force = {};
-  double plate = base::kUnset;    ///< plate thickness  [m]
-  double thinner = base::kUnset;  ///< thinner of the parts joined  [m]
+  double plate = base::kUnset;         ///< plate thickness  [m]
+  double thinner = base::kUnset;       ///< thinner of the parts joined  [m]
+  double base_tensile = base::kUnset;  ///< of the weaker part joined, beside the weld  [Pa]
+  std::string base_basis = {};         ///< where that comes from
 };
 
 /// A ball joint or rod end with its ratings.
@@ -94,11 +96,41 @@ struct RatedJoint {
   std::string part;
   std::string where;
   PieceBeam beam;
-  int end = 0;                            ///< 0 = a, 1 = b
-  double static_rating = base::kUnset;    ///< [N]
-  double ultimate_rating = base::kUnset;  ///< [N]
+  int end = 0;                                  ///< 0 = a, 1 = b
+  double static_rating = base::kUnset;          ///< [N]
+  double ultimate_rating = base::kUnset;        ///< [N]
+  double axial_rating = base::kUnset;           ///< static, along its bolt; unset = not given  [N]
+  fea::Vector3 bolt_g = fea::Vector3::UnitX();  ///< direction of its bolt or stud
   bool reversing = true;
   std::optional<fea::SpringId> spring = std::nullopt;  ///< in place of the beam's end
+};
+
+/// The fillet all round a seat or pad.
+struct RingWeld {
+  double diameter = base::kUnset;  ///< of its line  [m]
+  double leg = base::kUnset;       ///< [m]
+  double filler = base::kUnset;    ///< F_EXX  [Pa]
+  [[nodiscard]] bool given() const { return diameter > 0.0 && leg > 0.0; }
+  bool operator==(const RingWeld&) const = default;
+};
+
+/// What ends the axle's travel on one side, upright: a bump stop when it rises, a limit strap when
+/// it drops.
+struct TravelStop {
+  enum class Kind { bump_stop, limit_strap };
+
+  Kind kind = Kind::bump_stop;
+  fea::NodeId node;
+  fea::Vector3 offset_g;
+  double travel = base::kUnset;  ///< from ride height until it is met; unset = unknown  [m]
+  double rate = base::kUnset;    ///< from there on; unset = unknown  [N/m]
+  std::string name;
+  double rating = base::kUnset;  ///< load it may carry, from its maker; unset = not given  [N]
+  RingWeld pad = {};             ///< of a bump stop's pad
+
+  /// +1 where rising meets it, -1 where dropping does.
+  [[nodiscard]] double sense() const { return kind == Kind::bump_stop ? 1.0 : -1.0; }
+  [[nodiscard]] bool known() const { return travel == travel && rate == rate; }
 };
 
 /// A bolt through the end of a part.
@@ -113,6 +145,7 @@ struct BoltedJoint {
   std::optional<checks::BoltStack> stack = {};  ///< unset = not known
   std::optional<fea::SpringId> spring = {};     ///< in place of the beam's end
   fea::Matrix3 spring_axes_g = fea::Matrix3::Identity();
+  std::optional<TravelStop> strap = {};  ///< whose bolt it is, in place of the beam's end
 };
 
 /// Tabs that a bolt goes through.
@@ -135,7 +168,8 @@ struct EndWeld {
   double radius = base::kUnset;   ///< outside of the bar or tube  [m]
   double thinner = base::kUnset;  ///< its wall  [m]
   EndWeldSpec weld;
-  double filler = base::kUnset;  ///< F_EXX  [Pa]
+  sections::Material material = {};  ///< of the bar or tube
+  double filler = base::kUnset;      ///< F_EXX  [Pa]
 };
 
 /// The thread of a rod end.
@@ -187,26 +221,11 @@ struct CoilSeat {
   double preload = base::kUnset;  ///< of the coil at ride height, down on the axle  [N]
   double rate = base::kUnset;     ///< [N/m]
   std::string name;
+  double rating = base::kUnset;  ///< load it may carry, from its maker; unset = not given  [N]
+  RingWeld weld = {};
 
   /// Drop of the seat at which the coil carries nothing.  [m]
   [[nodiscard]] double leaves_at() const { return preload / rate; }
-};
-
-/// What ends the axle's travel on one side, upright: a bump stop when it rises, a limit strap when
-/// it drops.
-struct TravelStop {
-  enum class Kind { bump_stop, limit_strap };
-
-  Kind kind = Kind::bump_stop;
-  fea::NodeId node;
-  fea::Vector3 offset_g;
-  double travel = base::kUnset;  ///< from ride height until it is met; unset = unknown  [m]
-  double rate = base::kUnset;    ///< from there on; unset = unknown  [N/m]
-  std::string name;
-
-  /// +1 where rising meets it, -1 where dropping does.
-  [[nodiscard]] double sense() const { return kind == Kind::bump_stop ? 1.0 : -1.0; }
-  [[nodiscard]] bool known() const { return travel == travel && rate == rate; }
 };
 
 /// A point whose movement is reported.
@@ -260,6 +279,16 @@ struct Assembly {
 /// The node of the axle that carries what is at `y`: the one of that side where the axle's housing
 /// twists and bends between its sides, and `y` is nearer to it than to the middle; else the middle.
 [[nodiscard]] fea::NodeId axle_near(const Assembly& assembly, double y);
+
+/// The bolt and the tabs at an end of a limit strap; both ends are alike.
+struct StrapJoint {
+  BoltedJoint bolt;
+  TabbedJoint tabs;
+};
+/// @param design  has limit straps
+/// @param bolt  place of its bolt in Assembly::bolts
+[[nodiscard]] StrapJoint strap_joint(const Design& design, const TravelStop& stop,
+                                     std::size_t bolt);
 
 /// Builds the frame of a design.
 /// @throws base::InputError with the key of what is wrong: a part without length, a point missing

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "parts/bracket_weld.hpp"
 #include "parts/builder.hpp"
 #include "parts/length_words.hpp"
 
@@ -32,10 +33,21 @@ void add_seat(Builder& builder, const fea::Vector3& from_middle_g, const std::st
   coil.stiffness(2, 2) = axle.coil_rate;
   out.model.add(coil);
   const double unsprung = std::isnan(vehicle.unsprung_weight) ? 0.0 : vehicle.unsprung_weight;
-  out.coil_seats.push_back(
-      {node, offset_g, 0.5 * (vehicle.axle_weight - unsprung), axle.coil_rate, side + " coil"});
-  out.stops.push_back({TravelStop::Kind::bump_stop, node, offset_g, stop_travel(axle),
-                       axle.stop_rate, side + " bump stop"});
+  out.coil_seats.push_back({node,
+                            offset_g,
+                            0.5 * (vehicle.axle_weight - unsprung),
+                            axle.coil_rate,
+                            side + " coil",
+                            axle.seat_rating,
+                            {axle.seat_diameter, axle.seat_weld, filler_of(builder.design())}});
+  out.stops.push_back({TravelStop::Kind::bump_stop,
+                       node,
+                       offset_g,
+                       stop_travel(axle),
+                       axle.stop_rate,
+                       side + " bump stop",
+                       axle.stop_rating,
+                       {axle.pad_diameter, axle.pad_weld, filler_of(builder.design())}});
 }
 
 /// Where the tubes of a housing begin and end, from the left arm to the right one.  [m]
@@ -120,6 +132,20 @@ fea::NodeId axle_near(const Assembly& assembly, double y) {
   return std::abs(y) > 0.5 * std::abs(assembly.model[*side].at_g.y()) ? *side : *assembly.axle;
 }
 
+StrapJoint strap_joint(const Design& design, const TravelStop& stop, std::size_t bolt) {
+  const LimitStrap& strap = *design.limit_strap;
+  StrapJoint joint;
+  joint.bolt.part = joint.tabs.part = "limit_strap";
+  joint.bolt.where = "bolts of the " + stop.name;
+  joint.tabs.where = "tabs of the " + stop.name;
+  joint.bolt.bolt = strap.bolt;
+  joint.bolt.strap = stop;
+  joint.tabs.bolt = bolt;
+  joint.tabs.tabs = strap.tabs;
+  joint.tabs.filler = filler_of(design);
+  return joint;
+}
+
 void add_axle(Builder& builder) {
   if (!builder.design().axle) return;
   const Axle& axle = *builder.design().axle;
@@ -143,6 +169,10 @@ void add_axle(Builder& builder) {
     out.stops.push_back({TravelStop::Kind::limit_strap, at.node, at.offset_g,
                          slack_of(builder.design()), strap.rate,
                          side > 0.0 ? "left limit strap" : "right limit strap"});
+    if (!strap.bolt.given() || !out.stops.back().known()) continue;
+    const StrapJoint joint = strap_joint(builder.design(), out.stops.back(), out.bolts.size());
+    out.bolts.push_back(joint.bolt);
+    if (strap.tabs.given()) out.tabs.push_back(joint.tabs);
   }
 }
 

@@ -27,14 +27,20 @@ struct Housing {
 /// arms. Its center is midway between the wheels at
 /// hub height, over the origin of the case's axes.
 struct Axle {
-  double coil_spacing = base::kUnset;  ///< coil center to coil center  [m]
-  double coil_rate = base::kUnset;     ///< one coil  [N/m]
-  double seat_height = base::kUnset;   ///< ground to the coil's lower seat; unset = hub  [m]
-  double bump_travel = base::kUnset;   ///< ride height to the bump stop; unset = unknown  [m]
-  double stop_rate = base::kUnset;     ///< of one bump stop  [N/m]
-  double stop_spacer = base::kUnset;   ///< under each bump stop; unset = none  [m]
-  double coil_preload = base::kUnset;  ///< one coil at ride height; unset = from weights  [N]
-  Housing housing;                     ///< from arm to arm; unset = rigid
+  double coil_spacing = base::kUnset;   ///< coil center to coil center  [m]
+  double coil_rate = base::kUnset;      ///< one coil  [N/m]
+  double seat_height = base::kUnset;    ///< ground to the coil's lower seat; unset = hub  [m]
+  double bump_travel = base::kUnset;    ///< ride height to the bump stop; unset = unknown  [m]
+  double stop_rate = base::kUnset;      ///< of one bump stop  [N/m]
+  double stop_spacer = base::kUnset;    ///< under each bump stop; unset = none  [m]
+  double coil_preload = base::kUnset;   ///< one coil at ride height; unset = from weights  [N]
+  double seat_rating = base::kUnset;    ///< of one coil seat, from its maker  [N]
+  double seat_diameter = base::kUnset;  ///< of the weld around a coil seat  [m]
+  double seat_weld = base::kUnset;      ///< leg of its fillet  [m]
+  double stop_rating = base::kUnset;    ///< of one bump stop, from its maker  [N]
+  double pad_diameter = base::kUnset;   ///< of the weld around a bump stop's pad  [m]
+  double pad_weld = base::kUnset;       ///< leg of its fillet  [m]
+  Housing housing;                      ///< from arm to arm; unset = rigid
   bool operator==(const Axle&) const = default;
 };
 
@@ -61,6 +67,24 @@ void fields(Visitor& v, Axle& axle) {
   v.quantity({"coil_preload", optional, "what one coil carries at ride height",
               "half of `axle_weight` less `unsprung_weight`"},
              axle.coil_preload, positive(force));
+  v.quantity({"seat_rating", optional, "load that one coil seat may carry, from its maker",
+              "its load is not judged"},
+             axle.seat_rating, positive(force));
+  v.quantity({"seat_diameter", optional, "diameter of the weld around a coil seat",
+              "that weld is not checked"},
+             axle.seat_diameter, positive(length));
+  v.quantity(
+      {"seat_weld", optional, "leg of the fillet around a coil seat", "that weld is not checked"},
+      axle.seat_weld, positive(length));
+  v.quantity({"stop_rating", optional, "load that one bump stop may carry, from its maker",
+              "its load is not judged"},
+             axle.stop_rating, positive(force));
+  v.quantity({"pad_diameter", optional, "diameter of the weld around a bump stop's pad",
+              "that weld is not checked"},
+             axle.pad_diameter, positive(length));
+  v.quantity({"pad_weld", optional, "leg of the fillet around a bump stop's pad",
+              "that weld is not checked"},
+             axle.pad_weld, positive(length));
   v.phrase(
       {"housing", optional, "its tube or tubes between the arms, with their steel", "a rigid axle"},
       axle.housing);

@@ -11,13 +11,15 @@ namespace {
 std::vector<double> line_stations(const Bracket& bracket) {
   const double t = bracket.plates.thickness;
   const double inner = bracket.plates.count > 1 ? 0.5 * bracket.gap : -0.5 * t;
+  // A groove's throat lies inside its plate.
+  const double inside = bracket.weld.groove > 0.0 ? 0.5 * bracket.weld.groove : 0.0;
   std::vector<double> stations;
   for (const double side : {-1.0, 1.0}) {
     if (bracket.plates.count > 1) {
-      stations.push_back(side * (inner + t));
-      if (bracket.weld.both_sides) stations.push_back(side * inner);
+      stations.push_back(side * (inner + t - inside));
+      if (bracket.weld.both_sides) stations.push_back(side * (inner + inside));
     } else if (side > 0.0 || bracket.weld.both_sides) {
-      stations.push_back(side * 0.5 * t);
+      stations.push_back(side * (0.5 * t - inside));
     }
   }
   return stations;
@@ -49,7 +51,7 @@ checks::WeldGroup root_weld(const Bracket& bracket, const BracketPlace& place) {
   for (const double x : line_stations(bracket)) {
     const fea::Vector3 foot = place.rail_bottom_g + fea::Vector3(x, 0.0, 0.0);
     const auto add = [&](const fea::Vector3& from, const fea::Vector3& to) {
-      group.lines.push_back({from, to, bracket.weld.leg});
+      group.lines.push_back({from, to, bracket.weld.leg, bracket.weld.groove});
     };
     const fea::Vector3 across(0.0, half_bottom, 0.0);
     if (bracket.welded_to.bottom) add(foot - across, foot + across);

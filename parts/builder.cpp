@@ -224,9 +224,13 @@ std::optional<Axis> along_of(const JointSpec& joint) {
 }  // namespace
 
 void rate_end(Assembly& out, const Piece& piece, int end, const std::string& where,
-              double static_rating, double ultimate_rating) {
-  out.rated_joints.push_back(
-      {piece.part, where, beam_at(piece, end), end, static_rating, ultimate_rating, true});
+              const RatedJoint& like) {
+  RatedJoint joint = like;
+  joint.part = piece.part;
+  joint.where = where;
+  joint.beam = beam_at(piece, end);
+  joint.end = end;
+  out.rated_joints.push_back(std::move(joint));
 }
 
 void watch_end(Assembly& out, const Piece& piece, int end, const std::string& where,
@@ -273,7 +277,7 @@ void weld_end(Assembly& out, const Piece& piece, int end, double at, const EndWe
   const PieceBeam& beam = beam_at(piece, end);
   const sections::Shape& shape = end == 0 ? beam.at_a : beam.at_b;
   out.end_welds.push_back({piece.part, where, beam, end, at, half_outside(shape),
-                           sections::governing_thickness(shape), weld, filler});
+                           sections::governing_thickness(shape), weld, piece.material, filler});
 }
 
 void thread_end(Assembly& out, const Piece& piece, int end, const ThreadSpec& thread, bool insert) {

@@ -112,10 +112,11 @@ inline constexpr double kSpinStiffness = 1.0;  // [N m/rad]
 [[nodiscard]] bool has_offset_shear_center(const sections::AreaProps& section);
 
 /// The ratings of the ball joint or rod end at one end of a bar whose load reverses.
-/// @param end  0 = its first end, 1 = its far one
+/// @param end    0 = its first end, 1 = its far one
 /// @param where  in words
+/// @param like   its ratings and the direction of its bolt; the place in it is not looked at
 void rate_end(Assembly& out, const Piece& piece, int end, const std::string& where,
-              double static_rating, double ultimate_rating);
+              const RatedJoint& like);
 
 /// The tabs that the bolt added last goes through, if they are given; `before` bolts were there
 /// before it. @param duty  of the part they hold

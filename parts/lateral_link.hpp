@@ -52,6 +52,7 @@ struct LateralLink {
   ThreadSpec thread;                      ///< of both rod ends
   double static_rating = base::kUnset;    ///< radial, of a ball joint or rod end  [N]
   double ultimate_rating = base::kUnset;  ///< [N]
+  double axial_rating = base::kUnset;     ///< static, along the bolt of such a joint  [N]
   double joint_tilt = base::kUnset;       ///< most tilt of each of its joints  [rad]
   bool operator==(const LateralLink&) const = default;
 };
@@ -100,6 +101,9 @@ void fields(Visitor& v, LateralLink& link) {
   v.quantity({"ultimate_rating", optional, "radial ultimate rating of a ball joint or rod end",
               "`static_rating` alone decides"},
              link.ultimate_rating, positive(force));
+  v.quantity({"axial_rating", optional, "static rating along the bolt of each such joint",
+              "force along its bolt counts as force across it"},
+             link.axial_rating, positive(force));
   v.quantity({"joint_tilt", optional, "most each joint may tilt on its bolt, from its maker",
               "its tilt is shown, not judged"},
              link.joint_tilt, positive(angle));

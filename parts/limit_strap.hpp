@@ -1,6 +1,8 @@
 #pragma once
 
+#include "parts/bolt_spec.hpp"
 #include "parts/field.hpp"
+#include "parts/tab_spec.hpp"
 
 namespace parts {
 
@@ -16,6 +18,8 @@ struct LimitStrap {
   double spring_travel = base::kUnset;  ///< drop at which a coil leaves its seat  [m]
   double joint_travel = base::kUnset;   ///< drop at which a joint is at the end of its angle  [m]
   double brake_hose_travel = base::kUnset;  ///< drop at which a brake hose is tight  [m]
+  BoltSpec bolt;                            ///< at each end; without a name = not given
+  TabSpec tabs;                             ///< at each end; without a steel = not given
   bool operator==(const LimitStrap&) const = default;
 };
 
@@ -39,6 +43,10 @@ void fields(Visitor& v, LimitStrap& s) {
   v.quantity({"breaking_load", optional, "rated breaking load of one strap",
               "its strength is not decided"},
              s.breaking_load, positive(force));
+  v.phrase({"bolt", optional, "bolt at each end of a strap", "it is not checked"}, s.bolt);
+  v.phrase({"tabs", optional, "tabs at each end of a strap, that its bolt goes through",
+            "they are not checked"},
+           s.tabs);
   v.quantity({"free_travel", optional, "drop until something but the straps ends it",
               "the least of the four below"},
              s.free_travel, positive(length));

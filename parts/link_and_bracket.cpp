@@ -298,6 +298,10 @@ void add_bracket(Builder& builder, fea::NodeId bolt, double inward_y) {
   const double rail_wall = bracket.rail.frame_plate > 0.0
                                ? std::min(bracket.rail.frame_plate, bracket.rail.wall)
                                : bracket.rail.wall;
+  const sections::Material& of_plates = bracket.plates.material;
+  const sections::Material& of_rail = bracket.rail_steel.material;
+  const sections::Material& weaker =
+      of_rail.haz_tensile < of_plates.haz_tensile ? of_rail : of_plates;
   out.root = RootWeld{.part = "bracket",
                       .node = root,
                       .spring = to_frame,
@@ -308,7 +312,9 @@ void add_bracket(Builder& builder, fea::NodeId bolt, double inward_y) {
                       .warnings = root_weld_warnings(bracket),
                       .rail_basis = parent_words(bracket.rail_steel.material),
                       .plate = bracket.plates.thickness,
-                      .thinner = std::min(bracket.plates.thickness, rail_wall)};
+                      .thinner = std::min(bracket.plates.thickness, rail_wall),
+                      .base_tensile = weaker.haz_tensile,
+                      .base_basis = weld_zone_words(weaker)};
   const std::optional<fea::NodeId> brace_node =
       add_plates(builder, bolt, root, {bottom_g, inward_y});
   if (brace_node) add_brace(builder, *brace_node, inward_y);
@@ -412,7 +418,12 @@ void finish_end(Builder& builder, const Piece& piece, int end, const LinkEnds& m
     weld_end(out, piece, end, *weld, link.end_weld, "at the " + where, filler_of(builder.design()));
   }
   if (made.joint.kind != JointKind::ball) return;
-  rate_end(out, piece, end, where, link.static_rating, link.ultimate_rating);
+  RatedJoint like;
+  like.static_rating = link.static_rating;
+  like.ultimate_rating = link.ultimate_rating;
+  like.axial_rating = link.axial_rating;
+  like.bolt_g = fea::Vector3::Unit(static_cast<int>(made.joint.axis));
+  rate_end(out, piece, end, where, like);
   thread_end(out, piece, end, link.thread, made.welded);
 }
 

@@ -157,6 +157,86 @@ void add_member(Builder& builder, const Named<Member>& named) {
   out.members.emplace_back(named.name, index);
 }
 
+/// Whether a member ends at a point, its end welded there.
+bool ends_welded(const Member& member, const std::string& point) {
+  if (member.from == point) {
+    return member.from_joint.kind == JointKind::welded && member.from_free == Freed{};
+  }
+  return member.to == point && member.to_joint.kind == JointKind::welded &&
+         member.to_free == Freed{};
+}
+
+/// Whether a support, a spring or a rigid body is at a point.
+bool is_held(const Design& design, const std::string& point) {
+  const auto any = [](const auto& all, const auto& is_there) {
+    return std::any_of(all.begin(), all.end(), is_there);
+  };
+  return any(design.supports, [&](const auto& s) { return s.value.at == point; }) ||
+         any(design.springs,
+             [&](const auto& s) { return s.value.from == point || s.value.to == point; }) ||
+         any(design.rigid, [&](const auto& r) {
+           const std::vector<std::string>& points = r.value.points;
+           return std::find(points.begin(), points.end(), point) != points.end();
+         });
+}
+
+/// The straight member that goes on from another one's end where nothing else meets or holds them:
+/// no joint between them, and nothing that keeps that point from going sideways. Null if there is
+/// none.
+const Named<Member>* goes_on(const Builder& builder, const Named<Member>& member,
+                             const std::string& point) {
+  const Design& design = builder.design();
+  if (!ends_welded(member.value, point) || is_held(design, point)) return nullptr;
+  const Named<Member>* next = nullptr;
+  for (const Named<Member>& other : design.members) {
+    const std::vector<std::string>& through = other.value.through;
+    const bool passes = std::find(through.begin(), through.end(), point) != through.end();
+    const bool ends = other.value.from == point || other.value.to == point;
+    if (&other == &member || (!passes && !ends)) continue;
+    if (next != nullptr || passes || !through.empty()) return nullptr;
+    next = &other;
+  }
+  if (next == nullptr || !ends_welded(next->value, point)) return nullptr;
+  constexpr double kStraight = -0.9998;  // within a degree
+  const auto way = [&](const Named<Member>& of) {
+    const bool first = of.value.from == point;
+    return leaving(builder, of, first ? 0 : 1, first ? 1 : 0);
+  };
+  return way(member).dot(way(*next)) < kStraight ? next : nullptr;
+}
+
+/// How far a straight member goes on beyond one of its ends, in members that nothing holds.  [m]
+double length_beyond(const Builder& builder, const Named<Member>& member, std::string point) {
+  double length = 0.0;
+  const Named<Member>* at = &member;
+  for (std::size_t i = 0; i < builder.design().members.size(); ++i) {
+    at = goes_on(builder, *at, point);
+    if (at == nullptr || at == &member) break;
+    const std::string& other = at->value.from == point ? at->value.to : at->value.from;
+    const std::string key = "members." + at->name;
+    length += (builder.point(other, key) - builder.point(point, key)).norm();
+    point = other;
+  }
+  return length;
+}
+
+/// A bar that is written as several members buckles over all of its length.
+void join_lengths(Builder& builder) {
+  for (std::size_t i = 0; i < builder.design().members.size(); ++i) {
+    const Named<Member>& member = builder.design().members[i];
+    Piece& piece = builder.out().pieces[builder.out().members[i].second];
+    if (!piece.column) continue;
+    const double before = length_beyond(builder, member, member.value.from);
+    const double after = length_beyond(builder, member, member.value.to);
+    if (!(before + after > 0.0)) continue;
+    piece.length += before + after;
+    piece.column_from = before;
+    piece.notes.emplace_back(
+        "it goes on straight in another member where nothing holds them: length between what holds "
+        "it is that of all of them");
+  }
+}
+
 void add_spring(Builder& builder, const Named<PlainSpring>& named) {
   const PlainSpring& plain = named.value;
   const std::string key = "springs." + named.name;
@@ -202,6 +282,7 @@ void add_rigid(Builder& builder, const Named<RigidSet>& named) {
 void add_plain_parts(Builder& builder) {
   const Design& design = builder.design();
   for (const Named<Member>& member : design.members) add_member(builder, member);
+  join_lengths(builder);
   for (const Named<PlainSupport>& support : design.supports) {
     const fea::NodeId node =
         builder.point_node(support.value.at, "supports." + support.name + ".at");

@@ -26,10 +26,10 @@ void add_backed(checks::WeldGroup& group, const checks::WeldLine& line, double l
   }
   const Eigen::Vector3d part = (line.to - line.from) * (length / whole);
   if (backed != Backed::to_end) {
-    group.lines.push_back({line.from, Eigen::Vector3d(line.from + part), line.leg});
+    group.lines.push_back({line.from, Eigen::Vector3d(line.from + part), line.leg, line.groove});
   }
   if (backed != Backed::from_end) {
-    group.lines.push_back({Eigen::Vector3d(line.to - part), line.to, line.leg});
+    group.lines.push_back({Eigen::Vector3d(line.to - part), line.to, line.leg, line.groove});
   }
 }
 
@@ -121,7 +121,8 @@ std::vector<std::string> root_weld_warnings(const Bracket& bracket) {
   }
   if (!faces.bottom) return warnings;
   const double to_edge = 0.5 * (bracket.rail.width - bracket.depth_at_rail);
-  if (to_edge < bracket.weld.leg && !(faces.inner_side && faces.outer_side)) {
+  const double size = bracket.weld.leg > 0.0 ? bracket.weld.leg : bracket.weld.groove;
+  if (to_edge < size && !(faces.inner_side && faces.outer_side)) {
     warnings.emplace_back(
         "warning: on the bottom the weld runs to an edge of the rail where it does not go around: "
         "stop it a leg short of the edge (AISC 360 J2.2b, read)");

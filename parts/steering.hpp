@@ -26,6 +26,7 @@ struct Steering {
   LinkEnds ends = {.joint = {.kind = JointKind::ball}, .welded = false};  ///< of both links
   double static_rating = base::kUnset;    ///< of each of the four ball joints  [N]
   double ultimate_rating = base::kUnset;  ///< [N]
+  double axial_rating = base::kUnset;     ///< static, along the bolt of such a joint  [N]
   double joint_tilt = base::kUnset;       ///< most tilt of each of its joints  [rad]
   bool operator==(const Steering&) const = default;
 };
@@ -59,6 +60,9 @@ void fields(Visitor& v, Steering& s) {
              s.static_rating, positive(force));
   v.quantity({"ultimate_rating", optional, "ultimate rating of each ball joint or rod end"},
              s.ultimate_rating, positive(force));
+  v.quantity({"axial_rating", optional, "static rating along the bolt of each such joint",
+              "force along its bolt counts as force across it"},
+             s.axial_rating, positive(force));
   v.quantity({"joint_tilt", optional, "most each joint may tilt on its bolt, from its maker",
               "its tilt is shown, not judged"},
              s.joint_tilt, positive(angle));

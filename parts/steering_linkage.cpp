@@ -72,8 +72,13 @@ void add_bar(Builder& builder, const std::string& part, const Stick& stick, cons
   watch_end(out, piece, 0, from.where, upright, steering.joint_tilt);
   watch_end(out, piece, 1, to.where, upright, steering.joint_tilt);
   if (!piece.spin_held) return;
-  rate_end(out, piece, 0, from.where, steering.static_rating, steering.ultimate_rating);
-  rate_end(out, piece, 1, to.where, steering.static_rating, steering.ultimate_rating);
+  RatedJoint like;
+  like.static_rating = steering.static_rating;
+  like.ultimate_rating = steering.ultimate_rating;
+  like.axial_rating = steering.axial_rating;
+  like.bolt_g = fea::Vector3::UnitZ();
+  rate_end(out, piece, 0, from.where, like);
+  rate_end(out, piece, 1, to.where, like);
 }
 
 /// Holds what the gear's case carries: its bolts, alike and stiff beside all else, so that what

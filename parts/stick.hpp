@@ -32,10 +32,13 @@ struct Plates {
   bool operator==(const Plates&) const = default;
 };
 
-/// "1/4 in fillet, both sides of each plate".
+/// "1/4 in fillet, both sides of each plate", "4 mm groove, one side of each plate".
 struct FilletWeld {
-  double leg = base::kUnset;  ///< [m]
+  double leg = base::kUnset;  ///< unset for a groove  [m]
   bool both_sides = true;     ///< of each plate; otherwise one
+  double groove =
+      base::kUnset;  ///< its effective throat, into the plate's edge; unset = fillet [m]
+  [[nodiscard]] bool given() const { return leg > 0.0 || groove > 0.0; }
   bool operator==(const FilletWeld&) const = default;
 };
 

@@ -84,8 +84,12 @@ void add_joints(std::vector<Assumption>& out, const parts::Design& design) {
   if (groups.empty()) return;
   std::string names;
   for (const std::string& g : groups) names += (names.empty() ? "" : ", ") + g;
+  const bool corners = design.bracket && parts::root_is_bounded(*design.bracket) && design.brace &&
+                       std::isnan(design.brace->end_mount);
+  const std::string where =
+      corners ? ", with the rail soft and the brace's end rigid, and the other way about" : "";
   out.push_back(
-      {names, "soft and stiff end of their range, one group at a time",
+      {names, "soft and stiff end of their range, one group at a time" + where,
        "rubber 1 to 5 kN/mm, hard 5 to 20 kN/mm radial, along the bolt 0.4 to 1 and 2 to 5 "
        "kN/mm, tilt 300 to 1500 and 1500 to 6000 N m/rad (common practice, no source); "
        "between them the geometric mean; entered rates at half and double"});
@@ -338,10 +342,11 @@ std::vector<Assumption> all_assumptions(const parts::Design& design,
                   [](const parts::Piece& piece) { return piece.column; })) {
     out.push_back({"columns", "effective length = length, K = 1.0",
                    "bushed, pinned and ball ends; what holds a welded end is in the frame"});
-    out.push_back(
-        {"combined forces",
-         "asked: the factor of buckling for the part of compression, of yield for the rest",
-         "between the two, by what each adds to the sum; proposal, no source"});
+    out.push_back({"combined forces",
+                   "asked: that H1 to H3 hold with compression times the factor of buckling, all "
+                   "else times that "
+                   "of yield",
+                   "as one factor between the two; proposal, no source"});
   }
   add_factors(out, design);
   for (const std::string& words : assembly.assumed) out.push_back({"model", words, "this version"});

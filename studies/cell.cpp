@@ -55,7 +55,8 @@ const Cell& Cell::asking_most(const Criterion& criterion) const {
   choose_method();
   if (!second_order_ || in_proportion() || !carried(*second_order_)) return *this;
   const double reached = ratio_kept(criterion, 1.0);
-  if (!std::isfinite(reached) || !(ratio_of(criterion, *second_order_) > reached)) return *this;
+  if (!std::isfinite(reached) || !(ratio_of(criterion, *second_order_, 1.0) > reached))
+    return *this;
   if (!at_ride_) {
     at_ride_ = std::make_unique<Cell>(*model_, *load_case_);
     at_ride_->place_reached_ = this;
@@ -99,28 +100,31 @@ const std::string* Cell::trouble_for(const std::string& part) const {
   return nullptr;
 }
 
-AskedFactor asked_in(const Criterion& criterion, const Cell& cell) {
-  const fea::Solution& at_load = cell.kept(1.0).solution;
-  const bool carries = at_load.status() == fea::SolveStatus::converged;
-  return asked_factor(criterion, cell.assembly(), cell.model().design().factors,
-                      cell.load_case().abuse, carries ? &at_load : nullptr);
+AskedFactor asked_in(const Criterion& criterion, const Cell& cell, double multiple) {
+  const fea::Solution& solution = cell.kept(multiple).solution;
+  const bool carries = solution.status() == fea::SolveStatus::converged;
+  AskedFactor asked = asked_factor(criterion, cell.assembly(), cell.model().design().factors,
+                                   cell.load_case().abuse, carries ? &solution : nullptr);
+  asked.combined.multiple = cell.in_proportion() ? 1.0 : multiple;
+  return asked;
 }
 
 double Cell::ratio_kept(const Criterion& criterion, double multiple) const {
   if (multiple >= lost_from_) return std::numeric_limits<double>::infinity();
-  if (in_proportion()) return multiple * ratio_of(criterion, kept(1.0));
-  return ratio_of(criterion, kept(multiple));
+  if (in_proportion()) return multiple * ratio_of(criterion, kept(1.0), 1.0);
+  return ratio_of(criterion, kept(multiple), multiple);
 }
 
 double Cell::ratio_at(const Criterion& criterion, double multiple) const {
   if (multiple >= lost_from_) return std::numeric_limits<double>::infinity();
-  if (in_proportion()) return multiple * ratio_of(criterion, kept(1.0));
-  return ratio_of(criterion, at(multiple));
+  if (in_proportion()) return multiple * ratio_of(criterion, kept(1.0), 1.0);
+  return ratio_of(criterion, at(multiple), multiple);
 }
 
-double Cell::ratio_of(const Criterion& criterion, const CaseSolution& solved) const {
+double Cell::ratio_of(const Criterion& criterion, const CaseSolution& solved,
+                      double multiple) const {
   if (!carried(solved)) return std::numeric_limits<double>::infinity();
-  return demand_over_capacity(criterion, assembly(), judged_by(criterion, solved));
+  return demand_over_capacity(criterion, assembly(), judged_by(criterion, solved), multiple);
 }
 
 const fea::Solution& Cell::judged_by(const Criterion& criterion, const CaseSolution& solved) const {

@@ -65,7 +65,8 @@ class Cell {
   [[nodiscard]] const std::string* trouble_for(const std::string& part) const;
 
  private:
-  [[nodiscard]] double ratio_of(const Criterion& criterion, const CaseSolution& solved) const;
+  [[nodiscard]] double ratio_of(const Criterion& criterion, const CaseSolution& solved,
+                                double multiple) const;
   [[nodiscard]] CaseSolution solve(double multiple) const;
   void choose_method() const;
 
@@ -81,7 +82,8 @@ class Cell {
   mutable double lost_from_ = std::numeric_limits<double>::infinity();  // lowest multiple so far
 };
 
-/// The factor that a check is asked for in a cell.
-[[nodiscard]] AskedFactor asked_in(const Criterion& criterion, const Cell& cell);
+/// The factor that a check is asked for in a cell, by its forces at a multiple of the load.
+[[nodiscard]] AskedFactor asked_in(const Criterion& criterion, const Cell& cell,
+                                   double multiple = 1.0);
 
 }  // namespace studies

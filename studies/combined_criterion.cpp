@@ -72,16 +72,17 @@ std::vector<Axial> axial_forces(const parts::Piece& piece, const fea::Solution& 
 
 constexpr double kFirstYield = 0.999;  // of it: rounding aside
 
-/// The place and the axial force that give the largest interaction.
-struct Worst {
-  checks::Interaction terms;
+/// One place of a piece with one of its axial forces.
+struct Place {
+  checks::Interaction shares;
   checks::CombinedInput input;
   std::size_t beam = 0;
   double part = 0.0;
 };
 
-std::optional<Worst> worst_of(const parts::Piece& piece, const fea::Solution& solution) {
-  std::optional<Worst> worst;
+/// Calls `look` with every place and axial force, until it says that it has seen enough.
+template <class Look>
+void at_places(const parts::Piece& piece, const fea::Solution& solution, const Look& look) {
   Strengths strengths(piece);
   const std::vector<Axial> axials = axial_forces(piece, solution);
   for (std::size_t i = 0; i < piece.beams.size(); ++i) {
@@ -99,19 +100,31 @@ std::optional<Worst> worst_of(const parts::Piece& piece, const fea::Solution& so
             .axial_capacity = axial.compressed ? axial.capacity : strength.tension,
             .compressed = axial.compressed,
             .at = cut};
-        const checks::Interaction terms = checks::interaction(strength, demand);
-        const bool unknown = std::isnan(terms.sum());
-        if (worst && !unknown && !(terms.sum() > worst->terms.sum())) continue;
-        worst = Worst{terms, {.member = strengths.member(shape, yield), .demand = demand}, i, part};
-        if (unknown) return worst;
+        const bool enough =
+            look(Place{checks::interaction(strength, demand),
+                       {.member = strengths.member(shape, yield), .demand = demand, .asked = {}},
+                       i,
+                       part});
+        if (enough) return;
       }
     }
   }
+}
+
+/// The place and the axial force that use most of the limit; the first that is not known.
+std::optional<Place> worst_of(const parts::Piece& piece, const fea::Solution& solution) {
+  std::optional<Place> worst;
+  at_places(piece, solution, [&](const Place& here) {
+    const double used = here.shares.used();
+    if (worst && !std::isnan(used) && !(used > worst->shares.used())) return false;
+    worst = here;
+    return std::isnan(used);
+  });
   return worst;
 }
 
-bool counts(const Worst& worst) {
-  if (worst.terms.counts()) return true;
+bool counts(const Place& worst) {
+  if (worst.shares.counts()) return true;
   const checks::SectionStrength s = checks::section_strength(worst.input.member);
   if (s.tube) return false;  // its walls have a check of their own
   return s.bending.y.value < kFirstYield * s.first_yield_y ||
@@ -120,26 +133,35 @@ bool counts(const Worst& worst) {
 
 }  // namespace
 
-checks::Interaction combined_terms(const parts::Piece& piece, const fea::Solution& solution) {
-  const std::optional<Worst> worst = worst_of(piece, solution);
-  return worst ? worst->terms : checks::Interaction{};
+double combined_used(const parts::Piece& piece, const fea::Solution& solution) {
+  const std::optional<Place> worst = worst_of(piece, solution);
+  return worst ? worst->shares.used() : 0.0;
+}
+
+checks::CombinedAsked combined_factor(const parts::Piece& piece, const fea::Solution& solution,
+                                      double buckling, double yield) {
+  std::vector<checks::Interaction> all;
+  at_places(piece, solution, [&](const Place& here) {
+    all.push_back(here.shares);
+    return false;
+  });
+  if (all.empty()) all.emplace_back();
+  return checks::combined_asked(all, buckling, yield);
 }
 
 bool combined_counts(const parts::Piece& piece, const fea::Solution& solution) {
-  const std::optional<Worst> worst = worst_of(piece, solution);
+  const std::optional<Place> worst = worst_of(piece, solution);
   return worst && counts(*worst);
 }
 
 std::optional<checks::Finding> combined_finding(const parts::Piece& piece, const Outcome& outcome) {
-  std::optional<Worst> worst = worst_of(piece, *outcome.at_load);
+  std::optional<Place> worst = worst_of(piece, *outcome.at_load);
   if (!worst || !counts(*worst)) return std::nullopt;
   worst->input.strength_basis = worst->input.member.yield < piece.material.yield
                                     ? parts::weld_zone_words(piece.material)
                                     : parts::parent_words(piece.material);
-  worst->input.buckling_factor = outcome.asked.of_compression;
-  worst->input.yield_factor = outcome.asked.of_rest;
+  worst->input.asked = outcome.asked.combined;
   worst->input.place = place_words(piece, worst->beam, worst->part);
-  worst->input.required = outcome.asked.value;
   worst->input.safety_factor = outcome.safety_factor;
   checks::Finding found = checks::combined_forces(worst->input);
   found.part = piece.part;

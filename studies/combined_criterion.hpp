@@ -5,10 +5,16 @@
 
 namespace studies {
 
-/// The interaction of a straight piece at the place where it is largest; all 0 when its column
-/// check is not decided, which leaves the piece open already.
-[[nodiscard]] checks::Interaction combined_terms(const parts::Piece& piece,
-                                                 const fea::Solution& solution);
+/// How much of the limit of its interaction a straight piece uses, at the place where that is most;
+/// 0 when its column check is not decided, which leaves the piece open already.
+[[nodiscard]] double combined_used(const parts::Piece& piece, const fea::Solution& solution);
+
+/// The factor asked of it, by its compression and all else in this solution.
+/// @param buckling  asked of compression
+/// @param yield     asked of all else
+[[nodiscard]] checks::CombinedAsked combined_factor(const parts::Piece& piece,
+                                                    const fea::Solution& solution, double buckling,
+                                                    double yield);
 
 /// Whether the interaction says what no other check does: more than one kind of force counts, or
 /// bending alone is limited before it yields.

@@ -39,9 +39,6 @@ checks::Wrench root_wrench(const parts::Assembly& assembly, const fea::Solution&
                                 parts::side_force(*root.side_force, solution));
 }
 
-constexpr const char* kAskedAsLink =
-    "asked what the lateral link is asked: one rule for all that holds it (proposal, no source)";
-
 /// What a check of the root says besides.
 void add_side_note(const parts::RootWeld& root, checks::Finding& finding) {
   if (root.side_force) finding.notes.push_back(parts::side_force_words(*root.side_force));
@@ -53,6 +50,8 @@ checks::WeldInput weld_input(const parts::Assembly& assembly, const fea::Solutio
           .wrench = root_wrench(assembly, solution),
           .thinner_part = root.thinner,
           .edge = base::kUnset,
+          .base_tensile = root.base_tensile,
+          .base_basis = root.base_basis,
           .backed = root.backed.words};
 }
 
@@ -64,16 +63,24 @@ checks::RailWallInput rail_wall_input(const parts::Assembly& assembly,
           .strength_basis = root.rail_basis};
 }
 
-double joint_force(const parts::RatedJoint& joint, const fea::Solution& solution) {
-  if (joint.spring) return solution.spring_force(*joint.spring).head<3>().norm();
-  const fea::Vector12 ends = parts::end_forces(joint.beam, solution);
-  return ends.segment<3>(6 * joint.end).norm();
+/// Force through a joint, and of it along its bolt; that of a spring counts as across.
+struct JointForce {
+  double whole = 0.0;
+  double along = 0.0;
+};
+JointForce joint_force(const parts::RatedJoint& joint, const fea::Solution& solution) {
+  if (joint.spring) return {solution.spring_force(*joint.spring).head<3>().norm(), 0.0};
+  const fea::Vector3 force_g = end_force_g(joint.beam, joint.end, solution);
+  return {force_g.norm(), std::abs(force_g.dot(joint.bolt_g))};
 }
 
 checks::JointRatingInput joint_input(const parts::RatedJoint& joint, const fea::Solution& at) {
-  return {.force = joint_force(joint, at),
+  const JointForce force = joint_force(joint, at);
+  return {.force = force.whole,
+          .along = force.along,
           .static_rating = joint.static_rating,
-          .ultimate_rating = joint.ultimate_rating};
+          .ultimate_rating = joint.ultimate_rating,
+          .axial_rating = joint.axial_rating};
 }
 
 /// The stress at a station of one of its beams.
@@ -118,26 +125,13 @@ PieceStress largest(const parts::Piece& piece, const fea::Solution& solution, co
   return worst;
 }
 
-checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const fea::Solution& solution) {
-  const BoltForce force = bolt_force(joint, solution);
-  return {.thread = joint.bolt.thread,
-          .grade = joint.bolt.grade,
-          .planes = joint.bolt.double_shear ? 2 : 1,
-          .threads_in_plane = joint.bolt.threads_in_plane,
-          .shear = force.across,
-          .tension = force.along,
-          .stack = joint.stack,
-          .loose = joint.bolt.loose_stack,
-          .planes_basis = joint.one_plane};
-}
-
 /// The plates take what the bolt brings, or what all that meets there leaves, whichever is more.
 checks::BoltHoleInput bolt_hole_input(const parts::Assembly& assembly,
                                       const fea::Solution& solution) {
   const parts::BoltedPlates& plates = *assembly.bolted_plates;
   const parts::BoltedJoint& bolt = assembly.bolts[plates.bolt];
   const fea::Vector3 on_plates_g = end_force_g(plates.plates, 0, solution);
-  const double of_bolt = bolt_input(bolt, solution).shear;
+  const double of_bolt = bolt_force(bolt, solution).across;
   return {.force = std::max(of_bolt, std::hypot(on_plates_g.y(), on_plates_g.z())),
           .bolt = bolt.bolt.thread.diameter,
           .hole = bolt.bolt.thread.standard_hole(),
@@ -163,38 +157,49 @@ checks::TabInput bracket_eye_input(const parts::Assembly& assembly, const fea::S
           .strength_basis = hole.strength_basis};
 }
 
-/// The finding of a check of tabs or threads; nothing for any other kind.
-/// @param placed  fills in what all inputs have
-template <class Placed>
+/// The finding of a check of tabs, seats or threads; nothing for any other kind.
 std::optional<checks::Finding> end_finding(const Criterion& criterion,
                                            const parts::Assembly& assembly,
-                                           const fea::Solution& solution, const Placed& placed) {
+                                           const fea::Solution& solution, const Decided& by,
+                                           double multiple = 1.0) {
+  const auto placed = [&](auto input) {
+    input.required = by.required;
+    input.safety_factor = by.safety_factor;
+    return input;
+  };
+  const auto tab_found = [&](TabCheck check) {
+    const parts::TabbedJoint& tabs = assembly.tabs[criterion.index];
+    const parts::BoltedJoint& bolt = assembly.bolts[tabs.bolt];
+    return tab_finding(check, tabs, bolt.bolt, bolt_force(bolt, solution), by);
+  };
+  const auto around = [&](const parts::RingWeld& weld, double force, const char* check) {
+    checks::Finding found = checks::weld(placed(ring_weld_input(weld, force)));
+    found.check = check;
+    found.notes.emplace_back(
+        "the force lies off the middle by a tenth of the diameter: proposal, no source");
+    return found;
+  };
   switch (criterion.kind) {
     case Criterion::Kind::bracket_eye:
       return checks::tab(placed(bracket_eye_input(assembly, solution)));
     case Criterion::Kind::tab:
-      return checks::tab(placed(tab_input(assembly.tabs[criterion.index], assembly, solution)));
-    case Criterion::Kind::tab_root: {
-      const parts::TabbedJoint& tabs = assembly.tabs[criterion.index];
-      checks::Finding root = checks::tab_root(placed(tab_root_input(tabs, assembly, solution)));
-      if (tabs.duty == checks::Duty::lateral_link) root.notes.emplace_back(kAskedAsLink);
-      return root;
-    }
-    case Criterion::Kind::tab_weld: {
-      checks::Finding weld =
-          checks::weld(placed(tab_weld_input(assembly.tabs[criterion.index], assembly, solution)));
-      weld.check = "tab weld";
-      weld.notes.emplace_back(
-          "the force's direction in the tab's plane is not known: taken as the one that loads the "
-          "weld most");
-      return weld;
-    }
+      return tab_found(TabCheck::hole);
+    case Criterion::Kind::tab_root:
+      return tab_found(TabCheck::root);
+    case Criterion::Kind::tab_wall:
+      return tab_found(TabCheck::wall);
+    case Criterion::Kind::tab_weld:
+      return tab_found(TabCheck::weld);
     case Criterion::Kind::end_weld: {
       checks::Finding weld =
           checks::weld(placed(end_weld_input(assembly.end_welds[criterion.index], solution)));
       weld.check = "end weld";
       weld.notes.emplace_back(
-          assembly.end_welds[criterion.index].weld.around > 0.0
+          assembly.end_welds[criterion.index].weld.groove > 0.0
+              ? "a groove all round, square to the tube, its throat in the wall and no deeper; "
+                "what "
+                "it is welded to is taken as stiff"
+          : assembly.end_welds[criterion.index].weld.around > 0.0
               ? "a fishmouth: throat leg cos(psi / 2) of the angle between the surfaces, nothing "
                 "past 135 degrees (AWS D1.1, from memory); turned about the bar as it is loaded "
                 "most"
@@ -204,8 +209,24 @@ std::optional<checks::Finding> end_finding(const Criterion& criterion,
     }
     case Criterion::Kind::rosettes:
       return checks::rosettes(placed(rosette_input(assembly.end_welds[criterion.index], solution)));
+    case Criterion::Kind::net_section:
+      return checks::tube_net_section(
+          placed(net_section_input(assembly.end_welds[criterion.index], solution)));
     case Criterion::Kind::slip:
       return checks::bolt_slip(placed(slip_input(assembly.bolts[criterion.index], solution)));
+    case Criterion::Kind::seat_load:
+      return checks::rated_load(
+          placed(coil_load_input(assembly.coil_seats[criterion.index], solution, multiple)));
+    case Criterion::Kind::stop_load:
+      return checks::rated_load(placed(stop_load_input(assembly.stops[criterion.index], solution)));
+    case Criterion::Kind::seat_weld: {
+      const parts::CoilSeat& seat = assembly.coil_seats[criterion.index];
+      return around(seat.weld, coil_force(seat, solution, multiple), "seat weld");
+    }
+    case Criterion::Kind::pad_weld: {
+      const parts::TravelStop& stop = assembly.stops[criterion.index];
+      return around(stop.pad, std::max(0.0, force_of(stop, solution)), "pad weld");
+    }
     case Criterion::Kind::shank:
       return checks::threaded_shank(
           placed(shank_input(assembly.threads[criterion.index], solution)));
@@ -221,22 +242,26 @@ std::optional<checks::Finding> end_finding(const Criterion& criterion,
 std::string end_place(const Criterion& criterion, const parts::Assembly& assembly) {
   using Kind = Criterion::Kind;
   if (criterion.kind == Kind::bracket_eye) return "plates at the bolt hole";
-  if (criterion.kind == Kind::end_weld || criterion.kind == Kind::rosettes) {
+  if (criterion.kind == Kind::end_weld || criterion.kind == Kind::rosettes ||
+      criterion.kind == Kind::net_section) {
     return assembly.end_welds[criterion.index].where;
   }
   if (criterion.kind == Kind::slip) return assembly.bolts[criterion.index].where;
+  if (criterion.kind == Kind::seat_load || criterion.kind == Kind::seat_weld) {
+    return assembly.coil_seats[criterion.index].name;
+  }
+  if (criterion.kind == Kind::stop_load || criterion.kind == Kind::pad_weld) {
+    return assembly.stops[criterion.index].name;
+  }
   const bool threaded = criterion.kind == Kind::shank || criterion.kind == Kind::thread;
   return threaded ? assembly.threads[criterion.index].where : assembly.tabs[criterion.index].where;
 }
 
 /// Demand over capacity of such a check; unset when it cannot be decided.
 std::optional<double> end_ratio(const Criterion& criterion, const parts::Assembly& assembly,
-                                const fea::Solution& solution) {
+                                const fea::Solution& solution, double multiple) {
   const std::optional<checks::Finding> found =
-      end_finding(criterion, assembly, solution, [](auto input) {
-        input.required = 1.0;
-        return input;
-      });
+      end_finding(criterion, assembly, solution, {1.0, base::kUnset}, multiple);
   if (!found) return std::nullopt;
   if (found->state == checks::State::undecided) return base::kUnset;
   return found->demand / found->capacity;
@@ -357,6 +382,19 @@ checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome)
 
 namespace {
 
+/// The bolt or the tabs of a strap that is slack: they carry nothing.
+bool is_of_slack_strap(const Criterion& criterion, const parts::Assembly& assembly,
+                       const fea::Solution& solution) {
+  using Kind = Criterion::Kind;
+  const bool of_bolt = criterion.kind == Kind::bolt || criterion.kind == Kind::slip;
+  const bool of_tabs = criterion.kind == Kind::tab || criterion.kind == Kind::tab_root ||
+                       criterion.kind == Kind::tab_wall || criterion.kind == Kind::tab_weld;
+  if (!of_bolt && !of_tabs) return false;
+  const std::size_t bolt = of_bolt ? criterion.index : assembly.tabs[criterion.index].bolt;
+  const std::optional<parts::TravelStop>& strap = assembly.bolts[bolt].strap;
+  return strap && !(force_of(*strap, solution) > 0.0);
+}
+
 /// Nothing while the strap is slack.
 std::optional<checks::Finding> strap_finding(const Criterion& criterion,
                                              const parts::Assembly& assembly,
@@ -387,7 +425,7 @@ checks::RailFactors rail_factors(const checks::RequiredFactors& factors, bool ab
 AskedFactor rail_asked(const parts::Assembly& assembly, const checks::RailFactors& factors,
                        const fea::Solution* at_load) {
   const double largest = std::max({factors.yielding, factors.punching, factors.crippling});
-  AskedFactor asked{largest, factors.yielding, factors.yielding, factors};
+  AskedFactor asked{largest, factors.yielding, factors.yielding, factors, {}};
   if (at_load != nullptr) {
     checks::RailWallInput input = rail_wall_input(assembly, *at_load);
     input.asked = factors;
@@ -418,12 +456,16 @@ double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
       return checks::required(factors, Item::bolt, abuse);
     case Criterion::Kind::bracket_eye:
     case Criterion::Kind::tab:
+    case Criterion::Kind::net_section:
+    case Criterion::Kind::tab_wall:
       return checks::required(factors, Item::tab, abuse);
     case Criterion::Kind::tab_root:
       return checks::required(factors, Item::yield, abuse, assembly.tabs[criterion.index].duty);
     case Criterion::Kind::tab_weld:
     case Criterion::Kind::end_weld:
     case Criterion::Kind::rosettes:
+    case Criterion::Kind::seat_weld:
+    case Criterion::Kind::pad_weld:
       return checks::required(factors, Item::weld, abuse);
     case Criterion::Kind::slip:
       return checks::required(factors, Item::slip, abuse);
@@ -432,6 +474,8 @@ double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
     case Criterion::Kind::strap:
       return checks::required(factors, Item::strap, abuse);
     case Criterion::Kind::tilt:
+    case Criterion::Kind::seat_load:
+    case Criterion::Kind::stop_load:
       return 1.0;
     case Criterion::Kind::joint:
       break;
@@ -468,19 +512,28 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
   for (std::size_t i = 0; i < assembly.tabs.size(); ++i) {
     all.push_back({Criterion::Kind::tab, i});
     all.push_back({Criterion::Kind::tab_root, i});
-    if (assembly.tabs[i].tabs.weld.leg > 0.0) all.push_back({Criterion::Kind::tab_weld, i});
+    if (assembly.tabs[i].tabs.on_tube()) all.push_back({Criterion::Kind::tab_wall, i});
+    if (assembly.tabs[i].tabs.weld.given()) all.push_back({Criterion::Kind::tab_weld, i});
   }
   for (std::size_t i = 0; i < assembly.end_welds.size(); ++i) {
     const parts::EndWeldSpec& weld = assembly.end_welds[i].weld;
-    if (weld.leg > 0.0) all.push_back({Criterion::Kind::end_weld, i});
+    if (weld.all_round()) all.push_back({Criterion::Kind::end_weld, i});
     if (weld.rosettes > 0) all.push_back({Criterion::Kind::rosettes, i});
+    if (weld.rosettes > 0) all.push_back({Criterion::Kind::net_section, i});
   }
   for (std::size_t i = 0; i < assembly.threads.size(); ++i) {
     all.push_back({Criterion::Kind::shank, i});
     all.push_back({Criterion::Kind::thread, i});
   }
+  for (std::size_t i = 0; i < assembly.coil_seats.size(); ++i) {
+    const parts::CoilSeat& seat = assembly.coil_seats[i];
+    if (seat.rating > 0.0) all.push_back({Criterion::Kind::seat_load, i});
+    if (seat.weld.given()) all.push_back({Criterion::Kind::seat_weld, i});
+  }
   for (std::size_t i = 0; i < assembly.stops.size(); ++i) {
     const parts::TravelStop& stop = assembly.stops[i];
+    if (stop.known() && stop.rating > 0.0) all.push_back({Criterion::Kind::stop_load, i});
+    if (stop.known() && stop.pad.given()) all.push_back({Criterion::Kind::pad_weld, i});
     if (stop.kind == parts::TravelStop::Kind::limit_strap && stop.known()) {
       all.push_back({Criterion::Kind::strap, i});
     }
@@ -506,11 +559,20 @@ const std::string& part_judged(const Criterion& criterion, const parts::Assembly
       return assembly.bolted_plates->part;
     case Criterion::Kind::tab:
     case Criterion::Kind::tab_root:
+    case Criterion::Kind::tab_wall:
     case Criterion::Kind::tab_weld:
       return assembly.tabs[criterion.index].part;
     case Criterion::Kind::end_weld:
     case Criterion::Kind::rosettes:
+    case Criterion::Kind::net_section:
       return assembly.end_welds[criterion.index].part;
+    case Criterion::Kind::seat_load:
+    case Criterion::Kind::seat_weld:
+    case Criterion::Kind::stop_load:
+    case Criterion::Kind::pad_weld: {
+      static const std::string kAxle = "axle";
+      return kAxle;
+    }
     case Criterion::Kind::shank:
     case Criterion::Kind::thread:
       return assembly.threads[criterion.index].part;
@@ -552,12 +614,23 @@ std::string check_name(Criterion::Kind kind) {
       return "tab";
     case Criterion::Kind::tab_root:
       return "tab root";
+    case Criterion::Kind::tab_wall:
+      return "tab wall";
     case Criterion::Kind::tab_weld:
       return "tab weld";
     case Criterion::Kind::end_weld:
       return "end weld";
     case Criterion::Kind::rosettes:
       return "rosettes";
+    case Criterion::Kind::net_section:
+      return "net section";
+    case Criterion::Kind::seat_load:
+    case Criterion::Kind::stop_load:
+      return "rated load";
+    case Criterion::Kind::seat_weld:
+      return "seat weld";
+    case Criterion::Kind::pad_weld:
+      return "pad weld";
     case Criterion::Kind::slip:
       return "slip";
     case Criterion::Kind::shank:
@@ -583,8 +656,10 @@ PieceStress governing_stress(const parts::Piece& piece, const fea::Solution& sol
 }
 
 double demand_over_capacity(const Criterion& criterion, const parts::Assembly& assembly,
-                            const fea::Solution& solution) {
-  if (const std::optional<double> of_end = end_ratio(criterion, assembly, solution)) return *of_end;
+                            const fea::Solution& solution, double multiple) {
+  if (const std::optional<double> of_end = end_ratio(criterion, assembly, solution, multiple)) {
+    return *of_end;
+  }
   switch (criterion.kind) {
     case Criterion::Kind::yield: {
       const parts::Piece& piece = assembly.pieces[criterion.index];
@@ -597,7 +672,7 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
       return column ? pressing / column->capacity : 0.0;
     }
     case Criterion::Kind::combined:
-      return combined_terms(assembly.pieces[criterion.index], solution).sum();
+      return combined_used(assembly.pieces[criterion.index], solution);
     case Criterion::Kind::thin_wall: {
       const parts::Piece& piece = assembly.pieces[criterion.index];
       return checks::local_buckling(thin_wall_input(piece, thinnest_place(piece, solution))).demand;
@@ -609,8 +684,10 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
     }
     case Criterion::Kind::rail_wall:
       return checks::rail_wall(rail_wall_input(assembly, solution)).demand;
-    case Criterion::Kind::bolt:
-      return checks::bolt_shear(bolt_input(assembly.bolts[criterion.index], solution)).demand;
+    case Criterion::Kind::bolt: {
+      const parts::BoltedJoint& joint = assembly.bolts[criterion.index];
+      return checks::bolt_shear(bolt_input(joint, bolt_force(joint, solution))).demand;
+    }
     case Criterion::Kind::bolt_hole: {
       const checks::Finding hole = checks::bolt_hole(bolt_hole_input(assembly, solution));
       return hole.demand / hole.capacity;
@@ -634,31 +711,31 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
 
 AskedFactor asked_factor(const Criterion& criterion, const parts::Assembly& assembly,
                          const checks::RequiredFactors& factors, bool abuse,
-                         const fea::Solution* at_load) {
+                         const fea::Solution* solution) {
   if (criterion.kind == Criterion::Kind::rail_wall) {
-    return rail_asked(assembly, rail_factors(factors, abuse), at_load);
+    return rail_asked(assembly, rail_factors(factors, abuse), solution);
   }
   if (criterion.kind != Criterion::Kind::combined) {
     const double one = one_factor(criterion, assembly, factors, abuse);
-    return {one, one, one, {}};
+    return {one, one, one, {}, {}};
   }
   const parts::Piece& piece = assembly.pieces[criterion.index];
   const double buckling = checks::required(factors, checks::Item::buckling, abuse, piece.duty);
   const double yield = checks::required(factors, checks::Item::yield, abuse, piece.duty);
-  const double value = at_load == nullptr ? std::max(buckling, yield)
-                                          : checks::combined_required(
-                                                combined_terms(piece, *at_load), buckling, yield);
-  return {value, buckling, yield, {}};
+  const checks::CombinedAsked asked =
+      solution == nullptr ? checks::CombinedAsked{.value = std::max(buckling, yield),
+                                                  .of_compression = buckling,
+                                                  .of_rest = yield,
+                                                  .shares = {}}
+                          : combined_factor(piece, *solution, buckling, yield);
+  return {asked.value, buckling, yield, {}, asked};
 }
 
 std::optional<checks::Finding> finding(const Criterion& criterion, const parts::Assembly& assembly,
                                        const Outcome& outcome) {
-  std::optional<checks::Finding> of_end =
-      end_finding(criterion, assembly, *outcome.at_load, [&](auto input) {
-        input.required = outcome.asked.value;
-        input.safety_factor = outcome.safety_factor;
-        return input;
-      });
+  if (is_of_slack_strap(criterion, assembly, *outcome.at_load)) return std::nullopt;
+  std::optional<checks::Finding> of_end = end_finding(criterion, assembly, *outcome.at_load,
+                                                      {outcome.asked.value, outcome.safety_factor});
   if (of_end) {
     of_end->part = part_judged(criterion, assembly);
     of_end->where = end_place(criterion, assembly);
@@ -710,7 +787,7 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
     }
     case Criterion::Kind::bolt: {
       const parts::BoltedJoint& joint = assembly.bolts[criterion.index];
-      checks::BoltInput input = bolt_input(joint, *outcome.at_load);
+      checks::BoltInput input = bolt_input(joint, bolt_force(joint, *outcome.at_load));
       input.required = outcome.asked.value;
       input.safety_factor = outcome.safety_factor;
       checks::Finding bolt = checks::bolt_shear(input);

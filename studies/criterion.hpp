@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "checks/combined_forces.hpp"
 #include "checks/finding.hpp"
 #include "checks/rail_wall.hpp"
 #include "checks/required_factors.hpp"
@@ -30,9 +31,15 @@ struct Criterion {
     bracket_eye,
     tab,
     tab_root,
+    tab_wall,
     tab_weld,
     end_weld,
     rosettes,
+    net_section,
+    seat_load,
+    seat_weld,
+    stop_load,
+    pad_weld,
     shank,
     thread,
     strap,
@@ -51,15 +58,17 @@ struct Criterion {
 
 /// The name that a finding of this kind carries: "yield", "column", "combined forces",
 /// "thin wall", "weld", "rail wall", "joint rating", "bolt", "bolt hole", "tab",
-/// "tab root", "tab weld", "end weld", "rosettes", "slip", "threaded shank", "thread engagement",
-/// "strap", "joint tilt".
+/// "tab root", "tab wall", "tab weld", "end weld", "rosettes", "net section", "rated load",
+/// "seat weld", "pad weld", "slip", "threaded
+/// shank", "thread engagement", "strap", "joint tilt".
 [[nodiscard]] std::string check_name(Criterion::Kind kind);
 
 /// Demand over capacity in one solution: the check holds up to 1.
 /// NaN when it cannot be decided; the finding says why.
+/// @param multiple  of the load in the solution
 [[nodiscard]] double demand_over_capacity(const Criterion& criterion,
                                           const parts::Assembly& assembly,
-                                          const fea::Solution& solution);
+                                          const fea::Solution& solution, double multiple = 1.0);
 
 /// The safety factor asked for. Combined forces are asked more of their compression than of the
 /// rest, a rail's wall by the ways in which it gives; of every other check all three are one.
@@ -68,15 +77,17 @@ struct AskedFactor {
   double of_compression = base::kUnset;
   double of_rest = base::kUnset;
   checks::RailFactors of_rail = {};
+  checks::CombinedAsked combined = {};
   /// The multiple of the load at which the check is looked at: near `value`, and one that others
   /// look at too.
   [[nodiscard]] double looked_at() const { return std::max(of_compression, of_rest); }
 };
 
-/// @param at_load  the solution at the load itself; null when the frame cannot carry it
+/// @param solution  whose forces say how much of each factor is asked; null when the frame cannot
+///                  carry the load: the largest
 [[nodiscard]] AskedFactor asked_factor(const Criterion& criterion, const parts::Assembly& assembly,
                                        const checks::RequiredFactors& factors, bool abuse,
-                                       const fea::Solution* at_load);
+                                       const fea::Solution* solution);
 
 /// What a finding is written from.
 struct Outcome {

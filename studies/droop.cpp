@@ -6,9 +6,11 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "checks/required_factors.hpp"
 #include "checks/strap.hpp"
 #include "loads/strap_catch.hpp"
 #include "parts/design_cases.hpp"
+#include "studies/joint_criterion.hpp"
 
 namespace studies {
 namespace {
@@ -80,9 +82,38 @@ void take_solved(Droop& droop, const std::vector<PostureExtremes>& postures) {
   }
 }
 
-std::optional<checks::Finding> strap_finding(const parts::Design& design) {
-  if (!design.limit_strap || !design.vehicle || !is_asked(design)) return std::nullopt;
-  checks::Finding found;
+namespace {
+
+/// The bolt and the tabs at the ends of the strap that catches the axle alone.
+void add_ends_of_strap(std::vector<checks::Finding>& out, const parts::Design& design,
+                       double caught_force) {
+  const parts::LimitStrap& strap = *design.limit_strap;
+  if (!strap.bolt.given()) return;
+  const auto asked = [&](checks::Item item) {
+    return Decided{checks::required(design.factors, item, true), base::kUnset};
+  };
+  const BoltForce force{caught_force, 0.0};
+  const parts::StrapJoint joint = parts::strap_joint(design, {}, 0);
+  checks::BoltInput bolt = bolt_input(joint.bolt, force);
+  bolt.required = asked(checks::Item::bolt).required;
+  out.push_back(checks::bolt_shear(bolt));
+  if (!strap.tabs.given()) return;
+  const auto add = [&](TabCheck check, checks::Item item) {
+    out.push_back(tab_finding(check, joint.tabs, strap.bolt, force, asked(item)));
+  };
+  add(TabCheck::hole, checks::Item::tab);
+  add(TabCheck::root, checks::Item::yield);
+  if (strap.tabs.on_tube()) add(TabCheck::wall, checks::Item::tab);
+  if (strap.tabs.weld.given()) add(TabCheck::weld, checks::Item::weld);
+}
+
+}  // namespace
+
+std::vector<checks::Finding> strap_findings(const parts::Design& design) {
+  if (!design.limit_strap || !design.vehicle || !is_asked(design)) return {};
+  std::vector<checks::Finding> all(1);
+  all.reserve(8);
+  checks::Finding& found = all.front();
   const double required = design.factors.strap_abuse;
   try {
     const loads::StrapCatch c = loads::caught_by_straps(parts::vehicle_of(design));
@@ -97,16 +128,19 @@ std::optional<checks::Finding> strap_finding(const parts::Design& design) {
         "the axle falls at {:.2f} m/s as the strap comes tight; two straps seldom share: each is "
         "judged as if alone (proposal, no source)",
         c.speed));
+    add_ends_of_strap(all, design, c.alone);
   } catch (const base::InputError& error) {
     found.check = "strap";
     found.measure = checks::Measure::force;
     found.required = required;
     checks::leave_undecided(found, error.problem());
   }
-  found.part = "limit_strap";
-  found.where = "one strap alone";
-  found.load_case = "strap catch";
-  return found;
+  for (checks::Finding& f : all) {
+    f.part = "limit_strap";
+    f.where = "one strap alone";
+    f.load_case = "strap catch";
+  }
+  return all;
 }
 
 }  // namespace studies

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "checks/finding.hpp"
 #include "parts/design.hpp"
@@ -15,8 +16,8 @@ namespace studies {
 /// limited would come to that limit, in proportion to its tilt there.
 void take_solved(Droop& droop, const std::vector<PostureExtremes>& postures);
 
-/// Whether one limit strap holds when it catches the axle alone; nothing without limit straps, or
-/// when the strap catch is not asked for.
-[[nodiscard]] std::optional<checks::Finding> strap_finding(const parts::Design& design);
+/// Whether one limit strap, and the bolts and tabs at its ends, hold when it catches the axle
+/// alone; nothing without limit straps, or when the strap catch is not asked for.
+[[nodiscard]] std::vector<checks::Finding> strap_findings(const parts::Design& design);
 
 }  // namespace studies

@@ -51,6 +51,17 @@ std::vector<Finding> of_part(const Answer& answer, const std::string& asked) {
   return found;
 }
 
+/// The names of checks that are asked for: by the whole of one, else by how it or a word of it
+/// begins.
+std::vector<std::string> meant_by(const std::string& asked, const std::vector<std::string>& names) {
+  if (std::find(names.begin(), names.end(), asked) != names.end()) return {asked};
+  std::vector<std::string> meant;
+  for (const std::string& name : names) {
+    if ((" " + name).find(" " + asked) != std::string::npos) meant.push_back(name);
+  }
+  return meant;
+}
+
 std::vector<Finding> of_check(std::vector<Finding> all, const std::string& asked) {
   if (asked.empty()) return all;
   if (plain(asked) == "fatigue") {
@@ -58,13 +69,21 @@ std::vector<Finding> of_check(std::vector<Finding> all, const std::string& asked
                            "no verdict rests on it, so it is no check: it stands at the end "
                            "of what is explained of a part without CHECK");
   }
-  std::vector<Finding> found;
   std::vector<std::string> names;
-  for (Finding& f : all) {
-    add_once(names, f.check);
-    if (f.check == plain(asked)) found.push_back(std::move(f));
+  for (const Finding& f : all) add_once(names, f.check);
+  std::vector<std::string> meant = meant_by(plain(asked), names);
+  if (meant.empty()) {
+    // The table calls some by their place: "root weld".
+    for (const Finding& f : all) {
+      if (plain(f.where).rfind(plain(asked), 0) == 0) add_once(meant, f.check);
+    }
   }
-  if (found.empty()) refuse(asked, "the part has no such check", names);
+  if (meant.empty()) refuse(asked, "the part has no such check", names);
+  if (meant.size() > 1) refuse(asked, "the part has more than one such check", meant);
+  std::vector<Finding> found;
+  for (Finding& f : all) {
+    if (f.check == meant.front()) found.push_back(std::move(f));
+  }
   return found;
 }
 

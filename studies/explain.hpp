@@ -24,7 +24,8 @@ struct Explanation {
 /// The findings of a part that `check` gives, as they were computed.
 /// @param part   as findings, the case file or `pick` name it: "arm, left", "lateral_link",
 ///               "arm.lower", "lateral link"
-/// @param check  "yield", "combined forces"; empty = all of the part
+/// @param check  "yield", "combined forces", or the beginning of a word of one check alone:
+///               "combined", or of its place: "root weld"; empty = all of the part
 /// @throws base::InputError with what was asked for as its key when there is no such part or check;
 ///         else as check
 [[nodiscard]] Explanation explain(const parts::Design& design, const std::string& part,

@@ -72,8 +72,9 @@ double limit_in(const Cell& cell, const Criterion& criterion, const parts::Assem
   std::vector<Seen> seen;
   const auto look = [&](double multiple, const CaseSolution& solved) {
     const double ratio =
-        carried(solved) ? demand_over_capacity(criterion, judged, cell.judged_by(criterion, solved))
-                        : std::numeric_limits<double>::infinity();
+        carried(solved)
+            ? demand_over_capacity(criterion, judged, cell.judged_by(criterion, solved), multiple)
+            : std::numeric_limits<double>::infinity();
     seen.push_back({multiple, ratio});
   };
   if (cell.in_proportion()) second = 1.0;

@@ -4,11 +4,14 @@
 #include <cmath>
 #include <optional>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include "checks/saddle_weld.hpp"
 #include "checks/weld_group.hpp"
 #include "parts/piece_forces.hpp"
+#include "parts/weld_zone.hpp"
+#include "studies/set_model.hpp"
 
 namespace studies {
 namespace {
@@ -50,8 +53,8 @@ double across_tabs(const parts::TabbedJoint& joint, const BoltForce& force) {
 
 }  // namespace
 
-int tabs_that_carry(const parts::TabbedJoint& joint, const parts::Assembly& assembly) {
-  return assembly.bolts[joint.bolt].bolt.double_shear ? joint.tabs.plates.count : 1;
+int tabs_that_carry(const parts::TabbedJoint& joint, const parts::BoltSpec& bolt) {
+  return bolt.double_shear ? joint.tabs.plates.count : 1;
 }
 
 fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end, const fea::Solution& solution) {
@@ -60,6 +63,7 @@ fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end, const fea::Solut
 }
 
 BoltForce bolt_force(const parts::BoltedJoint& joint, const fea::Solution& solution) {
+  if (joint.strap) return {std::max(0.0, force_of(*joint.strap, solution)), 0.0};
   const fea::Vector3 force_g =
       joint.spring
           ? fea::Vector3(joint.spring_axes_g * solution.spring_force(*joint.spring).head<3>())
@@ -68,10 +72,22 @@ BoltForce bolt_force(const parts::BoltedJoint& joint, const fea::Solution& solut
   return {std::sqrt(std::max(0.0, force_g.squaredNorm() - along * along)), std::abs(along)};
 }
 
-checks::TabInput tab_input(const parts::TabbedJoint& joint, const parts::Assembly& assembly,
-                           const fea::Solution& solution) {
+checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const BoltForce& force) {
+  return {.thread = joint.bolt.thread,
+          .grade = joint.bolt.grade,
+          .planes = joint.bolt.double_shear ? 2 : 1,
+          .threads_in_plane = joint.bolt.threads_in_plane,
+          .shear = force.across,
+          .tension = force.along,
+          .stack = joint.stack,
+          .loose = joint.bolt.loose_stack,
+          .planes_basis = joint.one_plane};
+}
+
+checks::TabInput tab_input(const parts::TabbedJoint& joint, const parts::BoltSpec& bolt,
+                           const BoltForce& force) {
   const parts::TabSpec& tabs = joint.tabs;
-  const sections::BoltThread& thread = assembly.bolts[joint.bolt].bolt.thread;
+  const sections::BoltThread& thread = bolt.thread;
   return {.plate = {.thickness = tabs.plates.thickness,
                     .bolt = thread.diameter,
                     .hole = thread.standard_hole(),
@@ -79,18 +95,16 @@ checks::TabInput tab_input(const parts::TabbedJoint& joint, const parts::Assembl
                     .beside = tabs.edge,
                     .yield = tabs.plates.material.yield,
                     .tensile = tabs.plates.material.tensile},
-          .plates = tabs_that_carry(joint, assembly),
-          .force = bolt_force(assembly.bolts[joint.bolt], solution).across,
+          .plates = tabs_that_carry(joint, bolt),
+          .force = force.across,
           .off = tabs.plates.count == 1 ? tabs.off : 0.0,
           .strength_basis = parts::parent_words(tabs.plates.material)};
 }
 
-checks::TabRootInput tab_root_input(const parts::TabbedJoint& joint,
-                                    const parts::Assembly& assembly,
-                                    const fea::Solution& solution) {
+checks::TabRootInput tab_root_input(const parts::TabbedJoint& joint, const parts::BoltSpec& bolt,
+                                    const BoltForce& force) {
   const parts::TabSpec& tabs = joint.tabs;
-  const BoltForce force = bolt_force(assembly.bolts[joint.bolt], solution);
-  return {.plates = tabs_that_carry(joint, assembly),
+  return {.plates = tabs_that_carry(joint, bolt),
           .thickness = tabs.plates.thickness,
           .width = tabs.root_width(),
           .height = tabs.height,
@@ -101,6 +115,25 @@ checks::TabRootInput tab_root_input(const parts::TabbedJoint& joint,
           .strength_basis = parts::weld_zone_words(tabs.plates.material)};
 }
 
+checks::TabWallInput tab_wall_input(const parts::TabbedJoint& joint, const parts::BoltSpec& bolt,
+                                    const BoltForce& force) {
+  const parts::TabSpec& tabs = joint.tabs;
+  const auto& tube = std::get<sections::RoundTube>(tabs.on.shape);
+  const double side = across_tabs(joint, force);
+  // Two tabs on one bolt hold it by pulling and pushing, as far apart as their middles.
+  const double apart = tabs.gap + tabs.plates.thickness;
+  return {.outside = tube.outside,
+          .wall = tube.wall,
+          .yield = tabs.on.material.haz_yield,
+          .tensile = tabs.on.material.haz_tensile,
+          .strength_basis = parts::weld_zone_words(tabs.on.material),
+          .across = tabs.across,
+          .width = tabs.root_width(),
+          .height = tabs.height,
+          .force = force.across / tabs_that_carry(joint, bolt),
+          .pull = side > 0.0 ? side * tabs.height / apart : 0.0};
+}
+
 checks::WeldInput tab_weld_of(const parts::TabbedJoint& joint, const TabForce& force) {
   const parts::TabSpec& tabs = joint.tabs;
   const double off = tabs.plates.count == 1 && tabs.off > 0.0 ? tabs.off : 0.0;
@@ -109,21 +142,53 @@ checks::WeldInput tab_weld_of(const parts::TabbedJoint& joint, const TabForce& f
   checks::WeldGroup group{.lines = {}, .filler_tensile = joint.filler};
   for (const double side : {-0.5, 0.5}) {
     if (side < 0.0 && !tabs.weld.both_sides) continue;
-    const double x = side * tabs.plates.thickness;
-    group.lines.push_back({{x, -half, 0.0}, {x, half, 0.0}, tabs.weld.leg});
+    // A groove's throat lies inside the plate.
+    const double inside = tabs.weld.groove > 0.0 ? tabs.weld.groove : 0.0;
+    const double x = side * (tabs.plates.thickness - inside);
+    group.lines.push_back({{x, -half, 0.0}, {x, half, 0.0}, tabs.weld.leg, tabs.weld.groove});
   }
   const checks::Wrench wrench = worst_way(group, force, {off, 0.0, tabs.height});
   return {.group = std::move(group),
           .wrench = wrench,
           .thinner_part = tabs.plates.thickness,
-          .edge = base::kUnset};
+          .edge = base::kUnset,
+          .base_tensile = tabs.plates.material.haz_tensile,
+          .base_basis = parts::weld_zone_words(tabs.plates.material)};
 }
 
-checks::WeldInput tab_weld_input(const parts::TabbedJoint& joint, const parts::Assembly& assembly,
-                                 const fea::Solution& solution) {
-  const BoltForce force = bolt_force(assembly.bolts[joint.bolt], solution);
-  const double count = tabs_that_carry(joint, assembly);
+checks::WeldInput tab_weld_input(const parts::TabbedJoint& joint, const parts::BoltSpec& bolt,
+                                 const BoltForce& force) {
+  const double count = tabs_that_carry(joint, bolt);
   return tab_weld_of(joint, {across_tabs(joint, force) / count, force.across / count});
+}
+
+checks::Finding tab_finding(TabCheck check, const parts::TabbedJoint& joint,
+                            const parts::BoltSpec& bolt, const BoltForce& force,
+                            const Decided& by) {
+  const auto placed = [&](auto input) {
+    input.required = by.required;
+    input.safety_factor = by.safety_factor;
+    return input;
+  };
+  switch (check) {
+    case TabCheck::hole:
+      return checks::tab(placed(tab_input(joint, bolt, force)));
+    case TabCheck::wall:
+      return checks::tab_wall(placed(tab_wall_input(joint, bolt, force)));
+    case TabCheck::root: {
+      checks::Finding root = checks::tab_root(placed(tab_root_input(joint, bolt, force)));
+      if (joint.duty == checks::Duty::lateral_link) root.notes.emplace_back(kAskedAsLink);
+      return root;
+    }
+    case TabCheck::weld:
+      break;
+  }
+  checks::Finding weld = checks::weld(placed(tab_weld_input(joint, bolt, force)));
+  weld.check = "tab weld";
+  weld.notes.emplace_back(
+      "the force's direction in the tab's plane is not known: taken as the one that loads the "
+      "weld most");
+  return weld;
 }
 
 checks::WeldInput end_weld_input(const parts::EndWeld& weld, const fea::Solution& solution) {
@@ -135,7 +200,16 @@ checks::WeldInput end_weld_input(const parts::EndWeld& weld, const fea::Solution
   checks::WeldInput input{.group = {.lines = {}, .filler_tensile = weld.filler},
                           .wrench = wrench,
                           .thinner_part = weld.thinner,
-                          .edge = base::kUnset};
+                          .edge = base::kUnset,
+                          .base_tensile = weld.material.haz_tensile,
+                          .base_basis = parts::weld_zone_words(weld.material)};
+  if (weld.weld.groove > 0.0) {
+    const double throat = std::min(weld.weld.groove, weld.thinner);
+    input.group.lines = checks::ring_weld(Eigen::Vector3d::Zero(), Eigen::Vector3d::UnitX(),
+                                          weld.radius - 0.5 * throat, throat);
+    checks::make_grooves(input.group.lines, throat);
+    return input;
+  }
   if (!(weld.weld.around > 0.0)) {
     input.group.lines =
         checks::ring_weld(Eigen::Vector3d::Zero(), Eigen::Vector3d::UnitX(), weld.radius, leg);
@@ -169,6 +243,55 @@ checks::RosetteInput rosette_input(const parts::EndWeld& weld, const fea::Soluti
           .across = std::hypot(cut.vy, cut.vz),
           .torque = std::abs(cut.t),
           .bending = std::hypot(cut.my, cut.mz)};
+}
+
+checks::TubeNetSectionInput net_section_input(const parts::EndWeld& weld,
+                                              const fea::Solution& solution) {
+  const sections::Resultants cut = cut_at_weld(weld, solution);
+  return {.outside = 2.0 * weld.radius,
+          .wall = weld.thinner,
+          .holes = weld.weld.rosettes,
+          .hole = weld.weld.rosette,
+          .tensile = weld.material.haz_tensile,
+          .strength_basis = parts::weld_zone_words(weld.material),
+          .axial = std::abs(cut.n),
+          .bending = std::hypot(cut.my, cut.mz)};
+}
+
+checks::WeldInput ring_weld_input(const parts::RingWeld& weld, double force) {
+  constexpr double kOff = 0.1;  // of its diameter
+  checks::WeldInput input{
+      .group = {.lines = checks::ring_weld(Eigen::Vector3d::Zero(), Eigen::Vector3d::UnitZ(),
+                                           0.5 * weld.diameter, weld.leg),
+                .filler_tensile = weld.filler},
+      .wrench = {.force = {0.0, 0.0, -force},
+                 .moment = Eigen::Vector3d::Zero(),
+                 .at = {kOff * weld.diameter, 0.0, 0.0}}};
+  return input;
+}
+
+double coil_force(const parts::CoilSeat& seat, const fea::Solution& solution, double multiple) {
+  return std::max(
+      0.0, multiple * seat.preload + seat.rate * rise_of(seat.node, seat.offset_g, solution));
+}
+
+checks::RatedLoadInput coil_load_input(const parts::CoilSeat& seat, const fea::Solution& solution,
+                                       double multiple) {
+  return {.preload = multiple * seat.preload,
+          .rate = seat.rate,
+          .travel = rise_of(seat.node, seat.offset_g, solution),
+          .force = coil_force(seat, solution, multiple),
+          .rating = seat.rating};
+}
+
+checks::RatedLoadInput stop_load_input(const parts::TravelStop& stop,
+                                       const fea::Solution& solution) {
+  const double force = std::max(0.0, force_of(stop, solution));
+  return {.preload = 0.0,
+          .rate = stop.rate,
+          .travel = force / stop.rate,
+          .force = force,
+          .rating = stop.rating};
 }
 
 checks::BoltSlipInput slip_input(const parts::BoltedJoint& joint, const fea::Solution& solution) {

@@ -1,16 +1,23 @@
 #pragma once
 
+#include "checks/bolt_shear.hpp"
 #include "checks/bolt_slip.hpp"
 #include "checks/plug_weld.hpp"
+#include "checks/rated_load.hpp"
 #include "checks/tab.hpp"
 #include "checks/tab_root.hpp"
+#include "checks/tab_wall.hpp"
 #include "checks/threaded_end.hpp"
+#include "checks/tube_net_section.hpp"
 #include "checks/weld.hpp"
 #include "fea/solver.hpp"
 #include "parts/assembly.hpp"
 
 /// What the tabs and threads at the ends of parts are checked with, from a solution.
 namespace studies {
+
+inline constexpr const char* kAskedAsLink =
+    "asked what the lateral link is asked: one rule for all that holds it (proposal, no source)";
 
 /// Force across a bolt and along it.
 struct BoltForce {
@@ -23,14 +30,31 @@ struct BoltForce {
 [[nodiscard]] fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end,
                                        const fea::Solution& solution);
 
+[[nodiscard]] checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const BoltForce& force);
 [[nodiscard]] checks::TabInput tab_input(const parts::TabbedJoint& joint,
-                                         const parts::Assembly& assembly,
-                                         const fea::Solution& solution);
+                                         const parts::BoltSpec& bolt, const BoltForce& force);
 [[nodiscard]] checks::TabRootInput tab_root_input(const parts::TabbedJoint& joint,
-                                                  const parts::Assembly& assembly,
-                                                  const fea::Solution& solution);
+                                                  const parts::BoltSpec& bolt,
+                                                  const BoltForce& force);
+/// The wall of the round tube that tabs stand on.
+[[nodiscard]] checks::TabWallInput tab_wall_input(const parts::TabbedJoint& joint,
+                                                  const parts::BoltSpec& bolt,
+                                                  const BoltForce& force);
 /// How many of the tabs at a bolt carry: one where it is in single shear.
-[[nodiscard]] int tabs_that_carry(const parts::TabbedJoint& joint, const parts::Assembly& assembly);
+[[nodiscard]] int tabs_that_carry(const parts::TabbedJoint& joint, const parts::BoltSpec& bolt);
+
+/// What decides a check, besides its numbers.
+struct Decided {
+  double required = base::kUnset;
+  double safety_factor = base::kUnset;  ///< unset = capacity over demand
+};
+
+/// The checks of tabs at a bolt.
+enum class TabCheck { hole, root, wall, weld };
+/// @param force  on the bolt
+[[nodiscard]] checks::Finding tab_finding(TabCheck check, const parts::TabbedJoint& joint,
+                                          const parts::BoltSpec& bolt, const BoltForce& force,
+                                          const Decided& by);
 
 /// What one tab's weld carries: a force across the tab, and one in its plane of any direction.
 struct TabForce {
@@ -41,8 +65,7 @@ struct TabForce {
 /// that loads it most.
 [[nodiscard]] checks::WeldInput tab_weld_of(const parts::TabbedJoint& joint, const TabForce& force);
 [[nodiscard]] checks::WeldInput tab_weld_input(const parts::TabbedJoint& joint,
-                                               const parts::Assembly& assembly,
-                                               const fea::Solution& solution);
+                                               const parts::BoltSpec& bolt, const BoltForce& force);
 
 /// The fillet around an end, at its place: a ring, or the saddle of a fishmouth, turned about the
 /// bar so that it is loaded most, as the direction of what it stands on is not asked.
@@ -50,6 +73,21 @@ struct TabForce {
                                                const fea::Solution& solution);
 [[nodiscard]] checks::RosetteInput rosette_input(const parts::EndWeld& weld,
                                                  const fea::Solution& solution);
+/// The tube where its rosettes are.
+[[nodiscard]] checks::TubeNetSectionInput net_section_input(const parts::EndWeld& weld,
+                                                            const fea::Solution& solution);
+/// The fillet around a seat or pad, under a force along its axis that lies off it by a tenth of its
+/// diameter (proposal, no source).
+[[nodiscard]] checks::WeldInput ring_weld_input(const parts::RingWeld& weld, double force);
+/// What a coil carries; what it and a bump stop are pressed by, and may be.  [N]
+/// @param multiple  of the load in the solution, which holds the coil's preload too
+[[nodiscard]] double coil_force(const parts::CoilSeat& seat, const fea::Solution& solution,
+                                double multiple);
+[[nodiscard]] checks::RatedLoadInput coil_load_input(const parts::CoilSeat& seat,
+                                                     const fea::Solution& solution,
+                                                     double multiple);
+[[nodiscard]] checks::RatedLoadInput stop_load_input(const parts::TravelStop& stop,
+                                                     const fea::Solution& solution);
 /// The faces that the bolt of a joint clamps.
 [[nodiscard]] checks::BoltSlipInput slip_input(const parts::BoltedJoint& joint,
                                                const fea::Solution& solution);

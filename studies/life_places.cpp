@@ -75,7 +75,7 @@ TabChange tab_change(const parts::Assembly& assembly, std::size_t index, const f
                      const fea::Solution* to) {
   const parts::TabbedJoint& joint = assembly.tabs[index];
   const BoltChange d = bolt_change(assembly, joint.bolt, from, to);
-  const double count = tabs_that_carry(joint, assembly);
+  const double count = tabs_that_carry(joint, assembly.bolts[joint.bolt].bolt);
   return {d.across / count, (std::abs(d.along) + joint.tabs.side_force * d.across) / count};
 }
 
@@ -230,9 +230,14 @@ class PlaceWriter {
   std::vector<LifePlace> result() {
     for (std::size_t i = 0; i < assembly_.pieces.size(); ++i) add_piece(i);
     if (assembly_.root) add_root_weld();
-    for (std::size_t i = 0; i < assembly_.bolts.size(); ++i) add_bolt(i);
+    // Straps catch an axle now and then: no block of a duty tells how often.
+    for (std::size_t i = 0; i < assembly_.bolts.size(); ++i) {
+      if (!assembly_.bolts[i].strap) add_bolt(i);
+    }
     if (assembly_.bolted_plates) add_hole();
-    for (std::size_t i = 0; i < assembly_.tabs.size(); ++i) add_tabs(i);
+    for (std::size_t i = 0; i < assembly_.tabs.size(); ++i) {
+      if (!assembly_.bolts[assembly_.tabs[i].bolt].strap) add_tabs(i);
+    }
     for (std::size_t i = 0; i < assembly_.threads.size(); ++i) add_thread(i);
     return std::move(places_);
   }
@@ -266,31 +271,37 @@ class PlaceWriter {
          }});
   }
 
-  /// Leg of the fillet at a tube's end; its wall where none is given.
-  [[nodiscard]] double leg_at(const parts::Piece& piece, const parts::Weld& weld) const {
+  /// The weld at a tube's end, if it is given.
+  [[nodiscard]] parts::EndWeldSpec weld_at(const parts::Piece& piece,
+                                           const parts::Weld& weld) const {
     const bool first = weld.at < 0.5 * piece.center_line;
     const fea::BeamId beam = (first ? piece.beams.front() : piece.beams.back()).beam;
     for (const parts::EndWeld& end : assembly_.end_welds) {
-      if (end.beam.beam == beam && (end.end == 0) == first) return end.weld.leg;
+      if (end.beam.beam == beam && (end.end == 0) == first) return end.weld;
     }
-    return base::kUnset;
+    return {};
   }
 
   /// A fillet all round: its throat has leg / sqrt(2).
   void add_tube_root(std::size_t index, const parts::Weld& weld) {
     const parts::Piece& piece = assembly_.pieces[index];
     const Stretch stretch = stretch_of(piece, weld);
-    const double leg = leg_at(piece, weld);
+    const parts::EndWeldSpec spec = weld_at(piece, weld);
+    const double leg = spec.leg;
     const double wall = sections::governing_thickness(piece.beams.front().at_a);
-    const double factor = std::sqrt(2.0) * (leg > 0.0 ? wall / leg : 1.0);
+    // Through the wall there is no root that is not melted.
+    if (spec.groove >= wall) return;
+    const double factor =
+        spec.groove > 0.0 ? wall / spec.groove : std::sqrt(2.0) * (leg > 0.0 ? wall / leg : 1.0);
     places_.push_back(
         {.part = piece.part,
          .where = weld_words(piece, weld) + ", root",
          .detail = checks::fillet_root(),
          .shear_detail = checks::fillet_root_shear(),
-         .stress = leg > 0.0 ? "stress of the tube x sqrt(2) wall / leg: a fillet all round"
-                             : "stress of the tube x sqrt(2): a fillet all round, leg = wall "
-                               "(assumed; proposal, no source)",
+         .stress = spec.groove > 0.0 ? "stress of the tube x wall / throat: a groove all round"
+                   : leg > 0.0       ? "stress of the tube x sqrt(2) wall / leg: a fillet all round"
+                               : "stress of the tube x sqrt(2): a fillet all round, leg = wall "
+                                 "(assumed; proposal, no source)",
          .range = [index, stretch, factor](const parts::Assembly& assembly,
                                            const fea::Solution& from, const fea::Solution* to) {
            StressRange range =
@@ -424,7 +435,7 @@ class PlaceWriter {
                          root.side = d.across;
                          return StressRange{checks::tab_root(root).demand, 0.0};
                        }});
-    if (!(joint.tabs.weld.leg > 0.0)) return;
+    if (!joint.tabs.weld.given()) return;
     places_.push_back(
         {.part = joint.part,
          .where = joint.where + ", root of the weld",

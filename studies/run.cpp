@@ -14,6 +14,7 @@
 #include "checks/frame_stability.hpp"
 #include "fea/condition.hpp"
 #include "loads/case_library.hpp"
+#include "sections/area_props.hpp"
 #include "studies/assumptions.hpp"
 #include "studies/balance.hpp"
 #include "studies/combined_criterion.hpp"
@@ -24,6 +25,7 @@
 #include "studies/give_way.hpp"
 #include "studies/life.hpp"
 #include "studies/origin.hpp"
+#include "studies/piece_places.hpp"
 #include "studies/seen_buckling.hpp"
 #include "studies/set_model.hpp"
 #include "studies/solved_case.hpp"
@@ -356,7 +358,9 @@ class Runner {
       check_one(all[i]);
     }
     if (wanted("limit_strap")) {
-      if (auto strap = strap_finding(design_)) out_.answer.findings.push_back(*std::move(strap));
+      for (checks::Finding& f : strap_findings(design_)) {
+        out_.answer.findings.push_back(std::move(f));
+      }
     }
     follow_stability();
     if (extras_ != Extras::none) {
@@ -446,6 +450,10 @@ class Runner {
       compare_orders(criterion, cell, out_.answer.findings.back());
       compare_places(criterion, cell, out_.answer.findings.back());
     }
+    if (criterion.kind == Criterion::Kind::column) {
+      add_length_of_mode(cell, cell.assembly().pieces[criterion.index],
+                         out_.answer.findings.back());
+    }
     std::vector<std::string>& notes = out_.answer.findings.back().notes;
     if (limit.ends == LoadLimit::Ends::far_within) {
       notes.emplace_back(
@@ -457,6 +465,25 @@ class Runner {
                       "is taken in proportion to the load{}",
                       limit.reached, carries ? "" : "; the numbers below are at that multiple"));
     }
+  }
+
+  /// The effective length by the frame's own buckling mode, where that mode is the member's: where
+  /// it holds most of the strain energy. pi sqrt(E I / (critical factor x compression)).
+  void add_length_of_mode(const Cell& cell, const parts::Piece& piece, checks::Finding& finding) {
+    constexpr double kMost = 0.5;
+    const auto mode = std::find_if(lowest_.begin(), lowest_.end(), [&](const Lowest& l) {
+      return l.model == &cell.model() && l.load_case == &cell.load_case() && l.part == piece.part;
+    });
+    if (mode == lowest_.end() || !(mode->input.share > kMost) || !(finding.demand > 0.0)) return;
+    const sections::AreaProps props = sections::area_props(weaker_end(piece));
+    const double bending = piece.material.elastic * std::min(props.iyy, props.izz);
+    const double length =
+        base::kPi * std::sqrt(bending / (mode->input.critical_factor * finding.demand));
+    finding.notes.push_back(
+        fmt::format("beside it, by the frame's own buckling mode ({:.0f} % of its strain energy is "
+                    "here, at {:.3g} times the load): an effective length of {:.2f} times its "
+                    "length; frame stability judges it",
+                    100.0 * mode->input.share, mode->input.critical_factor, length / piece.length));
   }
 
   /// First order beside second order, at the load itself.

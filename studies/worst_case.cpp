@@ -22,8 +22,6 @@ constexpr double kSameEstimate = 2.0e-4;
 // where a stop may come to carry.
 constexpr double kSmooth = 1.15;
 constexpr double kWithStops = 1.5;
-// An interaction that goes from one of its two forms to the other grows by up to 1.8 more.
-constexpr double kOtherForm = 1.8;
 // What the estimates from another set of the same load case may be off by.
 constexpr double kBesides = 1.05;
 // Half of the capacity to spare at the required multiple.
@@ -58,20 +56,28 @@ double estimated_limit(double at_one, double multiple, double there) {
   return limit;
 }
 
+/// A part that is pressed on while something else comes to hold it from bending is asked more as
+/// the load grows: the factor is that of the load itself or of a multiple, whichever is larger.
+AskedFactor larger(const AskedFactor& at_load, const Criterion& criterion, const Cell& cell,
+                   double multiple) {
+  if (!carried(cell.kept(multiple))) return at_load;
+  const AskedFactor there = asked_in(criterion, cell, multiple);
+  return there.value > at_load.value ? there : at_load;
+}
+
 Ranked ranked(const Criterion& criterion, const Asked& asked) {
   Ranked out{.asked = asked};
   out.at_one = asked.cell->ratio_kept(criterion, 1.0);
   const double looked_at = asked.factor.looked_at();
+  if (criterion.kind == Criterion::Kind::combined && looked_at > 1.0) {
+    out.asked.factor = larger(asked.factor, criterion, *asked.cell, looked_at);
+  }
   out.at_looked = asked.cell->ratio_kept(criterion, looked_at);
   const bool second = looked_at > 1.0;
   out.limit = second ? estimated_limit(out.at_one, looked_at, out.at_looked)
                      : estimated_limit(out.at_one, kSecondMultiple,
                                        asked.cell->ratio_kept(criterion, kSecondMultiple));
   return out;
-}
-
-double form_change(const Criterion& criterion) {
-  return criterion.kind == Criterion::Kind::combined ? kOtherForm : 1.0;
 }
 
 /// How much more than in proportion the demand may grow to `multiple`, as a beam-column's does;
@@ -94,11 +100,14 @@ std::vector<Asked> foremost(const Criterion& criterion, const std::vector<Asked>
   std::vector<Estimate> all;
   double most = 0.0;
   for (const Asked& a : asked) {
-    const double in_proportion = a.cell->ratio_kept(criterion, 1.0) * a.factor.value;
+    const double at_one = a.cell->ratio_kept(criterion, 1.0);
     const bool has_stops = !a.cell->assembly().stops.empty();
-    const double off = (has_stops ? kWithStops : kSmooth) * form_change(criterion);
-    all.push_back({a, in_proportion / off,
-                   in_proportion * off * growth_over_load(*a.cell, a.factor.looked_at())});
+    const double in_proportion = at_one * a.factor.value;
+    const double at_most =
+        at_one * std::max(a.factor.value, has_stops ? a.factor.looked_at() : 0.0);
+    const double off = has_stops ? kWithStops : kSmooth;
+    all.push_back(
+        {a, in_proportion / off, at_most * off * growth_over_load(*a.cell, a.factor.looked_at())});
     // Without any demand at the load itself nothing can be said.
     if (!(in_proportion > 0.0) && has_stops) {
       all.back().high = std::numeric_limits<double>::infinity();
@@ -134,9 +143,7 @@ std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<As
           growth_over_load(*a.cell, looked_at) / growth_over_load(*first->asked.cell, looked_at);
       const double there = a.cell->ratio_kept(criterion, 1.0) * first->at_looked / first->at_one;
       const double at_required = there * std::max(1.0, grown) * a.factor.value / looked_at;
-      if (std::isfinite(grown) &&
-          kBesides * form_change(criterion) * at_required < first->at_required())
-        continue;
+      if (std::isfinite(grown) && kBesides * at_required < first->at_required()) continue;
     }
     all.push_back(ranked(criterion, a));
   }
@@ -189,7 +196,9 @@ std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vecto
   double utilization = 0.0;
   const Ranked* last = nullptr;
   for (const Ranked& r : all) {
-    if (worst && r.estimate() < kNearWorst * utilization) break;
+    // Where the frame gives way before the multiple that was looked at, the estimate is none.
+    const bool is_estimate = std::isfinite(r.at_looked);
+    if (worst && is_estimate && r.estimate() < kNearWorst * utilization) continue;
     const bool same_again =
         last != nullptr && std::isfinite(r.at_one) &&
         &last->asked.cell->load_case() == &r.asked.cell->load_case() &&

@@ -83,7 +83,7 @@ inline std::string text_of(const parts::Plates& p) {
                      text_of(p.material));
 }
 inline std::string text_of(const parts::FilletWeld& w) {
-  return fmt::format("{} {}", w.both_sides, text_of(w.leg));
+  return fmt::format("{} {}{}", w.both_sides, text_of(w.leg), text_of(w.groove));
 }
 inline std::string text_of(const parts::Rail& r) {
   return fmt::format("{} ", r.boxed) +
@@ -117,14 +117,18 @@ inline std::string text_of(const parts::Held& h) {
 inline std::string text_of(const parts::TabSpec& t) {
   return fmt::format("{} {} {} {} {} {} {} {} {}", t.plates.count, text_of(t.plates.thickness),
                      t.plates.material.id, text_of(t.edge), text_of(t.height), text_of(t.width),
-                     text_of(t.off), text_of(t.weld.leg), t.weld.both_sides) +
+                     text_of(t.off),
+                     text_of(t.weld.leg) + text_of(t.weld.groove) + text_of(t.gap) +
+                         (t.on_tube() ? text_of(t.on) : "") + (t.across ? "across" : ""),
+                     t.weld.both_sides) +
          text_of(t.side_force);
 }
 inline std::string text_of(const parts::ThreadSpec& t) {
   return t.thread.name + text_of(t.engaged) + text_of(t.out) + text_of(t.yield);
 }
 inline std::string text_of(const parts::EndWeldSpec& w) {
-  return text_of(w.leg) + text_of(w.around) + std::to_string(w.rosettes) + text_of(w.rosette);
+  return text_of(w.leg) + text_of(w.groove) + text_of(w.around) + std::to_string(w.rosettes) +
+         text_of(w.rosette);
 }
 inline std::string text_of(const parts::Steel& s) {
   return s.material.id;

@@ -92,8 +92,27 @@ TEST_CASE("fillet welds read and write", "[cases][phrase]") {
   CHECK(read<parts::FilletWeld>("6 mm fillet both sides").both_sides);
   CHECK_THAT(refused<parts::FilletWeld>("1/4 in fillet"),
              Contains("does not say `both sides` or `one side`"));
-  CHECK_THAT(refused<parts::FilletWeld>("1/4 in groove, both sides"),
+  CHECK(rewritten<parts::FilletWeld>("1/4 in groove, one side of each plate") ==
+        "0.25 in groove, one side of each plate");
+  CHECK_THAT(refused<parts::FilletWeld>("1/4 in bead, both sides"),
              Contains("is not the leg of a fillet"));
+}
+
+TEST_CASE("what tabs stand on reads and writes", "[cases][phrase]") {
+  const std::string tabs = "2 of 6 mm S355, edge 25 mm, height 40 mm, gap 50 mm";
+  const auto on = read<parts::TabSpec>(tabs + ", on 80 x 8 mm S355H, across the tube");
+  CHECK(on.on_tube());
+  CHECK(on.across);
+  CHECK_THAT(on.gap, WithinRel(0.050, 1e-12));
+  CHECK_THAT(rewritten<parts::TabSpec>(tabs + ", on 80 x 8 mm S355H, along the tube"),
+             Contains("gap 50 mm, on 80 x 8 mm S355H, along the tube"));
+  CHECK_FALSE(read<parts::TabSpec>(tabs).on_tube());
+  CHECK_THAT(refused<parts::TabSpec>(tabs + ", on 80 x 8 mm S355H"), Contains("`along the tube`"));
+  CHECK_THAT(refused<parts::TabSpec>(tabs + ", along the tube"), Contains("what tube"));
+  CHECK_THAT(refused<parts::TabSpec>(tabs + ", on 80 x 40 x 4 mm S355H, along the tube"),
+             Contains("no round tube"));
+  CHECK_THAT(refused<parts::TabSpec>("1 of 6 mm S355, edge 25 mm, height 40 mm, gap 50 mm"),
+             Contains("goes with two"));
 }
 
 TEST_CASE("tabs read and write", "[cases][phrase]") {
@@ -146,7 +165,12 @@ TEST_CASE("welds at ends read and write", "[cases][phrase]") {
   CHECK(rewritten<parts::EndWeldSpec>("5 mm, fishmouth on 50 mm, 2 rosettes of 12 mm") ==
         "5 mm fillet, fishmouth on 50 mm, 2 rosettes of 12 mm");
   CHECK_THAT(refused<parts::EndWeldSpec>("fishmouth on 50 mm"), Contains("no leg"));
-  CHECK_THAT(refused<parts::EndWeldSpec>("5 mm groove"), Contains("none of"));
+  CHECK(rewritten<parts::EndWeldSpec>("1/8 in groove") == "0.125 in groove");
+  CHECK(rewritten<parts::EndWeldSpec>("Full groove, 2 rosettes of 1/2 in") ==
+        "full groove, 2 rosettes of 0.5 in");
+  CHECK_THAT(refused<parts::EndWeldSpec>("5 mm groove, 4 mm fillet"), Contains("the one that"));
+  CHECK_THAT(refused<parts::EndWeldSpec>("5 mm groove, fishmouth on 50 mm"), Contains("no leg"));
+  CHECK_THAT(refused<parts::EndWeldSpec>("5 mm bead"), Contains("none of"));
   CHECK_THAT(refused<parts::EndWeldSpec>("9 rosettes of 12 mm"), Contains("2 to 8"));
   CHECK_THAT(refused<parts::EndWeldSpec>("5 mm fillet, fishmouth on a sleeve"), Contains("e.g."));
 }

@@ -19,9 +19,7 @@ checks::CombinedInput tube(double press, const sections::Resultants& at) {
   return {.member = {sections::RoundTube{.outside = 0.050, .wall = 0.005}, 200e9, 350e6, 0.9},
           .strength_basis = "specified minimum",
           .demand = {.axial = press, .axial_capacity = 195.7e3, .compressed = true, .at = at},
-          .buckling_factor = 3.0,
-          .yield_factor = 1.5,
-          .required = 2.0};
+          .asked = {.value = 2.0, .shares = {}}};
 }
 
 }  // namespace
@@ -73,34 +71,96 @@ TEST_CASE("tension and bending add up by H1.2", "[checks][combined]") {
 }
 
 TEST_CASE("the factor asked lies between those of its parts", "[checks][combined]") {
-  const checks::Interaction pressed = {0.5, 0.0, 0.0, true};
-  CHECK(checks::combined_required(pressed, 3.0, 1.5) == 3.0);
+  const auto asked = [](const checks::Interaction& shares) {
+    return checks::combined_asked({shares}, 3.0, 1.5).value;
+  };
+  const checks::Interaction pressed = {.axial = 0.5, .compressed = true};
+  CHECK(asked(pressed) == Approx(3.0));
   CHECK_FALSE(pressed.counts());
-  CHECK(checks::Interaction{0.5, base::kUnset, 0.0, true}.counts());
-  const checks::Interaction bent = {0.0, 0.5, 0.0, true};
-  CHECK(checks::combined_required(bent, 3.0, 1.5) == 1.5);
+  CHECK(checks::Interaction{.axial = 0.5, .bending = base::kUnset}.counts());
+  const checks::Interaction bent = {.bending = 0.5, .compressed = true};
+  CHECK(asked(bent) == Approx(1.5));
   CHECK_FALSE(bent.counts());
-  const checks::Interaction both = {0.3, 0.1, 0.05, true};
-  CHECK_THAT(checks::combined_required(both, 3.0, 1.5),
-             WithinRel((3.0 * 0.3 + 1.5 * 0.15) / 0.45, 1e-12));
+  const checks::Interaction both = {.axial = 0.3, .bending = 0.18, .compressed = true};
+  CHECK(asked(both) == Approx((3.0 * 0.3 + 8.0 / 9.0 * 1.5 * 0.18) / (0.3 + 8.0 / 9.0 * 0.18)));
   CHECK(both.counts());
-  const checks::Interaction pulled = {0.3, 0.1, 0.0, false};
-  CHECK(checks::combined_required(pulled, 3.0, 1.5) == 1.5);
+  CHECK(asked({.axial = 0.3, .bending = 0.1}) == Approx(1.5));
   CHECK_FALSE(checks::Interaction{}.counts());
 }
 
+TEST_CASE("a small axial share at the load itself counts in full once it is multiplied",
+          "[checks][combined]") {
+  // By hand, by H1-1a: 3 x 0.15 + 8/9 x 1.5 x 0.435 = 1.03, though Pr/Pc is under 0.2.
+  const checks::Interaction shares = {.axial = 0.15, .bending = 0.435, .compressed = true};
+  const checks::CombinedAsked asked = checks::combined_asked({shares}, 3.0, 1.5);
+  CHECK(asked.with_factors == Approx(1.03));
+  CHECK(asked.value * shares.used() == Approx(1.03));
+}
+
+// The rule as a reviewer would check it: H1 to H3 under compression times the one factor and all
+// else times the other. The utilization must come to 1 just where that does.
+TEST_CASE("the factor asked agrees with H1 to H3 under forces times their factors",
+          "[checks][combined]") {
+  constexpr double kBuckling = 3.0;
+  constexpr double kYield = 1.5;
+  int small_axial = 0;
+  for (const double axial : {0.0, 0.01, 0.05, 0.1, 0.3, 1.0}) {
+    for (const double bending : {0.02, 0.3, 1.0}) {
+      for (const double torque : {0.0, 0.1, 0.25, 0.9}) {
+        for (const bool compressed : {true, false}) {
+          const auto shares = [&](double m) {
+            return checks::Interaction{.axial = m * axial,
+                                       .bending = m * bending,
+                                       .shear = 0.2 * m * torque,
+                                       .torque = m * torque,
+                                       .compressed = compressed};
+          };
+          const checks::CombinedAsked one =
+              checks::combined_asked({shares(1.0)}, kBuckling, kYield);
+          CHECK(one.value >= kYield * (1.0 - 1e-12));
+          CHECK(one.value <= kBuckling * (1.0 + 1e-12));
+          const double at_limit = 1.0 / (one.value * shares(1.0).used());
+          for (const double m : {0.98 * at_limit, 1.02 * at_limit}) {
+            checks::Interaction multiplied = shares(m);
+            multiplied.axial *= compressed ? kBuckling : kYield;
+            for (double checks::Interaction::*rest :
+                 {&checks::Interaction::bending, &checks::Interaction::shear,
+                  &checks::Interaction::torque}) {
+              multiplied.*rest *= kYield;
+            }
+            CAPTURE(axial, bending, torque, compressed, m);
+            CHECK((multiplied.sum() <= 1.0) == (m < at_limit));
+          }
+          if (compressed && shares(at_limit).axial < 0.2 && axial > 0.0) ++small_axial;
+        }
+      }
+    }
+  }
+  CHECK(small_axial > 10);
+}
+
+TEST_CASE("of several places the one that asks most decides", "[checks][combined]") {
+  const checks::Interaction pulled = {.axial = 0.4, .bending = 0.2};
+  const checks::Interaction pressed = {.axial = 0.3, .bending = 0.2, .compressed = true};
+  const checks::CombinedAsked asked = checks::combined_asked({pulled, pressed}, 3.0, 1.5);
+  CHECK(asked.shares.compressed);
+  CHECK(asked.value * pulled.used() == Approx(3.0 * 0.3 + 8.0 / 9.0 * 1.5 * 0.2));
+}
+
 TEST_CASE("the combined verdict turns at its limit", "[checks][combined]") {
-  const auto state = [](double multiple) {
+  const auto finding = [](double multiple) {
     checks::CombinedInput in = tube(multiple * 40e3, {.my = multiple * 0.8e3});
-    in.required = checks::combined_required(
-        checks::interaction(checks::section_strength(in.member), in.demand), in.buckling_factor,
-        in.yield_factor);
+    in.asked = checks::combined_asked(
+        {checks::interaction(checks::section_strength(in.member), in.demand)}, 3.0, 1.5);
     return checks::combined_forces(in);
   };
-  const double limit = 1.0 / state(1.0).utilization();
-  CHECK(state(0.98 * limit).state == State::within);
-  CHECK(state(1.02 * limit).state == State::over);
-  CHECK_THAT(state(1.02 * limit).lines.back().symbols, Catch::Contains("asked"));
+  const double limit = 1.0 / finding(1.0).utilization();
+  CHECK(finding(0.98 * limit).state == State::within);
+  CHECK(finding(1.02 * limit).state == State::over);
+  const checks::Finding over = finding(1.02 * limit);
+  CHECK_THAT(over.lines.back().symbols, Catch::Contains("asked"));
+  CHECK(over.lines.back().values.back().si == over.required);
+  CHECK(worked::equations_that_hold(over) >= 6);
 }
 
 TEST_CASE("more of any force never helps", "[checks][combined]") {

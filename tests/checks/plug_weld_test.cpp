@@ -6,6 +6,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "checks/tube_net_section.hpp"
 #include "tests/checks/worked_arithmetic.hpp"
 
 namespace plug_weld_test {
@@ -72,6 +73,40 @@ TEST_CASE("rosettes turn over at their limit and their lines add up", "[checks][
   }
   in.count = 5;
   CHECK(checks::rosettes(in).state == checks::State::within);
+}
+
+// By hand: A = pi 46 x 4 = 578.05 mm2, less 4 x (12 + 1.5875) x 4 = 217.4; I = 154 051 mm4, less
+// 2 x 13.5875 x 4 x 23^2 = 57 502. Own check, no source.
+TEST_CASE("what holes leave of a tube is pulled and bent", "[checks][plug]") {
+  checks::TubeNetSectionInput in{.outside = 0.050,
+                                 .wall = 0.004,
+                                 .holes = 4,
+                                 .hole = 0.012,
+                                 .tensile = 400e6,
+                                 .axial = 36.065e3,
+                                 .required = 2.0};
+  CHECK_THAT(checks::tube_net_section(in).demand, WithinRel(100e6, 1e-4));
+  in.bending = 386.2;
+  const checks::Finding both = checks::tube_net_section(in);
+  CHECK_THAT(both.demand, WithinRel(200e6, 1e-4));
+  CHECK(worked::equations_that_hold(both) == static_cast<int>(both.lines.size()));
+  for (const double u : {0.98, 1.02}) {
+    checks::TubeNetSectionInput loaded = in;
+    loaded.axial *= u;
+    loaded.bending *= u;
+    CHECK(checks::tube_net_section(loaded).state ==
+          (u < 1.0 ? checks::State::within : checks::State::over));
+  }
+  checks::TubeNetSectionInput thicker = in;
+  thicker.wall = 0.005;
+  CHECK(checks::tube_net_section(thicker).utilization() < both.utilization());
+  in.holes = 3;
+  CHECK(checks::tube_net_section(in).utilization() < both.utilization());
+  in.holes = 5;
+  in.hole = 0.0128;  // 5 x 14.39 x 4 = 287.8 of 578
+  CHECK(checks::tube_net_section(in).state != checks::State::undecided);
+  in.hole = 0.0130;
+  CHECK(checks::tube_net_section(in).state == checks::State::undecided);
 }
 
 }  // namespace plug_weld_test

@@ -4,6 +4,8 @@
 
 #include <catch2/catch.hpp>
 
+#include "tests/checks/worked_arithmetic.hpp"
+
 namespace strap_test {
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinRel;
@@ -32,6 +34,14 @@ TEST_CASE("a strap holds up to 0.6 of its breaking load", "[checks][strap]") {
   const std::vector<checks::Value>& values = holds.lines.at(1).values;
   CHECK_THAT(values[0].si + std::sqrt(values[0].si * values[0].si + values[1].si * values[2].si),
              WithinRel(values[3].si, 1e-3));
+  CHECK(worked::equations_that_hold(holds, 1e-3) == 3);
+  const checks::Finding tight = checks::tight_strap({.force = 9e3,
+                                                     .rate = 400.0e3,
+                                                     .slack = 0.100,
+                                                     .breaking_load = 20e3,
+                                                     .required = 1.0,
+                                                     .safety_factor = 12.0 / 9.0});
+  CHECK(worked::equations_that_hold(tight) == 2);
 }
 
 TEST_CASE("a strap without a rating is not decided", "[checks][strap]") {

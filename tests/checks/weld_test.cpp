@@ -108,6 +108,54 @@ TEST_CASE("the maximum leg follows the edge that is welded along", "[checks][wel
   CHECK(checks::maximum_leg(0.004) == 0.004);
 }
 
+// AISC 360-22 J2.4 with J4.2, from memory: 0.60 Fu on the face; by hand.
+TEST_CASE("the fusion face decides where the base metal is soft", "[checks][weld]") {
+  checks::WeldInput in = two_lines(10e3);
+  CHECK(checks::weld(in).capacity == Approx(0.60 * kE70));
+  in.base_tensile = 400e6;
+  CHECK(checks::weld(in).capacity == Approx(0.60 * kE70));
+  in.base_tensile = 310e6;
+  const checks::Finding soft = checks::weld(in);
+  CHECK(soft.capacity == Approx(0.60 * 310e6 * std::sqrt(2.0)));
+  CHECK(worked::equations_that_hold(soft) == 11);
+}
+
+// AISC 360-22 J2.1a, from memory: the throat as given; minimum of it by Table J2.3 (read, 360-05).
+TEST_CASE("a groove counts with its throat, its fusion face too", "[checks][weld]") {
+  checks::WeldInput fillets = two_lines(10e3);
+  fillets.wrench = {{3e3, -7e3, 2e3}, {50, 20, -90}, {0.02, 0.01, 0.15}};
+  checks::WeldInput grooves = fillets;
+  checks::make_grooves(grooves.group.lines, 0.006 / std::sqrt(2.0));
+  const checks::Finding groove = checks::weld(grooves);
+  CHECK(groove.demand == Approx(checks::weld(fillets).demand));
+  CHECK(worked::equations_that_hold(groove) == 10);
+  grooves.base_tensile = 400e6;
+  CHECK(checks::weld(grooves).capacity == Approx(0.60 * 400e6));
+  grooves.thinner_part = 0.006;
+  CHECK_FALSE(has_note(checks::weld(grooves), "throat is under the minimum"));
+  checks::make_grooves(grooves.group.lines, 0.0029);
+  CHECK(has_note(checks::weld(grooves), "throat is under the minimum"));
+}
+
+TEST_CASE("a longer or larger weld is never worse", "[checks][weld]") {
+  checks::WeldInput in = two_lines(10e3);
+  in.wrench = {{3e3, -7e3, 2e3}, {50, 20, -90}, {0.05, 0.03, 0.15}};
+  double last = checks::weld(in).utilization();
+  for (int i = 1; i <= 8; ++i) {
+    for (checks::WeldLine& line : in.group.lines) {
+      if (i % 2 == 0) {
+        line.leg *= 1.1;
+      } else {
+        line.from.x() -= 0.004;
+        line.to.x() += 0.004;
+      }
+    }
+    const double now = checks::weld(in).utilization();
+    CHECK(now < last);
+    last = now;
+  }
+}
+
 // AISC 360 J2.2b (read): a fillet shorter than four legs.
 TEST_CASE("a weld shorter than four legs is noted", "[checks][weld]") {
   checks::WeldInput in = two_lines(10e3);

@@ -98,6 +98,27 @@ TEST_CASE("a part goes by the names of the answer, of the case file and of plain
   CHECK(asked("brace").verdict == studies::Verdict::within);
 }
 
+TEST_CASE("a check goes by the beginning of a word of it, and by its place", "[report][explain]") {
+  studies::Answer answer = traced();
+  checks::Finding both = answer.findings[0];
+  both.check = "combined forces";
+  answer.findings.push_back(both);
+  both.check = "tab weld";
+  both.where = "tabs at the axle bolt";
+  answer.findings.push_back(both);
+  const auto found = [&](const std::string& check) {
+    return studies::explained(answer, cases(), "bracket", check).findings.at(0).check;
+  };
+  CHECK(found("combined") == "combined forces");
+  CHECK(found("Forces") == "combined forces");
+  CHECK(found("root weld") == "weld");
+  CHECK(found("weld") == "weld");
+  CHECK(found("tab") == "tab weld");
+  both.check = "tab root";
+  answer.findings.push_back(both);
+  CHECK_THROWS_WITH(found("tab"), Contains("more than one") && Contains("tab weld; tab root"));
+}
+
 TEST_CASE("an unknown part or check is answered with the nearest and all there are",
           "[report][explain]") {
   CHECK_THAT(problem("lateral_lnk"),

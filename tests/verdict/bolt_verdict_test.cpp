@@ -124,6 +124,19 @@ TEST_CASE("the plates are over once the bolt tears out of them, or bears too har
        .tolerance = 2e-3});
 }
 
+TEST_CASE("the plates are over once the bolt bears too hard on them as on an eye", "[verdict]") {
+  // ASME BTH-1 3-3.3.4, from memory: 1.25 Fy d t with N_d = 1; S355 (EN 10025-2, read).
+  const double holds = 2.0 * 1.25 * hand::kS355 * 0.016 * 0.008;
+  check_flips({.case_text =
+                   [&](double u) {
+                     std::string text = bolted_link("M16 class 10.9", 0.050, u * holds / kRequired);
+                     return text.replace(text.find("2 of 12 mm"), 10, "2 of 8 mm");
+                   },
+               .part = "bracket",
+               .check = "tab",
+               .tolerance = 2e-3});
+}
+
 TEST_CASE("bolts that are not given are named as not checked", "[verdict]") {
   const auto says = [](const studies::Answer& answer) {
     return std::any_of(answer.not_checked.begin(), answer.not_checked.end(),

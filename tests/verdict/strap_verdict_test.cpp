@@ -50,6 +50,99 @@ TEST_CASE("a limit strap is over once it catches more than 0.6 of its breaking l
        .check = "strap"});
 }
 
+TEST_CASE("a strap's tabs are over once its bolt bears too hard on them as it catches",
+          "[verdict]") {
+  // ASME BTH-1 3-3.3.4, from memory: 1.25 Fy d t with N_d = 1, S355 (EN 10025-2, read); asked on
+  // abuse loads: 1.5 (proposal).
+  check_flips({.case_text =
+                   [](double u) {
+                     const double thick = 1.5 * force() / (2.0 * 1.25 * 355.0e6 * 0.010 * u);
+                     return caught(fmt::format(
+                         "breaking_load: 500 kN, bolt: 'M10 class 10.9',\n  tabs: '2 of "
+                         "{} mm S355, edge 30 mm, height 30 mm, width 300 mm'",
+                         1000.0 * thick));
+                   },
+               .part = "limit_strap",
+               .check = "tab"});
+}
+
+namespace {
+
+/// The axle of `caught` pressed down evenly by 25 kN on each wheel, with more said of its seats.
+std::string pressed(const std::string& seats) {
+  std::string text = caught("breaking_load: 500 kN",
+                            "load_cases: [hard corner, {name: down, at_hub: yes,\n"
+                            "  left_wheel: [0, 0, 25 kN], right_wheel: [0, 0, 25 kN]}]\n");
+  const std::string coil = "coil_rate: 400 N/mm";
+  text.replace(text.find(coil), coil.size(), coil + ", " + seats);
+  return text;
+}
+
+// Not met before the axle has risen much farther.
+const std::string kFarStop = "bump_travel: 120 mm, stop_rate: 2000 N/mm, ";
+
+/// Statics: a wheel's load less half of the unsprung weight.
+double on_one_coil() {
+  return 25.0e3 - 0.5 * 280.0 * 9.80665;
+}
+
+}  // namespace
+
+TEST_CASE("a coil seat is over once it carries more than its rating", "[verdict]") {
+  check_flips({.case_text =
+                   [](double u) {
+                     return pressed(kFarStop + fmt::format("seat_rating: {} N", on_one_coil() / u));
+                   },
+               .part = "axle",
+               .check = "rated load"});
+}
+
+TEST_CASE("a bump stop is over once it carries more than its rating", "[verdict]") {
+  // It is met 10 mm up, 2000 N/mm beside the coil's 400. A multiple of the load, coil's preload and
+  // all, raises the axle by so much of 25 kN less what it stands on at ride height.
+  const double over_rest = 25.0e3 - 8.0e3;
+  check_flips({.case_text =
+                   [&](double u) {
+                     const double up = (over_rest / u + 2.0e6 * 0.010) / 2.4e6;
+                     return pressed(
+                         fmt::format("bump_travel: 10 mm, stop_rate: 2000 N/mm, stop_rating: {} N",
+                                     2.0e6 * (up - 0.010)));
+                   },
+               .part = "axle",
+               .check = "rated load"});
+}
+
+TEST_CASE("the welds of a coil seat and of a bump stop's pad are over once their rings are",
+          "[verdict]") {
+  // A ring of diameter D: F / (pi D) + 0.1 D F / (pi D^2 / 4) on the throat (Blodgett, sec. 7.4,
+  // from memory), F off its middle by D / 10 (proposal); 0.60 F_EXX over 2, E70.
+  const auto leg = [](double force, double u) {
+    const double per_length = 1.4 * force / (3.14159265358979 * 0.100);
+    return per_length * std::sqrt(2.0) / (0.60 * 482.633e6 / 2.0) / u;
+  };
+  check_flips({.case_text =
+                   [&](double u) {
+                     return pressed(kFarStop +
+                                    fmt::format("seat_diameter: 100 mm, seat_weld: {} mm",
+                                                1000.0 * leg(on_one_coil(), u)));
+                   },
+               .part = "axle",
+               .check = "seat weld",
+               .tolerance = 2e-3});
+  // At twice the load the stop carries 2000 N/mm past 10 mm of (2 x 17 kN + 20 kN) / 2400 N/mm.
+  check_flips({.case_text =
+                   [&](double u) {
+                     const double up = (2.0 * 17.0e3 / u + 20.0e3) / 2.4e6;
+                     return pressed(
+                         fmt::format("bump_travel: 10 mm, stop_rate: 2000 N/mm, "
+                                     "pad_diameter: 100 mm, pad_weld: {} mm",
+                                     1000.0 * 0.5 * leg(2.0e6 * (up - 0.010), 1.0)));
+                   },
+               .part = "axle",
+               .check = "pad weld",
+               .tolerance = 2e-3});
+}
+
 TEST_CASE("a limit strap without a rating leaves the answer undecided", "[verdict]") {
   const studies::Answer answer = verdict_tests::judged(caught("slack: 120 mm"));
   CHECK(answer.verdict == studies::Verdict::not_decided);
@@ -118,7 +211,29 @@ std::string on_the_stops(double u) {
   return text;
 }
 
+/// Arms 0.9 m long and level at ride height on upright bolts, the axle 60 mm up on its stops: each
+/// tilts by asin(60 / 900).
+std::string tilted(double u) {
+  std::string text = on_the_stops(0.1);
+  const std::string joints = "axle_joint: ball joint, frame_joint: ball joint";
+  text.replace(text.find(joints), joints.size(),
+               fmt::format("axle_joint: ball joint along z, frame_joint: ball joint along z,\n"
+                           "  joint_tilt: {} deg",
+                           std::asin(0.060 / 0.9) * 180.0 / 3.14159265358979 / u));
+  return text;
+}
+
 }  // namespace
+
+TEST_CASE("a joint is over once its bar tilts more than its maker allows", "[verdict][posture]") {
+  for (const double u : {0.98, 1.02}) {
+    const studies::Answer answer = verdict_tests::judged(tilted(u));
+    const checks::Finding tilt = verdict_tests::finding(answer, "arm, left", "joint tilt");
+    CHECK(tilt.utilization() == Approx(u).epsilon(5e-3));
+    CHECK(tilt.state == (u < 1.0 ? checks::State::within : checks::State::over));
+    CHECK(answer.verdict == (u < 1.0 ? studies::Verdict::within : studies::Verdict::over));
+  }
+}
 
 TEST_CASE("a rod end is over once the link's slope on the stops makes it so",
           "[verdict][posture]") {

@@ -122,6 +122,34 @@ TEST_CASE("tabs are over once their weld is, and one weld line alone is not deci
   CHECK(finding(one, "lateral_link", "tab weld").state == checks::State::undecided);
 }
 
+TEST_CASE("tabs are over once the tube's wall under them is", "[verdict]") {
+  // AISC 360-10 table K1.1 (K1-3, K1-4), from memory, by hand: Rn and 0.8 w Rn, the direction the
+  // worst, the tube's own stress 0.4 of yield; a side force pulls one tab by F h / (gap + t).
+  const double own = 1.0 - 0.3 * 0.4 * 1.4;
+  const double rn = 5.5 * 355.0e6 * 0.004 * 0.004 * (1.0 + 0.25 * 0.120 / 0.100) * own;
+  const double of_one = std::hypot(1.0, 0.030 / (0.8 * 0.120)) / rn;
+  for (const double side : {0.0, 0.05}) {
+    const double limit = 1.0 / (0.5 * of_one + side * 0.030 / 0.056 / rn) / 2.0;
+    check_flips({.case_text =
+                     [&](double u) {
+                       return with_tabs(
+                           fmt::format("2 of 6 mm S355, edge 30 mm, height 30 mm, width 120 mm, "
+                                       "gap 50 mm, on 100 x 4 mm S355H, along the tube, side force "
+                                       "{:.0f} %",
+                                       100.0 * side),
+                           u * limit);
+                     },
+                 .part = "lateral_link",
+                 .check = "tab wall"});
+  }
+  const checks::Finding one = finding(
+      judged(with_tabs("1 of 6 mm S355, edge 30 mm, height 30 mm, width 120 mm, off 5 mm, on 100 x "
+                       "4 mm S355H, along the tube",
+                       1000.0)),
+      "lateral_link", "tab wall");
+  CHECK_THAT(one.reason, Contains("second tab"));
+}
+
 TEST_CASE("a single tab must say how far off the force is", "[verdict]") {
   const std::string tab = "1 of 12 mm S355, edge 30 mm, height 40 mm";
   const checks::Finding unknown = finding(judged(with_tabs(tab, 1000.0)), "lateral_link", "tab");
@@ -172,6 +200,37 @@ TEST_CASE("the fillet around a link's end is over once its ring is", "[verdict]"
                .tolerance = 2e-3});
 }
 
+TEST_CASE("a fillet between soft steels is over once its fusion face is", "[verdict]") {
+  // 0.60 Fu on the leg (AISC 360-22 J2.4 with J4.2, from memory); Fu 40 ksi beside the weld (ASTM
+  // A513, read in a restatement) is under 0.71 F_EXX.
+  const double limit = 0.60 * 40.0 * hand::kKsi * 0.003 * hand::kPi * 0.060 / 2.0;
+  check_flips({.case_text =
+                   [&](double u) {
+                     return pushed_link(
+                         "  tube: 60 x 6 mm A513_1_1010\n  ends: weld-on pin\n"
+                         "  end_weld: 3 mm fillet\n",
+                         u * limit);
+                   },
+               .part = "lateral_link",
+               .check = "end weld",
+               .tolerance = 2e-3});
+}
+
+TEST_CASE("a groove around a link's end is over once the metal beside its throat is", "[verdict]") {
+  // 0.60 Fu on the throat, Fu 470 MPa (S355H) under F_EXX; the ring at the middle of the throat.
+  const double limit = 0.60 * 470.0e6 * 0.003 * hand::kPi * 0.057 / 2.0;
+  check_flips({.case_text =
+                   [&](double u) {
+                     return pushed_link(
+                         "  tube: 60 x 15 mm S355H\n  ends: weld-on pin\n"
+                         "  end_weld: 3 mm groove\n",
+                         u * limit);
+                   },
+               .part = "lateral_link",
+               .check = "end weld",
+               .tolerance = 2e-3});
+}
+
 TEST_CASE("a fishmouth is over once its skewed fillet is", "[verdict]") {
   // leg cos(psi / 2), cos(psi) = -beta sin^2 u (AWS D1.1, from memory), along the outline of a cut
   // of 60 on 80 mm; the tube's wall is thicker than the weld develops, so 1.5 (AWS D1.1:2015
@@ -215,6 +274,22 @@ TEST_CASE("rosettes are over once they shear", "[verdict]") {
                .tolerance = 2e-3});
   CHECK(finding(judged(text(100.0, "4 rosettes of 10 mm")), "lateral_link", "rosettes").state ==
         checks::State::undecided);
+}
+
+TEST_CASE("a tube is over once what its rosettes leave of it tears", "[verdict]") {
+  // AISC 360-22 D2(b), D3, from memory: Fu (340 MPa, EN 10305-1 E235+N, read) on the net section,
+  // each hole 1/16 in wider.
+  const double net = hand::tube(0.060, 0.006).area - 4.0 * (0.017 + 0.0254 / 16.0) * 0.006;
+  const double limit = 340.0e6 * net / 2.0;
+  check_flips({.case_text =
+                   [&](double u) {
+                     return pushed_link(
+                         "  tube: 60 x 6 mm E235_N\n  ends: weld-on pin\n"
+                         "  end_weld: 4 rosettes of 17 mm\n",
+                         -u * limit);
+                   },
+               .part = "lateral_link",
+               .check = "net section"});
 }
 
 }  // namespace tab_verdict_test
