@@ -59,11 +59,19 @@ Output with_case(const std::string& path, const std::function<Output(const parts
                         [&](const parts::Design& design, const CaseText&) { return run(design); });
 }
 
+CaseText case_text(const std::string& path) {
+  const std::string name = path == "-" ? "standard input" : path;
+  return {name, read_all(path, name)};
+}
+
 Output with_case_text(const std::string& path,
                       const std::function<Output(const parts::Design&, const CaseText&)>& run) {
-  const std::string name = path == "-" ? "standard input" : path;
-  const CaseText text{name, read_all(path, name)};
-  const cases::Reading reading = cases::read(text.text, name);
+  return with_text(case_text(path), run);
+}
+
+Output with_text(const CaseText& text,
+                 const std::function<Output(const parts::Design&, const CaseText&)>& run) {
+  const cases::Reading reading = cases::read(text.text, text.name);
   if (!reading.design) {
     std::string messages;
     for (const base::InputError& problem : reading.problems) {

@@ -25,6 +25,13 @@ struct CaseText {
   std::string text;
 };
 
+/// @param path  "-" = standard input
+[[nodiscard]] CaseText case_text(const std::string& path);
+
+/// The same from a text at hand.
+[[nodiscard]] Output with_text(
+    const CaseText& text, const std::function<Output(const parts::Design&, const CaseText&)>& run);
+
 /// The same for a command that shows the text too.
 [[nodiscard]] Output with_case_text(
     const std::string& path,

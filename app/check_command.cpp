@@ -32,11 +32,7 @@ void add_beside(Output& out, const studies::Answer& answer, const BesideFiles& b
   if (!beside.svg.empty()) out.files.push_back({beside.svg, report::drawing_svg(answer)});
   if (!beside.vtu.empty()) out.files.push_back({beside.vtu, report::vtu(answer)});
   if (!beside.md.empty()) out.files.push_back({beside.md, report::markdown(answer)});
-  if (beside.csv.empty()) return;
-  out.folders.push_back(beside.csv);
-  for (report::CsvFile& file : report::csv(answer)) {
-    out.files.push_back({beside.csv + "/" + file.name, std::move(file.content)});
-  }
+  if (!beside.csv.empty()) add_tables(out, beside.csv, report::csv(answer));
 }
 
 }  // namespace

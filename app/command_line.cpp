@@ -17,18 +17,19 @@ namespace {
 
 constexpr const char* kExitStatuses =
     "Exit status: 0 within the limits checked; 1 over a limit, or not decided;\n"
-    "2 the case or the command is wrong; 3 a fault of the program.\n";
+    "2 the case or the command is wrong; 3 a fault of the program; 130 interrupted.\n";
 
 constexpr const char* kStockColumns =
     "FILE.csv: lines that start with # are remarks; then a line of headings, any of\n"
-    "shape,unit,depth,width,wall,corner,label in any order; then a line a size:\n"
-    "shape round_bar, round_tube, rectangular_tube, flat_bar, channel or angle; unit\n"
-    "in or mm; depth is the diameter of what is round; corner may be empty (2 walls).\n"
-    "  round_tube,in,1.5,,0.25,,\n";
+    "shape,unit,depth,width,wall,corner,label,price_per_ft in any order; then a line\n"
+    "a size: shape round_bar, round_tube, rectangular_tube, flat_bar, channel or\n"
+    "angle; unit in or mm; depth is the diameter of what is round; corner may be\n"
+    "empty (2 walls); prices per ft or per m (price_per_m), in your own money.\n"
+    "  round_tube,in,1.5,,0.25,,,7.20\n";
 
 constexpr const char* kCommands =
-    "check, report, explain, compare, pick, rate, cases, new, format, schema, completion, sections "
-    "and materials";
+    "check, report, explain, compare, pick, rate, scatter, gather, cases, new, format, schema, "
+    "completion, sections and materials";
 
 void add_json(CLI::App& command, AnswerOptions& options) {
   command.add_option("--json", options.json, "write JSON to FILE, or - for JSON alone")
@@ -79,6 +80,7 @@ Notice no_command(int argc, const char* const* argv) {
 }
 
 const std::vector<std::string> kColors = {"auto", "always", "never"};
+const std::vector<std::string> kBy = {"mass", "cost", "od"};
 const std::vector<std::string> kShells = {"bash", "zsh", "fish"};
 
 /// What is wrong with a word; empty when it is one of them.
@@ -128,14 +130,10 @@ class CommandLine {
         ->add_option("--set", changes_, "a variant, such as bracket.drop=\"7 in\"; may be repeated")
         ->option_text("PATH=VALUE")
         ->allow_extra_args(false);
-    pick_ = add_command("pick", "the lightest bar or tube in stock that passes");
-    add_case_options(*pick_, answer_)->required();
-    add_jobs(*pick_, answer_);
-    pick_->add_option("--part", part_, "lateral_link, brace, arm.lower, arm.upper or a member")
-        ->required()
-        ->option_text("NAME");
-    pick_->add_flag("--all", answer_.all, "every size that was tried");
-    add_stock(*pick_);
+    compare_->add_flag("--usual", usual_,
+                       "the ready-made ones: no brace, bar or tube, bend, drops");
+    add_csv(*compare_);
+    add_pick();
     rate_ = add_command("rate", "up to which axle weight (or other number) all of it holds");
     add_case_options(*rate_, answer_)->required();
     add_jobs(*rate_, answer_);
@@ -144,14 +142,15 @@ class CommandLine {
         ->option_text("PATH");
     rate_
         ->add_option("--for", alternatives_,
-                     "variants instead of the case's own, such as \"bracket.drop = 4 or 6 in\" or "
-                     "\"as drawn or no brace\"; repeated, they are combined")
+                     "variants, such as \"drop = 4, 6 in\"; repeated: combined")
         ->option_text("WORDS")
         ->allow_extra_args(false);
     rate_->add_option("--from", from_, "where the search starts, such as \"2000 lb\"")
         ->option_text("VALUE");
     rate_->add_option("--to", to_, "where it ends")->option_text("VALUE");
     rate_->add_flag("--all", answer_.all, "every value that was tried");
+    add_csv(*rate_);
+    add_scatter();
     cases_ = add_command("cases", "the load cases; with a case file, their numbers in it");
     add_case_options(*cases_, answer_);
     new_ = add_command("new", "a case file to start from, on standard output");
@@ -179,6 +178,7 @@ class CommandLine {
   }
 
   Request parse(int argc, const char* const* argv) {
+    arguments_ = without_share(argc, argv);
     try {
       app_.parse(argc, argv);
     } catch (const CLI::CallForHelp&) {
@@ -192,6 +192,82 @@ class CommandLine {
   }
 
  private:
+  void add_csv(CLI::App& command) {
+    command.add_option("--csv", answer_.csv, "also write tables for a spreadsheet into a folder")
+        ->option_text("DIR");
+  }
+
+  void add_share(CLI::App& command) {
+    command.add_option("--share", share_, "share I of N alone, as a slice for `gather`")
+        ->option_text("I/N");
+  }
+
+  void add_pick() {
+    pick_ = add_command("pick", "the lightest bar or tube in stock that passes");
+    add_case_options(*pick_, answer_)->required();
+    add_jobs(*pick_, answer_);
+    pick_->add_option("--part", parts_, "such as lateral_link or brace; two or three: together")
+        ->required()
+        ->option_text("NAME")
+        ->allow_extra_args(false);
+    const auto add = [&](const char* option, std::vector<std::string>& words, const char* meaning,
+                         const char* text) {
+      pick_->add_option(option, words, meaning)->option_text(text)->allow_extra_args(false);
+    };
+    add("--od-from", limits_.outside_from, "least outside; `brace=1 in` for one part alone",
+        "LENGTH");
+    add("--od-to", limits_.outside_to, "most outside, for clearance or a bung", "LENGTH");
+    add("--wall-from", limits_.wall_from, "least wall of tubes", "LENGTH");
+    add("--wall-to", limits_.wall_to, "most wall of tubes", "LENGTH");
+    add("--kind", limits_.kinds, "tube or bar alone", "tube|bar");
+    add("--steel", limits_.steels, "the steel to take; repeated, each is tried", "NAME");
+    pick_->add_option("--by", by_, "mass, cost (prices by --stock) or od")
+        ->option_text("WHAT")
+        ->check(CLI::Validator([](const std::string& word) { return one_of(word, kBy); }, ""));
+    pick_->add_flag("--all", answer_.all, "every size that was tried");
+    add_csv(*pick_);
+    add_share(*pick_);
+    add_stock(*pick_);
+  }
+
+  void add_scatter() {
+    scatter_ = add_command("scatter", "how often it stays within, when sizes and loads scatter");
+    add_case_options(*scatter_, answer_)->required();
+    add_jobs(*scatter_, answer_);
+    scatter_->add_option("--samples", samples_, "how many designs are drawn; 100 without it")
+        ->option_text("N")
+        ->check(CLI::Range(2, 1000000));
+    scatter_->add_option("--seed", seed_, "the same seed draws the same designs; 1 without it")
+        ->option_text("N");
+    scatter_->add_option("--vary", vary_, "a distribution, such as \"wall = normal 1.0 0.03\"")
+        ->option_text("WORDS")
+        ->allow_extra_args(false);
+    scatter_->add_flag("--all", answer_.all, "every sample");
+    add_csv(*scatter_);
+    add_share(*scatter_);
+    gather_ = add_command("gather", "slices of a sweep (--share) put together to its answer");
+    gather_->add_option("SLICE", slices_, "files that `pick` or `scatter --share` wrote")
+        ->required()
+        ->option_text(" ");
+    add_json(*gather_, answer_);
+    gather_->add_flag("--all", answer_.all, "all of the answer");
+    add_csv(*gather_);
+  }
+
+  /// What a slice remembers of the command line.
+  [[nodiscard]] static std::vector<std::string> without_share(int argc, const char* const* argv) {
+    std::vector<std::string> out;
+    for (int i = 1; i < argc; ++i) {
+      const std::string word = argv[i];
+      if (word == "--share") {
+        ++i;
+      } else if (word.rfind("--share=", 0) != 0) {
+        out.push_back(word);
+      }
+    }
+    return out;
+  }
+
   void add_beside() {
     check_->add_option("--svg", beside_.svg, "also write a drawing, parts by their utilization")
         ->option_text("FILE");
@@ -220,6 +296,8 @@ class CommandLine {
   /// The words that an option or an argument may have, where they are few.
   [[nodiscard]] static std::vector<std::string> values_of(const std::string& name) {
     if (name == "--color") return kColors;
+    if (name == "--by") return kBy;
+    if (name == "--kind") return {"tube", "bar"};
     if (name == "--layout") return cases::layouts();
     return name == "SHELL" ? kShells : std::vector<std::string>();
   }
@@ -260,10 +338,16 @@ class CommandLine {
     if (version_) return Notice{program_line() + "\n", kExitWithin};
     if (check_->parsed()) return CheckRequest{answer_, beside_};
     if (report_->parsed()) return ReportRequest{answer_, out_, date_};
-    if (compare_->parsed()) return CompareRequest{answer_, changes_};
+    if (compare_->parsed()) return CompareRequest{answer_, changes_, usual_};
     if (explain_->parsed())
       return ExplainRequest{answer_, part_, fmt::format("{}", fmt::join(check_words_, " "))};
-    if (pick_->parsed()) return PickRequest{answer_, part_, stock_};
+    if (pick_->parsed()) {
+      return PickRequest{answer_, parts_, limits_, by_, stock_, {share_, arguments_}};
+    }
+    if (scatter_->parsed()) {
+      return ScatterRequest{answer_, samples_, seed_, vary_, {share_, arguments_}};
+    }
+    if (gather_->parsed()) return GatherRequest{answer_, slices_};
     if (rate_->parsed()) return RateRequest{answer_, over_, alternatives_, from_, to_};
     if (cases_->parsed()) return CasesRequest{answer_};
     if (format_->parsed()) return FormatRequest{};
@@ -281,6 +365,8 @@ class CommandLine {
   CLI::App* compare_ = nullptr;
   CLI::App* pick_ = nullptr;
   CLI::App* rate_ = nullptr;
+  CLI::App* scatter_ = nullptr;
+  CLI::App* gather_ = nullptr;
   CLI::App* cases_ = nullptr;
   CLI::App* new_ = nullptr;
   CLI::App* format_ = nullptr;
@@ -306,6 +392,16 @@ class CommandLine {
   std::string list_;
   std::string stock_;
   bool metric_ = false;
+  bool usual_ = false;
+  std::vector<std::string> parts_;
+  LimitWords limits_;
+  std::string by_ = "mass";
+  int samples_ = 100;
+  std::uint64_t seed_ = 1;
+  std::vector<std::string> vary_;
+  std::string share_;
+  std::vector<std::string> slices_;
+  std::vector<std::string> arguments_;
 };
 
 }  // namespace

@@ -9,9 +9,11 @@
 
 #include "app/command_line.hpp"
 #include "app/commands.hpp"
+#include "app/interrupt.hpp"
 #include "app/program.hpp"
 #include "app/screen.hpp"
 #include "base/input_error.hpp"
+#include "studies/watch.hpp"
 
 namespace {
 
@@ -37,6 +39,8 @@ struct Run {
   app::Output operator()(const app::CompareRequest& r) const { return compare_command(r, color); }
   app::Output operator()(const app::ExplainRequest& r) const { return explain_command(r, color); }
   app::Output operator()(const app::PickRequest& r) const { return pick_command(r, color); }
+  app::Output operator()(const app::ScatterRequest& r) const { return scatter_command(r, color); }
+  app::Output operator()(const app::GatherRequest& r) const { return gather_command(r, color); }
   app::Output operator()(const app::RateRequest& r) const { return rate_command(r, color); }
   app::Output operator()(const app::CasesRequest& r) const { return cases_command(r, color); }
   app::Output operator()(const app::NewRequest& r) const { return app::new_command(r); }
@@ -54,6 +58,10 @@ app::Output output_of(int argc, const char* const* argv) {
     return std::visit(Run{app::use_color(request.color)}, request.what);
   } catch (const base::InputError& error) {
     return {.text = {}, .messages = fmt::format("{}\n", error.what()), .status = app::kExitInput};
+  } catch (const studies::Stopped&) {
+    return {.text = {},
+            .messages = "linkmargin: interrupted before any part of the answer was complete\n",
+            .status = app::kExitInterrupted};
   }
 }
 
@@ -61,6 +69,7 @@ app::Output output_of(int argc, const char* const* argv) {
 
 int main(int argc, char** argv) {
   std::signal(SIGABRT, on_abort);
+  app::remember_interrupts();
   std::signal(SIGPIPE, SIG_IGN);  // a closed pipe is an error of write(), with a message
   try {
     return app::write_out(output_of(argc, argv));

@@ -6,6 +6,7 @@
 #include <cstring>
 #include <memory>
 #include <string_view>
+#include <utility>
 
 #include <fcntl.h>
 #include <fmt/format.h>
@@ -84,6 +85,14 @@ Output answer_output(const AnswerOptions& options, const std::function<std::stri
   if (options.json == "-") return {.text = json(), .status = status};
   if (options.json.empty()) return {.text = text(), .status = status};
   return {.text = text(), .messages = {}, .files = {{options.json, json()}}, .status = status};
+}
+
+void add_tables(Output& out, const std::string& folder, std::vector<report::CsvFile> tables) {
+  if (folder.empty()) return;
+  out.folders.push_back(folder);
+  for (report::CsvFile& file : tables) {
+    out.files.push_back({folder + "/" + file.name, std::move(file.content)});
+  }
 }
 
 int write_out(const Output& output) {

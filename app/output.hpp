@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "app/request.hpp"
+#include "report/csv.hpp"
 
 namespace app {
 
@@ -22,6 +23,9 @@ struct Output {
   std::vector<OutputFile> files = {};
   int status = 0;
 };
+
+/// Adds tables for a spreadsheet in a folder; nothing for an empty one.
+void add_tables(Output& out, const std::string& folder, std::vector<report::CsvFile> tables);
 
 /// An answer in the forms that were asked for: text, JSON in a file beside it, or JSON alone. Only
 /// those are composed.

@@ -7,9 +7,9 @@
 
 namespace app {
 
-/// A line on the terminal that says how far a long run is: "  34 %  load case 3 of 12, soft rail".
-/// It appears when standard error is a terminal and the run has taken a second, and is gone when
-/// this object is.
+/// A line on the terminal that says how far a long run is: "  34 %, 2 min left  load case 3 of 12,
+/// soft rail". It appears when standard error is a terminal and the run has taken a second, and is
+/// gone when this object is. Its watch also stops the run once it is interrupted.
 class ProgressLine {
  public:
   ProgressLine();
@@ -27,8 +27,10 @@ class ProgressLine {
 
   std::mutex mutex_;
   int columns_ = 0;  // of the terminal; 0 = none
+  Clock::time_point start_ = Clock::now();
   Clock::time_point next_;
-  int shown_ = 0;  // columns that the line takes now
+  double fraction_ = 0.0;  // the farthest seen: threads tell of theirs in any order
+  int shown_ = 0;          // columns that the line takes now
 };
 
 }  // namespace app

@@ -4,6 +4,7 @@
 
 #include "app/case_file.hpp"
 #include "app/commands.hpp"
+#include "app/interrupt.hpp"
 #include "app/program.hpp"
 #include "app/progress_line.hpp"
 #include "app/shell_word.hpp"
@@ -13,6 +14,7 @@
 #include "cases/quantity.hpp"
 #include "report/json.hpp"
 #include "report/rated_text.hpp"
+#include "studies/design_number.hpp"
 #include "studies/rate.hpp"
 
 namespace app {
@@ -49,8 +51,7 @@ double span_end(const parts::Design& design, const std::string& path, const char
                 const std::string& text) {
   if (text.empty()) return base::kUnset;
   try {
-    const parts::Design changed = cases::apply(design, {text, {{path, text}}});
-    return cases::number_at(changed, path).si;
+    return cases::read_quantity(text, studies::number_of(design, path).dimension).si;
   } catch (const base::InputError& error) {
     throw base::InputError(fmt::format("{} \"{}\"", option, text), error.what());
   }
@@ -90,9 +91,14 @@ Output rate_command(const RateRequest& request, bool color) {
     const bool all_hold =
         std::all_of(rating.designs.begin(), rating.designs.end(),
                     [](const studies::Rated& d) { return d.holds_to.has_value(); });
-    return answer_output(
+    Output out = answer_output(
         request.options, [&] { return report::rated_text(rating, style); },
-        [&] { return report::json(rating, program()); }, all_hold ? kExitWithin : kExitOver);
+        [&] { return report::json(rating, program()); },
+        interrupted() ? kExitInterrupted
+        : all_hold    ? kExitWithin
+                      : kExitOver);
+    add_tables(out, request.options.csv, report::csv(rating));
+    return out;
   });
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <variant>
 #include <vector>
@@ -15,6 +16,7 @@ struct AnswerOptions {
   std::string json;       ///< file, "-" = standard output instead of text, empty = none
   bool all = false;       ///< everything that is known, instead of a screen
   int jobs = 0;           ///< designs at once; 0 = as many as there are processors
+  std::string csv = {};   ///< folder for tables; empty = none
 };
 
 /// Files that are written beside the answer to `check`; empty = none.
@@ -40,12 +42,46 @@ struct ReportRequest {
 struct CompareRequest {
   AnswerOptions options;
   std::vector<std::string> changes;  ///< "path=value", each a variant or several
+  bool usual = false;                ///< the ready-made comparisons that the case allows
+};
+
+/// Limits on the sizes to pick from, as typed: "1-3/4 in", or "brace=2 in" for one part alone.
+struct LimitWords {
+  std::vector<std::string> outside_from;
+  std::vector<std::string> outside_to;
+  std::vector<std::string> wall_from;
+  std::vector<std::string> wall_to;
+  std::vector<std::string> kinds;   ///< "tube", "bar", "brace=tube"
+  std::vector<std::string> steels;  ///< "DOM", "brace=4130"
+};
+
+/// Which slice of a sweep is computed, "2/8"; empty = all of it.
+struct ShareWords {
+  std::string share;
+  std::vector<std::string> arguments;  ///< the command line without it
 };
 
 struct PickRequest {
   AnswerOptions options;
-  std::string part;
+  std::vector<std::string> parts;
+  LimitWords limits;
+  std::string by = "mass";
   std::string stock;  ///< file with the user's own list of sizes; empty = none
+  ShareWords share;
+};
+
+struct ScatterRequest {
+  AnswerOptions options;
+  int samples = 100;
+  std::uint64_t seed = 1;
+  std::vector<std::string> changes;  ///< "lateral_link.wall = normal 1.0 0.03", "load = fixed"
+  ShareWords share;
+};
+
+/// Slices of one sweep put together.
+struct GatherRequest {
+  AnswerOptions options;  ///< names no case
+  std::vector<std::string> slices;
 };
 
 struct RateRequest {
@@ -99,8 +135,8 @@ struct Notice {
 
 struct Request {
   std::variant<Notice, CheckRequest, ReportRequest, CompareRequest, ExplainRequest, PickRequest,
-               RateRequest, CasesRequest, NewRequest, SchemaRequest, FormatRequest, SectionsRequest,
-               MaterialsRequest>
+               RateRequest, ScatterRequest, GatherRequest, CasesRequest, NewRequest, SchemaRequest,
+               FormatRequest, SectionsRequest, MaterialsRequest>
       what;
   ColorChoice color = ColorChoice::automatic;
 };

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <optional>
+#include <type_traits>
 #include <utility>
 
 #include <fmt/format.h>
@@ -288,31 +289,42 @@ class FieldFinder {
 };
 
 /// The full paths of a field that was given without its part: "vehicle.axle_weight".
-std::vector<std::string> full_paths(const std::string& field) {
+/// @param of  a design whose parts alone count; null = all parts there can be
+std::vector<std::string> full_paths(const std::string& field, const Design* of) {
   std::vector<std::string> all;
-  const auto add = [&](const char* part, auto value) {
+  const auto add = [&](const char* part, auto member) {
+    if (of != nullptr && !(of->*member)) return;
+    typename std::decay_t<decltype(of->*member)>::value_type value;
     FieldFinder finder(field);
     fields(finder, value);
-    if (finder.found()) all.push_back(fmt::format("`{}.{}`", part, field));
+    if (finder.found()) all.push_back(fmt::format("{}.{}", part, field));
   };
-  add("vehicle", parts::VehicleEntry{});
-  add("lateral_link", parts::LateralLink{});
-  add("bracket", parts::Bracket{});
-  add("brace", parts::Brace{});
-  add("frame", parts::Frame{});
-  add("arm", parts::Arm{});
-  add("axle", parts::Axle{});
-  add("limit_strap", parts::LimitStrap{});
-  add("steering", parts::Steering{});
+  add("vehicle", &Design::vehicle);
+  add("lateral_link", &Design::lateral_link);
+  add("bracket", &Design::bracket);
+  add("brace", &Design::brace);
+  add("frame", &Design::frame);
+  add("arm", &Design::arm);
+  add("axle", &Design::axle);
+  add("limit_strap", &Design::limit_strap);
+  add("steering", &Design::steering);
   return all;
+}
+
+/// "drop" -> "bracket.drop" where one part of the design has such a field; else as it is.
+std::string full_path(const Design& design, std::string_view raw) {
+  const std::string path(trim(raw));
+  if (path.find('.') != std::string::npos || names_a_part(path)) return path;
+  const std::vector<std::string> full = full_paths(path, &design);
+  return full.size() == 1 ? full.front() : path;
 }
 
 [[noreturn]] void refuse(const Path& path) {
   const std::vector<std::string> full =
-      path.field.empty() ? full_paths(path.whole) : std::vector<std::string>{};
+      path.field.empty() ? full_paths(path.whole, nullptr) : std::vector<std::string>{};
   if (!full.empty()) {
-    throw InputError(path.whole, fmt::format("{} needs its part before it: {}", quoted(path.whole),
-                                             join(full, " or ")));
+    throw InputError(path.whole, fmt::format("{} needs its part before it: `{}`",
+                                             quoted(path.whole), join(full, "` or `")));
   }
   if (path.group == "materials" || path.group == "sections" || path.group == "joints") {
     throw InputError(path.whole, fmt::format("what `{}:` holds is shared by the parts that name "
@@ -344,7 +356,8 @@ void add_part(Design& design, std::optional<T> Design::*member, const std::strin
 
 }  // namespace
 
-void set(Design& design, const Patch& patch) {
+void set(Design& design, const Patch& given) {
+  const Patch patch = {full_path(design, given.path), given.value};
   const Path path = cut(patch.path);
   if (path.group == "points") return change_point(design, path, patch);
   if (path.group == "factors" || path.whole == "load_cases" || path.whole == "sizes") {
@@ -363,8 +376,13 @@ std::string NumberAt::text_of(double value) const {
                       : fmt::format("{:.17g} {}", value / factor, unit);
 }
 
+NumberAt shown_number(double si, parts::Dimension dimension, bool inches) {
+  const CustomaryUnit unit = customary_unit(dimension, inches);
+  return {si, std::string(unit.name), unit.factor, dimension};
+}
+
 NumberAt number_at(const Design& design, std::string_view raw) {
-  const Path path = cut(raw);
+  const Path path = cut(full_path(design, raw));
   NumberFinder finder(path.field);
   const auto look_into = [&](auto part) { fields(finder, part); };
   const bool known = with_group(
@@ -388,12 +406,11 @@ NumberAt number_at(const Design& design, std::string_view raw) {
                                  "value to start from, e.g. {}",
                                  example_quantity(dimension, design.inches)));
   }
-  const CustomaryUnit unit = customary_unit(dimension, design.inches);
   if (path.group == "vehicle" && dimension == parts::Dimension::force) {
-    return design.inches ? NumberAt{si, "lb", base::kPoundForce}
-                         : NumberAt{si, "kg", base::kGravity};
+    return design.inches ? NumberAt{si, "lb", base::kPoundForce, dimension}
+                         : NumberAt{si, "kg", base::kGravity, dimension};
   }
-  return {si, std::string(unit.name), unit.factor};
+  return shown_number(si, dimension, design.inches);
 }
 
 Design apply(const Design& design, const parts::Variant& variant) {

@@ -1,7 +1,6 @@
 #include "report/comparison_text.hpp"
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 #include <cstddef>
 #include <vector>
@@ -9,6 +8,8 @@
 #include <fmt/format.h>
 
 #include "report/answer_words.hpp"
+#include "report/conclusion_text.hpp"
+#include "report/stopped_words.hpp"
 #include "report/text_table.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
@@ -201,16 +202,9 @@ std::string failures(const Comparison& c, const TextStyle& style) {
   for (const std::string& failure : c.failures) {
     out += paragraph("could not be run: " + failure, style.width, 0, 2);
   }
+  const std::size_t n_done = 1 + c.variants.size() + c.failures.size();
+  out += stopped_words(n_done, n_done + c.unfinished.size(), "designs", style);
   return out;
-}
-
-bool leaves_brace_out(const std::string& name) {
-  std::string lower = name;
-  std::transform(lower.begin(), lower.end(), lower.begin(),
-                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return lower.find("no brace") != std::string::npos ||
-         lower.find("without brace") != std::string::npos ||
-         lower.find("without the brace") != std::string::npos;
 }
 
 /// A share in percent; what is not quite all of it is not rounded to 100.
@@ -257,7 +251,10 @@ std::string comparison_body(const Comparison& c, const TextStyle& style) {
       "ranges run over the stiffness of rail, brace end and bushings; 100 % = the "
       "limit; buckles at: lowest multiple of a load case",
       style.width, 0, 2);
-  return out + benefit_line(c, style) + failures(c, style);
+  for (std::size_t i = 0; i < c.variants.size(); ++i) {
+    out += paragraph(conclusion(c, i), style.width, 0, 2);
+  }
+  return out + failures(c, style);
 }
 
 std::string variant_lines(const Comparison& c, const TextStyle& style) {

@@ -5,41 +5,13 @@
 
 #include <fmt/format.h>
 
-#include "report/html_table.hpp"
+#include "report/csv_rows.hpp"
 #include "report/json_words.hpp"
 
 namespace report {
 namespace {
 
 using studies::Answer;
-
-/// Rows under the cautions and a line of headings.
-class CsvTable {
- public:
-  CsvTable(std::string name, const std::string& headings) : file_{std::move(name), {}} {
-    for (const std::string& caution : studies::cautions()) file_.content += "# " + caution + "\n";
-    file_.content += headings + "\n";
-  }
-
-  CsvTable& text(std::string_view words) { return cell(csv_cell(words)); }
-  CsvTable& number(double value) { return cell(exact(value)); }
-  void end_row() {
-    file_.content += "\n";
-    first_ = true;
-  }
-  [[nodiscard]] CsvFile file() && { return std::move(file_); }
-
- private:
-  CsvTable& cell(const std::string& content) {
-    if (!first_) file_.content += ",";
-    first_ = false;
-    file_.content += content;
-    return *this;
-  }
-
-  CsvFile file_;
-  bool first_ = true;
-};
 
 CsvFile findings_csv(const Answer& answer) {
   CsvTable out("findings.csv",
@@ -96,21 +68,6 @@ CsvFile assumed_csv(const Answer& answer) {
   return std::move(out).file();
 }
 
-CsvFile variants_csv(const studies::Comparison& c) {
-  CsvTable out("variants.csv",
-               "design,verdict,worst,utilization,root moment low [N m],root moment high [N m],"
-               "tip deflection low [m],tip deflection high [m],critical factor,mass [kg]");
-  const auto add = [&](const studies::Figures& f) {
-    out.text(f.name).text(verdict_in_words(f.verdict)).text(f.worst).number(f.worst_utilization);
-    out.number(f.root_moment.low).number(f.root_moment.high);
-    out.number(f.tip_deflection.low).number(f.tip_deflection.high);
-    out.number(f.critical_factor).number(f.mass).end_row();
-  };
-  add(c.base);
-  for (const studies::Figures& f : c.variants) add(f);
-  return std::move(out).file();
-}
-
 }  // namespace
 
 std::string csv_cell(std::string_view text) {
@@ -131,7 +88,7 @@ std::string csv_cell(std::string_view text) {
 std::vector<CsvFile> csv(const Answer& answer) {
   std::vector<CsvFile> files = {findings_csv(answer), critical_csv(answer), ends_csv(answer),
                                 masses_csv(answer), assumed_csv(answer)};
-  if (answer.comparison) files.push_back(variants_csv(*answer.comparison));
+  if (answer.comparison) files.push_back(csv(*answer.comparison).front());
   return files;
 }
 

@@ -6,30 +6,19 @@
 
 #include <nlohmann/json.hpp>
 
+#include "report/conclusion_text.hpp"
 #include "report/json_keys.hpp"
+#include "report/json_parts.hpp"
 #include "report/json_words.hpp"
 #include "report/units_shown.hpp"
 #include "sections/area_props.hpp"
 
 namespace report {
-namespace {
-
-using Json = nlohmann::ordered_json;
-
-constexpr int kFormat = 1;
 
 Json value_of(double number) {
   if (std::isnan(number)) return "unset";
   if (std::isinf(number)) return number > 0.0 ? "unlimited" : "unlimited below";
   return number;
-}
-
-/// Three of the numbers, from `first` on.
-template <std::size_t N>
-Json three(const std::array<double, N>& all, std::size_t first) {
-  Json list = Json::array();
-  for (std::size_t i = first; i < first + 3; ++i) list.push_back(value_of(all[i]));
-  return list;
 }
 
 Json strings(const std::vector<std::string>& items) {
@@ -38,10 +27,25 @@ Json strings(const std::vector<std::string>& items) {
   return list;
 }
 
-template <class Items, class Writer>
-Json list_of(const Items& items, Writer write) {
+Json assumed(const std::vector<parts::Assumption>& all) {
+  return list_of(all, [](const parts::Assumption& a) {
+    Json out;
+    out["key"] = a.key;
+    out["value"] = a.value;
+    out["basis"] = a.basis;
+    return out;
+  });
+}
+
+namespace {
+
+constexpr int kFormat = 1;
+
+/// Three of the numbers, from `first` on.
+template <std::size_t N>
+Json three(const std::array<double, N>& all, std::size_t first) {
   Json list = Json::array();
-  for (const auto& item : items) list.push_back(write(item));
+  for (std::size_t i = first; i < first + 3; ++i) list.push_back(value_of(all[i]));
   return list;
 }
 
@@ -355,10 +359,17 @@ Json figures(const studies::Figures& f) {
     Json of_part;
     of_part["part"] = p.part;
     of_part["utilization"] = value_of(p.utilization);
+    of_part["check"] = p.check;
     return of_part;
   });
   out["tip_deflection_m"] = range(f.tip_deflection);
   out["root_moment_Nm"] = range(f.root_moment);
+  out["root_moments"] = list_of(f.root_moments, [](const studies::RootMoment& at) {
+    Json one;
+    one["rail"] = at.rail;
+    one["largest_Nm"] = value_of(at.moment);
+    return one;
+  });
   out["weld_utilization"] = value_of(f.weld_utilization);
   out["worst_stress_Pa"] = value_of(f.worst_stress);
   out["worst_stress_part"] = f.worst_stress_part;
@@ -372,29 +383,7 @@ Json designs(const studies::Comparison& c) {
   out["base"] = figures(c.base);
   out["variants"] = list_of(c.variants, figures);
   out["could_not_be_run"] = strings(c.failures);
-  return out;
-}
-
-Json assumed(const std::vector<parts::Assumption>& all) {
-  return list_of(all, [](const parts::Assumption& a) {
-    Json out;
-    out["key"] = a.key;
-    out["value"] = a.value;
-    out["basis"] = a.basis;
-    return out;
-  });
-}
-
-Json candidate(const studies::Candidate& c) {
-  Json out;
-  out["size"] = c.item.label;
-  out["list"] = c.item.list;
-  out["mark"] = c.item.mark;
-  out["steel"] = c.steel;
-  out["mass_per_length_kg_m"] = value_of(c.mass_per_length);
-  out["verdict"] = verdict_in_words(c.verdict);
-  out["utilization"] = value_of(c.utilization);
-  if (!c.stopped_by.empty()) out["stopped_by"] = c.stopped_by;
+  if (!c.unfinished.empty()) out["stopped_before_their_end"] = strings(c.unfinished);
   return out;
 }
 
@@ -478,6 +467,11 @@ Json rated(const studies::Rated& d, bool inches) {
   add("fails_below", d.fails_below);
   add("holds_from", d.holds_from);
   add("holds_up_to", d.holds_to);
+  if (!std::isnan(d.limit)) {
+    out["limit_SI"] = value_of(d.limit);
+    out["proved"] = d.proved;
+  }
+  if (d.stopped) out["stopped"] = true;
   add("fails_at", d.fails_at);
   out["to_the_end"] = d.to_the_end;
   out["holds_again"] = d.holds_again;
@@ -486,7 +480,8 @@ Json rated(const studies::Rated& d, bool inches) {
   return out;
 }
 
-/// How every answer starts.
+}  // namespace
+
 Json opening(const Program& program, const std::string& title, bool inches) {
   Json out;
   out["about"] = about(program);
@@ -497,12 +492,9 @@ Json opening(const Program& program, const std::string& title, bool inches) {
   return out;
 }
 
-/// What a case file says may hold bytes that are no UTF-8: they are replaced, not refused.
 std::string dumped(const Json& out) {
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
-
-}  // namespace
 
 std::string json(const studies::Answer& answer, const Program& program) {
   Json out = opening(program, answer.title, answer.inches);
@@ -536,21 +528,10 @@ std::string json(const studies::Comparison& comparison, const Program& program) 
   Json out = opening(program, comparison.title, comparison.inches);
   const Json both = designs(comparison);
   for (const auto& item : both.items()) out[item.key()] = item.value();
-  return dumped(out);
-}
-
-std::string json(const studies::Picked& picked, const Program& program) {
-  Json out = opening(program, picked.title, picked.inches);
-  out["part"] = picked.part;
-  out["now"] = picked.now;
-  if (picked.lightest) out["lightest"] = candidate(*picked.lightest);
-  if (picked.next_down) out["next_down"] = candidate(*picked.next_down);
-  if (picked.next_up) out["next_up"] = candidate(*picked.next_up);
-  if (picked.same_outside) out["same_outside"] = candidate(*picked.same_outside);
-  out["others_over"] = picked.others_over;
-  if (!picked.other_tube_over.empty()) out["other_tube_over"] = picked.other_tube_over;
-  out["tried"] = list_of(picked.tried, candidate);
-  out["assumed"] = assumed(picked.assumed);
+  out["conclusions"] = Json::array();
+  for (std::size_t i = 0; i < comparison.variants.size(); ++i) {
+    out["conclusions"].push_back(conclusion(comparison, i));
+  }
   return dumped(out);
 }
 

@@ -5,8 +5,9 @@
 #include "studies/answer.hpp"
 #include "studies/case_list.hpp"
 #include "studies/explain.hpp"
-#include "studies/pick.hpp"
+#include "studies/pick_grid.hpp"
 #include "studies/rate.hpp"
+#include "studies/scatter.hpp"
 
 namespace report {
 
@@ -23,6 +24,8 @@ struct Program {
 [[nodiscard]] std::string json(const studies::Answer& answer, const Program& program);
 [[nodiscard]] std::string json(const studies::Comparison& comparison, const Program& program);
 [[nodiscard]] std::string json(const studies::Picked& picked, const Program& program);
+[[nodiscard]] std::string json(const studies::PickedGrid& grid, const Program& program);
+[[nodiscard]] std::string json(const studies::Scattered& scattered, const Program& program);
 [[nodiscard]] std::string json(const studies::Rating& rating, const Program& program);
 [[nodiscard]] std::string json(const studies::CaseList& list, const Program& program);
 [[nodiscard]] std::string json(const studies::Explanation& explanation, const Program& program);

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "report/answer_words.hpp"
+#include "report/stopped_words.hpp"
 #include "report/text_table.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
@@ -22,17 +23,43 @@ std::string size_words(const Candidate& c) {
   return c.steel.empty() ? c.item.label : c.item.label + ", " + c.steel;
 }
 
-std::vector<TableCell> row(const std::string& what, const std::string& size, const Candidate& c,
-                           bool inches) {
-  const Tone tone = verdict_tone(c.verdict);
-  return {{what},
-          {size},
-          {shown_mass_per_length(c.mass_per_length, inches)},
-          {std::isfinite(c.utilization) ? percent(c.utilization) : "not decided", tone},
-          {c.stopped_by.empty() ? verdict_word(c.verdict) : c.stopped_by, tone}};
+/// The check that governs a size, or what is not decided about it.
+std::string governed_by(const Candidate& c) {
+  const studies::Judged& j = c.judged;
+  if (j.verdict == Verdict::not_decided && !j.open.empty()) return j.open;
+  std::string words = j.load_case.empty() ? j.check : j.check + ", " + j.load_case;
+  if (!j.other_over.empty()) words += fmt::format("; with it {}", part_words(j.other_over));
+  if (j.verdict == Verdict::over && !j.open.empty()) words += "; not decided: " + j.open;
+  return words;
 }
 
-TextTable empty_table() {
+std::string utilization_words(const Candidate& c) {
+  return std::isfinite(c.judged.utilization) ? percent(c.judged.utilization) : "not decided";
+}
+
+bool has_prices(const Picked& p) {
+  return std::any_of(p.tried.begin(), p.tried.end(),
+                     [](const Candidate& c) { return std::isfinite(c.item.price); });
+}
+
+/// In the user's own money, for all that the part takes.
+std::string cost_words(const Picked& p, const Candidate& c) {
+  return std::isfinite(c.item.price) ? fmt::format("{:.2f}", c.item.price * p.length) : "-";
+}
+
+std::vector<TableCell> row(const Picked& p, const std::string& what, const std::string& size,
+                           const Candidate& c) {
+  const Tone tone = verdict_tone(c.judged.verdict);
+  std::vector<TableCell> cells = {{what},
+                                  {size},
+                                  {shown_mass_per_length(c.mass_per_length, p.inches)},
+                                  {utilization_words(c), tone},
+                                  {governed_by(c), tone}};
+  if (has_prices(p)) cells.insert(cells.begin() + 3, {cost_words(p, c)});
+  return cells;
+}
+
+TextTable empty_table(const Picked& p) {
   TextTable table;
   table.columns = {{.least_width = 8},
                    {.least_width = 25},
@@ -43,19 +70,45 @@ TextTable empty_table() {
                 {"size", Tone::label},
                 {"mass", Tone::label},
                 {"utilization", Tone::label},
-                {"stopped by", Tone::label}};
+                {"governed by", Tone::label}};
+  if (has_prices(p)) {
+    table.columns.insert(table.columns.begin() + 3, {.numbers = true, .gap = 1});
+    table.head.insert(table.head.begin() + 3, {"cost", Tone::label});
+  }
   return table;
 }
 
-/// The sizes around the lightest that passes, with the lightest of the outside that is there now.
+/// The words for the first that passes, the one before it and the one after it.
+struct StepWords {
+  const char* first;
+  const char* before;
+  const char* after;
+  const char* less;
+  const char* order;
+};
+
+StepWords step_words(studies::PickBy by) {
+  switch (by) {
+    case studies::PickBy::cost:
+      return {"cheapest", "cheaper", "dearer", "cost less", "cost"};
+    case studies::PickBy::outside:
+      return {"smallest", "smaller", "larger", "are no larger", "diameter"};
+    case studies::PickBy::mass:
+      break;
+  }
+  return {"lightest", "lighter", "heavier", "are lighter", "mass"};
+}
+
+/// The sizes around the one that is picked, with the first of the outside that is there now.
 std::vector<std::pair<std::string, Candidate>> sizes_shown(const Picked& p) {
   std::vector<std::pair<std::string, Candidate>> shown;
   const auto add = [&](const std::string& what, const std::optional<Candidate>& c) {
     if (c) shown.emplace_back(what, *c);
   };
-  add("lighter", p.next_down);
-  add("lightest", p.lightest);
-  add("heavier", p.next_up);
+  const StepWords words = step_words(p.by);
+  add(words.before, p.next_down);
+  add(words.first, p.lightest);
+  add(words.after, p.next_up);
   const bool there_already =
       p.same_outside && std::any_of(shown.begin(), shown.end(), [&](const auto& other) {
         return other.second.item.label == p.same_outside->item.label;
@@ -67,10 +120,10 @@ std::vector<std::pair<std::string, Candidate>> sizes_shown(const Picked& p) {
 std::string neighbors(const Picked& p, const TextStyle& style) {
   const auto shown = sizes_shown(p);
   if (shown.empty()) return "";
-  TextTable table = empty_table();
+  TextTable table = empty_table(p);
   std::vector<std::string> steels;
   for (const auto& [what, c] : shown) {
-    table.rows.push_back(row(what, c.item.label, c, p.inches));
+    table.rows.push_back(row(p, what, c.item.label, c));
     if (!c.steel.empty()) steels.push_back(fmt::format("{}: {}", c.item.label, c.steel));
   }
   const bool same_steel = std::all_of(shown.begin(), shown.end(), [&](const auto& other) {
@@ -78,44 +131,48 @@ std::string neighbors(const Picked& p, const TextStyle& style) {
   });
   return laid_out(table, style.width, style.color) +
          (same_steel ? "" : paragraph("steel: " + joined(steels, "; "), style.width, 0, 2)) +
-         paragraph("utilization: 100 % = the limit, worst of this part's checks", style.width, 0,
-                   2);
+         paragraph(
+             "utilization: 100 % = the limit; worst of this part's checks over all load "
+             "cases and stiffness sets",
+             style.width, 0, 2);
 }
 
-/// "yield" of "yield at the bend, slid into a curb, left: over".
+/// What keeps a size from passing, in short.
 std::string kind_of_stop(const Candidate& c) {
-  return c.stopped_by.substr(0, c.stopped_by.find(','));
+  if (c.judged.no_sense) return "makes no sense in this case";
+  if (c.judged.verdict == Verdict::not_decided) {
+    return c.judged.open.substr(0, c.judged.open.find_first_of(",:")) + " not decided";
+  }
+  if (c.judged.utilization > 1.0) return c.judged.check;
+  return c.judged.other_over.substr(0, c.judged.other_over.find(", ")) + " over with it";
 }
 
-/// How many of the sizes lighter than the lightest that passes are stopped by what.
-std::string what_stops_the_lighter(const Picked& p, const TextStyle& style) {
+/// How many of the sizes before the first that passes are stopped by what.
+std::string what_stops_those_before(const Picked& p, const TextStyle& style) {
   std::map<std::string, int> stops;
-  int n_lighter = 0;
+  int n_before = 0;
   for (const Candidate& c : p.tried) {
-    if (p.lightest && !(c.mass_per_length < p.lightest->mass_per_length)) continue;
-    if (c.verdict == Verdict::within) continue;
-    ++n_lighter;
-    ++stops[kind_of_stop(c)];
+    if (p.lightest && c.item.label == p.lightest->item.label && c.steel == p.lightest->steel) break;
+    ++n_before;
+    ++stops[part_words(kind_of_stop(c))];
   }
-  if (n_lighter == 0) return "";
+  if (n_before == 0) return "";
   std::vector<std::pair<std::string, int>> by_count(stops.begin(), stops.end());
   std::stable_sort(by_count.begin(), by_count.end(),
                    [](const auto& a, const auto& b) { return a.second > b.second; });
   std::vector<std::string> words;
   for (const auto& [what, n] : by_count) words.push_back(fmt::format("{} ({})", what, n));
-  return paragraph(
-      fmt::format("{} of {} sizes{} do not pass, stopped by: {}", n_lighter, p.tried.size(),
-                  p.lightest ? " are lighter and" : "", joined(words, ", ")),
-      style.width, 0, 2);
+  const std::string less = p.lightest ? fmt::format(" {} and", step_words(p.by).less) : "";
+  return paragraph(fmt::format("{} of {} sizes{} do not pass, stopped by: {}", n_before,
+                               p.tried.size(), less, joined(words, ", ")),
+                   style.width, 0, 2);
 }
 
 std::string all_tried(const Picked& p, const TextStyle& style) {
-  TextTable table = empty_table();
-  for (const Candidate& c : p.tried) table.rows.push_back(row("", size_words(c), c, p.inches));
-  std::string out =
-      heading("Every size tried, by mass", style) + laid_out(table, style.width, style.color) +
-      paragraph("a size that does not pass is followed only to the first load case that stops it",
-                style.width, 0, 2);
+  TextTable table = empty_table(p);
+  for (const Candidate& c : p.tried) table.rows.push_back(row(p, "", size_words(c), c));
+  std::string out = heading(fmt::format("Every size tried, by {}", step_words(p.by).order), style) +
+                    laid_out(table, style.width, style.color);
   if (p.assumed.empty()) return out;
   out += heading("Assumed", style);
   for (const parts::Assumption& a : p.assumed) {
@@ -133,21 +190,59 @@ struct PickedHead {
 
 PickedHead picked_head(const Picked& p) {
   if (p.lightest) {
-    return {"LIGHTEST THAT PASSES", Tone::within,
-            fmt::format("{} for the {}, {}, at {} of its limit", size_words(*p.lightest),
+    const char* head = p.by == studies::PickBy::cost      ? "CHEAPEST THAT PASSES"
+                       : p.by == studies::PickBy::outside ? "SMALLEST THAT PASSES"
+                                                          : "LIGHTEST THAT PASSES";
+    const std::string cost =
+        has_prices(p) ? fmt::format(", cost {}", cost_words(p, *p.lightest)) : "";
+    return {head, Tone::within,
+            fmt::format("{} for the {}, {}{}, at {} of its limit", size_words(*p.lightest),
                         part_words(p.part),
-                        shown_mass_per_length(p.lightest->mass_per_length, p.inches),
-                        percent(p.lightest->utilization))};
+                        shown_mass_per_length(p.lightest->mass_per_length, p.inches), cost,
+                        percent(p.lightest->judged.utilization))};
   }
-  const auto open = [](const Candidate& c) { return c.verdict == Verdict::not_decided; };
-  if (!p.tried.empty() && std::all_of(p.tried.begin(), p.tried.end(), open)) {
+  if (p.tried.empty()) return {"NOT DECIDED", Tone::undecided, "no size was tried to the end"};
+  const auto open = [](const Candidate& c) { return c.judged.verdict == Verdict::not_decided; };
+  if (std::all_of(p.tried.begin(), p.tried.end(), open)) {
     return {"NOT DECIDED", Tone::undecided,
             fmt::format("none of {} sizes for the {} can be decided: {}", p.tried.size(),
-                        part_words(p.part), p.tried.front().stopped_by)};
+                        part_words(p.part), p.tried.front().judged.open)};
   }
   return {"NONE PASSES", Tone::over,
           fmt::format("no size of the stock list holds for the {} ({} tried)", part_words(p.part),
                       p.tried.size())};
+}
+
+/// Another part is over as drawn: whether that keeps this one from passing, and what to do.
+std::string others_words(const Picked& p, const TextStyle& style) {
+  std::string out;
+  const auto n_only = std::count_if(p.tried.begin(), p.tried.end(),
+                                    [](const Candidate& c) { return c.judged.only_other_tube; });
+  std::string together = fmt::format("--part {}", p.part);
+  for (const std::string& name : p.could_join) together += " --part " + name;
+  if (!p.other_tube_over.empty()) {
+    out += paragraph(
+        fmt::format("The {} of the same arm is over its limit or not decided with the size it has, "
+                    "and counts here: {} of the {} sizes tried do not pass for that alone. Pick "
+                    "both together: {}",
+                    p.other_tube_over, n_only, p.tried.size(), together),
+        style.width, 0, 2);
+  }
+  if (p.others_over.empty()) return out;
+  std::vector<std::string> names;
+  for (const std::string& name : p.others_over) names.push_back(part_words(name));
+  const std::string others = joined(names, ", ");
+  if (p.lightest || p.could_join.empty()) {
+    return out + paragraph(fmt::format("Over its limit or not decided as drawn, and not counted "
+                                       "here: {} (`check` says why).",
+                                       others),
+                           style.width, 0, 2);
+  }
+  return out + paragraph(fmt::format("No size passes, and as drawn {} is over its limit or not "
+                                     "decided too: each may keep the other from passing, whatever "
+                                     "its size. Pick them together: {}",
+                                     others, together),
+                         style.width, 0, 2);
 }
 
 }  // namespace
@@ -159,7 +254,7 @@ std::string picked_text(const Picked& p, const TextStyle& style) {
                                         not_offered_sentence(studies::checks_not_offered())),
                             style);
   if (!p.now.empty()) out += paragraph("now in the case: " + p.now, style.width, 0, 2);
-  out += neighbors(p, style) + what_stops_the_lighter(p, style);
+  out += neighbors(p, style) + what_stops_those_before(p, style);
   const bool nominal = std::any_of(p.assumed.begin(), p.assumed.end(), [](const auto& a) {
     return a.key == "sizes" && a.value == "nominal";
   });
@@ -169,19 +264,12 @@ std::string picked_text(const Picked& p, const TextStyle& style) {
         "leave away",
         style.width, 0, 2);
   }
-  if (!p.other_tube_over.empty()) {
-    out += paragraph(
-        fmt::format("The {} of the same arm is over its limit or not decided with the size it has, "
-                    "and counts here: pick it too (--part arm.{}).",
-                    p.other_tube_over, p.other_tube_over.substr(0, p.other_tube_over.find(' '))),
-        style.width, 0, 2);
+  out += others_words(p, style);
+  if (p.n_unpriced > 0) {
+    out += paragraph(fmt::format("{} sizes have no price and are left out", p.n_unpriced),
+                     style.width, 0, 2);
   }
-  if (p.others_over) {
-    out += paragraph(
-        "Another part of this design is over its limit or not decided: `check` says "
-        "which.",
-        style.width, 0, 2);
-  }
+  out += stopped_words(p.tried.size(), p.n_sizes, "sizes", style);
   if (style.full) out += all_tried(p, style);
   out += caution_lines(style);
   if (!style.full && !style.command_for_more.empty()) {

@@ -1,10 +1,12 @@
 #include "report/rated_text.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
 #include "report/answer_words.hpp"
+#include "report/stopped_words.hpp"
 #include "report/text_table.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
@@ -48,6 +50,7 @@ Headline headline(const Rating& r) {
   const std::string now = fmt::format("the case has {}", value_words(r, r.now.si));
   const std::string searched =
       fmt::format("between {} and {}", value_words(r, r.span.from), value_words(r, r.span.to));
+  if (drawn.stopped) return {"NOT RATED", Tone::undecided, ": stopped before its limit was found"};
   if (!drawn.failure.empty()) return {"NOT RATED", Tone::undecided, ": " + drawn.failure};
   const bool open = !drawn.points.empty() &&
                     std::all_of(drawn.points.begin(), drawn.points.end(), [](const RatedPoint& p) {
@@ -66,10 +69,13 @@ Headline headline(const Rating& r) {
                          (!drawn.holds_from || r.now.si >= drawn.holds_from->value);
   const std::string from =
       drawn.holds_from ? fmt::format("from {} ", value_words(r, drawn.holds_from->value)) : "";
-  return {
-      "THE CHECKS MADE HOLD", holds_now ? Tone::within : Tone::over,
-      fmt::format(" {}up to {} of {}, as drawn{}; {}", from, value_words(r, drawn.holds_to->value),
-                  number_name, drawn.to_the_end ? " (the search ends there)" : "", now)};
+  return {"THE CHECKS MADE HOLD", holds_now ? Tone::within : Tone::over,
+          fmt::format(" {}up to {} of {}, as drawn{}; {}{}", from,
+                      value_words(r, drawn.holds_to->value), number_name,
+                      drawn.to_the_end ? " (the search ends there)" : "", now,
+                      drawn.fails_at && drawn.fails_at->worst
+                          ? "; what governs at the limit: " + what_stops(*drawn.fails_at)
+                          : "")};
 }
 
 std::string table_of_designs(const Rating& r, const TextStyle& style) {
@@ -89,11 +95,14 @@ std::string table_of_designs(const Rating& r, const TextStyle& style) {
     if (!d.holds_to && !d.points.empty()) stop = &d.points.front();
     std::vector<TableCell> row = {
         {d.name},
-        {d.holds_to ? value_words(r, d.holds_to->value) : "nowhere",
+        {d.holds_to  ? value_words(r, d.holds_to->value)
+         : d.stopped ? "not known"
+                     : "nowhere",
          d.holds_to ? Tone::plain : Tone::over},
         {point_words(r, d.fails_at)},
-        {!d.failure.empty() ? d.failure
-         : stop == nullptr  ? "the search ends there"
+        {d.stopped            ? "stopped before its limit was found"
+         : !d.failure.empty() ? d.failure
+         : stop == nullptr    ? "the search ends there"
          : !d.holds_to ? fmt::format("at {}: {}", value_words(r, stop->value), what_stops(*stop))
                        : what_stops(*stop)}};
     if (from) row.insert(row.begin() + 1, {point_words(r, d.holds_from)});
@@ -102,9 +111,26 @@ std::string table_of_designs(const Rating& r, const TextStyle& style) {
   return laid_out(table, style.width, style.color);
 }
 
+/// Of the designs that have an upper limit: whether each was run a thousandth beside it.
+std::string proof_words(const Rating& r) {
+  const auto has_limit = [](const Rated& d) { return !std::isnan(d.limit); };
+  if (std::none_of(r.designs.begin(), r.designs.end(), has_limit)) return "";
+  const bool all = std::all_of(r.designs.begin(), r.designs.end(),
+                               [&](const Rated& d) { return !has_limit(d) || d.proved; });
+  return all ? "; each was run at 0.999 and 1.001 of the limit found, where the checks hold and no "
+               "longer hold"
+             : "";
+}
+
 std::string notes(const Rating& r, const TextStyle& style) {
   std::string out;
   for (const Rated& d : r.designs) {
+    if (!std::isnan(d.limit) && !d.proved) {
+      out += paragraph(fmt::format("{}: near its limit the checks hold, fail and hold again within "
+                                   "0.1 %; take a lower value",
+                                   d.name),
+                       style.width, 0, 2);
+    }
     if (!d.holds_again) continue;
     out += paragraph(fmt::format("{}: the checks hold in another range of the search too, which is "
                                  "not counted (--all lists it)",
@@ -113,14 +139,16 @@ std::string notes(const Rating& r, const TextStyle& style) {
   }
   out += paragraph(
       fmt::format(
-          "searched from {} to {}, closed in to 0.5 % and rounded inward; all else stays as "
-          "in the case; bars and tubes as thin as the mill may deliver them (sizes: "
+          "searched from {} to {}, the ends closed in to 0.05 % and rounded inward{}; all else "
+          "stays as in the case; bars and tubes as thin as the mill may deliver them (sizes: "
           "minimum), plates and rails as entered. What `linkmargin check` assumes and does not "
           "check holds here too: no "
           "promise for any truck.",
-          value_words(r, r.span.from), value_words(r, r.span.to)),
+          value_words(r, r.span.from), value_words(r, r.span.to), proof_words(r)),
       style.width, 0, 2);
-  return out;
+  const auto n_stopped = static_cast<std::size_t>(
+      std::count_if(r.designs.begin(), r.designs.end(), [](const Rated& d) { return d.stopped; }));
+  return out + stopped_words(r.designs.size() - n_stopped, r.designs.size(), "designs", style);
 }
 
 std::string all_points(const Rating& r, const TextStyle& style) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <optional>
 #include <utility>
 
@@ -93,8 +94,9 @@ StockList list_of(const char* name, std::string_view table, bool inches, MakeIte
 
 // A user's own list.
 
-constexpr std::array<std::string_view, 7> kColumns = {"shape", "unit",   "depth", "width",
-                                                      "wall",  "corner", "label"};
+constexpr std::array<std::string_view, 9> kColumns = {
+    "shape", "unit", "depth", "width", "wall", "corner", "label", "price_per_ft", "price_per_m"};
+constexpr double kFoot = 12.0 * base::kInch;
 
 std::string_view trimmed(std::string_view text) {
   const auto blank = [](char c) { return c == ' ' || c == '\t' || c == '\r'; };
@@ -117,7 +119,8 @@ class UserRow {
                    .list = {},
                    .inches = inches(),
                    .shape = shape(),
-                   .mark = "as entered"};
+                   .mark = "as entered",
+                   .price = price()};
     try {
       require_valid(item.shape);
     } catch (const InputError& error) {
@@ -144,15 +147,32 @@ class UserRow {
     return unit == "in";
   }
 
-  [[nodiscard]] double size(const char* column) const {
+  [[nodiscard]] double number(const char* column) const {
     const std::string_view cell = text(column);
-    if (cell.empty()) fail(column, "no value is given; this shape needs one");
     double value = base::kUnset;
     const auto result = fast_float::from_chars(cell.data(), cell.data() + cell.size(), value);
     if (result.ec != std::errc() || result.ptr != cell.data() + cell.size()) {
       fail(column, fmt::format("`{}` is no decimal number, e.g. 1.5", cell));
     }
-    return value * (inches() ? base::kInch : base::kMillimeter);
+    return value;
+  }
+
+  [[nodiscard]] double size(const char* column) const {
+    if (text(column).empty()) fail(column, "no value is given; this shape needs one");
+    return number(column) * (inches() ? base::kInch : base::kMillimeter);
+  }
+
+  /// Of a meter; unset where the list gives none.
+  [[nodiscard]] double price() const {
+    for (const char* column : {"price_per_ft", "price_per_m"}) {
+      if (text(column).empty()) continue;
+      const double price = number(column);
+      if (!(price > 0.0) || !std::isfinite(price)) {
+        fail(column, fmt::format("`{}` is no price over 0", text(column)));
+      }
+      return column == std::string_view("price_per_ft") ? price / kFoot : price;
+    }
+    return base::kUnset;
   }
 
   [[nodiscard]] Shape shape() const {
@@ -190,7 +210,8 @@ std::vector<std::string_view> user_heading(std::string_view line, const base::Wh
     if (std::find(kColumns.begin(), kColumns.end(), column) != kColumns.end()) continue;
     const std::vector<std::string> known(kColumns.begin(), kColumns.end());
     throw InputError(where, fmt::format("unknown column `{}`; did you mean `{}`? There is shape, "
-                                        "unit, depth, width, wall, corner, label",
+                                        "unit, depth, width, wall, corner, label, "
+                                        "price_per_ft, price_per_m",
                                         column, nearest(column, known)));
   }
   for (const std::string_view needed : {"shape", "unit", "depth"}) {

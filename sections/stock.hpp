@@ -14,7 +14,8 @@ struct StockItem {
   std::string list = {};   ///< which list it comes from: "round tube, inch"
   bool inches = false;
   Shape shape = {};
-  std::string mark = {};  ///< "common practice", "from memory", "read", "as entered"
+  std::string mark = {};        ///< "common practice", "from memory", "read", "as entered"
+  double price = base::kUnset;  ///< of a length, in the user's own money  [1/m]
 };
 
 /// A list of sizes and where it comes from.
@@ -49,7 +50,8 @@ struct PlateList {
 /// - unit: in or mm;
 /// - depth: diameter, depth, or one leg; width: of what is not round; wall; corner: outside radius
 ///   of a rectangular tube (2 walls when empty);
-/// - label: may be left out.
+/// - label: may be left out;
+/// - price_per_ft or price_per_m: in any money, the same in all of the list; may be empty.
 /// @throws base::InputError with file, line and the column's name
 [[nodiscard]] StockList read_stock(std::string_view text, const std::string& file);
 

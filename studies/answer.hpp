@@ -71,6 +71,13 @@ struct SolvedCase {
 struct PartUtilization {
   std::string part;
   double utilization = base::kUnset;  ///< worst of its checks; unset = one is not decided
+  std::string check = {};             ///< that governs it: "column"
+};
+
+/// The largest root moment with one end of what the rail's stiffness may be.
+struct RootMoment {
+  std::string rail;              ///< "soft rail", "stiff rail", "rail"
+  double moment = base::kUnset;  ///< [N m]
 };
 
 /// What `compare` shows of one design.
@@ -80,8 +87,9 @@ struct Figures {
   std::string worst;  ///< "bracket, root weld" of the worst finding
   double worst_utilization = base::kUnset;
   std::vector<PartUtilization> parts;
-  Range tip_deflection;  ///< bracket bolt across the truck, largest case  [m]
-  Range root_moment;     ///< bracket root about the rail, largest case  [N m]
+  Range tip_deflection;                       ///< bracket bolt across the truck, largest case  [m]
+  Range root_moment;                          ///< bracket root about the rail, largest case  [N m]
+  std::vector<RootMoment> root_moments = {};  ///< the same by the rail's stiffness
   double weld_utilization = base::kUnset;
   double worst_stress = base::kUnset;  ///< largest von Mises stress of any part  [Pa]
   std::string worst_stress_part;
@@ -94,7 +102,8 @@ struct Comparison {
   bool inches = true;
   Figures base;
   std::vector<Figures> variants;
-  std::vector<std::string> failures;  ///< variants that could not be run, and why
+  std::vector<std::string> failures;         ///< variants that could not be run, and why
+  std::vector<std::string> unfinished = {};  ///< variants that were stopped before their end
 };
 
 struct PartMass {

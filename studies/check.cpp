@@ -9,6 +9,7 @@ namespace {
 Answer checked(const parts::Design& design, const Watch& watch, const Spread& spread,
                Extras extras) {
   WithVariants all = run_with_variants(design, watch, spread, extras);
+  if (!all.comparison.unfinished.empty()) throw Stopped{};
   if (!design.variants.empty()) all.base.answer.comparison = std::move(all.comparison);
   return std::move(all.base.answer);
 }

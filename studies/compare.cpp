@@ -12,6 +12,7 @@ WithVariants run_with_variants(const parts::Design& design, const Watch& watch,
   const std::size_t n = design.variants.size();
   std::vector<Figures> figures(n);
   std::vector<std::string> failures(n);
+  std::vector<char> stopped(n, 0);
   const double share = 1.0 / static_cast<double>(1 + n);
   spread_out(spread, 1 + n, [&](std::size_t i) {
     const double from = static_cast<double>(i) * share;
@@ -26,6 +27,8 @@ WithVariants run_with_variants(const parts::Design& design, const Watch& watch,
       figures[i - 1] = run(changed, variant.name, seen).figures;
     } catch (const base::InputError& error) {
       failures[i - 1] = variant.name + ": " + error.what();
+    } catch (const Stopped&) {
+      stopped[i - 1] = 1;
     }
   });
   Comparison& comparison = out.comparison;
@@ -33,7 +36,9 @@ WithVariants run_with_variants(const parts::Design& design, const Watch& watch,
   comparison.inches = design.inches;
   comparison.base = out.base.figures;
   for (std::size_t i = 0; i < n; ++i) {
-    if (failures[i].empty())
+    if (stopped[i] != 0)
+      comparison.unfinished.push_back(design.variants[i].name);
+    else if (failures[i].empty())
       comparison.variants.push_back(std::move(figures[i]));
     else
       comparison.failures.push_back(std::move(failures[i]));

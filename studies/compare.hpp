@@ -7,7 +7,8 @@
 namespace studies {
 
 /// The base case and its variants (design.variants), side by side.
-/// @throws base::InputError as check(), for the base case
+/// When `watch` stops it, the variants that are not done are named.
+/// @throws base::InputError as check(), for the base case; Stopped when not even that is done
 [[nodiscard]] Comparison compare(const parts::Design& design, const Watch& watch = {},
                                  const Spread& spread = {});
 

@@ -1,50 +1,67 @@
 #pragma once
 
 #include <optional>
+#include <string>
+#include <vector>
 
-#include "sections/stock.hpp"
-#include "studies/answer.hpp"
+#include "studies/judged.hpp"
+#include "studies/share.hpp"
+#include "studies/sized_part.hpp"
 #include "studies/spread.hpp"
-#include "studies/watch.hpp"
 
 namespace studies {
 
-/// A stock size tried for a part, by full solves. One that does not pass is followed only as far as
-/// the first load case and stiffness set in which it does not (all of them for Picked::next_down).
+/// What the best size is the least of.
+enum class PickBy { mass, cost, outside };
+
+/// A stock size tried for a part, by full solves of all load cases.
 struct Candidate {
   sections::StockItem item;
   std::string steel;
-  double mass_per_length = base::kUnset;   ///< [kg/m]
-  Verdict verdict = Verdict::not_decided;  ///< of this part's findings alone
-  double utilization = base::kUnset;       ///< worst of this part, as far as it was followed
-  std::string stopped_by = {};             ///< check, load case and state; empty when it passes
+  double mass_per_length = base::kUnset;  ///< [kg/m]
+  Judged judged;
 };
 
 struct Picked {
   std::string title;
   bool inches = true;
   std::string part;
-  std::string now;                        ///< what the case has
-  std::vector<Candidate> tried;           ///< by mass
-  std::optional<Candidate> lightest;      ///< the lightest that passes
-  std::optional<Candidate> next_down;     ///< next lighter, which does not pass
-  std::optional<Candidate> next_up;       ///< next heavier that passes
-  std::optional<Candidate> same_outside;  ///< lightest that passes of the outside now in the case
-  bool others_over = false;               ///< another part of the design is over or undecided
-  /// "upper tube": the same arm's other one is over or undecided as drawn, which no size of the
+  std::string now;  ///< what the case has
+  PickBy by = PickBy::mass;
+  double length = base::kUnset;           ///< bar or tube that the part takes  [m]
+  std::vector<Candidate> tried;           ///< in the order of `by`
+  std::optional<Candidate> lightest;      ///< the first that passes
+  std::optional<Candidate> next_down;     ///< the one before it, which does not pass
+  std::optional<Candidate> next_up;       ///< the next that passes
+  std::optional<Candidate> same_outside;  ///< first that passes of the outside now in the case
+  std::vector<std::string> others_over;   ///< other parts, over or not decided as drawn
+  std::vector<std::string> could_join;    ///< those of them that can be picked together with it
+  /// "upper tube": the same arm's other one is over or not decided as drawn, which no size of the
   /// part picked may mend; empty when it is not.
   std::string other_tube_over = {};
   std::vector<parts::Assumption> assumed;
+  std::size_t n_sizes = 0;     ///< that were to be tried; `tried` is shorter when it was stopped
+  std::size_t n_unpriced = 0;  ///< left out of a pick by cost
 };
 
-/// Tries every size in stock that can stand in for one part: round tubes and bars for a round one,
-/// else sizes of its own kind.
-/// @param part  "lateral_link", "brace", "arm.lower", "arm.upper" or a member's name
-/// @param more  sizes of the user's own, beside the built-in lists
-/// @throws base::InputError when there is no such part, or no size in stock is of its kind
+struct PickOptions {
+  SizeLimits limits = {};
+  PickBy by = PickBy::mass;
+  std::vector<sections::StockItem> more = {};  ///< sizes of the user's own
+};
+
+/// Tries every size in stock that can stand in for one part. A size passes when every check of its
+/// part holds, and every check of the other parts that hold as drawn. When `watch` stops it, the
+/// answer is of the sizes tried by then.
+/// @throws base::InputError when there is no such part or no size
 [[nodiscard]] Picked pick(const parts::Design& design, const std::string& part,
-                          const Watch& watch = {},
-                          const std::vector<sections::StockItem>& more = {},
-                          const Spread& spread = {});
+                          const PickOptions& options = {}, const Watch& watch = {},
+                          const Spread& spread = {}, Share<Judged>* share = nullptr);
+
+/// The other tube of the same arm, as findings name it; empty for other parts.
+[[nodiscard]] std::string other_tube_of(const parts::Design& design, const std::string& part);
+
+/// Whether some size costs or weighs less, by what is asked.
+[[nodiscard]] double measure_of(const SizeChoice& size, PickBy by);
 
 }  // namespace studies

@@ -6,6 +6,8 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "cases/patch.hpp"
+#include "studies/design_number.hpp"
 #include "studies/run.hpp"
 
 namespace studies {
@@ -14,8 +16,10 @@ namespace {
 constexpr int kScanned = 9;
 constexpr double kSpanLow = 0.4;
 constexpr double kSpanHigh = 2.5;
-constexpr double kClosedIn = 0.005;
-constexpr int kExpectedRuns = kScanned + 8;  // for the progress shown
+constexpr double kClosedIn = 0.0005;
+constexpr double kNear = 0.005;
+constexpr double kProof = 0.001;
+constexpr int kExpectedRuns = kScanned + 14;  // for the progress shown
 
 /// `value` in whole steps of its third digit, rounded down, or up.  [SI]
 double rounded(double value, double factor, bool down) {
@@ -36,10 +40,7 @@ class Trial {
     const auto same = std::find_if(points_.begin(), points_.end(),
                                    [&](const RatedPoint& p) { return p.value == value; });
     if (same != points_.end()) return *same;
-    const double share = static_cast<double>(points_.size()) / kExpectedRuns;
-    const std::string text = number_.text_of(value);
-    if (watch_ && watch_({std::min(share, 0.99), text}) == Go::stop) throw Stopped{};
-    points_.push_back(tried(value, text));
+    points_.push_back(tried(value, number_.text_of(value)));
     return points_.back();
   }
 
@@ -56,9 +57,11 @@ class Trial {
  private:
   RatedPoint tried(double value, const std::string& text) const {
     RatedPoint point{.value = value};
+    const double done = std::min(static_cast<double>(points_.size()) / kExpectedRuns, 0.99);
     try {
-      const parts::Design changed = cases::apply(design_, {text, {{span_.path, text}}});
-      const Answer answer = run_until_fails(changed, text, "").answer;
+      const parts::Design changed = with_number(design_, span_.path, value);
+      const Answer answer =
+          run_until_over(changed, text, {}, 1.0, part_of(watch_, done, done, text)).answer;
       point.verdict = answer.verdict;
       if (!answer.findings.empty()) point.worst = answer.findings.front();
     } catch (const base::InputError& error) {
@@ -88,6 +91,7 @@ std::pair<double, double> closed_in(Trial& trial, double holds, double fails) {
 struct End {
   RatedPoint holds;
   RatedPoint fails;
+  double inside = base::kUnset;  ///< that holds, before it is rounded
 };
 
 End end_between(Trial& trial, double holds, double fails, double factor) {
@@ -95,7 +99,7 @@ End end_between(Trial& trial, double holds, double fails, double factor) {
   const double round = rounded(inside, factor, fails > holds);
   // Rounding may leave the run of values that hold where that is narrow.
   const bool kept = (round - holds) * (fails - holds) >= 0.0 && trial.holds(round);
-  return {trial.at(kept ? round : inside), trial.at(outside)};
+  return {trial.at(kept ? round : inside), trial.at(outside), inside};
 }
 
 std::vector<double> scanned(const Span& span) {
@@ -127,11 +131,18 @@ std::optional<std::pair<std::size_t, std::size_t>> run_of(Trial& trial,
   return chosen;
 }
 
+/// A thousandth on either side of the limit: there all holds, and no more.
+void prove(Rated& out, Trial& trial, double limit, double from) {
+  const double step = kProof * std::abs(limit);
+  out.limit = limit;
+  out.proved = trial.holds(std::max(limit - step, from)) && !trial.holds(limit + step);
+}
+
 Rated rated(Trial& trial, const Span& span, const cases::NumberAt& number) {
   Rated out;
   std::vector<double> values = scanned(span);
   const auto near = [&](double value) {
-    return std::abs(value - number.si) <= kClosedIn * std::abs(number.si);
+    return std::abs(value - number.si) <= kNear * std::abs(number.si);
   };
   if (span.from < number.si && number.si < span.to) {
     values.erase(std::remove_if(values.begin() + 1, values.end() - 1, near), values.end() - 1);
@@ -153,6 +164,7 @@ Rated rated(Trial& trial, const Span& span, const cases::NumberAt& number) {
       const End end = end_between(trial, values[last], values[last + 1], number.factor);
       out.holds_to = end.holds;
       out.fails_at = end.fails;
+      prove(out, trial, end.inside, values.front());
     }
     for (std::size_t i = 0; i < values.size(); ++i) {
       out.holds_again = out.holds_again || ((i < first || i > last) && trial.holds(values[i]));
@@ -176,7 +188,7 @@ Span full_span(Span span, const cases::NumberAt& now) {
 Rating rate(const parts::Design& design, const Span& span, const Watch& watch,
             const Spread& spread) {
   const parts::Design thin = cases::apply(design, {"", {{"sizes", "minimum"}}});
-  const cases::NumberAt now = cases::number_at(thin, span.path);
+  const cases::NumberAt now = number_of(thin, span.path);
   Rating out{.title = design.title,
              .inches = design.inches,
              .span = full_span(span, now),
@@ -192,11 +204,13 @@ Rating rate(const parts::Design& design, const Span& span, const Watch& watch,
     Rated& one = out.designs[i];
     try {
       const parts::Design changed = cases::apply(thin, variants[i]);
-      (void)cases::number_at(changed, span.path);  // a variant may leave its part out
+      (void)number_of(changed, span.path);  // a variant may leave its part out
       Trial trial(changed, out.span, now, seen);
       one = rated(trial, out.span, now);
     } catch (const base::InputError& error) {
       one.failure = error.what();
+    } catch (const Stopped&) {
+      one.stopped = true;
     }
     one.name = variants[i].name;
   });

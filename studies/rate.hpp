@@ -12,7 +12,8 @@
 
 namespace studies {
 
-/// The number that is varied, and between which values its limit is looked for.
+/// The number that is varied ("lateral_link.wall" too: studies/design_number.hpp), and between
+/// which values its limit is looked for.
 struct Span {
   std::string path;            ///< "vehicle.axle_weight"
   double from = base::kUnset;  ///< [SI]; unset = 0.4 of what the case has
@@ -37,11 +38,14 @@ struct Rated {
   /// if that holds, else it is the lowest. Rounded inward to three digits and run there.
   std::optional<RatedPoint> holds_from;  ///< none: from the start of the span, or nowhere
   std::optional<RatedPoint> holds_to;    ///< none: nowhere
-  bool to_the_end = false;               ///< it holds up to the end of the span
-  std::optional<RatedPoint> fails_at;    ///< the nearest value above that does not hold
+  double limit = base::kUnset;  ///< the upper end before it is rounded, to 0.1 %; unset = none [SI]
+  bool proved = false;          ///< run at 0.999 of the limit, where all holds, and at 1.001
+  bool to_the_end = false;      ///< it holds up to the end of the span
+  std::optional<RatedPoint> fails_at;  ///< the nearest value above that does not hold
   std::optional<RatedPoint> fails_below;
   bool holds_again = false;  ///< somewhere else in the span too
   std::string failure = {};  ///< why this design could not be run at all
+  bool stopped = false;      ///< before its limit was found
 };
 
 struct Rating {
@@ -54,9 +58,10 @@ struct Rating {
 
 /// Up to which value of a number every check holds, for the design and each of its variants: a scan
 /// first (what governs can change, and a larger number need not be worse), then the ends of the run
-/// that holds are closed in to 0.5 % and proved from both sides. Bars and tubes are as thin as the
-/// mill may deliver them.
-/// @throws base::InputError when the path names no number of the case or the span is empty; Stopped
+/// that holds are closed in to 0.05 %, and the upper one is run at 0.999 and 1.001 of it. Bars and
+/// tubes are as thin as the mill may deliver them. When `watch` stops it, the designs that are not
+/// done say so.
+/// @throws base::InputError when the path names no number of the case or the span is empty
 [[nodiscard]] Rating rate(const parts::Design& design, const Span& span, const Watch& watch = {},
                           const Spread& spread = {});
 

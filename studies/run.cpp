@@ -51,12 +51,12 @@ checks::Duty duty_of(const parts::Assembly& assembly, const std::string& part) {
 
 class Runner {
  public:
-  Runner(const parts::Design& design, std::string name, const Watch& watch, std::string only_part,
+  Runner(const parts::Design& design, std::string name, const Watch& watch, Counted counted,
          Extras extras = Extras::none)
       : design_(design),
         name_(std::move(name)),
         watch_(watch),
-        only_part_(std::move(only_part)),
+        counted_(std::move(counted)),
         extras_(extras),
         cases_(parts::design_cases(design)) {
     if (cases_.empty()) refuse_without_cases();
@@ -69,15 +69,20 @@ class Runner {
     return std::move(out_);
   }
 
-  /// Nothing when it was left early, yet the search for the limit finds that the part just holds.
-  std::optional<Run> until_fails() {
-    until_fails_ = true;
+  Run for_worst() {
+    worst_only_ = true;
+    return result();
+  }
+
+  /// Nothing when it was left early, yet the search for the limit finds that the parts just hold.
+  std::optional<Run> until_over(double most) {
+    leave_over_ = most;
     Run found = result();
-    const auto is_within = [this](const checks::Finding& f) {
-      return !belongs(f.part, only_part_) || f.state == checks::State::within;
+    const auto holds = [this](const checks::Finding& f) {
+      return !wanted(f.part) || (f.state == checks::State::within && !(is_past(f)));
     };
     const std::vector<checks::Finding>& all = found.answer.findings;
-    if (left_early_ && std::all_of(all.begin(), all.end(), is_within)) return std::nullopt;
+    if (left_early_ && std::all_of(all.begin(), all.end(), holds)) return std::nullopt;
     return found;
   }
 
@@ -101,7 +106,16 @@ class Runner {
     if (watch_ && watch_({fraction, what}) == Go::stop) throw Stopped{};
   }
 
-  [[nodiscard]] bool wanted(const std::string& part) const { return belongs(part, only_part_); }
+  [[nodiscard]] bool wanted(const std::string& part) const { return counted_.has(part); }
+
+  /// The utilization at which a run that is to be left early is left.
+  [[nodiscard]] double most(const std::string& part) const {
+    return counted_.is_asked(part) ? *leave_over_ : 1.0;
+  }
+
+  [[nodiscard]] bool is_past(const checks::Finding& f) const {
+    return wanted(f.part) && f.state != checks::State::undecided && f.utilization() > most(f.part);
+  }
 
   void solve_all() {
     const std::vector<parts::StiffnessSet> sets = parts::stiffness_sets(design_);
@@ -114,7 +128,7 @@ class Runner {
                  static_cast<double>(sets.size() * cases_.size()),
              fmt::format("load case {} of {}, {}", c + 1, cases_.size(), sets[s].name));
         solve_one(*models_.back(), cases_[c]);
-        if (until_fails_ && fails_in(cells_.back())) {
+        if (leave_over_ && fails_in(cells_.back())) {
           left_early_ = true;
           cells_.erase(cells_.begin(), cells_.end() - 1);
           return;
@@ -123,22 +137,22 @@ class Runner {
     }
   }
 
-  /// Whether a check of the part is over at its required multiple or cannot be decided, or
-  /// stability is over so far.
+  /// Whether a check that counts is past what it may be or cannot be decided, or stability is past
+  /// it so far.
   [[nodiscard]] bool fails_in(const Cell& cell) const {
-    const auto is_over = [&](const checks::Finding& f) {
-      return f.state == checks::State::over && belongs(f.part, only_part_);
-    };
-    if (std::any_of(stability_.begin(), stability_.end(), is_over)) return true;
+    const auto past = [this](const checks::Finding& f) { return is_past(f); };
+    if (std::any_of(stability_.begin(), stability_.end(), past)) return true;
     const std::vector<Criterion> all = criteria(cell.assembly());
     return std::any_of(all.begin(), all.end(), [&](const Criterion& criterion) {
       const std::string& part = part_judged(criterion, cell.assembly());
       if (!wanted(part)) return false;
       if (cell.trouble_for(part) != nullptr) return true;
       const AskedFactor asked = asked_in(criterion, cell);
-      const Cell& most = cell.asking_most(criterion);
-      if (most.ratio_kept(criterion, asked.looked_at()) <= 1.0) return false;
-      return !(asked.value < asked.looked_at() && most.ratio_kept(criterion, asked.value) <= 1.0);
+      const Cell& asking = cell.asking_most(criterion);
+      const double looked_at = asked.looked_at() / most(part);
+      const double value = asked.value / most(part);
+      if (asking.ratio_kept(criterion, looked_at) <= 1.0) return false;
+      return !(value < looked_at && asking.ratio_kept(criterion, value) <= 1.0);
     });
   }
 
@@ -158,7 +172,7 @@ class Runner {
       shown.trouble = "the load is at or above a critical one: the frame cannot carry it";
     }
 
-    const SeenBuckling buckling = seen_buckling(cell, until_fails_ ? 0 : 1);
+    const SeenBuckling buckling = seen_buckling(cell, leave_over_ ? 0 : 1);
     for (const ModeOf& mode : buckling.modes) {
       CriticalFactor critical = mode.critical;
       critical.load_case = shown.load_case;
@@ -294,7 +308,9 @@ class Runner {
       if (known->second) continue;
       const double highest =
           std::min(kWellBefore * lowest.input.critical_factor, kFollowed * lowest.input.required);
-      const double as_bad = lowest.input.required / worst->utilization();
+      const double known_worst = worst_only_ ? std::max(worst->utilization(), floor_of(lowest.part))
+                                             : worst->utilization();
+      const double as_bad = lowest.input.required / known_worst;
       if (first && carries(*cell, std::min(highest, kSpare * as_bad))) {
         known->second = true;
         continue;
@@ -341,6 +357,7 @@ class Runner {
           std::max(per_set.deflection, std::abs(solution.placement(*assembly.bracket_bolt)[1]));
       per_set.moment = std::max({per_set.moment, std::abs(parts::root_load(assembly, solution)[3]),
                                  std::abs(parts::root_load(assembly, cell.kept(1.0).linear)[3])});
+      add_root_moment(cell.model().set().rail, per_set.moment);
     }
     for (const parts::Piece& piece : assembly.pieces) {
       const double stress = worst_stress(piece, solution).von_mises;
@@ -351,8 +368,22 @@ class Runner {
     }
   }
 
+  void add_root_moment(parts::Bound bound, double moment) {
+    const std::string rail = bound == parts::Bound::low    ? "soft rail"
+                             : bound == parts::Bound::high ? "stiff rail"
+                                                           : "rail";
+    std::vector<RootMoment>& all = out_.figures.root_moments;
+    const auto same = std::find_if(all.begin(), all.end(),
+                                   [&](const RootMoment& known) { return known.rail == rail; });
+    if (same == all.end())
+      all.push_back({rail, moment});
+    else
+      same->moment = std::max(same->moment, moment);
+  }
+
   void check_all() {
-    const std::vector<Criterion> all = criteria(models_.front()->assembly());
+    std::vector<Criterion> all = criteria(models_.front()->assembly());
+    if (worst_only_) put_worst_first(all);
     for (std::size_t i = 0; i < all.size(); ++i) {
       tell(0.7 + 0.2 * static_cast<double>(i) / static_cast<double>(all.size()), "checks");
       check_one(all[i]);
@@ -396,6 +427,8 @@ class Runner {
   void check_one(const Criterion& criterion) {
     const std::string& part = part_judged(criterion, models_.front()->assembly());
     if (!wanted(part)) return;
+    // Of a size that does not hold itself, what it does to others does not matter.
+    if (worst_only_ && !counted_.is_asked(part) && worst_asked() > 1.0) return;
     std::vector<Asked> asked;
     bool left_undecided = false;
     for (const Cell& solved : cells_) {
@@ -417,9 +450,52 @@ class Runner {
       }
       asked.push_back({&cell, factor});
     }
-    if (const std::optional<WorstCase> worst = worst_case(criterion, asked)) {
+    if (const auto worst = worst_case(criterion, asked, worst_only_ ? floor_of(part) : 0.0)) {
       report_worst(criterion, *worst);
     }
+  }
+
+  /// The utilization from which on a check of a part matters to the worst.
+  [[nodiscard]] double floor_of(const std::string& part) const {
+    if (!counted_.is_asked(part)) return 1.0;
+    const double worst = worst_asked();
+    return std::isfinite(worst) ? worst : 0.0;
+  }
+
+  /// The largest utilization of the parts asked for, so far.
+  [[nodiscard]] double worst_asked() const {
+    double worst = 0.0;
+    for (const auto* all : {&out_.answer.findings, &stability_}) {
+      for (const checks::Finding& f : *all) {
+        const bool counts = f.state != checks::State::undecided && counted_.is_asked(f.part);
+        if (counts) worst = std::max(worst, f.utilization());
+      }
+    }
+    return worst;
+  }
+
+  /// The parts asked for before the others, by the demand at the load itself.
+  void put_worst_first(std::vector<Criterion>& all) const {
+    std::vector<std::pair<double, Criterion>> ranked;
+    for (const Criterion& criterion : all) {
+      double most = 0.0;
+      for (const Cell& cell : cells_) {
+        if (!carried(cell.kept(1.0))) continue;
+        const double demand = cell.asking_most(criterion).ratio_kept(criterion, 1.0) *
+                              asked_in(criterion, cell).value;
+        if (demand > most) most = demand;
+      }
+      ranked.emplace_back(most, criterion);
+    }
+    const parts::Assembly& assembly = models_.front()->assembly();
+    const auto is_asked = [&](const Criterion& criterion) {
+      return counted_.is_asked(part_judged(criterion, assembly));
+    };
+    std::stable_sort(ranked.begin(), ranked.end(), [&](const auto& a, const auto& b) {
+      const bool a_asked = is_asked(a.second);
+      return a_asked == is_asked(b.second) ? a.first > b.first : a_asked;
+    });
+    for (std::size_t i = 0; i < all.size(); ++i) all[i] = ranked[i].second;
   }
 
   void report_worst(const Criterion& criterion, const WorstCase& worst) {
@@ -567,9 +643,10 @@ class Runner {
   const parts::Design& design_;
   std::string name_;
   const Watch& watch_;
-  std::string only_part_;
+  Counted counted_;
   Extras extras_;
-  bool until_fails_ = false;
+  std::optional<double> leave_over_;
+  bool worst_only_ = false;
   bool left_early_ = false;
   std::vector<parts::DesignCase> cases_;
   std::vector<std::unique_ptr<SetModel>> models_;
@@ -611,9 +688,9 @@ std::vector<PartUtilization> parts_of(const std::vector<checks::Finding>& findin
     const auto seen = std::find_if(all.begin(), all.end(),
                                    [&](const PartUtilization& p) { return p.part == f.part; });
     if (seen == all.end()) {
-      all.push_back({f.part, f.utilization()});
+      all.push_back({f.part, f.utilization(), f.check});
     } else if (std::isnan(seen->utilization) && f.state == checks::State::over) {
-      seen->utilization = f.utilization();
+      *seen = {f.part, f.utilization(), f.check};
     }
   }
   return all;
@@ -678,15 +755,28 @@ void Runner::finish() {
 
 }  // namespace
 
-Run run(const parts::Design& design, const std::string& name, const Watch& watch,
-        const std::string& only_part, Extras extras) {
-  return Runner(design, name, watch, only_part, extras).result();
+bool Counted::is_asked(const std::string& part) const {
+  return asked.empty() || std::any_of(asked.begin(), asked.end(),
+                                      [&](const std::string& one) { return belongs(part, one); });
 }
 
-Run run_until_fails(const parts::Design& design, const std::string& name, const std::string& part) {
-  const Watch unwatched;
-  std::optional<Run> found = Runner(design, name, unwatched, part).until_fails();
-  return found ? *std::move(found) : run(design, name, unwatched, part);
+bool Counted::has(const std::string& part) const {
+  return is_asked(part) || std::find(others.begin(), others.end(), part) != others.end();
+}
+
+Run run(const parts::Design& design, const std::string& name, const Watch& watch,
+        const Counted& counted, Extras extras) {
+  return Runner(design, name, watch, counted, extras).result();
+}
+
+Run run_until_over(const parts::Design& design, const std::string& name, const Counted& counted,
+                   double most, const Watch& watch) {
+  std::optional<Run> found = Runner(design, name, watch, counted).until_over(most);
+  return found ? *std::move(found) : run(design, name, watch, counted);
+}
+
+Run run_for_worst(const parts::Design& design, const Counted& counted, const Watch& watch) {
+  return Runner(design, "", watch, counted).for_worst();
 }
 
 bool belongs(const std::string& part, const std::string& asked) {

@@ -1,5 +1,8 @@
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include "studies/answer.hpp"
 #include "studies/watch.hpp"
 
@@ -18,17 +21,35 @@ enum class Extras {
   order_life_and_drawing,
 };
 
+/// Whose checks count.
+struct Counted {
+  std::vector<std::string> asked = {};   ///< parts as they are asked for, "arm.lower"; none = all
+  std::vector<std::string> others = {};  ///< beside those, as findings name them: "arm, left"
+
+  [[nodiscard]] bool is_asked(const std::string& part) const;
+  [[nodiscard]] bool has(const std::string& part) const;
+};
+
 /// @param name     of the design among its variants
-/// @param only_part  check this part alone (the others are still in the frame); empty = all
+/// @param counted  check these parts alone (the others are still in the frame)
 /// @throws base::InputError, Stopped
 [[nodiscard]] Run run(const parts::Design& design, const std::string& name, const Watch& watch,
-                      const std::string& only_part = {}, Extras extras = Extras::none);
+                      const Counted& counted = {}, Extras extras = Extras::none);
 
-/// The same, left at the first stiffness set and load case in which a check is over or undecided:
-/// findings are those there alone. Where there is none, they are those of `run`.
-/// @param part  whose checks count; empty = all
-[[nodiscard]] Run run_until_fails(const parts::Design& design, const std::string& name,
-                                  const std::string& part);
+/// The same, left at the first stiffness set and load case in which a check is not decided or its
+/// utilization is over what it may be: findings are those there alone. Where there is none, they
+/// are those of `run`.
+/// @param most  utilization that the parts asked for may have, at most 1; the others may have 1
+[[nodiscard]] Run run_until_over(const parts::Design& design, const std::string& name,
+                                 const Counted& counted, double most = 1.0,
+                                 const Watch& watch = {});
+
+/// All load cases and stiffness sets, but no more than is needed for the worst: of the checks that
+/// are decided, findings are those that came over all before them, so that the largest utilization
+/// of the parts asked for is that of `run`; of the other parts those over 1, and where the parts
+/// asked for hold, alone.
+[[nodiscard]] Run run_for_worst(const parts::Design& design, const Counted& counted,
+                                const Watch& watch);
 
 /// Whether a part of an answer is what was asked for: "arm, left" is of "arm" and "arm.lower", and
 /// every part where nothing was named.

@@ -182,10 +182,14 @@ std::optional<WorstCase> far_within(const std::vector<Ranked>& all) {
 
 }  // namespace
 
-std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vector<Asked>& asked) {
+std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vector<Asked>& asked,
+                                    double floor) {
   if (asked.empty()) return std::nullopt;
   std::vector<Ranked> all = ranked_ones(criterion, foremost(criterion, asked));
-  if (const std::optional<WorstCase> far = far_within(all)) return far;
+  if (const std::optional<WorstCase> far = far_within(all)) {
+    if (floor > kFarWithin) return std::nullopt;
+    return far;
+  }
   // Beside a case that is not far within, those that are have no say.
   all.erase(std::remove_if(all.begin(), all.end(),
                            [](const Ranked& r) { return r.at_required() < kFarWithin; }),
@@ -193,22 +197,23 @@ std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vecto
   std::stable_sort(all.begin(), all.end(),
                    [](const Ranked& a, const Ranked& b) { return a.estimate() > b.estimate(); });
   std::optional<WorstCase> worst;
-  double utilization = 0.0;
+  double utilization = floor;
   const Ranked* last = nullptr;
   for (const Ranked& r : all) {
     // Where the frame gives way before the multiple that was looked at, the estimate is none.
     const bool is_estimate = std::isfinite(r.at_looked);
-    if (worst && is_estimate && r.estimate() < kNearWorst * utilization) continue;
+    if (utilization > 0.0 && is_estimate && r.estimate() < kNearWorst * utilization) continue;
     const bool same_again =
         last != nullptr && std::isfinite(r.at_one) &&
         &last->asked.cell->load_case() == &r.asked.cell->load_case() &&
         std::abs(last->estimate() - r.estimate()) < kSameEstimate * r.estimate();
     if (same_again) continue;
     last = &r;
-    if (worst && r.asked.cell->ratio_at(criterion, r.asked.factor.value / utilization) <= 1.0)
+    if (utilization > 0.0 &&
+        r.asked.cell->ratio_at(criterion, r.asked.factor.value / utilization) <= 1.0)
       continue;
     const LoadLimit limit = limit_of(criterion, r);
-    if (worst && !(r.asked.factor.value / limit.factor > utilization)) continue;
+    if (utilization > 0.0 && !(r.asked.factor.value / limit.factor > utilization)) continue;
     worst = WorstCase{r.asked, limit};
     utilization = r.asked.factor.value / limit.factor;
   }

@@ -39,8 +39,10 @@ struct WorstCase {
 /// far as their critical factor allows, stays under that of another. The safety factor of the worst
 /// one is then searched for.
 /// @param asked  cells in which the check gives a number at the load itself, or the frame gives way
-/// @return nothing when there are no cells
+/// @param floor  utilization from which on it matters
+/// @return nothing when there are no cells, or none comes over the floor
 [[nodiscard]] std::optional<WorstCase> worst_case(const Criterion& criterion,
-                                                  const std::vector<Asked>& asked);
+                                                  const std::vector<Asked>& asked,
+                                                  double floor = 0.0);
 
 }  // namespace studies

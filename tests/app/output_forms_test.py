@@ -160,6 +160,9 @@ class Text(unittest.TestCase):
             ["report", "--help"],
             ["compare", "--help"],
             ["pick", "--help"],
+            ["rate", "--help"],
+            ["scatter", "--help"],
+            ["gather", "--help"],
             ["cases", "--help"],
             ["cases"],
             ["sections", "--help"],
@@ -170,7 +173,7 @@ class Text(unittest.TestCase):
 
     def test_help_has_a_line_for_each_command(self):
         text = run("--help").stdout
-        for command in ("check", "report", "explain", "compare", "pick", "cases", "new", "sections", "materials"):
+        for command in ("check", "report", "explain", "compare", "pick", "rate", "scatter", "gather", "cases", "new", "sections", "materials"):
             self.assertRegex(text, rf"(?m)^  {command} +\w")
 
     def test_the_version_names_a_commit_or_says_that_it_is_unknown(self):

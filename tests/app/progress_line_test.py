@@ -116,7 +116,8 @@ class ProgressLine(unittest.TestCase):
 
     def test_it_tells_how_far_and_is_gone_at_the_end(self):
         run, answer = self.run_on_terminal, self.answer
-        self.assertRegex(run.text, r"\r +\d{1,3} %  \S")
+        self.assertRegex(run.text, r"\r +\d{1,3} %(, \d+ (s|min) left)?  \S")
+        self.assertRegex(run.text, r" left  \S")
         self.assertNotIn("\n", run.text)
         shown = [int(p.split("%")[0]) for p in run.text.split("\r") if "%" in p]
         self.assertEqual(shown, sorted(shown))
@@ -139,7 +140,8 @@ class ProgressLine(unittest.TestCase):
             pass
         os.kill(run.process.pid, signal.SIGINT)
         self.assertEqual(run.finish(), "")
-        self.assertEqual(run.process.returncode, -signal.SIGINT)
+        self.assertEqual(run.process.returncode, 130)
+        self.assertIn("interrupted before any part of the answer was complete", run.text)
 
 
 if __name__ == "__main__":

@@ -114,4 +114,35 @@ TEST_CASE("words that cannot be applied are refused", "[cases][compare]") {
         "`members.NAME.section = 1-1/2 in solid bar`");
 }
 
+// 1-1/2 x 0.250 in: the bar of equal area is sqrt(1.5^2 - 1.0^2) = 1.118 in across.
+TEST_CASE("ready-made comparisons depend on the design", "[cases][compare]") {
+  CHECK(asked("bar and tube") ==
+        "1.5 in solid bar, equal diameter: lateral_link.tube -> 1.5 in solid bar\n"
+        "1.118 in solid bar, equal mass: lateral_link.tube -> 1.118 in solid bar");
+  CHECK(asked("straight and bent") == "2 in bend: lateral_link.bend -> 2 in off straight");
+  CHECK(asked("every drop") ==
+        "7 in drop: bracket.drop -> 7 in\n7 in drop, no brace: bracket.drop -> 7 in brace -> \n"
+        "no brace: brace -> \n"
+        "11 in drop: bracket.drop -> 11 in\n11 in drop, no brace: bracket.drop -> 11 in brace -> ");
+  CHECK(asked("braced and unbraced") == "no brace: brace -> ");
+  parts::Design design = case_texts::design(case_texts::kLink);
+  // The brace left out, two bars, one bend, two drops with and without.
+  CHECK(cases::usual_variants(design).size() == 8);
+  cases::set(design, {"lateral_link.tube", "1-1/4 in solid bar"});
+  const std::vector<parts::Variant> tubes = cases::variants_from_words(design, "bar and tube");
+  REQUIRE(tubes.size() == 2);
+  CHECK_THAT(tubes[0].name, Catch::Matchers::StartsWith("1.25 x "));
+  design.brace.reset();
+  design.lateral_link.reset();
+  CHECK_THAT(thrown([&] { (void)cases::variants_from_words(design, "braced and unbraced"); }),
+             Contains("no brace to compare with"));
+}
+
+TEST_CASE("commas part the values of a number, not the words of a phrase", "[cases][compare]") {
+  CHECK(asked("drop = 5, 7 in") == "drop = 5 in: drop -> 5 in\ndrop = 7 in: drop -> 7 in");
+  CHECK(asked("bracket.weld = 5/16 in fillet, both sides of each plate") ==
+        "bracket.weld = 5/16 in fillet, both sides of each plate: bracket.weld -> 5/16 in fillet, "
+        "both sides of each plate");
+}
+
 }  // namespace compare_words_test

@@ -1,11 +1,16 @@
 #include "report/json.hpp"
 
+#include <cmath>
+#include <cstddef>
 #include <limits>
 #include <set>
+#include <sstream>
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
+#include "report/csv.hpp"
+#include "report/slice.hpp"
 #include "tests/report/lines_of.hpp"
 #include "tests/report/small_answer.hpp"
 
@@ -30,7 +35,10 @@ void collect(const Json& at, const std::string& key, std::set<std::string>& nume
 std::vector<std::string> every_document() {
   return {report::json(invented::answer(), kProgram),
           report::json(invented::comparison(), kProgram),
-          report::json(invented::picked(), kProgram), report::json(invented::cases(), kProgram),
+          report::json(invented::picked(), kProgram),
+          report::json(invented::grid(), kProgram),
+          report::json(invented::scattered(), kProgram),
+          report::json(invented::cases(), kProgram),
           report::json(studies::explained(invented::answer(), invented::cases(), "bracket", {}),
                        kProgram)};
 }
@@ -136,6 +144,65 @@ TEST_CASE("what was picked stands beside every size that was tried", "[report][j
   CHECK(out["tried"].size() == 4);
   p.lightest.reset();
   CHECK(!Json::parse(report::json(p, kProgram)).contains("lightest"));
+}
+
+TEST_CASE("a slice reads back to the last bit", "[report][json]") {
+  report::Slice slice{.program = "linkmargin 1, commit 2",
+                      .arguments = {"pick", "a.yaml", "--part", "b"},
+                      .case_file = {"a.yaml", "title: \"x\"\n"},
+                      .stock = {},
+                      .which = 2,
+                      .of = 3,
+                      .n_mine = 2,
+                      .judged = {},
+                      .lanes = {}};
+  studies::Judged judged = invented::candidate("a", 1.0, 1.0 / 3.0).judged;
+  slice.judged = {{1, judged}, {4, {.open = "yield: it turns too far"}}};
+  judged.utilization = std::numeric_limits<double>::infinity();
+  slice.lanes = {{1, {.kept = {{7, judged}}, .in_full = 3, .in_part = 5, .no_sense = 1}}};
+  const report::Slice back = report::read_slice(report::slice_text(slice), "s.json");
+  CHECK(back.arguments == slice.arguments);
+  CHECK(back.case_file == slice.case_file);
+  CHECK(back.judged.at(1) == slice.judged.at(1));
+  CHECK(std::isnan(back.judged.at(4).utilization));
+  CHECK(back.judged.at(4).open == "yield: it turns too far");
+  CHECK(back.lanes == slice.lanes);
+  CHECK_THROWS_WITH(report::read_slice("{\"what\": 1}", "s.json"),
+                    Catch::Contains("s.json: is no slice"));
+  CHECK_THROWS_WITH(report::read_slice("{\"what\": \"linkmargin slice 1\"}", "s.json"),
+                    Catch::Contains("is no slice"));
+}
+
+TEST_CASE("the tables of every study have as many cells a line as headings", "[report]") {
+  studies::Rating rating;
+  rating.span.path = "vehicle.axle_weight";
+  rating.designs.resize(1);
+  rating.designs[0].name = "as drawn, \"thin\"";
+  rating.designs[0].points.resize(1);
+  for (const auto& files :
+       {report::csv(invented::comparison()), report::csv(invented::picked()),
+        report::csv(invented::grid()), report::csv(rating), report::csv(invented::scattered())}) {
+    for (const report::CsvFile& file : files) {
+      std::istringstream lines(file.content);
+      std::string line;
+      std::ptrdiff_t commas = -1;
+      std::size_t n_lines = 0;
+      while (std::getline(lines, line)) {
+        if (line[0] == '#') continue;
+        bool quoted = false;
+        std::ptrdiff_t here = 0;
+        for (const char c : line) {
+          if (c == '"') quoted = !quoted;
+          if (c == ',' && !quoted) ++here;
+        }
+        if (commas < 0) commas = here;
+        INFO(file.name << ": " << line);
+        CHECK(here == commas);
+        ++n_lines;
+      }
+      CHECK(n_lines >= 2);
+    }
+  }
 }
 
 }  // namespace json_test

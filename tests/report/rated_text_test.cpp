@@ -49,7 +49,8 @@ TEST_CASE("the limit is what the answer starts with, and each variant has a line
   CHECK_THAT(
       written::flat(out),
       StartsWith("THE CHECKS MADE HOLD up to 4,180 lb of axle weight, as drawn; the case has "
-                 "5,500 lb. Not offered yet: "));
+                 "5,500 lb; what governs at the limit: lateral link, yield at the bend (slid "
+                 "into a curb, right wheel). Not offered yet: "));
   CHECK_THAT(out, Contains("as drawn") && Contains("4,200 lb") && Contains("lateral link, yield"));
   CHECK_THAT(out, Contains("no brace") && Contains("nowhere"));
   CHECK_THAT(written::flat(out), Contains("no promise for any truck") && Contains("CAUTION"));

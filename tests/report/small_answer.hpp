@@ -4,7 +4,8 @@
 
 #include "studies/answer.hpp"
 #include "studies/case_list.hpp"
-#include "studies/pick.hpp"
+#include "studies/pick_grid.hpp"
+#include "studies/scatter.hpp"
 
 /// Answers written by hand, with invented numbers, for the tests of the writers.
 namespace invented {
@@ -192,9 +193,11 @@ inline studies::Candidate candidate(const std::string& label, double mass_per_le
   c.item.mark = "common practice";
   c.steel = "DOM";
   c.mass_per_length = mass_per_length;
-  c.utilization = utilization;
-  c.verdict = utilization <= 1.0 ? studies::Verdict::within : studies::Verdict::over;
-  if (utilization > 1.0) c.stopped_by = "column, slid into a curb, left wheel";
+  c.judged = {.verdict = utilization <= 1.0 ? studies::Verdict::within : studies::Verdict::over,
+              .utilization = utilization,
+              .part = "lateral_link",
+              .check = "column",
+              .load_case = "slid into a curb, left wheel"};
   return c;
 }
 
@@ -210,9 +213,52 @@ inline studies::Picked picked() {
   p.next_down = p.tried[1];
   p.lightest = p.tried[2];
   p.next_up = p.tried[3];
-  p.others_over = true;
+  p.n_sizes = 4;
+  p.length = 0.8636;
+  p.others_over = {"bracket"};
   p.assumed = answer().assumed;
   return p;
+}
+
+inline studies::PickedGrid grid() {
+  studies::PickedGrid g;
+  g.title = "lateral link, 9 in drop, braced";
+  g.parts = {"lateral_link", "brace"};
+  g.now = {"tube 1.5 x 0.25 in, DOM", "tube 1.75 x 0.156 in, DOM"};
+  g.n_designs = 1600;
+  g.in_full = 90;
+  g.in_part = 1508;
+  g.no_sense = 2;
+  const auto add = [&](const std::string& link, const std::string& brace, double mass,
+                       double utilization) {
+    g.best.push_back({.sizes = {link, brace},
+                      .steels = {"DOM", "DOM"},
+                      .mass = mass,
+                      .judged = candidate(link, 1.0, utilization).judged});
+  };
+  add("1-1/2 x 0.120 in tube", "1-1/2 x 0.120 in tube", 5.2, 0.98);
+  add("1-1/2 x 0.120 in tube", "1-3/4 x 0.120 in tube", 5.6, 0.975);
+  add("1-3/4 x 0.188 in tube", "1-3/4 x 0.120 in tube", 8.1, 0.61);
+  return g;
+}
+
+inline studies::Scattered scattered() {
+  studies::Scattered s;
+  s.title = "lateral link, 9 in drop, braced";
+  s.seed = 7;
+  s.n_samples = 3;
+  s.inputs = {{"lateral_link.wall",
+               {studies::Distribution::Kind::normal, 1.0, 0.03},
+               "proposal, no source"},
+              {"load", {studies::Distribution::Kind::uniform, 0.8, 1.2}, "as asked"}};
+  for (const double load : {0.9, 1.0, 1.1}) {
+    s.samples.push_back({{1.0, load}, candidate("", 1.0, load).judged});
+  }
+  s.n_over = 1;
+  s.share_over = studies::share_interval(1, 3);
+  s.as_drawn = candidate("", 1.0, 1.0).judged;
+  s.ranks = {{"load", 1.0}, {"lateral_link.wall", base::kUnset}};
+  return s;
 }
 
 }  // namespace invented

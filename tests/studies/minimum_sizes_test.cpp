@@ -69,7 +69,7 @@ TEST_CASE("other shapes than round ones are picked from their own kind", "[studi
                                 .shape = sections::Angle{0.06, 0.06, 0.006},
                                 .mark = "as entered"};
   const studies::Picked from_own =
-      studies::pick(read_case(frame("50 x 50 x 5 mm angle S355")), "arm", {}, {own});
+      studies::pick(read_case(frame("50 x 50 x 5 mm angle S355")), "arm", {.more = {own}});
   CHECK(from_own.tried.size() == 1);
 }
 

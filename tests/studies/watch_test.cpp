@@ -56,7 +56,7 @@ TEST_CASE("a run whose watch says stop is stopped at once", "[studies]") {
     CHECK_THROWS_AS(studies::compare(design, stops_after(calls, seen)), studies::Stopped);
     CHECK(seen == calls + 1);
     seen = 0;
-    CHECK_THROWS_AS(studies::pick(design, "rod", stops_after(calls, seen)), studies::Stopped);
+    CHECK_THROWS_AS(studies::pick(design, "rod", {}, stops_after(calls, seen)), studies::Stopped);
     CHECK(seen == calls + 1);
   }
 }

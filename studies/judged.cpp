@@ -1,0 +1,92 @@
+#include "studies/judged.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "base/input_error.hpp"
+#include "cases/validate.hpp"
+
+namespace studies {
+namespace {
+
+std::string place_of(const checks::Finding& f) {
+  return f.load_case.empty() ? f.check : fmt::format("{}, {}", f.check, f.load_case);
+}
+
+Judged judged_by(const Run& done, const Counted& counted, const std::string& other_tube) {
+  Judged out{.verdict = Verdict::within};
+  bool any_own = false;
+  for (const checks::Finding& f : done.answer.findings) {
+    if (!counted.has(f.part)) continue;
+    const bool asked = counted.is_asked(f.part);
+    if (f.state == checks::State::undecided) {
+      if (out.open.empty()) out.open = fmt::format("{}: {}", place_of(f), f.reason);
+    } else if (asked && !(f.utilization() <= out.utilization)) {
+      out.utilization = f.utilization();
+      out.part = f.part;
+      out.check = f.check;
+      out.load_case = f.load_case;
+    }
+    if (f.state == checks::State::within) continue;
+    if (!asked && out.other_over.empty() && f.state == checks::State::over) {
+      out.other_over =
+          fmt::format("{}, {} at {:.0f} %", f.part, place_of(f), 100.0 * f.utilization());
+    }
+    const bool of_other = !other_tube.empty() && f.where.rfind(other_tube, 0) == 0;
+    any_own = any_own || !of_other;
+    if (f.state == checks::State::over) {
+      out.verdict = Verdict::over;
+    } else if (out.verdict == Verdict::within) {
+      out.verdict = Verdict::not_decided;
+    }
+  }
+  out.only_other_tube = out.verdict != Verdict::within && !any_own;
+  return out;
+}
+
+/// Why a design makes no sense; empty when it does.
+std::string refusal(const parts::Design& design) {
+  const std::vector<base::InputError> broken = cases::broken_rules(design);
+  return broken.empty() ? "" : broken.front().problem();
+}
+
+}  // namespace
+
+Judged judged(const parts::Design& design, const Counted& counted, const Watch& watch,
+              const std::string& other_tube) {
+  if (const std::string why = refusal(design); !why.empty()) return {.open = why, .no_sense = true};
+  Judged first = judged_by(run_until_over(design, "", counted, 1.0, watch), counted, other_tube);
+  if (first.verdict == Verdict::within) return first;
+  Judged worst = judged_by(run_for_worst(design, counted, watch), counted, other_tube);
+  // What is over or not decided in one load case is so in all of them.
+  if (worst.verdict == Verdict::within) return first;
+  if (worst.open.empty()) worst.open = first.open;
+  return worst;
+}
+
+Judged judged_until_over(const parts::Design& design, const Counted& counted, double most,
+                         const Watch& watch) {
+  if (const std::string why = refusal(design); !why.empty()) return {.open = why, .no_sense = true};
+  Judged out = judged_by(run_until_over(design, "", counted, most, watch), counted, {});
+  out.in_full = out.verdict == Verdict::within && out.utilization <= most;
+  return out;
+}
+
+Counted counted_beside(const Answer& as_drawn, const std::vector<std::string>& asked) {
+  Counted out{.asked = asked, .others = {}};
+  std::vector<std::string> over;
+  for (const checks::Finding& f : as_drawn.findings) {
+    if (f.state != checks::State::within) over.push_back(f.part);
+  }
+  const auto holds = [](const std::vector<std::string>& all, const std::string& part) {
+    return std::find(all.begin(), all.end(), part) != all.end();
+  };
+  for (const checks::Finding& f : as_drawn.findings) {
+    if (out.is_asked(f.part) || holds(over, f.part) || holds(out.others, f.part)) continue;
+    out.others.push_back(f.part);
+  }
+  return out;
+}
+
+}  // namespace studies

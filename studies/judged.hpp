@@ -1,0 +1,46 @@
+#pragma once
+
+#include <string>
+
+#include "studies/run.hpp"
+
+namespace studies {
+
+/// What the checks that count say of one design.
+struct Judged {
+  Verdict verdict = Verdict::not_decided;
+  /// Worst of the parts asked for, over all load cases, stiffness sets and checks that are decided;
+  /// unset where none is.
+  double utilization = base::kUnset;
+  std::string part = {};       ///< of that check
+  std::string check = {};      ///< "column"; empty where none is decided
+  std::string load_case = {};  ///< in which it is that
+  std::string open = {};       ///< a check that is not decided, and why; empty = all are
+  /// Of the other parts that count, where those asked for hold: one that does not, "bracket, weld,
+  /// hard corner at 104 %".
+  std::string other_over = {};
+  /// All that does not hold is about one tube of an arm, which was not asked for.
+  bool only_other_tube = false;
+  bool no_sense = false;  ///< its sizes do not go together, as `open` says
+  bool in_full = true;  ///< else left at the first load case in which it was past what was allowed
+
+  bool operator==(const Judged&) const = default;
+};
+
+/// Solves one design and judges it by the checks that count: all that is asked of a candidate, in
+/// one place.
+/// @param other_tube  how findings begin that are about an arm's tube not asked for; may be empty
+/// @throws Stopped
+[[nodiscard]] Judged judged(const parts::Design& design, const Counted& counted,
+                            const Watch& watch = {}, const std::string& other_tube = {});
+
+/// The same, left as soon as it is known that the utilization of the parts asked for is over `most`
+/// (at most 1) or that another part does not hold.
+[[nodiscard]] Judged judged_until_over(const parts::Design& design, const Counted& counted,
+                                       double most, const Watch& watch = {});
+
+/// The other parts that must hold beside those asked for: all that are within their limits as the
+/// design is drawn. What is over already is no sign of how good a size is.
+[[nodiscard]] Counted counted_beside(const Answer& as_drawn, const std::vector<std::string>& asked);
+
+}  // namespace studies

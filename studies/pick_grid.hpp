@@ -1,0 +1,77 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "studies/pick.hpp"
+
+namespace studies {
+
+/// The design with one size for each of several parts.
+struct PickedDesign {
+  std::vector<std::string> sizes;  ///< in the order of the parts
+  std::vector<std::string> steels;
+  double mass = base::kUnset;  ///< of these parts  [kg]
+  double cost = base::kUnset;  ///< of these parts; unset where one has no price
+  Judged judged;
+};
+
+/// What one part of a grid came to.
+struct GridLane {
+  struct Kept {
+    std::size_t design = 0;  ///< in the order of mass or cost
+    Judged judged;
+    bool operator==(const Kept&) const = default;
+  };
+  std::vector<Kept> kept;    ///< each better than all lighter ones of its lane
+  std::size_t in_full = 0;   ///< designs solved in every load case and stiffness set
+  std::size_t in_part = 0;   ///< left at the first in which they were no better or did not hold
+  std::size_t no_sense = 0;  ///< sizes that do not go together
+  bool complete = true;      ///< else it was stopped
+  bool operator==(const GridLane&) const = default;
+};
+
+/// Several parts picked together.
+struct PickedGrid {
+  std::string title;
+  bool inches = true;
+  PickBy by = PickBy::mass;
+  std::vector<std::string> parts;
+  std::vector<std::string> now;
+  std::vector<std::size_t> n_sizes;  ///< of each part
+  std::size_t n_designs = 0;
+  std::size_t in_full = 0;
+  std::size_t in_part = 0;
+  std::size_t no_sense = 0;
+  std::size_t n_unpriced = 0;  ///< sizes left out of a pick by cost
+  /// Those that pass and that no other design betters in mass (or cost) without being worse in its
+  /// utilization: lightest first.
+  std::vector<PickedDesign> best;
+  std::vector<std::string> others_over;  ///< other parts, over or not decided as drawn
+  std::vector<parts::Assumption> assumed;
+
+  /// Designs looked at; fewer than n_designs when it was stopped.
+  [[nodiscard]] std::size_t n_done() const { return in_full + in_part + no_sense; }
+};
+
+/// The grid is dealt out to this many lanes, whatever the number of threads or shares.
+inline constexpr std::size_t kGridLanes = 32;
+
+/// Every combination of sizes of two or three parts, as a Pareto set: mass (or cost) against the
+/// worst utilization of these parts. A design passes as in `pick`.
+///
+/// Nothing is taken from one combination for another: the parts share a frame, so that the
+/// utilization of each depends on all. What is spared is exact. A utilization is the largest over
+/// load cases, stiffness sets and checks, so that a design is done with as soon as one of them is
+/// over the limit, or not under that of a design of its lane that is no heavier.
+/// @throws base::InputError: a part that is not there or named twice, sizes as in `pick`, `by` an
+///         outside diameter
+[[nodiscard]] PickedGrid pick_grid(const parts::Design& design,
+                                   const std::vector<std::string>& parts,
+                                   const std::vector<SizeLimits>& limits, PickBy by,
+                                   const std::vector<sections::StockItem>& more,
+                                   const Watch& watch = {}, const Spread& spread = {},
+                                   Share<GridLane>* share = nullptr);
+
+}  // namespace studies
