@@ -298,8 +298,9 @@ TEST_CASE("parking and a jammed gear reach the parts as statics says", "[loads][
       const std::string name = (jammed ? "steering jammed, " : "dry park, lock to lock, ") + way;
       INFO(name);
       const auto f =
-          kN * (jammed ? by_steered_statics(std::nan(""), 0.0, to_left * 1.2 / 0.16 / drag.y())
-                       : by_steered_statics(-to_left * parked, -to_left * parked, 0.0));
+          (kN * (jammed ? by_steered_statics(std::nan(""), 0.0, to_left * 1.2 / 0.16 / drag.y())
+                        : by_steered_statics(-to_left * parked, -to_left * parked, 0.0)))
+              .eval();
       const studies::Balance b = solved.balance(name);
       const double tolerance = 1e-4 * f.cwiseAbs().maxCoeff();
       const studies::BalanceRow ball = loads_tests::held_by(b, "arm frame joint");

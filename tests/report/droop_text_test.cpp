@@ -11,7 +11,8 @@ studies::Droop early() {
   return {.ends = {{"limit strap tight", 0.1016}, {"damper at full length", 0.127}},
           .free_travel = 0.127,
           .advised = 0.127 - 0.0254,
-          .strap = 0.1016};
+          .strap = 0.1016,
+          .joint = {}};
 }
 
 }  // namespace
