@@ -38,7 +38,7 @@ class Problems(unittest.TestCase):
         self.assertNotEqual(self.refused(""), "")
 
     def test_an_unknown_command_names_those_there_are(self):
-        known = "check, report, explain, compare, pick, rate, cases, new, format, schema, completion, sections and materials"
+        known = "check, report, explain, compare, pick, rate, scatter, gather, cases, new, format, schema, completion, sections and materials"
         self.assertIn(known, run("chek").stderr)
 
     def test_a_wrong_change_is_named_as_it_was_typed(self):

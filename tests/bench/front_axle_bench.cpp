@@ -178,8 +178,8 @@ void posture(benchmark::State& state) {
   const studies::SetModel model(demo().design, demo().sets.front());
   std::vector<const parts::DesignCase*> postures;
   for (const parts::DesignCase& c : demo().cases) {
-    const bool moves = c.place.given() || c.posture == loads::Posture::droop ||
-                       c.posture == loads::Posture::bump;
+    const bool moves =
+        c.place.given() || c.posture == loads::Posture::droop || c.posture == loads::Posture::bump;
     if (moves) postures.push_back(&c);
   }
   INVARIANT(!postures.empty());

@@ -90,9 +90,10 @@ TEST_CASE("frames that cannot be are refused", "[cases][frame]") {
   CHECK(framed("[45, -50 in]", "[45, -50 ft]") ==
         "case.yaml:24:3: frame.held_at: 540 in from the bracket is off the truck; is the unit "
         "right?");
-  CHECK_THAT(framed("[20, -30 in]", "[20, -200 in]"),
-             Contains("frame.cross_members_at: -200 in lies 150 in beyond the last place that holds "
-                      "the rails"));
+  CHECK_THAT(
+      framed("[20, -30 in]", "[20, -200 in]"),
+      Contains("frame.cross_members_at: -200 in lies 150 in beyond the last place that holds "
+               "the rails"));
   CHECK_THAT(framed("[20, -30 in]", "[200, -30 in]"),
              Contains("frame.cross_members_at: 200 in from the bracket is off the truck"));
   CHECK_THAT(framed("33 in", "33 mm"), Contains("frame.rails_apart: 1.299 in is not believable"));

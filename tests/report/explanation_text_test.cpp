@@ -102,6 +102,7 @@ TEST_CASE("a check goes by the beginning of a word of it, and by its place", "[r
   studies::Answer answer = traced();
   checks::Finding both = answer.findings[0];
   both.check = "combined forces";
+  both.where = "plates";
   answer.findings.push_back(both);
   both.check = "tab weld";
   both.where = "tabs at the axle bolt";

@@ -75,7 +75,8 @@ TEST_CASE("the drop of a strap that catches the axle alone counts its stretch",
   CHECK(d.stretched > d.free_travel);
 }
 
-// Of two joints the one whose tilt is nearer to its limit ends the drop: 100 mm x 15/10 and x 15/12.
+// Of two joints the one whose tilt is nearer to its limit ends the drop: 100 mm x 15/10 and x
+// 15/12.
 TEST_CASE("the solved posture tells at what drop a joint comes to the end of its tilt",
           "[studies][droop]") {
   studies::Droop d = droop("slack: 120 mm");
