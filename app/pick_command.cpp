@@ -76,6 +76,14 @@ std::vector<studies::SizeLimits> limits_of(const parts::Design& design, const Pi
   lengths(r.limits.outside_to, "--od-to", &studies::SizeLimits::outside_to);
   lengths(r.limits.wall_from, "--wall-from", &studies::SizeLimits::wall_from);
   lengths(r.limits.wall_to, "--wall-to", &studies::SizeLimits::wall_to);
+  for (const studies::SizeLimits& limits : all) {
+    if (limits.outside_from > limits.outside_to) {
+      throw InputError("", "--od-from is more than --od-to: the other way round");
+    }
+    if (limits.wall_from > limits.wall_to) {
+      throw InputError("", "--wall-from is more than --wall-to: the other way round");
+    }
+  }
   for_parts(r.limits.kinds, r.parts, "--kind", [&](std::size_t p, const std::string& value) {
     if (value != "tube" && value != "bar") {
       throw InputError("", fmt::format("{} is neither tube nor bar", cases::quoted(value)));

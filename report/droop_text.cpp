@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "parts/limit_strap.hpp"
+#include "report/answer_words.hpp"
 #include "report/units_shown.hpp"
 
 namespace report {
@@ -19,10 +20,12 @@ std::string solved_words(const studies::Droop& droop, Length length) {
     if (end.drop > droop.hangs) break;
     reached += fmt::format("{}{}", reached.empty() ? "" : ", ", end.what);
   }
-  std::string out = fmt::format("solved in droop the axle hangs {} down: {}", length(droop.hangs),
-                                reached.empty() ? "before any of these" : "past " + reached);
+  std::string out =
+      fmt::format("solved, hanging or as its straps catch it, the axle gets {} down: {}",
+                  length(droop.hangs), reached.empty() ? "before any of these" : "past " + reached);
   if (!std::isnan(droop.joint_at_tilt)) {
-    out += fmt::format("; {} would be at its tilt at {}", droop.joint, length(droop.joint_at_tilt));
+    out += fmt::format("; {} would be at its tilt at {}", part_words(droop.joint),
+                       length(droop.joint_at_tilt));
   }
   return out;
 }

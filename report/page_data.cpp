@@ -1,5 +1,6 @@
 #include "report/page_data.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -87,6 +88,25 @@ Json resultants(const sections::Resultants& r) {
   return out;
 }
 
+/// Of the largest component: the size of a buckling shape says nothing.
+Json in_thousandths(const std::vector<std::vector<Place3>>& shape) {
+  double largest = 0.0;
+  for (const std::vector<Place3>& line : shape) {
+    for (const Place3& p : line) {
+      for (const double component : p) largest = std::max(largest, std::abs(component));
+    }
+  }
+  const double scale = largest > 0.0 ? 1000.0 / largest : 0.0;
+  const auto whole = [scale](double component) {
+    return static_cast<int>(std::lround(scale * component));
+  };
+  return array_of(shape, [&](const std::vector<Place3>& line) {
+    return array_of(line, [&](const Place3& p) {
+      return Json{whole(p[0]), whole(p[1]), whole(p[2])};
+    });
+  });
+}
+
 Json drawn_case(const studies::DrawnCase& c, bool inches) {
   Json out;
   out["name"] = c.load_case;
@@ -109,7 +129,7 @@ Json drawn_case(const studies::DrawnCase& c, bool inches) {
     Json one;
     one["factor"] = mode.factor;
     one["what"] = part_words(mode.what);
-    one["shape"] = line_lists(mode.shape, 3);
+    one["shape"] = in_thousandths(mode.shape);
     return one;
   });
   return out;

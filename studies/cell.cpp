@@ -59,12 +59,16 @@ const Cell& Cell::asking_most(const Criterion& criterion) const {
     return *this;
   if (!at_ride_) {
     at_ride_ = std::make_unique<Cell>(*model_, *load_case_);
-    at_ride_->place_reached_ = this;
+    at_ride_->reached_ = kept(1.0);
     at_ride_->method_ = fea::Method::second_order;
     at_ride_->kept_.emplace(1.0, *second_order_);
     at_ride_->lowest_critical_factor = lowest_critical_factor;
   }
   return *at_ride_;
+}
+
+double Cell::ratio_reached(const Criterion& criterion) const {
+  return reached_ ? ratio_of(criterion, *reached_, 1.0) : base::kUnset;
 }
 
 const CaseSolution& Cell::kept(double multiple) const {

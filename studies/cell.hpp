@@ -45,8 +45,8 @@ class Cell {
   /// This cell, or, where second order at ride height asks more of a check at the load itself than
   /// the place reached does, the same load case by second order alone. A posture has no such other.
   [[nodiscard]] const Cell& asking_most(const Criterion& criterion) const;
-  /// Where that other one comes from; else none.
-  [[nodiscard]] const Cell* place_reached() const { return place_reached_; }
+  /// Of that other one: demand over capacity at the load itself in the place reached; else unset.
+  [[nodiscard]] double ratio_reached(const Criterion& criterion) const;
   /// Demand over capacity at a multiple, kept or not; infinite where the frame cannot carry it, and
   /// from the lowest multiple seen so on.
   [[nodiscard]] double ratio_kept(const Criterion& criterion, double multiple) const;
@@ -76,7 +76,7 @@ class Cell {
   mutable std::optional<fea::Method> method_;
   mutable std::optional<CaseSolution> second_order_;  // of the load itself, beside a moved one
   mutable std::unique_ptr<Cell> at_ride_;             // made at first use
-  const Cell* place_reached_ = nullptr;
+  std::optional<CaseSolution> reached_;  // by large displacements, of one by second order alone
   mutable std::map<double, CaseSolution> kept_;  // by multiple
   mutable std::deque<std::pair<double, CaseSolution>> recent_;
   mutable double lost_from_ = std::numeric_limits<double>::infinity();  // lowest multiple so far

@@ -70,18 +70,17 @@ double limit_between(const std::vector<Seen>& seen) {
 double limit_in(const Cell& cell, const Criterion& criterion, const parts::Assembly& judged,
                 double second) {
   std::vector<Seen> seen;
+  // A load that the frame does not carry tells nothing of one part.
   const auto look = [&](double multiple, const CaseSolution& solved) {
-    const double ratio =
-        carried(solved)
-            ? demand_over_capacity(criterion, judged, cell.judged_by(criterion, solved), multiple)
-            : std::numeric_limits<double>::infinity();
-    seen.push_back({multiple, ratio});
+    if (!carried(solved)) return;
+    seen.push_back({multiple, demand_over_capacity(criterion, judged,
+                                                   cell.judged_by(criterion, solved), multiple)});
   };
   if (cell.in_proportion()) second = 1.0;
   if (second < 1.0) look(second, cell.at(second));
   look(1.0, cell.kept(1.0));
   if (second > 1.0) look(second, cell.at(second));
-  return limit_between(seen);
+  return seen.empty() ? std::numeric_limits<double>::infinity() : limit_between(seen);
 }
 
 /// Of a bar or tube only what gives first counts; of other parts each check does.

@@ -178,6 +178,11 @@ Span full_span(Span span, const cases::NumberAt& now) {
   if (std::isnan(span.from)) span.from = std::min(kSpanLow * now.si, kSpanHigh * now.si);
   if (std::isnan(span.to)) span.to = std::max(kSpanLow * now.si, kSpanHigh * now.si);
   if (span.from < span.to) return span;
+  if (span.from > span.to) {
+    throw base::InputError(span.path,
+                           fmt::format("--from {} is more than --to {}: the other way round",
+                                       now.text_of(span.from), now.text_of(span.to)));
+  }
   throw base::InputError(span.path,
                          fmt::format("nothing lies between {} and {}; give --from and --to",
                                      now.text_of(span.from), now.text_of(span.to)));

@@ -590,12 +590,13 @@ class Runner {
   static void compare_places(const Criterion& criterion, const Cell& cell,
                              checks::Finding& finding) {
     constexpr double kMatters = 0.1;
-    if (const Cell* reached = cell.place_reached()) {
-      const double more = cell.ratio_kept(criterion, 1.0) / reached->ratio_kept(criterion, 1.0);
+    const double reached = cell.ratio_reached(criterion);
+    if (!std::isnan(reached)) {
+      const double most = cell.ratio_kept(criterion, 1.0);
       finding.notes.push_back(fmt::format(
-          "second order at ride height is used: it asks {}more than the place reached, where a "
-          "link or arm turns more than 3 degrees, or a bracket more than 10",
-          more > 1.0 + kMatters ? fmt::format("{:.0f} % ", 100.0 * (more - 1.0)) : ""));
+          "second order at ride height is used: it asks {} than the place reached, where a link or "
+          "arm turns more than 3 degrees, or a bracket more than 10",
+          most > (1.0 + kMatters) * reached ? by_how_much(most, reached) : "more"));
       return;
     }
     if (cell.second_order() == nullptr) return;
@@ -611,9 +612,16 @@ class Runner {
         demand_over_capacity(criterion, cell.assembly(), cell.second_order()->solution);
     if (!std::isfinite(there) || !std::isfinite(at_ride) || !(there > 0.0)) return;
     if (std::abs(at_ride - there) <= kMatters * there) return;
-    finding.notes.push_back(fmt::format("second order at ride height has {:.0f} % {} demand",
-                                        100.0 * std::abs(at_ride / there - 1.0),
-                                        at_ride > there ? "more" : "less"));
+    finding.notes.push_back(
+        fmt::format("second order at ride height asks {}", by_how_much(at_ride, there)));
+  }
+
+  /// "12 % more"; "far more" where the other is next to nothing.
+  static std::string by_how_much(double one, double other) {
+    constexpr double kFar = 10.0;
+    if (one > kFar * other) return "far more";
+    return fmt::format("{:.0f} % {}", 100.0 * std::abs(one / other - 1.0),
+                       one > other ? "more" : "less");
   }
 
   void report(const Criterion& criterion, const Cell& cell, const Outcome& outcome) {

@@ -168,13 +168,12 @@ LoadLimit limit_of(const Criterion& criterion, const Ranked& r) {
   return {Ends::gives_way, factor, reached};
 }
 
-/// When every cell is far within its limit, the one with the largest demand at its required
-/// multiple.
-std::optional<WorstCase> far_within(const std::vector<Ranked>& all) {
-  const auto most = std::max_element(all.begin(), all.end(), [](const Ranked& a, const Ranked& b) {
+/// Of cells far within their limit, the one with the largest demand at its required multiple.
+std::optional<WorstCase> most_demanding(const std::vector<Ranked>& far) {
+  const auto most = std::max_element(far.begin(), far.end(), [](const Ranked& a, const Ranked& b) {
     return a.at_required() < b.at_required();
   });
-  if (!(most->at_required() < kFarWithin)) return std::nullopt;
+  if (most == far.end()) return std::nullopt;
   const double looked_at = most->asked.factor.looked_at();
   return WorstCase{most->asked,
                    {Ends::far_within, in_proportion(looked_at, most->at_looked), looked_at}};
@@ -186,18 +185,23 @@ std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vecto
                                     double floor) {
   if (asked.empty()) return std::nullopt;
   std::vector<Ranked> all = ranked_ones(criterion, foremost(criterion, asked));
-  if (const std::optional<WorstCase> far = far_within(all)) {
-    if (floor > kFarWithin) return std::nullopt;
-    return far;
-  }
-  // Beside a case that is not far within, those that are have no say.
-  all.erase(std::remove_if(all.begin(), all.end(),
-                           [](const Ranked& r) { return r.at_required() < kFarWithin; }),
-            all.end());
+  const auto first_far = std::stable_partition(
+      all.begin(), all.end(), [](const Ranked& r) { return !(r.at_required() < kFarWithin); });
+  const std::vector<Ranked> far(first_far, all.end());
+  all.erase(first_far, all.end());
   std::stable_sort(all.begin(), all.end(),
                    [](const Ranked& a, const Ranked& b) { return a.estimate() > b.estimate(); });
   std::optional<WorstCase> worst;
   double utilization = floor;
+  // One that is not far within can still end with less: where the frame gives way early, all that
+  // is known of it is that.
+  if (const std::optional<WorstCase> mild = most_demanding(far)) {
+    const double of_mild = mild->asked.factor.value / mild->limit.factor;
+    if (all.empty() ? !(floor > kFarWithin) : of_mild > floor) {
+      worst = mild;
+      utilization = std::max(floor, of_mild);
+    }
+  }
   const Ranked* last = nullptr;
   for (const Ranked& r : all) {
     // Where the frame gives way before the multiple that was looked at, the estimate is none.
