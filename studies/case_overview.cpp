@@ -56,6 +56,16 @@ void raise_by_stability(Largest& largest, const Cell& cell,
 PartInCase seen_with(const std::vector<checks::Finding>& findings, PartInCase one) {
   // Where the two come so near, the finding is what was taken in proportion.
   constexpr double kSame = 0.995;
+  // The findings are the worst of all load cases: what is estimated over them grows less than its
+  // load does.
+  double worst = 0.0;
+  bool all_decided = true;
+  for (const checks::Finding& f : findings) {
+    if (f.part != one.part) continue;
+    all_decided = all_decided && f.state != checks::State::undecided;
+    if (f.state != checks::State::undecided) worst = std::max(worst, f.utilization());
+  }
+  if (all_decided && one.utilization > worst) one.utilization = worst;
   for (const checks::Finding& f : findings) {
     if (f.part != one.part || f.load_case != one.load_case) continue;
     if (f.state == checks::State::undecided) return {f.part, f.load_case, base::kUnset, true};
