@@ -1,6 +1,8 @@
 // Second order at ride height beside large displacements: the larger counts. Invented numbers.
 #include <algorithm>
 #include <cmath>
+#include <memory>
+#include <utility>
 
 #include <catch2/catch.hpp>
 
@@ -45,6 +47,23 @@ TEST_CASE("of second order at ride height and the place reached the larger count
   }
   CHECK(n_at_ride > 0);
   CHECK(n_reached > 0);
+}
+
+TEST_CASE("what the place reached asks is kept where its cell goes", "[studies]") {
+  const loads_tests::SolvedDesign design(kSoft + "load_cases: [hard corner, hard stop]\n");
+  const parts::DesignCase stop = design.load_case("hard stop");
+  int n_seen = 0;
+  for (const studies::Criterion& criterion : studies::criteria(design.model.assembly())) {
+    auto first = std::make_unique<studies::Cell>(design.model, stop);
+    if (&first->asking_most(criterion) == first.get()) continue;
+    const double reached = first->ratio_kept(criterion, 1.0);
+    const studies::Cell moved = std::move(*first);
+    first.reset();
+    CHECK(moved.asking_most(criterion).ratio_reached(criterion) == reached);
+    CHECK(std::isnan(moved.ratio_reached(criterion)));
+    ++n_seen;
+  }
+  CHECK(n_seen > 0);
 }
 
 TEST_CASE("a posture has no second order beside it that counts", "[studies]") {
