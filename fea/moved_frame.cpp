@@ -9,7 +9,6 @@
 
 #include "fea/geometric_stiffness.hpp"
 #include "fea/member_loads.hpp"
-#include "fea/moved_joint.hpp"
 #include "fea/moved_spring.hpp"
 #include "fea/rotation.hpp"
 
@@ -151,11 +150,16 @@ const double* MovedFrame::joints_of(const MovedState& state, std::size_t beam) c
   return state.joints.data() + (unknowns(12) - first_joint(system()));
 }
 
+std::array<MovedEnd, 2> MovedFrame::ends_of(const MovedState& state, std::size_t beam) const {
+  const Beam& b = model().beams[beam];
+  const double* joints = joints_of(state, beam);
+  return {moved_end(b.a, placed(state, b.a.node), joints),
+          moved_end(b.b, placed(state, b.b.node), joints + n_loose(b.a))};
+}
+
 std::array<Placed, 2> MovedFrame::beam_ends(const MovedState& state, BeamId beam) const {
-  const Beam& b = model()[beam];
-  const double* joints = joints_of(state, static_cast<std::size_t>(beam.index));
-  return {moved_end(b.a, placed(state, b.a.node), joints).placed,
-          moved_end(b.b, placed(state, b.b.node), joints + n_loose(b.a)).placed};
+  const std::array<MovedEnd, 2> ends = ends_of(state, static_cast<std::size_t>(beam.index));
+  return {ends[0].placed, ends[1].placed};
 }
 
 CorotationalBeam MovedFrame::beam(const MovedState& state, BeamId beam, double factor) const {
@@ -277,9 +281,7 @@ void MovedFrame::add_beam(Sum& sum, const MovedState& state, double factor, std:
     slope = now.deformation_slope_g;
     tangent = now.tangent_g;
   } else {
-    const double* joints = joints_of(state, index);
-    const std::array<MovedEnd, 2> ends = {moved_end(beam.a, at[0], joints),
-                                          moved_end(beam.b, at[1], joints + n_loose(beam.a))};
+    const std::array<MovedEnd, 2> ends = ends_of(state, index);
     at = {ends[0].placed, ends[1].placed};
     now = corotational(part, stations, factor, at, assumed);
     over = through_ends(now, ends, tangent, slope);
@@ -287,12 +289,14 @@ void MovedFrame::add_beam(Sum& sum, const MovedState& state, double factor, std:
   sum.judge(now);
   sum.deformation(index) = now.deformation;
   sum.grow_rounding(part, at);
-  to_rotation_vectors(index, state, over.force, tangent);
-  to_rotation_vectors(index, state, over.excess);
-  for (Eigen::Index row = 0; row < slope.rows(); ++row) {
-    BlockVector of_one = slope.row(row).transpose();
-    to_rotation_vectors(index, state, of_one);
-    slope.row(row) = of_one.transpose();
+  if (holds_one_rotation(beam.a.node) || holds_one_rotation(beam.b.node)) {
+    to_rotation_vectors(index, state, over.force, tangent);
+    to_rotation_vectors(index, state, over.excess);
+    for (Eigen::Index row = 0; row < slope.rows(); ++row) {
+      BlockVector of_one = slope.row(row).transpose();
+      to_rotation_vectors(index, state, of_one);
+      slope.row(row) = of_one.transpose();
+    }
   }
   sum.add(part.map.unknowns, over.force + over.excess);
 }
@@ -363,12 +367,8 @@ Eigen::VectorXd MovedFrame::loads(const MovedState& state) const {
   };
   for (std::size_t i = 0; i < model().beams.size(); ++i) {
     if (stations_[i].empty()) continue;
-    const Beam& beam = model().beams[i];
     const BeamPart& part = system().beams()[i];
-    const double* joints = joints_of(state, i);
-    const std::array<MovedEnd, 2> ends = {
-        moved_end(beam.a, placed(state, beam.a.node), joints),
-        moved_end(beam.b, placed(state, beam.b.node), joints + n_loose(beam.a))};
+    const std::array<MovedEnd, 2> ends = ends_of(state, i);
     const std::array<Placed, 2> at = {ends[0].placed, ends[1].placed};
     const Vector12 on_ends =
         corotational(part, {}, 0.0, at).ends_g - corotational(part, stations_[i], 1.0, at).ends_g;

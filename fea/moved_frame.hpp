@@ -2,7 +2,7 @@
 
 #include <memory>
 
-#include "fea/corotational.hpp"
+#include "fea/moved_joint.hpp"
 
 /// A whole frame at a state with finite displacements and rotations: unbalanced forces and tangent.
 namespace fea {
@@ -97,6 +97,7 @@ class MovedFrame {
   void to_rotation_vectors(std::size_t block, const MovedState& state, BlockVector& force,
                            Eigen::MatrixXd& tangent) const;
   void to_rotation_vectors(std::size_t block, const MovedState& state, BlockVector& force) const;
+  [[nodiscard]] std::array<MovedEnd, 2> ends_of(const MovedState& state, std::size_t beam) const;
   [[nodiscard]] const double* joints_of(const MovedState& state, std::size_t beam) const;
   void carry(MovedState& state) const;
 
