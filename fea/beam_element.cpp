@@ -62,6 +62,25 @@ Matrix12 beam_stiffness(const sections::AreaProps& section, const Elastic& elast
   return k;
 }
 
+Vector12 beam_elastic_force(const Matrix12& stiffness, const Vector12& motion) {
+  Vector12 out;
+  for (const Eigen::Index k : {0, 3}) {
+    out(k) = stiffness(k, k) * (motion(k) - motion(k + 6));
+    out(k + 6) = -out(k);
+  }
+  const auto bend = [&](Eigen::Index v, Eigen::Index r) {
+    const double apart = motion(v) - motion(v + 6);
+    out(v) = stiffness(v, v) * apart + stiffness(v, r) * (motion(r) + motion(r + 6));
+    out(v + 6) = -out(v);
+    const double sway = stiffness(r, v) * apart;
+    out(r) = sway + stiffness(r, r) * motion(r) + stiffness(r, r + 6) * motion(r + 6);
+    out(r + 6) = sway + stiffness(r, r + 6) * motion(r) + stiffness(r, r) * motion(r + 6);
+  };
+  bend(1, 5);
+  bend(2, 4);
+  return out;
+}
+
 Eigen::Matrix<double, 6, 12> beam_shape(const ShearFlex& flex, double length, double x) {
   Eigen::Matrix<double, 6, 12> out = Eigen::Matrix<double, 6, 12>::Zero();
   const double s = x / length;

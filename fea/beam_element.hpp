@@ -22,6 +22,10 @@ struct ShearFlex {
 [[nodiscard]] Matrix12 beam_stiffness(const sections::AreaProps& section, const Elastic& elastic,
                                       double length);
 
+/// That matrix times a motion of the ends; of the matrix only what a doubly symmetric section has
+/// is read.
+[[nodiscard]] Vector12 beam_elastic_force(const Matrix12& stiffness, const Vector12& motion);
+
 /// Displacement and rotation at `x` of a beam without loads between its ends: exact.
 /// @return 6 x 12: (u v w rx ry rz) at x from the end freedoms
 [[nodiscard]] Eigen::Matrix<double, 6, 12> beam_shape(const ShearFlex& flex, double length,

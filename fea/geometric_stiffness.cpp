@@ -2,6 +2,8 @@
 
 #include <array>
 
+#include <Eigen/Geometry>
+
 namespace fea {
 namespace {
 
@@ -21,9 +23,24 @@ class Symmetric {
   Matrix12 matrix_ = Matrix12::Zero();
 };
 
+/// Such a matrix times a motion, entry by entry as it comes.
+class Product {
+ public:
+  Product(const Vector12& motion, Vector12& out) : motion_(motion), out_(out) {}
+  void add(int i, int j, double value) {
+    out_(i) += value * motion_(j);
+    if (i != j) out_(j) += value * motion_(i);
+  }
+
+ private:
+  const Vector12& motion_;
+  Vector12& out_;
+};
+
 /// 1/2 N int v'^2 in one plane; `turn` is +1 where the rotation is dv/dx and -1 where it is -dw/dx.
-void add_axial(Symmetric& k, double n, double length, double phi, double turn, int v1, int r1,
-               int v2, int r2) {
+template <class Terms>
+void add_axial(Terms& k, double n, double length, double phi, double turn, int v1, int r1, int v2,
+               int r2) {
   const double c = n / ((1.0 + phi) * (1.0 + phi));
   const double vv = c * (1.2 + 2.0 * phi + phi * phi) / length;
   const double vr = turn * c / 10.0;
@@ -40,7 +57,8 @@ void add_axial(Symmetric& k, double n, double length, double phi, double turn, i
 }
 
 /// Shear with axial displacement, and bending moments with twist.
-void add_bending(Symmetric& k, const Vector12& ends_l, double length) {
+template <class Terms>
+void add_bending(Terms& k, const Vector12& ends_l, double length) {
   const double my1 = ends_l(kB1);
   const double mz1 = ends_l(kC1);
   const double my2 = ends_l(kB2);
@@ -77,7 +95,8 @@ void add_bending(Symmetric& k, const Vector12& ends_l, double length) {
   k.add(kC1, kA2, y);
 }
 
-void add_torque(Symmetric& k, double torque, double length) {
+template <class Terms>
+void add_torque(Terms& k, double torque, double length) {
   const double t = torque / length;
   k.add(kV1, kB1, t);
   k.add(kV1, kB2, -t);
@@ -92,11 +111,26 @@ void add_torque(Symmetric& k, double torque, double length) {
 }
 
 /// Makes the bending moments, quasi-tangential in the beam's energy, semi-tangential at the ends.
-void add_joint_correction(Symmetric& k, const Vector12& ends_l) {
+template <class Terms>
+void add_joint_correction(Terms& k, const Vector12& ends_l) {
   k.add(kA1, kC1, 0.5 * ends_l(kB1));
   k.add(kA1, kB1, -0.5 * ends_l(kC1));
   k.add(kA2, kC2, 0.5 * ends_l(kB2));
   k.add(kA2, kB2, -0.5 * ends_l(kC2));
+}
+
+template <class Terms>
+void add_all(Terms& k, const Vector12& ends_l, const ShearFlex& flex, double length, double polar) {
+  const double n = ends_l(kU2);
+  add_axial(k, n, length, flex.xy, 1.0, kV1, kC1, kV2, kC2);
+  add_axial(k, n, length, flex.xz, -1.0, kW1, kB1, kW2, kB2);
+  const double twist = n * polar / length;
+  k.add(kA1, kA1, twist);
+  k.add(kA2, kA2, twist);
+  k.add(kA1, kA2, -twist);
+  add_bending(k, ends_l, length);
+  add_torque(k, ends_l(kA2), length);
+  add_joint_correction(k, ends_l);
 }
 
 }  // namespace
@@ -115,18 +149,15 @@ Matrix6 carried(const Vector3& arm_g) {
 
 Matrix12 beam_geometric(const Vector12& ends_l, const ShearFlex& flex, double length,
                         double polar) {
-  const double n = ends_l(kU2);
   Symmetric k;
-  add_axial(k, n, length, flex.xy, 1.0, kV1, kC1, kV2, kC2);
-  add_axial(k, n, length, flex.xz, -1.0, kW1, kB1, kW2, kB2);
-  const double twist = n * polar / length;
-  k.add(kA1, kA1, twist);
-  k.add(kA2, kA2, twist);
-  k.add(kA1, kA2, -twist);
-  add_bending(k, ends_l, length);
-  add_torque(k, ends_l(kA2), length);
-  add_joint_correction(k, ends_l);
+  add_all(k, ends_l, flex, length, polar);
   return k.matrix();
+}
+
+void add_beam_geometric_force(const Vector12& ends_l, const ShearFlex& flex, double length,
+                              double polar, const Vector12& motion_l, Vector12& out) {
+  Product k(motion_l, out);
+  add_all(k, ends_l, flex, length, polar);
 }
 
 Matrix3 arm_geometric(const Vector3& force_g, const Vector3& arm_g) {
@@ -178,24 +209,20 @@ void add_connection_geometric(const Connection& connection, const Vector6& wrenc
   }
 }
 
-void add_connection_force(const Connection& connection, const Vector6& wrench_g,
-                          const BlockVector& motion, BlockVector& out) {
-  const Matrix3 force = skew(wrench_g.head<3>());
-  const Matrix3 half_moment = 0.5 * skew(wrench_g.tail<3>());
-  const Vector6 near = connection.near_g.lazyProduct(motion);
-  const Vector6 far = connection.far_g.lazyProduct(motion);
-  const Vector3 turn_near = near.tail<3>();
-  const Vector3 turn_far = far.tail<3>();
-  // The gradient of turn_near . (force apart + half_moment turn_far) and of the arms' terms.
-  const Vector3 on_apart = force.transpose() * turn_near;
-  Vector6 on_near;
-  on_near << -on_apart, force * (far - near).head<3>() + half_moment * turn_far +
-                            arm_geometric(-wrench_g.head<3>(), connection.near_arm_g) * turn_near;
-  Vector6 on_far;
-  on_far << on_apart, half_moment.transpose() * turn_near +
-                          arm_geometric(wrench_g.head<3>(), connection.far_arm_g) * turn_far;
-  out += connection.near_g.transpose().lazyProduct(on_near);
-  out += connection.far_g.transpose().lazyProduct(on_far);
+Sides connection_force(const Sides& motion, const Vector3& near_arm_g, const Vector3& far_arm_g,
+                       const Vector6& wrench_g) {
+  const Vector3 force = wrench_g.head<3>();
+  const Vector3 half_moment = 0.5 * wrench_g.tail<3>();
+  const Vector3 turn_near = motion.near.tail<3>();
+  const Vector3 turn_far = motion.far.tail<3>();
+  // The gradient of turn_near . (force x apart + half_moment x turn_far) and of the arms' terms.
+  const Vector3 on_apart = turn_near.cross(force);
+  Sides on;
+  on.near << -on_apart, force.cross((motion.far - motion.near).head<3>()) +
+                            half_moment.cross(turn_far) +
+                            arm_geometric(-force, near_arm_g) * turn_near;
+  on.far << on_apart, turn_near.cross(half_moment) + arm_geometric(force, far_arm_g) * turn_far;
+  return on;
 }
 
 }  // namespace fea

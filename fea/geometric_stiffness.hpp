@@ -26,6 +26,9 @@ namespace fea {
 /// symbolically.
 [[nodiscard]] Matrix12 beam_geometric(const Vector12& ends_l, const ShearFlex& flex, double length,
                                       double polar);
+/// Adds that matrix times a motion of the ends.
+void add_beam_geometric_force(const Vector12& ends_l, const ShearFlex& flex, double length,
+                              double polar, const Vector12& motion_l, Vector12& out);
 
 /// A force at the end of a rigid arm fixed to a node, on the node's rotation: the second-order
 /// displacement of the arm's end is t x (t x arm) / 2.
@@ -43,8 +46,15 @@ namespace fea {
 /// The same, added to a block that is there.
 void add_connection_geometric(const Connection& connection, const Vector6& wrench_g,
                               Eigen::MatrixXd& block);
-/// Adds that block times a motion of the connection's unknowns.
-void add_connection_force(const Connection& connection, const Vector6& wrench_g,
-                          const BlockVector& motion, BlockVector& out);
+
+/// Motions of a connection's two sides, or wrenches on them: (displacement, rotation) or (force,
+/// moment), global axes.
+struct Sides {
+  Vector6 near;
+  Vector6 far;
+};
+/// That matrix times a motion, seen from the sides.
+[[nodiscard]] Sides connection_force(const Sides& motion, const Vector3& near_arm_g,
+                                     const Vector3& far_arm_g, const Vector6& wrench_g);
 
 }  // namespace fea

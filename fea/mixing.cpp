@@ -1,7 +1,5 @@
 #include "fea/mixing.hpp"
 
-#include <algorithm>
-
 namespace fea {
 namespace {
 
@@ -11,15 +9,9 @@ constexpr double kNew = 1.0e-7;
 }  // namespace
 
 Mixing::Mixing(Eigen::Index size)
-    : tos_(size, kMost),
-      lefts_(size, kMost),
-      square_(size, kMost),
-      left_(size),
-      last_left_(size),
-      last_to_(size) {}
+    : tos_(size, kMost), square_(size, kMost), left_(size), last_left_(size), last_to_(size) {}
 
 void Mixing::restart() {
-  place_ = 0;
   known_ = 0;
   began_ = false;
 }
@@ -27,50 +19,47 @@ void Mixing::restart() {
 void Mixing::next(const Eigen::VectorXd& from, Eigen::VectorXd& to) {
   left_ = to - from;
   learn(to);
-  const Few weight = weights();
-  for (Eigen::Index k = 0; k < known_; ++k) {
-    if (weight(k) != 0.0) to -= weight(k) * tos_.col((place_ - 1 - k + kMost) % kMost);
-  }
+  if (known_ > 0) to.noalias() -= tos_.leftCols(known_) * weights();
 }
 
 void Mixing::learn(const Eigen::VectorXd& to) {
   if (began_) {
-    tos_.col(place_) = to - last_to_;
-    lefts_.col(place_) = left_ - last_left_;
-    place_ = (place_ + 1) % kMost;
-    known_ = std::min(known_ + 1, kMost);
+    if (known_ == kMost) known_ = 0;
+    tos_.col(known_) = to - last_to_;
+    square_.col(known_) = left_ - last_left_;
+    // What older ones say already counts for less than what is new.
+    if (!make_square() && known_ > 0) {
+      tos_.col(0) = to - last_to_;
+      square_.col(0) = left_ - last_left_;
+      known_ = 0;
+      make_square();
+    }
   }
   last_to_ = to;
   last_left_ = left_;
   began_ = true;
 }
 
-/// Least squares by orthogonal columns, the newest difference first.
-Mixing::Few Mixing::weights() {
-  Eigen::Matrix<double, kMost, kMost> upper;
-  Few out = Few::Zero(known_);
-  for (Eigen::Index k = 0; k < known_; ++k) {
-    auto column = square_.col(k);
-    column = lefts_.col((place_ - 1 - k + kMost) % kMost);
-    const double whole = column.norm();
-    for (Eigen::Index j = 0; j < k; ++j) {
-      upper(j, k) = square_.col(j).dot(column);
-      column -= upper(j, k) * square_.col(j);
-    }
-    upper(k, k) = column.norm();
-    if (!(upper(k, k) > kNew * whole)) {
-      upper(k, k) = 0.0;
-      column.setZero();
-      continue;
-    }
-    column /= upper(k, k);
-    out(k) = column.dot(left_);
-    left_ -= out(k) * column;
+/// The newest difference square to those before. @return false where nothing of it is new
+bool Mixing::make_square() {
+  const Eigen::Index k = known_;
+  auto column = square_.col(k);
+  const double whole = column.norm();
+  for (Eigen::Index j = 0; j < k; ++j) {
+    upper_(j, k) = square_.col(j).dot(column);
+    column -= upper_(j, k) * square_.col(j);
   }
-  for (Eigen::Index k = known_ - 1; k >= 0; --k) {
-    for (Eigen::Index j = k + 1; j < known_; ++j) out(k) -= upper(k, j) * out(j);
-    out(k) = upper(k, k) > 0.0 ? out(k) / upper(k, k) : 0.0;
-  }
+  upper_(k, k) = column.norm();
+  if (!(upper_(k, k) > kNew * whole)) return false;
+  column /= upper_(k, k);
+  ++known_;
+  return true;
+}
+
+/// Least squares by orthogonal columns.
+Mixing::Few Mixing::weights() const {
+  Few out = square_.leftCols(known_).transpose() * left_;
+  upper_.topLeftCorner(known_, known_).triangularView<Eigen::Upper>().solveInPlace(out);
   return out;
 }
 

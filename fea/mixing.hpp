@@ -21,20 +21,20 @@ class Mixing {
   void next(const Eigen::VectorXd& from, Eigen::VectorXd& to);
 
  private:
-  static constexpr Eigen::Index kMost = 8;
+  static constexpr Eigen::Index kMost = 12;
   using Few = Eigen::Matrix<double, Eigen::Dynamic, 1, Eigen::ColMajor, kMost, 1>;
 
   void learn(const Eigen::VectorXd& to);
-  [[nodiscard]] Few weights();
+  bool make_square();
+  [[nodiscard]] Few weights() const;
 
-  // Differences from one u to the next, in turn; the newest is before `place_`.
-  Eigen::MatrixXd tos_;    ///< of g(u)
-  Eigen::MatrixXd lefts_;  ///< of what is left over, g(u) - u
-  Eigen::MatrixXd square_;
+  // Differences from one u to the next.
+  Eigen::MatrixXd tos_;     ///< of g(u)
+  Eigen::MatrixXd square_;  ///< of what is left over, g(u) - u, made square to each other
+  Eigen::Matrix<double, kMost, kMost> upper_;  ///< and how they were made of them
   Eigen::VectorXd left_;
   Eigen::VectorXd last_left_;
   Eigen::VectorXd last_to_;
-  Eigen::Index place_ = 0;
   Eigen::Index known_ = 0;
   bool began_ = false;
 };

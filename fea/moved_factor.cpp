@@ -5,8 +5,6 @@
 
 #include <Eigen/SparseLU>
 
-#include "fea/mixing.hpp"
-
 namespace fea {
 namespace {
 
@@ -23,7 +21,8 @@ MovedFactor::MovedFactor(const MovedFrame& frame)
       refines_(frame.has_dead_moment()),
       symmetric_(frame.shared().blank),
       below_symmetric_(assembly_.pattern()),
-      below_skew_(assembly_.pattern()) {}
+      below_skew_(assembly_.pattern()),
+      mixing_(refines_ ? system_.n_free() : 0) {}
 
 MovedFactor::Whole MovedFactor::whole() const {
   const Whole below = below_symmetric_ + below_skew_;
@@ -49,14 +48,14 @@ bool MovedFactor::factor(const Blocks& tangent) {
 /// Refined until it no longer changes; nothing when it goes on changing.
 std::optional<Eigen::VectorXd> MovedFactor::refined(const Eigen::VectorXd& scaled_force) const {
   Eigen::VectorXd motion = symmetric_.solve(scaled_force);
-  Mixing mixing(motion.size());
+  mixing_.restart();
   for (int i = 0; i < kMostRefinements; ++i) {
-    Eigen::VectorXd next = scaled_force;
-    subtract_skew_product(below_skew_, motion, next);
-    symmetric_.solve_in_place(next);
-    if ((next - motion).norm() <= kRefined * next.norm()) return next;
-    mixing.next(motion, next);
-    motion = std::move(next);
+    next_ = scaled_force;
+    subtract_skew_product(below_skew_, motion, next_);
+    symmetric_.solve_in_place(next_);
+    if ((next_ - motion).norm() <= kRefined * next_.norm()) return next_;
+    mixing_.next(motion, next_);
+    std::swap(motion, next_);
   }
   return std::nullopt;
 }

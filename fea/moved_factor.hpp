@@ -5,6 +5,7 @@
 #include <Eigen/SparseCore>
 
 #include "fea/ldlt.hpp"
+#include "fea/mixing.hpp"
 #include "fea/moved_frame.hpp"
 
 namespace fea {
@@ -49,6 +50,8 @@ class MovedFactor {
   // Lower triangles of the tangent last factored, scaled.
   Sparse below_symmetric_;
   Sparse below_skew_;
+  mutable Mixing mixing_;
+  mutable Eigen::VectorXd next_;  ///< scaled
   int count_ = 0;
 };
 

@@ -9,7 +9,7 @@
 #include <Eigen/QR>
 
 #include "fea/deformed_frame.hpp"
-#include "fea/geometric_force.hpp"
+#include "fea/internal_force.hpp"
 #include "fea/linear_motion.hpp"
 
 namespace fea {
@@ -74,11 +74,10 @@ SecondOrder::SecondOrder(std::shared_ptr<const System> system)
     : system_(std::move(system)),
       tangent_(*system_),
       force_(system_->n_free()),
-      unloaded_(system_->n_free()),
       answer_(system_->n_free()),
       step_(system_->n_free()),
       motion_(system_->n_unknowns()),
-      geometric_force_(system_->n_unknowns()),
+      left_(system_->n_unknowns()),
       mixing_(system_->n_free()) {}
 
 SolveStatus SecondOrder::run(const LoadCase& load_case, const Eigen::VectorXd& linear,
@@ -114,8 +113,6 @@ SolveStatus SecondOrder::run(const LoadCase& load_case, const Eigen::VectorXd& l
 /// until the forces, which state_ then holds, are about settled.
 bool SecondOrder::approach(const LoadCase& load_case, const SolveOptions& options) {
   const double lever = system_->typical_length();
-  unloaded_ = force_;
-  if (imposes_) system_->to_scaled_force(to_balance(*system_, load_case, {}), unloaded_);
   mixing_.restart();
   double least = std::numeric_limits<double>::infinity();
   int waited = 0;
@@ -131,11 +128,10 @@ bool SecondOrder::approach(const LoadCase& load_case, const SolveOptions& option
       least = std::min(least, changed);
       if (waited > kPatience) return false;
     }
-    geometric_force_.setZero();
-    add_geometric_force(*system_, load_case, state_, motion_, geometric_force_);
-    system_->to_scaled_force(geometric_force_, step_);
-    step_ = unloaded_ - step_;
-    subtract_product(system_->scaled(), answer_, step_);
+    left_ = -load_case.vector;
+    add_internal_force(*system_, load_case, &state_, motion_, left_);
+    system_->to_scaled_force(left_, step_);
+    step_ = -step_;
     tangent_.factor().solve_in_place(step_);
     step_ += answer_;
     mixing_.next(answer_, step_);

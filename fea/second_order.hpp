@@ -29,8 +29,8 @@ class SecondOrder {
 
   // Of the last run, when it converged:
   [[nodiscard]] const Eigen::VectorXd& motion() const { return motion_; }  ///< full
-  [[nodiscard]] const Blocks& geometric() const { return geometric_; }     ///< it was solved with
-  [[nodiscard]] const StressState& state() const { return state_; }        ///< they were made of
+  /// The forces whose Kg it was solved with.
+  [[nodiscard]] const StressState& state() const { return state_; }
   [[nodiscard]] int n_factored() const { return n_factored_; }
 
   [[nodiscard]] const System& system() const { return *system_; }
@@ -45,12 +45,11 @@ class SecondOrder {
 
   std::shared_ptr<const System> system_;
   Tangent tangent_;
-  Eigen::VectorXd force_;            // scaled
-  Eigen::VectorXd unloaded_;         // scaled; the same less K times what is imposed
-  Eigen::VectorXd answer_;           // scaled
-  Eigen::VectorXd step_;             // scaled
-  Eigen::VectorXd motion_;           // full
-  Eigen::VectorXd geometric_force_;  // full
+  Eigen::VectorXd force_;   // scaled
+  Eigen::VectorXd answer_;  // scaled
+  Eigen::VectorXd step_;    // scaled
+  Eigen::VectorXd motion_;  // full
+  Eigen::VectorXd left_;    // full; out of balance
   Mixing mixing_;
   Eigen::VectorXd linear_pivots_;
   StressState state_;

@@ -8,42 +8,15 @@
 #include <Eigen/Geometry>
 
 #include "base/invariant.hpp"
+#include "fea/internal_force.hpp"
 #include "fea/moved_frame.hpp"
 
 namespace fea {
 namespace {
 
-/// Largest magnitude among forces and among moments.
-struct Largest {
-  double force = 0.0;
-  double moment = 0.0;
-
-  void take(double value, bool is_moment) {
-    double& kept = is_moment ? moment : force;
-    kept = std::max(kept, std::abs(value));
-  }
-};
-
-/// K u + Kg u by blocks; grows `largest` by what single blocks carry.
-Eigen::VectorXd internal_forces(const System& system, const Blocks& geometric,
-                                const Eigen::VectorXd& motion, Largest& largest) {
-  Eigen::VectorXd sum = Eigen::VectorXd::Zero(system.n_unknowns());
-  for (std::size_t b = 0; b < system.block_unknowns().size(); ++b) {
-    const Eigen::VectorXi& unknowns = system.block_unknowns()[b];
-    const Eigen::VectorXd q = motion(unknowns);
-    Eigen::VectorXd force = Eigen::VectorXd::Zero(q.size());
-    if (system.stiffness()[b].size() > 0) force += system.stiffness()[b] * q;
-    if (!geometric.empty() && geometric[b].size() > 0) force += geometric[b] * q;
-    for (Eigen::Index i = 0; i < q.size(); ++i) {
-      largest.take(force(i), system.turns(unknowns(i)));
-      sum(unknowns(i)) += force(i);
-    }
-  }
-  return sum;
-}
-
-double residual_of(const System& system, const Eigen::VectorXd& unbalanced, Largest largest) {
-  Largest left;
+double residual_of(const System& system, const Eigen::VectorXd& unbalanced,
+                   const Contributions& largest) {
+  Contributions left;
   for (int i = 0; i < system.n_unknowns(); ++i) {
     if (!system.held(i)) left.take(unbalanced(i), system.turns(i));
   }
@@ -54,7 +27,7 @@ double residual_of(const System& system, const Eigen::VectorXd& unbalanced, Larg
 }
 
 /// What supports and springs to the ground put on the nodes.
-Eigen::VectorXd reactions(const System& system, const Blocks& geometric,
+Eigen::VectorXd reactions(const System& system, const StressState* state,
                           const Eigen::VectorXd& motion, const Eigen::VectorXd& unbalanced) {
   Eigen::VectorXd out = Eigen::VectorXd::Zero(system.n_unknowns());
   for (int i = 0; i < system.n_unknowns(); ++i) {
@@ -62,13 +35,10 @@ Eigen::VectorXd reactions(const System& system, const Blocks& geometric,
   }
   for (std::size_t s = 0; s < system.springs().size(); ++s) {
     if (system.model().springs[s].b) continue;
-    const std::size_t block = system.beams().size() + s;
-    const Eigen::VectorXi& unknowns = system.block_unknowns()[block];
-    Eigen::MatrixXd k = system.stiffness()[block];
-    if (!geometric.empty()) k += geometric[block];
-    // About the spring's own node: its block is about the root of that node's rigid body.
+    // About the spring's own node: its force is about the root of that node's rigid body.
     const NodeId node = system.model().springs[s].a;
-    const Vector6 at_root = -(k * motion(unknowns));
+    const Vector6 at_root = -internal_force(
+        system.springs()[s], state != nullptr ? &state->springs_g[s] : nullptr, motion);
     out.segment<6>(first_unknown(node)) +=
         carried(-system.roots().arm_g(node)).transpose() * at_root;
   }
@@ -126,24 +96,26 @@ Solution make_failed(std::shared_ptr<const System> system, SolveStatus status) {
 }
 
 Solution make_solution(std::shared_ptr<const System> system, const LoadCase& load_case,
-                       const Eigen::VectorXd& motion, const Blocks& geometric,
-                       const StressState& state) {
+                       const Eigen::VectorXd& motion, const StressState* state) {
   auto data = std::make_shared<Solution::Data>();
   data->status = SolveStatus::converged;
   data->motion = motion;
-  Largest largest;
-  const Eigen::VectorXd unbalanced =
-      internal_forces(*system, geometric, motion, largest) - load_case.vector;
+  Contributions largest;
+  Eigen::VectorXd unbalanced = -load_case.vector;
+  add_internal_force(*system, load_case, state, motion, unbalanced, &largest);
   data->residual = residual_of(*system, unbalanced, largest);
-  data->reactions = reactions(*system, geometric, motion, unbalanced);
+  data->reactions = reactions(*system, state, motion, unbalanced);
+  data->end_forces_l.reserve(system->beams().size());
+  data->cuts.reserve(system->beams().size());
   for (std::size_t i = 0; i < system->beams().size(); ++i) {
     const BeamPart& beam = system->beams()[i];
     const MemberLoads& loads = load_case.members[i];
-    const Vector12 q_l = beam.ends_l * motion(beam.map.unknowns);
-    Vector12 ends_l = beam.stiffness_l * q_l - loads.strained_l - loads.equivalent_l;
-    if (!geometric.empty()) ends_l += geometric_between_ends(beam, state.elastic_l[i]) * q_l;
+    const Vector12 q_l = end_freedoms(beam, motion);
+    const Vector12 ends_l =
+        force_between_ends(beam, state != nullptr ? &state->elastic_l[i] : nullptr, q_l) -
+        loads.strained_l - loads.equivalent_l;
     data->end_forces_l.push_back(ends_l);
-    data->cuts.push_back(make_cut(beam, loads, ends_l, q_l, !geometric.empty()));
+    data->cuts.push_back(make_cut(beam, loads, ends_l, q_l, state != nullptr));
   }
   for (const SpringPart& spring : system->springs()) {
     const Vector6 apart =
@@ -173,7 +145,7 @@ Vector6 Solution::end_placement(BeamId beam, int end) const {
     return data_->ends_g.at(static_cast<std::size_t>(beam.index)).at(static_cast<std::size_t>(end));
   }
   const BeamPart& part = data_->system->beams().at(static_cast<std::size_t>(beam.index));
-  return part.map.ends.at(static_cast<std::size_t>(end)).far_g * data_->motion(part.map.unknowns);
+  return end_motion(part.ends.at(static_cast<std::size_t>(end)), data_->motion).far_g;
 }
 
 Vector6 Solution::reaction(NodeId node) const {

@@ -37,11 +37,10 @@ struct Solution::Data {
 };
 
 /// The answer to `motion`.
-/// @param geometric  blocks used in the last solve; empty in a linear solution
-/// @param state      the forces those blocks were made of
+/// @param state  the forces that gave Kg in the last solve; null in a linear solution
 [[nodiscard]] Solution make_solution(std::shared_ptr<const System> system,
                                      const LoadCase& load_case, const Eigen::VectorXd& motion,
-                                     const Blocks& geometric, const StressState& state);
+                                     const StressState* state);
 
 /// A solution without numbers.
 [[nodiscard]] Solution make_failed(std::shared_ptr<const System> system, SolveStatus status);

@@ -16,12 +16,18 @@ void grow(StressState::Size& size, const Vector3& force, const Vector3& moment) 
   size.moment = std::max(size.moment, moment.cwiseAbs().maxCoeff());
 }
 
-/// K q, and what rounding can make of zero in it.
-Vector12 elastic_forces(const Matrix12& k, const Vector12& q, StressState::Size& rounding) {
-  const Vector12 noise = kRounding * (k.cwiseAbs() * q.cwiseAbs());
-  grow(rounding, noise.segment<3>(0), noise.segment<3>(3));
-  grow(rounding, noise.segment<3>(6), noise.segment<3>(9));
-  return k * q;
+/// Grows what rounding can make of zero in K q.
+void grow_rounding(const Matrix12& k, const Vector12& q, StressState::Size& rounding) {
+  const auto both = [&q](Eigen::Index i) { return std::abs(q(i)) + std::abs(q(i + 6)); };
+  const auto bend = [&](Eigen::Index v, Eigen::Index r) {
+    const double lever = std::abs(k(v, r));
+    rounding.force = std::max(rounding.force, kRounding * (k(v, v) * both(v) + lever * both(r)));
+    rounding.moment = std::max(rounding.moment, kRounding * (lever * both(v) + k(r, r) * both(r)));
+  };
+  rounding.force = std::max(rounding.force, kRounding * k(0, 0) * both(0));
+  rounding.moment = std::max(rounding.moment, kRounding * k(3, 3) * both(3));
+  bend(1, 5);
+  bend(2, 4);
 }
 
 void beam_block(const BeamPart& beam, const Vector12& elastic_l, const Vector12& ends_l,
@@ -63,8 +69,9 @@ void stress_state(const System& system, const LoadCase& load_case, const Eigen::
   for (std::size_t i = 0; i < system.beams().size(); ++i) {
     const BeamPart& beam = system.beams()[i];
     const Vector12 q_l = end_freedoms(beam, motion);
+    grow_rounding(beam.stiffness_l, q_l, state.rounding);
     state.elastic_l[i] =
-        elastic_forces(beam.stiffness_l, q_l, state.rounding) - load_case.members[i].strained_l;
+        beam_elastic_force(beam.stiffness_l, q_l) - load_case.members[i].strained_l;
     state.ends_l[i] = state.elastic_l[i] - load_case.members[i].equivalent_l;
   }
   for (std::size_t i = 0; i < system.springs().size(); ++i) {

@@ -46,10 +46,14 @@ BeamPart make_beam(const Model& model, const RigidRoots& roots, const Beam& beam
   part.axes_lg = member_axes(model, beam);
   part.flex = shear_flex(beam.section, beam.elastic, part.length);
   part.stiffness_l = beam_stiffness(beam.section, beam.elastic, part.length);
+  const std::array rotations = {3, 4, 5, 9, 10, 11};
+  part.bending_l = part.stiffness_l(rotations, rotations);
   Beam rooted = beam;
   rooted.a = roots.rooted(beam.a);
   rooted.b = roots.rooted(beam.b);
   part.map = end_map(rooted, first_extra);
+  part.ends[0] = end_part(rooted.a, first_extra);
+  part.ends[1] = end_part(rooted.b, first_extra + static_cast<int>(part.ends[0].n_loose));
   part.ends_l.resize(12, part.map.unknowns.size());
   part.ends_l.topRows<6>() = twice(part.axes_lg) * part.map.ends[0].far_g;
   part.ends_l.bottomRows<6>() = twice(part.axes_lg) * part.map.ends[1].far_g;
@@ -125,18 +129,18 @@ void to_unknowns(const BeamPart& part, const Matrix12& between_l, Eigen::MatrixX
   }
 }
 
-Vector12 end_freedoms(const BeamPart& part, const Eigen::VectorXd& motion) {
-  if (!part.plain) {
-    const BlockVector q = gathered(motion, part.map.unknowns);
-    return part.ends_l.lazyProduct(q);
-  }
+Vector12 seen_by_member(const BeamPart& part, const std::array<EndMotion, 2>& ends) {
   Vector12 out;
-  for (const Eigen::Index first : {0, 6}) {
-    const Eigen::Index unknown = part.map.unknowns(first);  // a node's six follow one another
-    out.segment<3>(first) = part.axes_lg * motion.segment<3>(unknown);
-    out.segment<3>(first + 3) = part.axes_lg * motion.segment<3>(unknown + 3);
+  for (std::size_t end = 0; end < 2; ++end) {
+    const auto first = 6 * static_cast<Eigen::Index>(end);
+    out.segment<3>(first) = part.axes_lg * ends[end].far_g.head<3>();
+    out.segment<3>(first + 3) = part.axes_lg * ends[end].far_g.tail<3>();
   }
   return out;
+}
+
+Vector12 end_freedoms(const BeamPart& part, const Eigen::VectorXd& motion) {
+  return seen_by_member(part, {end_motion(part.ends[0], motion), end_motion(part.ends[1], motion)});
 }
 
 namespace {

@@ -1,9 +1,11 @@
 #pragma once
 
+#include <array>
 #include <memory>
 
 #include "fea/beam_element.hpp"
 #include "fea/end_map.hpp"
+#include "fea/end_part.hpp"
 #include "fea/ldlt.hpp"
 #include "fea/matrix_assembly.hpp"
 #include "fea/rigid_roots.hpp"
@@ -23,7 +25,9 @@ struct BeamPart {
   Matrix3 axes_lg;               ///< takes global components to the member's own
   ShearFlex flex;
   Matrix12 stiffness_l;
+  Matrix6 bending_l;  ///< of it, the rows and columns of rotations
   EndMap map;
+  std::array<EndPart, 2> ends;                       ///< the same as map.ends
   Eigen::Matrix<double, 12, Eigen::Dynamic> ends_l;  ///< end freedoms in member axes from unknowns
   bool plain = false;  ///< welded at its nodes without arms: ends_l only turns axes
 };
@@ -33,6 +37,8 @@ struct BeamPart {
 void to_unknowns(const BeamPart& part, const Matrix12& between_l, Eigen::MatrixXd& out);
 
 /// The freedoms of a beam's ends in its own axes.
+/// @param ends  the motion of each
+[[nodiscard]] Vector12 seen_by_member(const BeamPart& part, const std::array<EndMotion, 2>& ends);
 /// @param motion  full
 [[nodiscard]] Vector12 end_freedoms(const BeamPart& part, const Eigen::VectorXd& motion);
 

@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include "fea/buckling.hpp"
+#include "fea/internal_force.hpp"
 #include "fea/linear_motion.hpp"
 #include "tests/fea/random_frame.hpp"
 
@@ -15,6 +16,7 @@ using fea::Method;
 using fea::NodeId;
 using fea::Vector3;
 using fea::Vector6;
+using fea_test::Lot;
 using fea_test::random_frame;
 using fea_test::RandomFrame;
 
@@ -178,6 +180,35 @@ TEST_CASE("the stiffness of any frame is symmetric and none of it negative", "[f
     const Eigen::MatrixXd lower(system.scaled());
     const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> modes(lower, Eigen::EigenvaluesOnly);
     CHECK(modes.eigenvalues().minCoeff() > 0.0);
+  }
+}
+
+TEST_CASE("forces beam by beam are the matrix times the motion", "[fea][property]") {
+  for (const std::uint32_t seed : {3U, 8U, 21U}) {
+    const RandomFrame frame = fea_test::random_frame(seed);
+    const fea::System system(frame.model);
+    const fea::LoadCase load_case = fea::prepare(system, frame.loads);
+    Lot lot(seed + 50U);
+    const auto any = [&] {
+      Eigen::VectorXd out(system.n_unknowns());
+      for (double& value : out) value = lot.between(-1.0e-3, 1.0e-3);
+      return out;
+    };
+    const fea::StressState state = fea::stress_state(system, load_case, any());
+    const fea::Blocks geometric = fea::geometric_stiffness(system, load_case, state);
+    const Eigen::VectorXd motion = any();
+    Eigen::VectorXd expected = Eigen::VectorXd::Zero(motion.size());
+    for (std::size_t b = 0; b < system.block_unknowns().size(); ++b) {
+      const Eigen::VectorXi& unknowns = system.block_unknowns()[b];
+      if (system.stiffness()[b].size() > 0) {
+        expected(unknowns) += system.stiffness()[b] * motion(unknowns);
+      }
+      if (geometric[b].size() > 0) expected(unknowns) += geometric[b] * motion(unknowns);
+    }
+    Eigen::VectorXd force = Eigen::VectorXd::Zero(motion.size());
+    fea::add_internal_force(system, load_case, &state, motion, force);
+    INFO(seed);
+    CHECK((force - expected).norm() < 1.0e-12 * expected.norm());
   }
 }
 
