@@ -156,7 +156,7 @@ Deformed deform(const BeamPart& beam, const Chord& chord, const std::vector<Stat
   out.d_axial.setZero();
   out.d_axial(kChord) = axial_rate;
   out.d_axial.segment<6>(kSpins) = axial_rate * bow.transpose() * inverse;
-  const Matrix6 bending = beam.stiffness_l(kRotations, kRotations);
+  const Matrix6& bending = beam.bending_l;
   Vector6 v = bending * at.tail<6>() + out.axial * bow;  // conjugate to the rotation vectors
   if (assumed != nullptr) {
     const Vector6 own = bending * local + out.deformation(0) * own_bow;
@@ -164,7 +164,10 @@ Deformed deform(const BeamPart& beam, const Chord& chord, const std::vector<Stat
     out.excess.segment<6>(kSpins) = (own - v).transpose() * inverse;
   }
   Matrix6x10 dv = bow * out.d_axial;
-  dv.middleCols<6>(kSpins) += (bending + out.axial * h) * inverse;
+  const Matrix6 held = bending + out.axial * h;
+  dv.middleCols<3>(kSpins) += held.leftCols<3>().lazyProduct(inverse.topLeftCorner<3, 3>());
+  dv.middleCols<3>(kSpins + 3) +=
+      held.rightCols<3>().lazyProduct(inverse.bottomRightCorner<3, 3>());
   out.on_axes.setZero();
   out.d_on_axes.setZero();
   for (const StationLoad& load : loads) {

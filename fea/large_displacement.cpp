@@ -72,6 +72,7 @@ class Steps {
         step_(std::min(1.0, options.largest_step)) {}
 
   Solution run(const std::shared_ptr<const System>& system, const LoadCase& load_case) {
+    if (options_.largest_step >= 1.0) go_straight();
     while (!at_loads_) {
       if (!advance()) {
         return make_failed_with_words(system, SolveStatus::not_converged, words_);
@@ -87,6 +88,50 @@ class Steps {
   }
 
  private:
+  /// All of the load at once, each gap that is not as it should be opened or closed on the way;
+  /// changes nothing where that does not end in a stable equilibrium.
+  void go_straight() {
+    constexpr int kMostFlips = 6;
+    std::vector<bool> closed = closed_;
+    MovedState state = state_;
+    const Equilibrium problem{
+        .frame = frame_,
+        .held = problem_.held,
+        .tolerance = problem_.tolerance,
+        .beyond = [&](const MovedState& s) {
+          return most_against_its_kind(frame_.overlaps(s), closed).has_value();
+        }};
+    for (int flips = 0; flips <= kMostFlips; ++flips) {
+      NewtonResult trial = newton(problem, tangent_, state, 1.0, closed);
+      if (trial.end != NewtonEnd::converged && trial.end != NewtonEnd::beyond) return;
+      if (const auto gap = most_against_its_kind(frame_.overlaps(trial.state), closed)) {
+        closed[*gap] = !closed[*gap];
+        state = std::move(trial.state);
+        continue;
+      }
+      if (tangent_.n_negative(trial.forces.tangent) != 0) return;
+      state_ = std::move(trial.state);
+      forces_ = std::move(trial.forces);
+      closed_ = closed;
+      stable_ = at_loads_ = true;
+      return;
+    }
+  }
+
+  /// The gap that is farthest from being open or closed as it is taken to be.
+  [[nodiscard]] std::optional<std::size_t> most_against_its_kind(
+      const std::vector<double>& overlaps, const std::vector<bool>& closed) const {
+    std::optional<std::size_t> worst;
+    double most = touching_;
+    for (std::size_t g = 0; g < overlaps.size(); ++g) {
+      const double against = closed[g] ? -overlaps[g] : overlaps[g];
+      if (against <= most) continue;
+      most = against;
+      worst = g;
+    }
+    return worst;
+  }
+
   /// One step, or a part of one up to the first contact. False: the end, with words.
   bool advance() {
     if (++n_steps_ > options_.most_steps) return give_up();

@@ -200,30 +200,32 @@ namespace {
 /// Both ends' unknowns in those of their beam: the six of each node, then what is loose at a, at b.
 struct Places {
   std::array<Eigen::Index, 2> loose;
+  std::array<Eigen::Index, 2> n_loose;
   Eigen::Index size;
 
   explicit Places(const std::array<MovedEnd, 2>& ends)
-      : loose{12, 12 + ends[0].n_loose()}, size(loose[1] + ends[1].n_loose()) {}
+      : loose{12, 12 + ends[0].n_loose()},
+        n_loose{ends[0].n_loose(), ends[1].n_loose()},
+        size(loose[1] + ends[1].n_loose()) {}
 
+  // Parts may be wider than what is loose: the rest is left.
   template <class Part>
   void add(std::size_t end, const Part& part, BlockVector& out) const {
-    const auto node = 6 * static_cast<Eigen::Index>(end);
-    const Eigen::Index n = part.size() - 6;
-    out.segment<6>(node) += part.template head<6>();
-    out.segment(loose[end], n) += part.tail(n);
+    out.segment<6>(6 * static_cast<Eigen::Index>(end)) += part.template head<6>();
+    for (Eigen::Index i = 0; i < n_loose[end]; ++i) out(loose[end] + i) += part(6 + i);
   }
   template <class Part>
   void add(std::size_t row_end, std::size_t column_end, const Part& part,
            Eigen::MatrixXd& out) const {
     const auto row = 6 * static_cast<Eigen::Index>(row_end);
-    const auto column = 6 * static_cast<Eigen::Index>(column_end);
-    const Eigen::Index n_rows = part.rows() - 6;
-    const Eigen::Index n_columns = part.cols() - 6;
-    out.block<6, 6>(row, column) += part.template topLeftCorner<6, 6>();
-    out.block(loose[row_end], column, n_rows, 6) += part.bottomLeftCorner(n_rows, 6);
-    out.block(row, loose[column_end], 6, n_columns) += part.topRightCorner(6, n_columns);
-    out.block(loose[row_end], loose[column_end], n_rows, n_columns) +=
-        part.bottomRightCorner(n_rows, n_columns);
+    for (Eigen::Index j = 0; j < 6 + n_loose[column_end]; ++j) {
+      const Eigen::Index column =
+          j < 6 ? 6 * static_cast<Eigen::Index>(column_end) + j : loose[column_end] + j - 6;
+      out.col(column).segment<6>(row) += part.col(j).template head<6>();
+      for (Eigen::Index i = 0; i < n_loose[row_end]; ++i) {
+        out(loose[row_end] + i, column) += part(6 + i, j);
+      }
+    }
   }
 };
 
@@ -233,31 +235,68 @@ struct OverBeam {
   BlockVector excess;  ///< the rest
 };
 
+/// A matrix over an end's unknowns in a size known beforehand, zero where there are none.
+template <int N>
+Eigen::Matrix<double, 6, N> padded(const OverEnd<6>& matrix) {
+  if constexpr (N == 6) {
+    return matrix.leftCols<6>();
+  } else {
+    Eigen::Matrix<double, 6, N> out = Eigen::Matrix<double, 6, N>::Zero();
+    out.leftCols(matrix.cols()) = matrix;
+    return out;
+  }
+}
+
+/// The part of the tangent between two ends, over their unknowns.
+template <int Rows, int Columns>
+void add_between(const CorotationalBeam& now, const std::array<MovedEnd, 2>& ends,
+                 const Places& places, std::size_t row, std::size_t column,
+                 Eigen::MatrixXd& tangent) {
+  const Matrix6 between = now.tangent_g.block<6, 6>(6 * static_cast<Eigen::Index>(row),
+                                                    6 * static_cast<Eigen::Index>(column));
+  const Eigen::Matrix<double, 6, Columns> half =
+      between.lazyProduct(padded<Columns>(ends[column].motion_g));
+  const Eigen::Matrix<double, Rows, Columns> part =
+      padded<Rows>(ends[row].motion_g).transpose().lazyProduct(half);
+  places.add(row, column, part, tangent);
+}
+
+template <int Rows>
+void add_row(const CorotationalBeam& now, const std::array<MovedEnd, 2>& ends, const Places& places,
+             std::size_t row, OverBeam& out, Eigen::MatrixXd& tangent, OverUnknowns<7>& slope) {
+  const auto first = 6 * static_cast<Eigen::Index>(row);
+  const Eigen::Matrix<double, 6, Rows> motion = padded<Rows>(ends[row].motion_g);
+  const Vector6 excess = now.excess_g.segment<6>(first);
+  const EndTerms terms = end_terms(ends[row], now.ends_g.segment<6>(first) - excess);
+  places.add(row, terms.force, out.force);
+  places.add(row, row, terms.tangent, tangent);
+  places.add(row, motion.transpose().lazyProduct(excess).eval(), out.excess);
+  const Eigen::Matrix<double, 7, Rows> of_end =
+      now.deformation_slope_g.middleCols<6>(first).lazyProduct(motion);
+  slope.middleCols<6>(first) = of_end.template leftCols<6>();
+  for (Eigen::Index i = 0; i < places.n_loose[row]; ++i) {
+    slope.col(places.loose[row] + i) = of_end.col(6 + i);
+  }
+  for (const std::size_t column : {0U, 1U}) {
+    if (places.n_loose[column] == 0) {
+      add_between<Rows, 6>(now, ends, places, row, column, tangent);
+    } else {
+      add_between<Rows, kMostOfEnd>(now, ends, places, row, column, tangent);
+    }
+  }
+}
+
 OverBeam through_ends(const CorotationalBeam& now, const std::array<MovedEnd, 2>& ends,
                       Eigen::MatrixXd& tangent, OverUnknowns<7>& slope) {
   const Places places(ends);
   OverBeam out{.force = BlockVector::Zero(places.size), .excess = BlockVector::Zero(places.size)};
   slope.setZero(7, places.size);
   tangent.setZero(places.size, places.size);
-  const Vector12 known_g = now.ends_g - now.excess_g;
   for (const std::size_t row : {0U, 1U}) {
-    const auto first_row = 6 * static_cast<Eigen::Index>(row);
-    const OverEnd<6>& motion = ends[row].motion_g;
-    EndTerms terms = end_terms(ends[row], known_g.segment<6>(first_row));
-    places.add(row, terms.force, out.force);
-    places.add(row, row, terms.tangent, tangent);
-    const Vector6 excess = now.excess_g.segment<6>(first_row);
-    terms.force = motion.transpose().lazyProduct(excess);
-    places.add(row, terms.force, out.excess);
-    const OverEnd<7> of_end = now.deformation_slope_g.middleCols<6>(first_row).lazyProduct(motion);
-    slope.middleCols<6>(first_row) = of_end.leftCols<6>();
-    slope.middleCols(places.loose[row], of_end.cols() - 6) = of_end.rightCols(of_end.cols() - 6);
-    for (const std::size_t column : {0U, 1U}) {
-      const auto first_column = 6 * static_cast<Eigen::Index>(column);
-      const OverEnd<6> half =
-          now.tangent_g.block<6, 6>(first_row, first_column).lazyProduct(ends[column].motion_g);
-      terms.tangent = ends[row].motion_g.transpose().lazyProduct(half);
-      places.add(row, column, terms.tangent, tangent);
+    if (places.n_loose[row] == 0) {
+      add_row<6>(now, ends, places, row, out, tangent, slope);
+    } else {
+      add_row<kMostOfEnd>(now, ends, places, row, out, tangent, slope);
     }
   }
   return out;
