@@ -32,10 +32,19 @@ CaseSolution Cell::solve(double multiple) const {
   return solved;
 }
 
+/// The stops and straps that carry in the set beside, by second order at the load itself.
+Contacts Cell::beside_touching() const {
+  if (beside_ == nullptr) return 0;
+  beside_->choose_method();
+  const CaseSolution& there =
+      beside_->second_order_ ? *beside_->second_order_ : beside_->kept_.at(1.0);
+  return there.closed_stops;
+}
+
 /// Decided by second order at the load itself.
 void Cell::choose_method() const {
   if (method_) return;
-  CaseSolution solved = model_->solve(*load_case_, 1.0, {});
+  CaseSolution solved = model_->solve(*load_case_, 1.0, {}, beside_touching());
   const bool far = in_proportion() || moves_far(*model_, solved);
   if (far && model_->can_move(*load_case_)) {
     method_ = fea::Method::large_displacement;
@@ -82,7 +91,7 @@ const CaseSolution& Cell::kept(double multiple) const {
 CaseSolution Cell::at(double multiple) const {
   choose_method();
   if (in_proportion()) return kept(1.0);
-  constexpr std::size_t kMostRecent = 4;
+  constexpr std::size_t kMostRecent = 12;
   const auto kept = kept_.find(multiple);
   if (kept != kept_.end()) return kept->second;
   for (const auto& [known, solved] : recent_) {
@@ -115,14 +124,42 @@ AskedFactor asked_in(const Criterion& criterion, const Cell& cell, double multip
 
 double Cell::ratio_kept(const Criterion& criterion, double multiple) const {
   if (multiple >= lost_from_) return std::numeric_limits<double>::infinity();
-  if (in_proportion()) return multiple * ratio_of(criterion, kept(1.0), 1.0);
-  return ratio_of(criterion, kept(multiple), multiple);
+  if (in_proportion()) return multiple * ratio_once(criterion, 1.0);
+  return ratio_once(criterion, multiple);
 }
 
 double Cell::ratio_at(const Criterion& criterion, double multiple) const {
   if (multiple >= lost_from_) return std::numeric_limits<double>::infinity();
-  if (in_proportion()) return multiple * ratio_of(criterion, kept(1.0), 1.0);
+  if (in_proportion()) return multiple * ratio_once(criterion, 1.0);
+  if (kept_.find(multiple) != kept_.end()) return ratio_once(criterion, multiple);
   return ratio_of(criterion, at(multiple), multiple);
+}
+
+std::map<double, double> Cell::known_ratios(const Criterion& criterion) const {
+  std::map<double, double> out;
+  if (in_proportion()) return out;
+  for (const auto& [multiple, solved] : kept_) {
+    if (carried(solved) && multiple < lost_from_) {
+      out.emplace(multiple, ratio_once(criterion, multiple));
+    }
+  }
+  for (const auto& [multiple, solved] : recent_) {
+    if (carried(solved) && multiple < lost_from_) {
+      out.emplace(multiple, ratio_of(criterion, solved, multiple));
+    }
+  }
+  if (std::isfinite(lost_from_)) out.emplace(lost_from_, std::numeric_limits<double>::infinity());
+  return out;
+}
+
+/// Worked out at first use, then remembered.
+double Cell::ratio_once(const Criterion& criterion, double multiple) const {
+  const std::tuple key(criterion.kind, criterion.index, multiple);
+  const auto found = ratios_.find(key);
+  if (found != ratios_.end()) return found->second;
+  const double ratio = ratio_of(criterion, kept(multiple), multiple);
+  ratios_.emplace(key, ratio);
+  return ratio;
 }
 
 double Cell::ratio_of(const Criterion& criterion, const CaseSolution& solved,

@@ -7,6 +7,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <tuple>
 #include <utility>
 
 #include "studies/criterion.hpp"
@@ -52,6 +53,9 @@ class Cell {
   [[nodiscard]] double ratio_kept(const Criterion& criterion, double multiple) const;
   [[nodiscard]] double ratio_at(const Criterion& criterion, double multiple) const;
 
+  /// Demand over capacity at the multiples solved so far, by multiple.
+  [[nodiscard]] std::map<double, double> known_ratios(const Criterion& criterion) const;
+
   /// The solution a criterion is judged by: second order, or the linear one for a bracket where
   /// that asks more. A bracket that leans far shortens its own lever, which small rotations
   /// overstate.
@@ -67,8 +71,10 @@ class Cell {
  private:
   [[nodiscard]] double ratio_of(const Criterion& criterion, const CaseSolution& solved,
                                 double multiple) const;
+  [[nodiscard]] double ratio_once(const Criterion& criterion, double multiple) const;
   [[nodiscard]] CaseSolution solve(double multiple) const;
   void choose_method() const;
+  [[nodiscard]] Contacts beside_touching() const;
 
   const SetModel* model_;
   const parts::DesignCase* load_case_;
@@ -79,6 +85,7 @@ class Cell {
   std::optional<CaseSolution> reached_;  // by large displacements, of one by second order alone
   mutable std::map<double, CaseSolution> kept_;  // by multiple
   mutable std::deque<std::pair<double, CaseSolution>> recent_;
+  mutable std::map<std::tuple<Criterion::Kind, std::size_t, double>, double> ratios_;  // of kept_
   mutable double lost_from_ = std::numeric_limits<double>::infinity();  // lowest multiple so far
 };
 

@@ -38,15 +38,6 @@ How how_it_gives(const Criterion& criterion) {
   return criterion.kind == Criterion::Kind::column ? How::buckles : How::bends;
 }
 
-parts::Assembly with_overstrength(const parts::Assembly& nominal) {
-  parts::Assembly strong = nominal;
-  for (parts::Piece& piece : strong.pieces) {
-    piece.material.yield *= kOverstrength;
-    piece.material.haz_yield *= kOverstrength;
-  }
-  return strong;
-}
-
 /// Where the ratio reaches 1, from the multiples at which it is known; infinite when that is
 /// beyond what is searched, NaN when the ratio is not known.
 double limit_between(const std::vector<Seen>& seen) {
@@ -67,14 +58,18 @@ double limit_between(const std::vector<Seen>& seen) {
   return limit < kHighestMultiple ? limit : kNever;
 }
 
-double limit_in(const Cell& cell, const Criterion& criterion, const parts::Assembly& judged,
+/// @param strong  null = as the cell judges it
+double limit_in(const Cell& cell, const Criterion& criterion, const parts::Assembly* strong,
                 double second) {
   std::vector<Seen> seen;
   // A load that the frame does not carry tells nothing of one part.
   const auto look = [&](double multiple, const CaseSolution& solved) {
     if (!carried(solved)) return;
-    seen.push_back({multiple, demand_over_capacity(criterion, judged,
-                                                   cell.judged_by(criterion, solved), multiple)});
+    const double ratio =
+        strong == nullptr
+            ? cell.ratio_at(criterion, multiple)
+            : demand_over_capacity(criterion, *strong, cell.judged_by(criterion, solved), multiple);
+    seen.push_back({multiple, ratio});
   };
   if (cell.in_proportion()) second = 1.0;
   if (second < 1.0) look(second, cell.at(second));
@@ -108,11 +103,19 @@ std::pair<double, double> firsts(const FailureOrder& order) {
 
 }  // namespace
 
-FailureOrder failure_order(const Cell& cell, const std::vector<CriticalFactor>& critical,
-                           double second) {
+parts::Assembly with_overstrength(const parts::Assembly& nominal) {
+  parts::Assembly strong = nominal;
+  for (parts::Piece& piece : strong.pieces) {
+    piece.material.yield *= kOverstrength;
+    piece.material.haz_yield *= kOverstrength;
+  }
+  return strong;
+}
+
+FailureOrder failure_order(const Cell& cell, const parts::Assembly& strong,
+                           const std::vector<CriticalFactor>& critical, double second) {
   FailureOrder out{.load_case = cell.load_case().name, .set = cell.model().set().name};
   const parts::Assembly& nominal = cell.assembly();
-  const parts::Assembly strong = with_overstrength(nominal);
   for (const Criterion& criterion : criteria(nominal)) {
     // H1 is a rule for design: what gives is the section, which yields, or the column.
     if (criterion.kind == Criterion::Kind::combined) continue;
@@ -120,7 +123,7 @@ FailureOrder failure_order(const Cell& cell, const std::vector<CriticalFactor>& 
     if (criterion.kind == Criterion::Kind::slip) continue;
     const std::string& part = part_judged(criterion, nominal);
     const bool bar = is_bar(criterion, nominal);
-    const double limit = limit_in(cell, criterion, bar ? strong : nominal, second);
+    const double limit = limit_in(cell, criterion, bar ? &strong : nullptr, second);
     if (std::isnan(limit)) {
       out.left_out.push_back(part + ", " + check_name(criterion.kind));
     } else if (std::isfinite(limit)) {

@@ -12,13 +12,16 @@ namespace studies {
 /// memory.
 inline constexpr double kOverstrength = 1.25;
 
+[[nodiscard]] parts::Assembly with_overstrength(const parts::Assembly& nominal);
+
 /// What gives in one load case, first to last: bars and tubes with kOverstrength, all else at its
 /// nominal capacity. From the load itself and a second multiple of it the limits are interpolated,
 /// as a beam-column's: good to a few percent near these two. It ends where the frame itself gives
 /// way.
+/// @param strong    the cell's assembly, with_overstrength
 /// @param critical  critical factors of the cell, ascending; those of a tipping axle too
 /// @param second    1 = in proportion to the load itself
-[[nodiscard]] FailureOrder failure_order(const Cell& cell,
+[[nodiscard]] FailureOrder failure_order(const Cell& cell, const parts::Assembly& strong,
                                          const std::vector<CriticalFactor>& critical,
                                          double second = 1.0);
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <functional>
+#include <map>
 
 namespace studies {
 
@@ -9,13 +10,14 @@ namespace studies {
 /// @param ratio     demand over capacity at a multiple > 0  [-]
 /// @param at_one    ratio(1), > 0
 /// @param highest   search no farther; the answer is then `highest`
-/// @param guess     where to look first; not a number = 1 / at_one
+/// @param known     ratios at other multiples, of which as many as say where the limit is save one
+///                  at a time; they have no say in the answer
 /// @return relative accuracy 1e-6; where the frame gives way first, a multiple it still carries,
 /// less
 ///         than 1 % under the one it does not
-/// Method: secant and false position with the Illinois change (Dowell and Jarratt 1971) on the
-/// spare load, multiple / ratio - multiple.
+/// Method: inverse interpolation (Neville) on the spare load, multiple / ratio - multiple, and
+/// halving where that does not close in.
 [[nodiscard]] double load_limit(const std::function<double(double)>& ratio, double at_one,
-                                double highest, double guess);
+                                double highest, const std::map<double, double>& known);
 
 }  // namespace studies

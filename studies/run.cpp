@@ -408,19 +408,26 @@ class Runner {
 
   /// Of each load case: in the stiffness set in which it tells most.
   void order_failures() {
+    std::map<const SetModel*, parts::Assembly> strong;
+    for (const auto& model : models_) {
+      strong.emplace(model.get(), with_overstrength(model->assembly()));
+    }
+    const auto order_of = [&](std::size_t i, double second) {
+      return failure_order(cells_[i], strong.at(&cells_[i].model()), out_.answer.solved[i].critical,
+                           second);
+    };
     for (const parts::DesignCase& load_case : cases_) {
       std::optional<FailureOrder> telling;
       std::size_t in = 0;
       for (std::size_t i = 0; i < cells_.size(); ++i) {
         if (&cells_[i].load_case() != &load_case || !carried(cells_[i].kept(1.0))) continue;
-        FailureOrder order = failure_order(cells_[i], out_.answer.solved[i].critical);
+        FailureOrder order = order_of(i, 1.0);
         if (telling && !tells_less(*telling, order)) continue;
         telling = std::move(order);
         in = i;
       }
       if (!telling) continue;
-      out_.answer.failure_orders.push_back(
-          failure_order(cells_[in], out_.answer.solved[in].critical, second_multiple(*telling)));
+      out_.answer.failure_orders.push_back(order_of(in, second_multiple(*telling)));
     }
   }
 

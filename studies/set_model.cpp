@@ -202,19 +202,34 @@ CaseSolution SetModel::with_linear(fea::Solution solution, const fea::Loads& loa
 }
 
 CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple,
-                             const NearSolution& near) const {
+                             const NearSolution& near, Contacts touching) const {
+  if (near.solved != nullptr) touching = near.solved->closed_stops;
   const Contacts held = held_from_start(load_case);
-  CaseSolution out = solve_from(load_case, multiple, held, near);
+  CaseSolution out = solve_from(load_case, multiple, held, near, touching);
   if (!falls_short(load_case, assembly_, out)) return out;
-  return solve_from(load_case, multiple, held | kHeaveHeld, near);
+  return solve_from(load_case, multiple, held | kHeaveHeld, near, touching);
 }
 
 CaseSolution SetModel::solve_from(const parts::DesignCase& load_case, double multiple,
-                                  Contacts held, const NearSolution& near) const {
+                                  Contacts held, const NearSolution& near,
+                                  Contacts touching) const {
   using Kind = parts::TravelStop::Kind;
+  const Contacts first = held | (touching & ~(kHeaveHeld | kRollHeld));
+  if (first != held) {
+    CaseSolution there = settle(load_case, multiple, held, first, {}, near);
+    const bool found = there.solution.status() == fea::SolveStatus::converged;
+    if (found && there.contact_settled) return there;
+  }
+  return settle(load_case, multiple, held, held,
+                {known_stops(Kind::limit_strap), known_stops(Kind::bump_stop)}, near);
+}
+
+/// @param closed   tried first
+/// @param untried  tried instead where there is no answer, the last one first
+CaseSolution SetModel::settle(const parts::DesignCase& load_case, double multiple, Contacts held,
+                              Contacts closed, std::vector<Contacts> untried,
+                              const NearSolution& near) const {
   constexpr int kMostContactRounds = 16;
-  Contacts closed = held;
-  std::vector<Contacts> untried = {known_stops(Kind::limit_strap), known_stops(Kind::bump_stop)};
   for (int round = 0;; ++round) {
     const fea::Loads now = loads(load_case, multiple, closed);
     const bool same_stops = near.solved != nullptr && near.solved->closed_stops == closed;
@@ -284,7 +299,7 @@ CaseSolution SetModel::solve_moved_from(const parts::DesignCase& load_case, doub
   fea::SolveOptions options{.method = fea::Method::large_displacement,
                             .tolerance = 1.0e-8,
                             .most_steps = 30,
-                            .shortest_step = 0.02};
+                            .shortest_step = 0.05};
   Ready& now = moved_model(load_case, held);
   options.workspace = &now.workspace;
   if (near.solved != nullptr && near.solved->method == options.method &&

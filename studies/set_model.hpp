@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <utility>
+#include <vector>
 
 #include "fea/buckling.hpp"
 #include "fea/condition.hpp"
@@ -49,8 +50,9 @@ class SetModel {
   /// Second order, with the whole load multiplied before the solve; bump stops and straps close and
   /// open until they settle. A place the axle is held at is not multiplied.
   /// @param near  where to look first: saves time, and has no say in the answer
+  /// @param touching  the stops and straps tried first, where near has none
   [[nodiscard]] CaseSolution solve(const parts::DesignCase& load_case, double multiple,
-                                   const NearSolution& near = {}) const;
+                                   const NearSolution& near = {}, Contacts touching = 0) const;
 
   /// The same with large displacements: equilibrium in the place reached, bump stops and straps as
   /// gaps. In droop and where the ground holds the axle a coil that has nothing left to give leaves
@@ -80,7 +82,11 @@ class SetModel {
   [[nodiscard]] fea::Solution solve(const fea::Loads& loads, double multiple, Contacts closed_stops,
                                     const NearSolution& near = {}) const;
   [[nodiscard]] CaseSolution solve_from(const parts::DesignCase& load_case, double multiple,
-                                        Contacts held, const NearSolution& near) const;
+                                        Contacts held, const NearSolution& near,
+                                        Contacts touching) const;
+  [[nodiscard]] CaseSolution settle(const parts::DesignCase& load_case, double multiple,
+                                    Contacts held, Contacts closed, std::vector<Contacts> untried,
+                                    const NearSolution& near) const;
   [[nodiscard]] Ready& moved_model(const parts::DesignCase& load_case, Contacts held) const;
   [[nodiscard]] CaseSolution rolled(const parts::DesignCase& load_case, double multiple,
                                     Contacts held, fea::SolveOptions options) const;

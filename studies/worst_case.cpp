@@ -153,7 +153,8 @@ std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<As
 LoadLimit limit_of(const Criterion& criterion, const Ranked& r) {
   if (!(r.at_one > 0.0) && !(r.at_looked > 0.0)) return {Ends::far_within};
   const auto ratio = [&](double multiple) { return r.asked.cell->ratio_at(criterion, multiple); };
-  const double reached = load_limit(ratio, r.at_one, kHighestMultiple, r.limit);
+  const double reached =
+      load_limit(ratio, r.at_one, kHighestMultiple, r.asked.cell->known_ratios(criterion));
   if (reached >= kHighestMultiple) return {Ends::far_within};
   const double there = ratio(reached);
   if (!(there < 0.99)) return {Ends::at_limit, reached, reached};
