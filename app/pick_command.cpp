@@ -132,8 +132,11 @@ int picked_status(bool any) {
 
 Output one_picked(const parts::Design& design, const PickRequest& r, const Gathered& gathered,
                   bool color) {
-  const studies::PickOptions options = {
-      .limits = limits_of(design, r).front(), .by = by_of(r), .more = gathered.stock};
+  const studies::PickOptions options = {.limits = limits_of(design, r).front(),
+                                        .by = by_of(r),
+                                        .more = gathered.stock,
+                                        .every = r.options.all || !r.options.json.empty() ||
+                                                 !r.options.csv.empty() || !r.share.share.empty()};
   SharedPieces<studies::Judged> pieces(r.share, gathered.judged);
   const studies::Picked picked = [&] {
     ProgressLine progress;
@@ -141,7 +144,7 @@ Output one_picked(const parts::Design& design, const PickRequest& r, const Gathe
                          threads(r.options.jobs), pieces.share());
   }();
   if (pieces.is_slice()) return pieces.output(gathered, r.stock, picked.n_sizes);
-  pieces.require_all(picked.tried.size(), picked.n_sizes);
+  pieces.require_all(picked.n_done, picked.n_sizes);
   Output out = answer_output(
       r.options, [&] { return report::picked_text(picked, style_of(r, color)); },
       [&] { return report::json(picked, program()); }, picked_status(picked.lightest.has_value()));

@@ -143,7 +143,7 @@ std::string kind_of_stop(const Candidate& c) {
   if (c.judged.verdict == Verdict::not_decided) {
     return c.judged.open.substr(0, c.judged.open.find_first_of(",:")) + " not decided";
   }
-  if (c.judged.utilization > 1.0) return c.judged.check;
+  if (c.judged.utilization > 1.0 || c.judged.other_over.empty()) return c.judged.check;
   return c.judged.other_over.substr(0, c.judged.other_over.find(", ")) + " over with it";
 }
 
@@ -163,8 +163,8 @@ std::string what_stops_those_before(const Picked& p, const TextStyle& style) {
   std::vector<std::string> words;
   for (const auto& [what, n] : by_count) words.push_back(fmt::format("{} ({})", what, n));
   const std::string less = p.lightest ? fmt::format(" {} and", step_words(p.by).less) : "";
-  return paragraph(fmt::format("{} of {} sizes{} do not pass, stopped by: {}", n_before,
-                               p.tried.size(), less, joined(words, ", ")),
+  return paragraph(fmt::format("{} of {} sizes{} do not pass, stopped by: {}", n_before, p.n_sizes,
+                               less, joined(words, ", ")),
                    style.width, 0, 2);
 }
 
@@ -221,11 +221,14 @@ std::string others_words(const Picked& p, const TextStyle& style) {
   std::string together = fmt::format("--part {}", p.part);
   for (const std::string& name : p.could_join) together += " --part " + name;
   if (!p.other_tube_over.empty()) {
+    const std::string alone =
+        p.every ? fmt::format(": {} of the {} sizes tried do not pass for that alone", n_only,
+                              p.tried.size())
+                : "";
     out += paragraph(
         fmt::format("The {} of the same arm is over its limit or not decided with the size it has, "
-                    "and counts here: {} of the {} sizes tried do not pass for that alone. Pick "
-                    "both together: {}",
-                    p.other_tube_over, n_only, p.tried.size(), together),
+                    "and counts here{}. Pick both together: {}",
+                    p.other_tube_over, alone, together),
         style.width, 0, 2);
   }
   if (p.others_over.empty()) return out;
@@ -269,7 +272,7 @@ std::string picked_text(const Picked& p, const TextStyle& style) {
     out += paragraph(fmt::format("{} sizes have no price and are left out", p.n_unpriced),
                      style.width, 0, 2);
   }
-  out += stopped_words(p.tried.size(), p.n_sizes, "sizes", style);
+  out += stopped_words(p.n_done, p.n_sizes, "sizes", style);
   if (style.full) out += all_tried(p, style);
   out += caution_lines(style);
   if (!style.full && !style.command_for_more.empty()) {

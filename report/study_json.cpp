@@ -57,7 +57,7 @@ std::string json(const studies::Picked& picked, const Program& program) {
   out["now"] = picked.now;
   out["by"] = by_in_words(picked.by);
   out["length_m"] = value_of(picked.length);
-  out["complete"] = picked.tried.size() >= picked.n_sizes;
+  out["complete"] = picked.n_done >= picked.n_sizes;
   if (picked.lightest) out["lightest"] = one(*picked.lightest);
   if (picked.next_down) out["next_down"] = one(*picked.next_down);
   if (picked.next_up) out["next_up"] = one(*picked.next_up);

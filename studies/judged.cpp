@@ -6,6 +6,7 @@
 
 #include "base/input_error.hpp"
 #include "cases/validate.hpp"
+#include "studies/first_look.hpp"
 
 namespace studies {
 namespace {
@@ -45,6 +46,14 @@ Judged judged_by(const Run& done, const Counted& counted, const std::string& oth
   return out;
 }
 
+Judged judged(const SeenOver& over) {
+  return {.verdict = Verdict::over,
+          .part = over.part,
+          .check = over.check,
+          .load_case = over.load_case,
+          .in_full = false};
+}
+
 /// Why a design makes no sense; empty when it does.
 std::string refusal(const parts::Design& design) {
   const std::vector<base::InputError> broken = cases::broken_rules(design);
@@ -65,16 +74,24 @@ Judged judged(const parts::Design& design, const Counted& counted, const Watch& 
   return worst;
 }
 
+Judged judged_at_first_look(const parts::Design& design, const Counted& counted) {
+  if (const std::string why = refusal(design); !why.empty()) return {.open = why, .no_sense = true};
+  if (const std::optional<SeenOver> over = first_look(design, counted)) return judged(*over);
+  return {.in_full = false};
+}
+
 Judged judged_until_over(const parts::Design& design, const Counted& counted, double most,
                          const Watch& watch) {
   if (const std::string why = refusal(design); !why.empty()) return {.open = why, .no_sense = true};
+  if (const std::optional<SeenOver> over = first_look(design, counted, most)) return judged(*over);
   Judged out = judged_by(run_until_over(design, "", counted, most, watch), counted, {});
   out.in_full = out.verdict == Verdict::within && out.utilization <= most;
   return out;
 }
 
 Counted counted_beside(const Answer& as_drawn, const std::vector<std::string>& asked) {
-  Counted out{.asked = asked, .others = {}};
+  constexpr std::size_t kMostFirst = 4;
+  Counted out{.asked = asked, .others = {}, .look_first = {}};
   std::vector<std::string> over;
   for (const checks::Finding& f : as_drawn.findings) {
     if (f.state != checks::State::within) over.push_back(f.part);
@@ -85,6 +102,16 @@ Counted counted_beside(const Answer& as_drawn, const std::vector<std::string>& a
   for (const checks::Finding& f : as_drawn.findings) {
     if (out.is_asked(f.part) || holds(over, f.part) || holds(out.others, f.part)) continue;
     out.others.push_back(f.part);
+  }
+  // Worst first, as the answer has them.
+  for (const checks::Finding& f : as_drawn.findings) {
+    const CellName name{f.set, f.load_case};
+    const bool counts =
+        out.is_asked(f.part) && f.state != checks::State::undecided && !f.set.empty();
+    if (out.look_first.size() == kMostFirst) break;
+    const bool known =
+        std::find(out.look_first.begin(), out.look_first.end(), name) != out.look_first.end();
+    if (counts && !known) out.look_first.push_back(name);
   }
   return out;
 }

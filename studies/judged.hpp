@@ -34,6 +34,10 @@ struct Judged {
 [[nodiscard]] Judged judged(const parts::Design& design, const Counted& counted,
                             const Watch& watch = {}, const std::string& other_tube = {});
 
+/// Only where the parts asked for come nearest to their limits as drawn: over, or makes no sense,
+/// or not decided by that.
+[[nodiscard]] Judged judged_at_first_look(const parts::Design& design, const Counted& counted);
+
 /// The same, left as soon as it is known that the utilization of the parts asked for is over `most`
 /// (at most 1) or that another part does not hold.
 [[nodiscard]] Judged judged_until_over(const parts::Design& design, const Counted& counted,

@@ -67,6 +67,125 @@ void choose(Picked& out, const sections::Shape& now) {
   }
 }
 
+/// The judgments of a list of sizes, as many as are wanted.
+class Trials {
+ public:
+  Trials(const parts::Design& design, const std::string& part, const std::vector<SizeChoice>& sizes,
+         Counted counted, const Watch& watch, const Spread& spread, Share<Judged>* share)
+      : design_(design),
+        part_(part),
+        sizes_(sizes),
+        other_tube_(other_tube_of(design, part)),
+        counted_(std::move(counted)),
+        watch_(watch),
+        spread_(spread),
+        share_(share),
+        judgments_(sizes.size()) {}
+
+  void judge_all() {
+    spread_out(spread_, sizes_.size(), [&](std::size_t i) {
+      if (const Judged* known = share_ == nullptr ? nullptr : share_->find(i)) {
+        judgments_[i] = *known;
+      } else if (share_ == nullptr || share_->is_mine(i)) {
+        judge(i);
+      }
+    });
+    for (std::size_t i = 0; i < sizes_.size(); ++i) {
+      if (judgments_[i] && share_ != nullptr) share_->known.emplace(i, *judgments_[i]);
+    }
+    done_ = static_cast<std::size_t>(
+        std::count_if(judgments_.begin(), judgments_.end(),
+                      [](const std::optional<Judged>& j) { return j.has_value(); }));
+  }
+
+  /// In their order up to the second that passes, those of the outside that is there up to the
+  /// first that passes, and in full the one before the first.
+  void judge_around_the_first(const sections::Shape& now) {
+    std::vector<std::size_t> passing;
+    std::size_t next = 0;
+    while (next < sizes_.size() && passing.size() < 2 && !stopped_) {
+      const std::size_t end = std::min(next + kTogether, sizes_.size());
+      look_at(next, end);
+      for (; next < end && passing.size() < 2; ++next) {
+        if (passes(next)) passing.push_back(next);
+      }
+    }
+    const auto is_there = [&](std::size_t i) { return same_outside(sizes_[i].item.shape, now); };
+    bool found = std::any_of(passing.begin(), passing.end(), is_there);
+    for (; next < sizes_.size() && !found && !stopped_; ++next) {
+      if (!is_there(next)) continue;
+      look_at(next, next + 1);
+      found = passes(next);
+    }
+    if (!passing.empty() && passing.front() > 0) {
+      const std::size_t before = passing.front() - 1;
+      if (judgments_[before] && !judgments_[before]->in_full) judge(before);
+    }
+    forget_looks();
+    done_ = stopped_ ? next : sizes_.size();
+  }
+
+  [[nodiscard]] std::size_t n_done() const { return done_; }
+  [[nodiscard]] std::vector<std::optional<Judged>> take() { return std::move(judgments_); }
+
+ private:
+  // Sizes looked at side by side.
+  static constexpr std::size_t kTogether = 16;
+
+  [[nodiscard]] parts::Design with(std::size_t i) const {
+    return with_size(design_, part_, sizes_[i]);
+  }
+  [[nodiscard]] Watch watch_at(std::size_t i) {
+    const double share = static_cast<double>(n_begun_++) / static_cast<double>(sizes_.size());
+    return part_of(watch_, share, share, sizes_[i].item.label);
+  }
+
+  void judge(std::size_t i) {
+    if (stopped_) return;
+    try {
+      judgments_[i] = judged(with(i), counted_, watch_at(i), other_tube_);
+    } catch (const Stopped&) {
+      stopped_ = true;
+    }
+  }
+
+  void look_at(std::size_t from, std::size_t to) {
+    spread_out(spread_, to - from, [&](std::size_t k) {
+      const std::size_t i = from + k;
+      judgments_[i] = judged_at_first_look(with(i), counted_);
+    });
+  }
+
+  /// Judged in full where the first look left it open.
+  bool passes(std::size_t i) {
+    if (judgments_[i]->verdict == Verdict::over || judgments_[i]->no_sense) return false;
+    judgments_[i].reset();
+    judge(i);
+    return judgments_[i] && judgments_[i]->verdict == Verdict::within;
+  }
+
+  /// Of sizes that were looked at together with others, and left open.
+  void forget_looks() {
+    for (std::optional<Judged>& judgment : judgments_) {
+      const bool open = judgment && !judgment->in_full && judgment->verdict != Verdict::over;
+      if (open) judgment.reset();
+    }
+  }
+
+  const parts::Design& design_;
+  const std::string& part_;
+  const std::vector<SizeChoice>& sizes_;
+  std::string other_tube_;
+  Counted counted_;
+  const Watch& watch_;
+  const Spread& spread_;
+  Share<Judged>* share_;
+  std::vector<std::optional<Judged>> judgments_;
+  std::atomic<std::size_t> n_begun_ = 0;
+  std::atomic<bool> stopped_ = false;
+  std::size_t done_ = 0;
+};
+
 }  // namespace
 
 double measure_of(const SizeChoice& size, PickBy by) {
@@ -102,41 +221,30 @@ Picked pick(const parts::Design& design, const std::string& part, const PickOpti
              .could_join = {},
              .other_tube_over = {},
              .assumed = {},
+             .every = options.every,
              .n_sizes = sizes.size(),
+             .n_done = 0,
              .n_unpriced = n_unpriced};
   const Answer as_drawn = run(design, "as drawn", part_of(watch, 0.0, 0.0, "as drawn")).answer;
-  const Counted counted = counted_beside(as_drawn, {part});
-  const std::string other_tube = other_tube_of(design, part);
-  std::vector<std::optional<Judged>> judgments(sizes.size());
-  std::atomic<std::size_t> n_done = 0;
-  std::atomic<bool> stopped = false;
-  spread_out(spread, sizes.size(), [&](std::size_t i) {
-    if (const Judged* known = share == nullptr ? nullptr : share->find(i)) {
-      judgments[i] = *known;
-    } else if (!stopped && (share == nullptr || share->is_mine(i))) {
-      const double from = static_cast<double>(n_done) / static_cast<double>(sizes.size());
-      try {
-        judgments[i] = judged(with_size(design, part, sizes[i]), counted,
-                              part_of(watch, from, from, sizes[i].item.label), other_tube);
-      } catch (const Stopped&) {
-        stopped = true;
-      }
-    }
-    ++n_done;
-  });
+  tell_others(out, as_drawn, design, other_tube_of(design, part));
+  out.assumed = as_drawn.assumed;
+  Trials trials(design, part, sizes, counted_beside(as_drawn, {part}), watch, spread, share);
+  if (options.every) {
+    trials.judge_all();
+  } else {
+    trials.judge_around_the_first(now.shape);
+  }
+  out.n_done = trials.n_done();
+  std::vector<std::optional<Judged>> judgments = trials.take();
   for (std::size_t i = 0; i < sizes.size(); ++i) {
     if (!judgments[i]) continue;
-    if (share != nullptr) share->known.emplace(i, *judgments[i]);
+    const double mass_per_length = sizes[i].mass_per_length();
     out.tried.push_back({.item = std::move(sizes[i].item),
                          .steel = sizes[i].steel.description,
-                         .mass_per_length = base::kUnset,
+                         .mass_per_length = mass_per_length,
                          .judged = *std::move(judgments[i])});
-    out.tried.back().mass_per_length =
-        SizeChoice{out.tried.back().item, sizes[i].steel}.mass_per_length();
   }
   choose(out, now.shape);
-  out.assumed = as_drawn.assumed;
-  tell_others(out, as_drawn, design, other_tube);
   return out;
 }
 

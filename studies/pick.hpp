@@ -40,7 +40,9 @@ struct Picked {
   /// part picked may mend; empty when it is not.
   std::string other_tube_over = {};
   std::vector<parts::Assumption> assumed;
-  std::size_t n_sizes = 0;     ///< that were to be tried; `tried` is shorter when it was stopped
+  bool every = true;           ///< all were judged in full
+  std::size_t n_sizes = 0;     ///< that may be tried
+  std::size_t n_done = 0;      ///< tried or known not to be needed; fewer when it was stopped
   std::size_t n_unpriced = 0;  ///< left out of a pick by cost
 };
 
@@ -48,6 +50,9 @@ struct PickOptions {
   SizeLimits limits = {};
   PickBy by = PickBy::mass;
   std::vector<sections::StockItem> more = {};  ///< sizes of the user's own
+  /// Every size judged in full; else as much of each as it takes to tell the sizes around the one
+  /// picked, which come out the same: of those before it what stops them, of those beyond nothing.
+  bool every = true;
 };
 
 /// Tries every size in stock that can stand in for one part. A size passes when every check of its

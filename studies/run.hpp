@@ -21,10 +21,20 @@ enum class Extras {
   order_life_and_drawing,
 };
 
+/// One load case in one stiffness set.
+struct CellName {
+  std::string set;
+  std::string load_case;
+
+  bool operator==(const CellName&) const = default;
+};
+
 /// Whose checks count.
 struct Counted {
   std::vector<std::string> asked = {};   ///< parts as they are asked for, "arm.lower"; none = all
   std::vector<std::string> others = {};  ///< beside those, as findings name them: "arm, left"
+  /// Where those asked for come nearest to their limits as drawn: see first_look.
+  std::vector<CellName> look_first = {};
 
   [[nodiscard]] bool is_asked(const std::string& part) const;
   [[nodiscard]] bool has(const std::string& part) const;

@@ -388,6 +388,37 @@ TEST_CASE("parts picked together are what brute force finds, on random small cas
   }
 }
 
+// The short way solves of most sizes one load case alone, and of those beyond the answer none.
+TEST_CASE("a pick of as few as it takes is that of every size", "[studies][pick]") {
+  studies::RandomNumbers random(7);
+  for (int n = 0; n < 4; ++n) {
+    const std::string text = roof(6.0e3 + 24.0e3 * random.uniform(), 1.0 + 0.8 * random.uniform());
+    INFO(text);
+    studies::PickOptions options{.limits = {.steels = {*sections::find_material("S355H")}}};
+    const studies::Picked every = studies::pick(read_case(text), "left", options);
+    options.every = false;
+    const studies::Picked few = studies::pick(read_case(text), "left", options);
+    const auto same = [](const std::optional<studies::Candidate>& a,
+                         const std::optional<studies::Candidate>& b) {
+      if (!a || !b) return !a && !b;
+      return a->item.label == b->item.label && a->judged == b->judged;
+    };
+    CHECK(same(every.lightest, few.lightest));
+    CHECK(same(every.next_down, few.next_down));
+    CHECK(same(every.next_up, few.next_up));
+    CHECK(same(every.same_outside, few.same_outside));
+    CHECK(few.n_done == every.n_done);
+    CHECK(few.tried.size() < every.tried.size());
+    for (const studies::Candidate& c : few.tried) {
+      const auto other =
+          std::find_if(every.tried.begin(), every.tried.end(),
+                       [&](const studies::Candidate& e) { return e.item.label == c.item.label; });
+      REQUIRE(other != every.tried.end());
+      CHECK(other->judged.verdict == c.judged.verdict);
+    }
+  }
+}
+
 TEST_CASE("every size tried alone is what a check of that case says", "[studies][pick]") {
   const std::string text = roof(16.0e3, 1.5);
   const studies::Picked picked =
