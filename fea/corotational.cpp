@@ -274,15 +274,16 @@ CorotationalBeam corotational(const BeamPart& beam, const std::vector<StationLoa
   const Matrix12 tangent_l = with_ends(d_ends, spin);
   const DeformationSlope slope_l = with_ends(deformed.d_deformation, spin);
   const Vector12 excess_l = with_ends(deformed.excess, spin).transpose();
+  const Matrix3 back = chord.axes_gl.transpose();
+  Matrix12 half;
+  for (const Eigen::Index column : {0, 3, 6, 9}) {
+    half.middleCols<3>(column) = tangent_l.middleCols<3>(column).lazyProduct(back);
+    out.deformation_slope_g.middleCols<3>(column) = slope_l.middleCols<3>(column).lazyProduct(back);
+  }
   for (const Eigen::Index row : {0, 3, 6, 9}) {
     out.ends_g.segment<3>(row) = chord.axes_gl * ends_l.segment<3>(row);
     out.excess_g.segment<3>(row) = chord.axes_gl * excess_l.segment<3>(row);
-    out.deformation_slope_g.middleCols<3>(row) =
-        slope_l.middleCols<3>(row) * chord.axes_gl.transpose();
-    for (const Eigen::Index column : {0, 3, 6, 9}) {
-      out.tangent_g.block<3, 3>(row, column) =
-          chord.axes_gl * tangent_l.block<3, 3>(row, column) * chord.axes_gl.transpose();
-    }
+    out.tangent_g.middleRows<3>(row) = chord.axes_gl.lazyProduct(half.middleRows<3>(row));
   }
   out.ends_g += out.excess_g;
   for (const StationLoad& load : loads) {

@@ -36,13 +36,13 @@ using DeformationSlope = Eigen::Matrix<double, 7, 12>;
 struct CorotationalBeam {
   /// Gradient of its energy (less the work of its loads) with respect to the displacement and spin
   /// of end a, then b: what acts on its ends.  [N, N m]
-  Vector12 ends_g = Vector12::Zero();
-  Vector12 excess_g = Vector12::Zero();   ///< of it, what the tangent knows nothing of
-  Matrix12 tangent_g = Matrix12::Zero();  ///< change of ends_g with displacements and spins
-  Deformation deformation = Deformation::Zero();
-  DeformationSlope deformation_slope_g = DeformationSlope::Zero();  ///< with the ends' motions
-  Matrix3 axes_gl;               ///< columns: the moved axes, x along the chord
-  std::array<Vector3, 2> local;  ///< rotation vectors of the ends in those axes  [rad]
+  Vector12 ends_g;
+  Vector12 excess_g;   ///< of it, what the tangent knows nothing of
+  Matrix12 tangent_g;  ///< change of ends_g with displacements and spins
+  Deformation deformation;
+  DeformationSlope deformation_slope_g;  ///< with the ends' motions
+  Matrix3 axes_gl;                       ///< columns: the moved axes, x along the chord
+  std::array<Vector3, 2> local;          ///< rotation vectors of the ends in those axes  [rad]
 };
 
 /// Energy: the linear element's (its stiffness matrix, shear flexibility included) in the rotations
