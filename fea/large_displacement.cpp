@@ -72,7 +72,12 @@ class Steps {
         step_(std::min(1.0, options.largest_step)) {}
 
   Solution run(const std::shared_ptr<const System>& system, const LoadCase& load_case) {
-    if (options_.largest_step >= 1.0) go_straight();
+    if (options_.largest_step >= 1.0) {
+      const bool likely =
+          options_.touching.size() == closed_.size() && options_.touching != closed_;
+      if (likely) go_straight(options_.touching);
+      if (!at_loads_) go_straight(closed_);
+    }
     while (!at_loads_) {
       if (!advance()) {
         return make_failed_with_words(system, SolveStatus::not_converged, words_);
@@ -90,9 +95,9 @@ class Steps {
  private:
   /// All of the load at once, each gap that is not as it should be opened or closed on the way;
   /// changes nothing where that does not end in a stable equilibrium.
-  void go_straight() {
+  /// @param closed  at first
+  void go_straight(std::vector<bool> closed) {
     constexpr int kMostFlips = 6;
-    std::vector<bool> closed = closed_;
     MovedState state = state_;
     const Equilibrium problem{
         .frame = frame_,
@@ -112,7 +117,7 @@ class Steps {
       if (tangent_.n_negative(trial.forces.tangent) != 0) return;
       state_ = std::move(trial.state);
       forces_ = std::move(trial.forces);
-      closed_ = closed;
+      closed_ = std::move(closed);
       stable_ = at_loads_ = true;
       return;
     }

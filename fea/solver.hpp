@@ -143,6 +143,9 @@ struct SolveOptions {
   /// Large displacement: where to start, a state of the same model in equilibrium under other
   /// loads; none = the reference place. The answer does not depend on it unless there are several.
   std::shared_ptr<const MovedState> start = nullptr;
+  /// Large displacement: which gaps are likely to act, each by its number; none = as at the start.
+  /// Saves steps, and has no say in the answer unless there are several.
+  std::vector<bool> touching = {};
   double largest_step = 1.0;  ///< large displacement: part of the load  [-]
   /// Large displacement: tries after which no equilibrium is said to be found. One that is there
   /// takes a few; where there is none, ever shorter steps come near the last one.

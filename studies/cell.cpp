@@ -25,6 +25,9 @@ CaseSolution Cell::solve(double multiple) const {
   if (kept_.empty() && beside_ != nullptr) {
     for (const auto& known : beside_->kept_) consider(known);
   }
+  if (near.solved == nullptr && second_order_ && carried(*second_order_)) {
+    near = {&*second_order_, 1.0};
+  }
   CaseSolution solved = *method_ == fea::Method::large_displacement
                             ? model_->solve_moved(*load_case_, multiple, near)
                             : model_->solve(*load_case_, multiple, near);

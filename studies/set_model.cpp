@@ -8,6 +8,7 @@
 #include <Eigen/Geometry>
 
 #include "base/input_error.hpp"
+#include "base/invariant.hpp"
 #include "fea/rotation.hpp"
 
 namespace studies {
@@ -34,6 +35,11 @@ Contacts held_from_start(const parts::DesignCase& load_case) {
   if (!std::isnan(load_case.place.heave) && !by_itself) held |= kHeaveHeld;
   if (!std::isnan(load_case.place.roll)) held |= kRollHeld;
   return held;
+}
+
+/// Whether coils leave their seat where they have nothing left to give.
+bool only_push(const parts::DesignCase& load_case) {
+  return load_case.place.given() || load_case.posture == loads::Posture::droop;
 }
 
 /// Whether the loads alone leave the axle short of the posture's heave.
@@ -261,8 +267,8 @@ bool SetModel::can_move(const parts::DesignCase& load_case) const {
 SetModel::Ready& SetModel::moved_model(const parts::DesignCase& load_case, Contacts held) const {
   const loads::Place& place = load_case.place;
   const bool heave = (held & kHeaveHeld) != 0;
-  const bool only_push = place.given() || load_case.posture == loads::Posture::droop;
-  const std::pair key(heave ? place.heave : std::numeric_limits<double>::infinity(), only_push);
+  const std::pair key(heave ? place.heave : std::numeric_limits<double>::infinity(),
+                      only_push(load_case));
   const auto found = moved_.find(key);
   if (found != moved_.end()) return found->second;
   fea::Model model = assembly_.model;
@@ -270,7 +276,7 @@ SetModel::Ready& SetModel::moved_model(const parts::DesignCase& load_case, Conta
     if (stop.known()) model.add(gap_of(stop, model));
   }
   for (const parts::CoilSeat& seat : assembly_.coil_seats) {
-    if (only_push) model.add(gap_of(seat, model));
+    if (only_push(load_case)) model.add(gap_of(seat, model));
   }
   if (heave) {
     fea::Spring ground = ground_spring(*assembly_.axle, kHeaveHeld);
@@ -280,8 +286,30 @@ SetModel::Ready& SetModel::moved_model(const parts::DesignCase& load_case, Conta
   return moved_.emplace(key, Ready{fea::factor(model), {}, {}}).first->second;
 }
 
+/// The gaps of a moved model that a solution of small rotations closes: stops and straps, then
+/// coils that leave their seat.
+std::vector<bool> SetModel::touching(const fea::Model& moved, const parts::DesignCase& load_case,
+                                     const CaseSolution& second_order) const {
+  std::vector<bool> out;
+  for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
+    if (assembly_.stops[i].known()) out.push_back((second_order.closed_stops & (1U << i)) != 0);
+  }
+  const bool converged = second_order.solution.status() == fea::SolveStatus::converged;
+  for (const parts::CoilSeat& seat : assembly_.coil_seats) {
+    if (!only_push(load_case)) break;
+    out.push_back(converged && -rise_of(seat.node, seat.offset_g, second_order.solution) >
+                                   std::fmax(0.0, seat.leaves_at()));
+  }
+  INVARIANT(out.size() == moved.gaps.size());
+  return out;
+}
+
 CaseSolution SetModel::solve_moved(const parts::DesignCase& load_case, double multiple,
                                    const NearSolution& near) const {
+  if (near.solved == nullptr) {
+    const CaseSolution second_order = solve(load_case, multiple);
+    return solve_moved(load_case, multiple, {&second_order, multiple});
+  }
   const Contacts held = held_from_start(load_case);
   CaseSolution out = solve_moved_from(load_case, multiple, held, near);
   if (!falls_short(load_case, assembly_, out)) return out;
@@ -302,8 +330,9 @@ CaseSolution SetModel::solve_moved_from(const parts::DesignCase& load_case, doub
                             .shortest_step = 0.05};
   Ready& now = moved_model(load_case, held);
   options.workspace = &now.workspace;
-  if (near.solved != nullptr && near.solved->method == options.method &&
-      near.solved->solution.can_start(now.factored)) {
+  if (near.solved->method != options.method) {
+    options.touching = touching(now.factored.model(), load_case, *near.solved);
+  } else if (near.solved->solution.can_start(now.factored)) {
     options.start = near.solved->solution.state();
   }
   if ((held & kRollHeld) != 0) return rolled(load_case, multiple, held, options);

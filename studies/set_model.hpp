@@ -57,7 +57,7 @@ class SetModel {
   /// The same with large displacements: equilibrium in the place reached, bump stops and straps as
   /// gaps. In droop and where the ground holds the axle a coil that has nothing left to give leaves
   /// its seat; elsewhere, where multiples of the load are looked at, it pulls.
-  /// @param near  solved so too: where to start; others have no say
+  /// @param near  solved so too: where to start; else its stops and straps are tried first
   [[nodiscard]] CaseSolution solve_moved(const parts::DesignCase& load_case, double multiple,
                                          const NearSolution& near) const;
   /// Whether nothing in the loads is beyond the large-displacement solution.
@@ -87,6 +87,9 @@ class SetModel {
   [[nodiscard]] CaseSolution settle(const parts::DesignCase& load_case, double multiple,
                                     Contacts held, Contacts closed, std::vector<Contacts> untried,
                                     const NearSolution& near) const;
+  [[nodiscard]] std::vector<bool> touching(const fea::Model& moved,
+                                           const parts::DesignCase& load_case,
+                                           const CaseSolution& second_order) const;
   [[nodiscard]] Ready& moved_model(const parts::DesignCase& load_case, Contacts held) const;
   [[nodiscard]] CaseSolution rolled(const parts::DesignCase& load_case, double multiple,
                                     Contacts held, fea::SolveOptions options) const;
