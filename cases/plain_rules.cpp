@@ -125,6 +125,14 @@ void add_on_bars(Problems& out, const Design& design) {
   for (const auto& w : design.side_welds) {
     require_bar(out, bars, w.value.on, "side_welds." + w.name + ".on");
   }
+  constexpr double kLongest = 1.0;  // of what is welded to a side  [m]
+  for (const auto& w : design.side_welds) {
+    const std::string key = "side_welds." + w.name;
+    if (w.value.length > kLongest)
+      out.emplace_back(key + ".length", "it is over 1 m; is the unit right?");
+    if (w.value.width > kLongest)
+      out.emplace_back(key + ".width", "it is over 1 m; is the unit right?");
+  }
   for (const auto& g : design.bolt_groups) {
     const std::string key = "bolt_groups." + g.name;
     require_bar(out, bars, g.value.holds, key + ".holds");

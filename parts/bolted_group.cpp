@@ -2,8 +2,11 @@
 
 #include <algorithm>
 
+#include <fmt/format.h>
+
 #include "base/input_error.hpp"
 #include "parts/builder.hpp"
+#include "parts/length_words.hpp"
 
 namespace parts {
 
@@ -22,6 +25,7 @@ std::vector<SideWeldOnRun> side_welds_on(const Builder& builder, const std::stri
 }
 
 void add_bolt_groups(Builder& builder) {
+  constexpr double kFarthest = 0.5;  // of a bolt from the end it holds  [m]
   Assembly& out = builder.out();
   for (const Named<BoltedGroup>& named : builder.design().bolt_groups) {
     const BoltedGroup& group = named.value;
@@ -40,6 +44,12 @@ void add_bolt_groups(Builder& builder) {
     const fea::Vector3 end_g = out.model[end.node].at_g + end.offset_g;
     for (const std::string& point : group.at) {
       at.bolts_from_end_g.emplace_back(builder.point(point, key + ".at") - end_g);
+      const double off = at.bolts_from_end_g.back().norm();
+      if (!(off > kFarthest)) continue;
+      throw base::InputError(
+          key + ".at",
+          fmt::format("`{}` is {} from the end that the bolts hold; is the point right?", point,
+                      length_words(off, out.inches)));
     }
     at.along_g = builder.direction(group.along, end_g, key + ".along")
                      .value_or(fea::Vector3::UnitZ())

@@ -127,7 +127,7 @@ inline const std::string kRich =
     "side_welds:\n"
     "  clip: {on: strut, from_start: 10 in, length: 2 in, width: 20 mm, toward: y}\n"
     "bolt_groups:\n"
-    "  foot: {holds: tie, end: far end, at: [half way, link at axle], along: 0, 0.6, 0.8,\n"
+    "  foot: {holds: tie, end: far end, at: [half way, link at axle], along: x,\n"
     "    bolt: 1/2 in grade 8, plates: 1 of 8 mm shop steel, edge: 1 in}\n"
     "forces:\n"
     "  push: {at: half way, force_x: -1/3 kN, moment_z: 80 ft-lb, load_case: winch, routine: no}\n"
