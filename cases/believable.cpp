@@ -104,6 +104,8 @@ void add_bracket(Bounds& out, const parts::Bracket& bracket) {
   out.length("bracket.rail", bracket.rail.width, 0.020, 0.300);
   out.length("bracket.rail", bracket.rail.height, 0.030, 0.500);
   out.length("bracket.rail", bracket.rail.wall, 0.001, 0.030);
+  out.length("bracket.holes_in_bottom", bracket.holes_in_bottom, 0.0, 0.200);
+  out.length("bracket.holes_in_side", bracket.holes_in_side, 0.0, 0.400);
   out.length("bracket.cross_member_ahead", bracket.cross_member_ahead, 0.020, 3.000);
   out.length("bracket.cross_member_behind", bracket.cross_member_behind, 0.020, 3.000);
   out.length("bracket.cross_member_length", bracket.cross_member_length, 0.300, 2.000);

@@ -132,7 +132,14 @@ Phrase<FilletWeld> read_phrase(std::string_view raw, const parts::Design&) {
     refuse<FilletWeld>(text, "is not the leg of a fillet or the throat of a groove");
   }
   (groove ? weld.groove : weld.leg) = sizes.si[0];
-  const std::string sides = squeeze(rest.substr(6));
+  std::string sides = squeeze(rest.substr(6));
+  const std::string by_direction = "directional strength";
+  const std::size_t said = sides.find(by_direction);
+  if (said != std::string::npos) {
+    if (groove) refuse<FilletWeld>(text, "asks for directional strength, which is a fillet's");
+    weld.directional = true;
+    sides = squeeze(sides.erase(said, by_direction.size()));
+  }
   if (sides == "both sides" || sides == "both sides of each plate") {
     weld.both_sides = true;
   } else if (sides == "one side" || sides == "one side of each plate") {
@@ -195,7 +202,7 @@ std::string weld_size_words(const FilletWeld& weld, const parts::Design& names) 
 
 std::string write_phrase(const FilletWeld& weld, const parts::Design& names) {
   return weld_size_words(weld, names) + ", " + (weld.both_sides ? "both sides" : "one side") +
-         " of each plate";
+         " of each plate" + (weld.directional ? ", directional strength" : "");
 }
 
 std::string write_phrase(const Rail& rail, const parts::Design& names) {

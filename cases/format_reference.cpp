@@ -52,12 +52,15 @@ std::string factor_rows() {
     tables.push_back(checks::factors_of(preset));
   }
   const std::vector<checks::FactorEntry> usual = checks::factor_entries(tables[0]);
-  const std::vector<checks::FactorEntry> asd =
-      checks::factor_entries(tables[1], checks::FactorPreset::aisc_asd);
   for (std::size_t i = 0; i < usual.size(); ++i) {
-    const bool same = asd[i].basis == usual[i].basis;
-    rows += fmt::format("| `{}` | `{}` | {} | `{}` | {} |\n", usual[i].key, *usual[i].value,
-                        usual[i].basis, *asd[i].value, same ? "as the usual one" : asd[i].basis);
+    rows += fmt::format("| `{}` | `{}` | {} |", usual[i].key, *usual[i].value, usual[i].basis);
+    for (std::size_t k = 1; k < tables.size(); ++k) {
+      const checks::FactorEntry other =
+          checks::factor_entries(tables[k], checks::factor_presets()[k])[i];
+      rows += fmt::format(" `{}` | {} |", *other.value,
+                          other.basis == usual[i].basis ? "as the usual one" : other.basis);
+    }
+    rows += "\n";
   }
   return rows;
 }

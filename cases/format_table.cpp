@@ -219,6 +219,8 @@ constexpr std::array kTables{PartTable{"vehicle", table_for<parts::VehicleEntry>
                              PartTable{"supports", table_for<parts::PlainSupport>},
                              PartTable{"springs", table_for<parts::PlainSpring>},
                              PartTable{"rigid", table_for<parts::RigidSet>},
+                             PartTable{"side_welds", table_for<parts::SideWeld>},
+                             PartTable{"bolt_groups", table_for<parts::BoltedGroup>},
                              PartTable{"forces", table_for<parts::PlainForce>},
                              PartTable{"line_loads", table_for<parts::LineLoad>},
                              PartTable{"strains", table_for<parts::GivenStrain>},

@@ -33,9 +33,9 @@ struct Path {
 constexpr std::array<std::string_view, 9> kParts = {"vehicle", "lateral_link", "bracket",
                                                     "brace",   "frame",        "arm",
                                                     "axle",    "limit_strap",  "steering"};
-constexpr std::array<std::string_view, 11> kLists = {
-    "members", "supports",    "springs",     "rigid",      "forces", "line_loads",
-    "strains", "settlements", "self_weight", "load_cases", "duty"};
+constexpr std::array<std::string_view, 13> kLists = {
+    "members",    "supports", "springs",     "rigid",       "side_welds", "bolt_groups", "forces",
+    "line_loads", "strains",  "settlements", "self_weight", "load_cases", "duty"};
 
 template <std::size_t N>
 bool is_one_of(const std::array<std::string_view, N>& words, std::string_view word) {
@@ -199,6 +199,7 @@ bool with_group(const std::string& group, OnPart on_part, OnList on_list) {
          part("steering", &Design::steering) || list("members", &Design::members) ||
          list("supports", &Design::supports) || list("springs", &Design::springs) ||
          list("forces", &Design::forces) || list("rigid", &Design::rigid) ||
+         list("side_welds", &Design::side_welds) || list("bolt_groups", &Design::bolt_groups) ||
          list("line_loads", &Design::line_loads) || list("strains", &Design::strains) ||
          list("settlements", &Design::settlements) || list("self_weight", &Design::self_weight) ||
          list("load_cases", &Design::custom_cases) || list("duty", &Design::duty);

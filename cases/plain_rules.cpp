@@ -103,6 +103,61 @@ void add_rigid(Problems& out, const Design& design) {
   }
 }
 
+/// What `on` and `holds` may name.
+std::vector<std::string> bars_of(const Design& design) {
+  std::vector<std::string> bars;
+  if (design.lateral_link) bars.emplace_back("lateral_link");
+  if (design.brace) bars.emplace_back("brace");
+  for (const auto& member : design.members) bars.push_back(member.name);
+  return bars;
+}
+
+void require_bar(Problems& out, const std::vector<std::string>& bars, const std::string& name,
+                 const std::string& key) {
+  if (std::find(bars.begin(), bars.end(), name) != bars.end()) return;
+  out.emplace_back(key, "there is no " + quoted(name) +
+                            " here: lateral_link, brace or a member would do" +
+                            did_you_mean(name, bars));
+}
+
+void add_on_bars(Problems& out, const Design& design) {
+  const std::vector<std::string> bars = bars_of(design);
+  for (const auto& w : design.side_welds) {
+    require_bar(out, bars, w.value.on, "side_welds." + w.name + ".on");
+  }
+  constexpr double kLongest = 1.0;  // of what is welded to a side  [m]
+  for (const auto& w : design.side_welds) {
+    const std::string key = "side_welds." + w.name;
+    if (w.value.length > kLongest)
+      out.emplace_back(key + ".length", "it is over 1 m; is the unit right?");
+    if (w.value.width > kLongest)
+      out.emplace_back(key + ".width", "it is over 1 m; is the unit right?");
+  }
+  for (const auto& g : design.bolt_groups) {
+    const std::string key = "bolt_groups." + g.name;
+    require_bar(out, bars, g.value.holds, key + ".holds");
+    std::vector<std::string> at = g.value.at;
+    std::sort(at.begin(), at.end());
+    if (at.size() < 2) {
+      out.emplace_back(key + ".at",
+                       "a group is of two bolts or more, e.g. [upper bolt, lower bolt]");
+    } else if (std::adjacent_find(at.begin(), at.end()) != at.end()) {
+      out.emplace_back(key + ".at", "one of its points is given twice");
+    }
+    const bool bears = !g.value.plates.material.id.empty();
+    if (bears && std::isnan(g.value.edge)) {
+      out.emplace_back(key + ".edge",
+                       "it is missing: a bolt's center to the nearest edge of `plates`, e.g. 1 in");
+    } else if (bears && !(g.value.edge > 0.5 * g.value.bolt.thread.standard_hole())) {
+      out.emplace_back(key + ".edge", "the bolt's hole runs out of the plates there");
+    } else if (!bears && !std::isnan(g.value.edge)) {
+      out.emplace_back(key + ".plates",
+                       "they are missing: how many, how thick, which steel, e.g. "
+                       "1 of 1/4 in mild steel");
+    }
+  }
+}
+
 class Loads {
  public:
   Loads(Problems& out, const Design& design) : out_(out), design_(design) {
@@ -192,6 +247,7 @@ Problems plain_clashes(const Design& design) {
   for (const auto& m : design.members) add_member(out, m.value, "members." + m.name);
   for (const auto& s : design.springs) add_spring(out, s.value, "springs." + s.name);
   add_rigid(out, design);
+  add_on_bars(out, design);
   Loads(out, design).add_all();
   return out;
 }

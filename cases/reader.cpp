@@ -49,6 +49,8 @@ class CaseReader {
     named("supports", context_.design.supports);
     named("springs", context_.design.springs);
     named("rigid", context_.design.rigid);
+    named("side_welds", context_.design.side_welds);
+    named("bolt_groups", context_.design.bolt_groups);
     named("forces", context_.design.forces);
     named("line_loads", context_.design.line_loads);
     named("strains", context_.design.strains);
@@ -203,9 +205,10 @@ class CaseReader {
   static std::string part_of(const std::string& key) {
     const std::size_t first = key.find('.');
     const std::string group = key.substr(0, first);
-    constexpr std::array<std::string_view, 12> kGroups = {
-        "materials",  "members", "supports",    "springs",     "rigid",      "forces",
-        "line_loads", "strains", "settlements", "self_weight", "load_cases", "duty"};
+    constexpr std::array<std::string_view, 14> kGroups = {
+        "materials",   "members",     "supports",   "springs",    "rigid",
+        "side_welds",  "bolt_groups", "forces",     "line_loads", "strains",
+        "settlements", "self_weight", "load_cases", "duty"};
     const bool in_list = std::find(kGroups.begin(), kGroups.end(), group) != kGroups.end();
     return in_list && first != std::string::npos ? key.substr(0, key.find('.', first + 1)) : group;
   }

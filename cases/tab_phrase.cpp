@@ -124,6 +124,7 @@ std::string write_phrase(const TabSpec& tabs, const parts::Design& names) {
   if (tabs.weld.given()) {
     text += fmt::format(", {} {}", weld_size_words(tabs.weld, names),
                         tabs.weld.both_sides ? "both sides" : "one side");
+    if (tabs.weld.directional) text += " directional strength";
   }
   return text + ", side force " +
          write_quantity(tabs.side_force, parts::Dimension::ratio, names.inches);

@@ -24,6 +24,8 @@ const std::vector<TopKey>& top_keys() {
       {"supports", "points that are held"},
       {"springs", "between two points, or a point and the ground"},
       {"rigid", "points that move as one piece"},
+      {"side_welds", "tabs and gussets welded to the side of a bar or tube"},
+      {"bolt_groups", "bolts that together hold the end of a bar"},
       {"forces", "at a point, or on a member"},
       {"line_loads", "forces per length of a member"},
       {"strains", "members that are warmer, or were made too long"},

@@ -147,6 +147,19 @@ void add_arm(Problems& out, const Design& design) {
   if (!a.frame.empty() && a.axle_lower == a.frame) {
     out.emplace_back("arm.frame", "the arm has no length: both ends are at `" + a.frame + "`");
   }
+  const bool tabs = a.joins_on == parts::JoinsOn::tabs_on_sides;
+  const bool sized = !std::isnan(a.join_width) && !std::isnan(a.join_length);
+  const bool some = !std::isnan(a.join_width) || !std::isnan(a.join_length);
+  if (tabs && std::isnan(a.joins_at)) {
+    out.emplace_back("arm.joins_on", "it goes with `joins_at`: no upper arm joins the lower tube");
+  } else if (tabs && !sized) {
+    out.emplace_back("arm.joins_on",
+                     "how large the tabs are is missing: give join_width around the tube and "
+                     "join_length along it, e.g. 1 in and 3 in");
+  } else if (some && !tabs) {
+    out.emplace_back(std::isnan(a.join_width) ? "arm.join_length" : "arm.join_width",
+                     "it goes with `joins_on: tabs on both sides`");
+  }
   if (!a.axle_upper.empty() && a.axle_upper == a.axle_lower) {
     out.emplace_back("arm.axle_upper", "both bolts at the axle are at `" + a.axle_upper + "`");
   }

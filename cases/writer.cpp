@@ -224,7 +224,8 @@ std::string write(const Design& design) {
          part("axle", design.axle, design) + part("limit_strap", design.limit_strap, design) +
          part("steering", design.steering, design) + named("members", design.members, design) +
          named("supports", design.supports, design) + named("springs", design.springs, design) +
-         named("rigid", design.rigid, design) + named("forces", design.forces, design) +
+         named("rigid", design.rigid, design) + named("side_welds", design.side_welds, design) +
+         named("bolt_groups", design.bolt_groups, design) + named("forces", design.forces, design) +
          named("line_loads", design.line_loads, design) + named("strains", design.strains, design) +
          named("settlements", design.settlements, design) +
          named("self_weight", design.self_weight, design) + load_cases(design) + duty(design) +

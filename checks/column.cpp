@@ -16,8 +16,7 @@
 namespace checks {
 namespace {
 
-constexpr double kMostSlender = 200.0;          // AISC 360-22 E2 user note, from memory
-constexpr double kCustomaryBow = 1.0 / 1000.0;  // straightness on which E3 rests, from memory
+constexpr double kMostSlender = 200.0;  // AISC 360-22 E2 user note, from memory
 
 /// Part of its length from an end within which a weld leaves the buckling of a column alone.
 /// Source: practice of the Aluminum Design Manual for end welds, from memory.
@@ -162,12 +161,14 @@ void add_lines_beside(Finding& f, const ColumnInput& in, const ColumnNumbers& n)
           stress(in.elastic),
           force(johnson_load(in.elastic, in.yield, n.area, n.slenderness))}});
   }
-  const double bow = kCustomaryBow * in.length;
-  const double first_yield = crooked_column(
-      {.area = n.area, .modulus = n.modulus, .yield = in.yield, .euler = euler, .bow = bow});
+  const double bow = in.bow * in.length;
+  const CrookedColumn bowed{
+      .area = n.area, .modulus = n.modulus, .yield = in.yield, .euler = euler, .bow = bow};
+  const double first_yield = crooked_column(bowed);
   f.lines.push_back(
-      {"beside it, first yield with a bow a of L/1000: P/A + (P a / S) / (1 - P/Pe) "
-       "= Sy",
+      {fmt::format("beside it, first yield with a bow a of L/{:.4g}, what is allowed as delivered: "
+                   "P/A + (P a / S) / (1 - P/Pe) = Sy",
+                   1.0 / in.bow),
        "{0} / {1} + ({0} * {2} / {3}) / (1 - {0} / {4}) = {5}",
        {force(first_yield),
         {n.area, Measure::area},
@@ -175,6 +176,12 @@ void add_lines_beside(Finding& f, const ColumnInput& in, const ColumnNumbers& n)
         {n.modulus, Measure::section_modulus},
         force(euler),
         stress(in.yield)}});
+  f.lines.push_back({"and by the secant formula: P/A (1 + (a A / S) sec(pi/2 sqrt(P/Pe))) = Sy",
+                     "at {0}",
+                     {force(secant_column(bowed))}});
+  if (!in.bow_basis.empty()) {
+    f.notes.push_back("bow as delivered: " + in.bow_basis + ", from memory");
+  }
 }
 
 /// Why the strength beside its welds counts at its ends alone, or throughout.
@@ -200,6 +207,11 @@ void add_weld_lines(Finding& f, const ColumnInput& parent) {
                        "{0} with {1}",
                        {force(buckling_capacity(numbers_of(parent))), stress(parent.yield)}});
     f.notes.push_back("beside it, the parent's: " + parent.strength_basis);
+  }
+  if (parent.welds->assumed) {
+    f.notes.emplace_back(
+        "how far its welds reach is assumed, not given: `bolt_to_weld` decides which strength "
+        "counts");
   }
   f.notes.emplace_back(
       "welds within 0.05 L of a column's ends leave its buckling alone: practice of the Aluminum "
@@ -271,8 +283,9 @@ std::optional<Finding> column(const ColumnInput& given) {
   }
   finding.capacity = buckling_capacity(n);
   if (input.welds) {
-    finding.capacity =
-        std::min(finding.capacity, input.welds->yield * welded_end_ratio(input) * n.area);
+    const double at_ends = input.welds->yield * welded_end_ratio(input) * n.area;
+    if (welded_part_way(given) || at_ends < finding.capacity) finding.where = "at its weld";
+    finding.capacity = std::min(finding.capacity, at_ends);
   }
   add_strength_lines(finding, input, n);
   add_lines_beside(finding, input, n);

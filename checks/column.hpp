@@ -14,6 +14,7 @@ struct ColumnWelds {
   double farthest = base::kUnset;  ///< how far they reach into the column from its nearer end;
                                    ///< unset = it is not known where they are  [m]
   std::string basis;               ///< where `yield` comes from
+  bool assumed = false;            ///< how far they reach is not given, but assumed
 };
 
 /// What the column check of a straight member needs.
@@ -25,6 +26,8 @@ struct ColumnInput {
   std::optional<ColumnWelds> welds = {};  ///< unset = none that weaken it
   double length = base::kUnset;           ///< joint to joint  [m]
   double k = 1.0;                         ///< effective length factor  [-]
+  double bow = 0.001;                     ///< off straight as delivered, over its length  [-]
+  std::string bow_basis = {};             ///< where that comes from
   double compression = base::kUnset;      ///< largest in the member; 0 or less = none  [N]
   double required = base::kUnset;
   double safety_factor = base::kUnset;  ///< largest multiple of the load, multiplied before the
@@ -32,7 +35,8 @@ struct ColumnInput {
 };
 
 /// Buckling of a straight member as a column about its weaker axis: nominal Pn = Fn Ae, with
-/// Euler's and Johnson's loads and the load of first yield with a bow of L/1000 beside it.
+/// Euler's and Johnson's loads beside it, and the load of first yield with its bow, by Perry's and
+/// the secant formula.
 /// @return nothing when the member is not compressed; undecided when its wall is too thin for the
 ///         method
 /// An open section may buckle by bending and twisting together (E4), its warping left out.

@@ -59,4 +59,16 @@ double crooked_column(const CrookedColumn& c) {
   return 2.0 * squash * c.euler / (sum + std::sqrt(sum * sum - 4.0 * squash * c.euler));
 }
 
+double secant_column(const CrookedColumn& c) {
+  const double squash = c.yield * c.area;
+  double low = 0.0;
+  double high = std::min(c.euler, squash);
+  for (int i = 0; i < 100; ++i) {
+    const double load = 0.5 * (low + high);
+    const double grown = 1.0 / std::cos(0.5 * base::kPi * std::sqrt(load / c.euler));
+    (load * (1.0 + c.bow * c.area / c.modulus * grown) < squash ? low : high) = load;
+  }
+  return 0.5 * (low + high);
+}
+
 }  // namespace checks

@@ -57,4 +57,9 @@ struct CrookedColumn {
 /// Source: Perry; Mott, Machine Elements in Mechanical Design, 4th ed., sec. 6-11 (read).
 [[nodiscard]] double crooked_column(const CrookedColumn& column);
 
+/// The same by the secant formula, the bow taken as an eccentricity of the load at both ends, which
+/// asks a little more: P/A (1 + (a A / S) / cos(pi/2 sqrt(P/Pe))) = Sy.  [N]
+/// Source: Shigley, Mechanical Engineering Design, 9th ed., eq. 4-50, from memory.
+[[nodiscard]] double secant_column(const CrookedColumn& column);
+
 }  // namespace checks

@@ -46,6 +46,23 @@ SeatMethod not_covered(std::string why) {
   return {SeatKind::none, "outside the method: " + std::move(why)};
 }
 
+/// Holes that leave too little of what carries.
+std::string too_many_holes(const RailSeat& s, bool flat) {
+  constexpr double kMost = 0.5;
+  if (flat && s.holes_in_face > 0.0 && !(s.frame_plate > 0.0)) {
+    return "a hole in the face that the plates stand on has no yield line known for it; weld it "
+           "shut "
+           "or cover it with a frame plate";
+  }
+  const double on_face = s.line > 0.0 ? std::min(s.line, s.face) : s.face;
+  const double on_wall = std::min(outer_length(s) + 5.0 * kPushed * s.wall, s.side);
+  const bool up = s.walls_welded > 0 && s.holes_in_walls > kMost * s.up_the_wall;
+  if (s.holes_in_face > kMost * on_face || s.holes_in_walls > kMost * on_wall || up) {
+    return "holes take more than half of the wall that carries (proposal); weld them shut";
+  }
+  return {};
+}
+
 SeatMethod open_seat(const RailSeat& s) {
   if (!(s.line > 0.0)) {
     return not_covered("plates on the side of an open rail alone; weld them to its bottom too");
@@ -167,7 +184,8 @@ class Terms {
   WallShare open_rail(bool web) {
     const double b = s_.face - s_.wall;
     const double per_length = 0.25 * s_.yield * s_.wall * s_.wall;
-    const double spread = outer_length(s_) + 2.0 * (web ? s_.up_the_wall : b);
+    const double holes = web ? s_.holes_in_walls : s_.holes_in_face;
+    const double spread = outer_length(s_) + 2.0 * (web ? s_.up_the_wall : b) - holes;
     f_.lines.push_back({"mp = Fy t^2 / 4, a yield line's moment per length",
                         "{0} * {1}^2 / 4 = {2}",
                         {stress(s_.yield), length(s_.wall), force(per_length)}});
@@ -176,18 +194,16 @@ class Terms {
       const double left = std::max(kLeastLeft, 1.0 - s_.up_the_wall / s_.side);
       holds /= left;
       f_.lines.push_back(
-          {"M = mp (plates' length + 2 up the web) / (1 - up the web / H, at least 1/3), yield "
-           "line "
-           "in the web",
-           "{0} * ({1} + 2 * {2}) / {3} = {4}",
-           {force(per_length), length(outer_length(s_)), length(s_.up_the_wall), ratio(left),
-            moment(holds)}});
+          {"M = mp (plates' length + 2 up the web - holes) / (1 - up the web / H, at least 1/3), "
+           "yield line in the web",
+           "{0} * ({1} + 2 * {2} - {3}) / {4} = {5}",
+           {force(per_length), length(outer_length(s_)), length(s_.up_the_wall), length(holes),
+            ratio(left), moment(holds)}});
     } else {
       f_.lines.push_back(
-          {"M = mp (plates' length + 2 (B - t)), yield line where the flange meets "
-           "the web",
-           "{0} * ({1} + 2 * {2}) = {3}",
-           {force(per_length), length(outer_length(s_)), length(b), moment(holds)}});
+          {"M = mp (plates' length + 2 (B - t) - holes), yield line where the flange meets the web",
+           "{0} * ({1} + 2 * {2} - {3}) = {4}",
+           {force(per_length), length(outer_length(s_)), length(b), length(holes), moment(holds)}});
     }
     const double bent = std::abs(load().rolling) + 0.5 * b * std::abs(load().normal);
     const WallStrength wall = one_wall(Spread::pushed);
@@ -223,11 +239,11 @@ class Terms {
     const WallStrength wall = least(yielding(yields), crippling(cripples));
     add_factors("wall yields", yielding(yields), "cripples", crippling(cripples));
     if (s_.walls_welded < 2) return wall;
-    const double sheared = 2.0 * s_.plates * kShear * s_.yield * s_.wall * s_.up_the_wall;
-    f_.lines.push_back({"wall in shear beside the welds up it: plates * 2 * 0.6 Fy t h",
+    const double sheared = 2.0 * s_.plates * kShear * s_.yield * s_.wall * net_up_the_wall();
+    f_.lines.push_back({"wall in shear beside the welds up it: plates * 2 * 0.6 Fy t (h - holes)",
                         "{0} * 2 * 0.6 * {1} * {2} * {3} = {4}",
                         {ratio(s_.plates), stress(s_.yield), length(s_.wall),
-                         length(s_.up_the_wall), force(sheared)}});
+                         length(net_up_the_wall()), force(sheared)}});
     return reaches_corners(s_) ? most(wall, yielding(sheared)) : yielding(sheared);
   }
 
@@ -253,7 +269,12 @@ class Terms {
     const double spread = bearing_spread(how);
     const double apart = s_.plates * (spread + s_.plate);
     const double together = spread + outer_length(s_);
-    const double bearing = std::min(apart, together);
+    const double bearing = std::min(apart, together) - s_.holes_in_walls;
+    if (s_.holes_in_walls > 0.0) {
+      f_.lines.push_back({"of it the holes left in the wall are taken off",
+                          "{0} of {1}",
+                          {length(s_.holes_in_walls), length(bearing + s_.holes_in_walls)}});
+    }
     f_.lines.push_back({pushed ? "spread: 5 k + 2 frame plate, k = 1.5 t"
                                : "of rolling, spread: 5 k + 2 frame plate, k = t",
                         pushed ? "5 * 1.5 * {0} + 2 * {1} = {2}" : "5 * {0} + 2 * {1} = {2}",
@@ -274,12 +295,16 @@ class Terms {
     const double alone = s_.plates * (1.0 + 3.0 * s_.plate / clear);
     const double together = 1.0 + 3.0 * outer_length(s_) / clear;
     const double sum = std::min(alone, together);
+    const double left =
+        1.0 - s_.holes_in_walls / (outer_length(s_) + bearing_spread(Spread::pushed));
     const double cripples =
-        corner_kn_ * 0.8 * s_.wall * s_.wall * sum * std::sqrt(s_.elastic * s_.yield);
-    f_.lines.push_back({"wall cripples: kn 0.8 t^2 sum of (1 + 3 lb / (H - 3 t)) sqrt(E Fy)",
-                        "{0} * 0.8 * {1}^2 * {2} * sqrt({3} * {4}) = {5}",
-                        {ratio(corner_kn_), length(s_.wall), ratio(sum), stress(s_.elastic),
-                         stress(s_.yield), force(cripples)}});
+        left * corner_kn_ * 0.8 * s_.wall * s_.wall * sum * std::sqrt(s_.elastic * s_.yield);
+    f_.lines.push_back(
+        {"wall cripples: kn 0.8 t^2 sum of (1 + 3 lb / (H - 3 t)) sqrt(E Fy), of "
+         "what the holes leave",
+         "{0} * {1} * 0.8 * {2}^2 * {3} * sqrt({4} * {5}) = {6}",
+         {ratio(left), ratio(corner_kn_), length(s_.wall), ratio(sum), stress(s_.elastic),
+          stress(s_.yield), force(cripples)}});
     crippling_ = cripples;
     return cripples;
   }
@@ -324,14 +349,14 @@ class Terms {
   /// across it what bears on the face's edges.
   WallShare shear() {
     if (!(s_.line > 0.0)) return shear_by_walls();
-    const double line = s_.line;
+    const double line = s_.line - s_.holes_in_face;
     const double one = 2.0 * kShear * s_.yield * s_.wall * line;
     const double lever = s_.plates == 2 ? spacing(s_) : line;
     const double across = std::abs(load().across) / s_.plates + std::abs(load().twisting) / lever;
     const double along = std::abs(load().along) / s_.plates;
     const WallShare used = std::hypot(across, along) / yielding(one);
     f_.lines.push_back(
-        {"shear in the face, on 2 * 0.6 Fy t L of each plate",
+        {"shear in the face, on 2 * 0.6 Fy t L of each plate, holes taken off L",
          "sqrt(({0} / {1} + {2} / {3})^2 + ({4} / {1})^2) / (2 * 0.6 * {5} * {6} * {7}) = {8}",
          {force(std::abs(load().across)), ratio(s_.plates), moment(std::abs(load().twisting)),
           length(lever), force(std::abs(load().along)), stress(s_.yield), length(s_.wall),
@@ -343,32 +368,36 @@ class Terms {
     const WallStrength bears =
         least(yielding(wall_yield(Spread::pushed)), crippling(wall_crippling()));
     const WallShare across = 0.5 * std::abs(load().across) / bears;
-    const double one = s_.plates * 2.0 * kShear * s_.yield * s_.wall * s_.up_the_wall;
+    const double one = s_.plates * 2.0 * kShear * s_.yield * s_.wall * net_up_the_wall();
     const double push = 0.5 * std::abs(load().along) + std::abs(load().twisting) / s_.face;
     f_.lines.push_back(
         {"across, half on each edge of the face",
          "{0} / 2 / {1} = {2}",
          {force(std::abs(load().across)), force(bears.nominal), ratio(across.used)}});
-    f_.lines.push_back({"along / 2 + twisting / B, on plates * 2 * 0.6 Fy t h",
+    f_.lines.push_back({"along / 2 + twisting / B, on plates * 2 * 0.6 Fy t (h - holes)",
                         "({0} / 2 + {1} / {2}) / ({3} * 2 * 0.6 * {4} * {5} * {6}) = {7}",
                         {force(std::abs(load().along)), moment(std::abs(load().twisting)),
                          length(s_.face), ratio(s_.plates), stress(s_.yield), length(s_.wall),
-                         length(s_.up_the_wall), ratio(push / one)}});
+                         length(net_up_the_wall()), ratio(push / one)}});
     return hypot(across, push / yielding(one));
   }
 
   /// kn = 1.3 - 0.4 n / beta, n what the rail's own load uses of its yield; at most 1.
   double own_stress_factor(double beta) {
-    const double n = std::abs(s_.own_stress) / s_.yield;
+    const double own = std::abs(s_.own_stress) * s_.net_increase();
+    const double n = own / s_.yield;
     const double kn = std::max(0.0, std::min(1.0, 1.3 - 0.4 * n / beta));
     f_.lines.push_back(
         {"beta = plate / face, counted up to 0.85; 1 from corner to corner", "{0}", {ratio(beta)}});
-    f_.lines.push_back({"n = the rail's own stress / Fy",
-                        "{0} / {1} = {2}",
-                        {stress(std::abs(s_.own_stress)), stress(s_.yield), ratio(n)}});
+    f_.lines.push_back(
+        {"n = the rail's own stress * gross / net width / Fy",
+         "{0} * {1} / {2} = {3}",
+         {stress(std::abs(s_.own_stress)), ratio(s_.net_increase()), stress(s_.yield), ratio(n)}});
     f_.lines.push_back({"kn = 1.3 - 0.4 n / beta, at most 1", "{0}", {ratio(kn)}});
     return kn;
   }
+
+  [[nodiscard]] double net_up_the_wall() const { return s_.up_the_wall - s_.holes_in_walls; }
 
   /// Fy t^2 of what the plates stand on.
   [[nodiscard]] double unit() const { return s_.yield * face_thickness(s_) * face_thickness(s_); }
@@ -492,8 +521,13 @@ void add_rail_notes(const RailWallInput& in, SeatKind kind, Finding& f) {
     f.notes.emplace_back("what the weld up the one side adds is not counted: both corners carry");
   }
   f.notes.emplace_back(
-      "shares of strength are added, shear by its square: proposal, no source; holes and ends of "
-      "the rail nearby are not known here");
+      "shares of strength are added, shear by its square: proposal, no source; ends of the rail "
+      "nearby are not known here");
+  f.notes.emplace_back(
+      s.holes_in_face > 0.0 || s.holes_in_walls > 0.0
+          ? "holes left in the rail come off what carries, as given; their nearness "
+            "to a weld is not looked at"
+          : "no holes left in the rail under the bracket are given");
 }
 
 /// The demand, and the factor asked of it.
@@ -510,9 +544,16 @@ void add_asked(const RailFactors& asked, const WallShare& sum, double required, 
 
 }  // namespace
 
+double RailSeat::net_increase() const {
+  return 1.0 / (1.0 - std::max(holes_in_face / face, holes_in_walls / side));
+}
+
 SeatMethod seat_method(const RailSeat& s) {
   INVARIANT(s.face > 0.0 && s.side > 0.0 && s.wall > 0.0 && s.plate > 0.0 && s.yield > 0.0);
-  return s.boxed ? boxed_seat(s) : open_seat(s);
+  SeatMethod method = s.boxed ? boxed_seat(s) : open_seat(s);
+  if (method.kind == SeatKind::none) return method;
+  std::string holes = too_many_holes(s, method.kind == SeatKind::flat_face);
+  return holes.empty() ? method : not_covered(std::move(holes));
 }
 
 double backed_length(const RailSeat& s) {

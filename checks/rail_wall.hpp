@@ -24,6 +24,11 @@ struct RailSeat {
   double tensile = base::kUnset;      ///< Fu  [Pa]
   double elastic = base::kUnset;      ///< [Pa]
   double own_stress = 0.0;            ///< along the rail, from its own load  [Pa]
+  double holes_in_face = 0.0;   ///< left open under the bracket, their diameters added up  [m]
+  double holes_in_walls = 0.0;  ///< the same in one wall beside the face, of two the worse  [m]
+
+  /// Gross over net width, where the holes take most.
+  [[nodiscard]] double net_increase() const;
 };
 
 /// How the rail takes what the plates bring.
@@ -43,6 +48,8 @@ struct SeatMethod {
 /// Which method covers a seat, and its range. Boxed rails: AISC 360-10 table K1.2A (from memory):
 /// loaded wall of at most 35 thicknesses, plates over at least a quarter of a flat face, Fy up to
 /// 360 MPa and up to 0.8 Fu (A500 grade C excepted). Open rails: plates over the whole flange.
+/// Holes left in the rail: at most half of what carries, none in a flat face that no frame plate
+/// covers (proposal).
 [[nodiscard]] SeatMethod seat_method(const RailSeat& seat);
 
 /// How much of a plate's weld line on the face the wall backs, from each end that it is backed at.
@@ -89,7 +96,8 @@ struct RailWallInput {
 /// it is pulled. The rail's own stress takes from walls and face of a boxed rail by kn.
 /// The factor asked is that of the ways that give first, each by its part: the sum with every
 /// strength over its own factor, over the sum of the nominal ones.
-/// Undecided outside `seat_method`.
+/// Holes left in the rail come off the length of wall that carries, the shear area and the rail's
+/// own section, as in AISC 360-22 B4.3 and J4 (from memory). Undecided outside `seat_method`.
 /// Source: AISC 360-22 J10.2, J10.3 and 360-10 tables K1.2, K3.2, EN 1993-1-8 tables 7.11, 7.13 and
 /// 7.14 (from memory); yield lines of open rails: own derivation, no source.
 [[nodiscard]] Finding rail_wall(const RailWallInput& input);

@@ -16,6 +16,8 @@ struct PresetRow {
   const char* basis;          ///< of the usual preset, whose values are the struct's own
   double asd = base::kUnset;  ///< of AISC ASD; unset = the usual one
   const char* asd_basis = "";
+  double en = base::kUnset;  ///< of EN; unset = the usual one
+  const char* en_basis = "";
 };
 
 const std::vector<PresetRow>& rows() {
@@ -29,61 +31,93 @@ const std::vector<PresetRow>& rows() {
   constexpr const char* kWall = "Omega 1.50 of AISC 360-22 J10.2, from memory";
   constexpr const char* kPunching = "Omega 1.58 of AISC 360-10 table K1.2, from memory";
   constexpr const char* kCrippling = "Omega 2.00 of AISC 360-22 J10.3, from memory";
+  // Where the nominal strength is AISC's, it may lie over EN's own: by 27 % a column's over curve c
+  // of EN 1993-1-1 table 6.2, by 15 % a bolt's of class 10.9 with threads in the plane, by 4 % a
+  // wall's in shear.
+  constexpr const char* kEnMembers =
+      "gamma_M0 1.00 of EN 1993-1-1 6.1, gamma_F 1.5 (accidental loads 1.0) of EN 1990; from "
+      "memory";
+  constexpr const char* kEnColumns =
+      "gamma_M1 1.00 of EN 1993-1-1 6.1, gamma_F 1.5 (accidental loads 1.0) of EN 1990; from "
+      "memory; times 1.27, as AISC E3 lies up to 27 % over buckling curve c";
+  constexpr const char* kEnWelds =
+      "gamma_M2 1.25 of EN 1993-1-8 2.2, gamma_F 1.5 (accidental loads 1.0) of EN 1990; from "
+      "memory; on the strength of EN 1993-1-8 4.5.3.3";
+  constexpr const char* kEnBolts =
+      "gamma_M2 1.25 of EN 1993-1-8 2.2, gamma_F 1.5 (accidental loads 1.0) of EN 1990; from "
+      "memory; times 1.16, as AISC's nominal strength lies up to 15 % over EN's (class 10.9)";
+  constexpr const char* kEnSlip =
+      "gamma_M3 1.25 of EN 1993-1-8 2.2, gamma_F 1.5 (accidental loads 1.0) of EN 1990; from "
+      "memory";
+  constexpr const char* kEnTabs =
+      "gamma_M2 1.25 of EN 1993-1-8 2.2, gamma_F 1.5 (accidental loads 1.0) of EN 1990; from "
+      "memory";
+  constexpr const char* kEnWall =
+      "gamma_M5 1.00 of EN 1993-1-8 2.2, gamma_F 1.5 (accidental loads 1.0) of EN 1990; from "
+      "memory";
+  constexpr const char* kEnPunching =
+      "gamma_M5 1.00 of EN 1993-1-8 2.2, gamma_F 1.5 (accidental loads 1.0) of EN 1990; from "
+      "memory; times 1.04, as 0.6 Fy lies 4 % over fy / sqrt(3)";
   static const std::vector<PresetRow> kRows = {
       {"yield_routine", &F::yield_routine,
        "yield, routine loads: proposal; ductile steel 1.5 in the FKM guideline, from memory", 1.67,
-       kMembers},
-      {"yield_abuse", &F::yield_abuse, "yield, abuse loads: proposal, no source", 1.67, kMembers},
+       kMembers, 1.5, kEnMembers},
+      {"yield_abuse", &F::yield_abuse, "yield, abuse loads: proposal, no source", 1.67, kMembers,
+       1.0, kEnMembers},
       {"yield_abuse_locating", &F::yield_abuse_locating,
        "yield of the lateral link and all that holds it (bracket, brace, tabs), of steering and of "
        "threaded shanks, abuse loads: proposal, no source",
-       1.67, kMembers},
+       1.67, kMembers, 1.0, kEnMembers},
       {"buckling_routine", &F::buckling_routine,
        "buckling, routine loads: proposal; machine design texts ask 2 to 3, from memory", 1.67,
-       kColumns},
+       kColumns, 1.905, kEnColumns},
       {"buckling_routine_steering", &F::buckling_routine_steering,
-       "buckling of steering links, routine loads: proposal, no source", 1.67, kColumns},
+       "buckling of steering links, routine loads: proposal, no source", 1.67, kColumns, 1.875,
+       kEnColumns},
       {"buckling_abuse", &F::buckling_abuse, "buckling, abuse loads: proposal, no source", 1.67,
-       kColumns},
+       kColumns, 1.27, kEnColumns},
       {"buckling_abuse_locating", &F::buckling_abuse_locating,
        "buckling of lateral link, its brace and steering, abuse loads: proposal, no source", 1.67,
-       kColumns},
+       kColumns, 1.27, kEnColumns},
       {"weld_routine", &F::weld_routine,
        "weld throat, routine loads: 0.60 F_EXX / 2.0 is the static allowable 0.30 F_EXX of "
        "AWS D1.1, from memory",
-       2.0, kWelds},
-      {"weld_abuse", &F::weld_abuse, "weld throat, abuse loads: proposal, no source", 2.0, kWelds},
+       2.0, kWelds, 1.875, kEnWelds},
+      {"weld_abuse", &F::weld_abuse, "weld throat, abuse loads: proposal, no source", 2.0, kWelds,
+       1.25, kEnWelds},
       {"bolt_routine", &F::bolt_routine,
        "bolts and the plates they bear on, routine loads: Omega 2.00 of AISC 360-22 J3, from "
        "memory",
-       2.0, kBolts},
-      {"bolt_abuse", &F::bolt_abuse, "bolts, abuse loads: proposal, no source", 2.0, kBolts},
+       2.0, kBolts, 2.175, kEnBolts},
+      {"bolt_abuse", &F::bolt_abuse, "bolts, abuse loads: proposal, no source", 2.0, kBolts, 1.45,
+       kEnBolts},
       {"slip_routine", &F::slip_routine,
        "slip of a joint that friction is to hold, routine loads: Omega 1.50 of AISC 360-22 J3.9, "
        "from memory",
-       1.5, kSlip},
+       1.5, kSlip, 1.875, kEnSlip},
       {"slip_abuse", &F::slip_abuse,
        "slip of a joint that friction is to hold, abuse loads: proposal, no source (its bolt holds "
        "by bearing then)",
-       1.5, kSlip},
+       1.5, kSlip, 1.25, kEnSlip},
       {"tab_routine", &F::tab_routine,
        "tabs at their hole, routine loads: proposal; Omega 2.00 of AISC 360-22 D5, from memory",
-       2.0, kTabs},
+       2.0, kTabs, 1.875, kEnTabs},
       {"tab_abuse", &F::tab_abuse, "tabs at their hole, abuse loads: proposal, no source", 2.0,
-       kTabs},
+       kTabs, 1.25, kEnTabs},
       {"rail_wall_routine", &F::rail_wall_routine,
        "rail wall under a bracket, yielding, routine loads: proposal; Omega 1.50 of AISC 360-22 "
        "J10.2, from memory",
-       1.5, kWall},
+       1.5, kWall, 1.5, kEnWall},
       {"rail_wall_abuse", &F::rail_wall_abuse,
-       "rail wall under a bracket, yielding, abuse loads: proposal, no source", 1.5, kWall},
+       "rail wall under a bracket, yielding, abuse loads: proposal, no source", 1.5, kWall, 1.0,
+       kEnWall},
       {"rail_punching_routine", &F::rail_punching_routine,
        "rail wall, punching and uneven load, routine loads: Omega 1.58 of AISC 360-10 table K1.2, "
        "from memory",
-       1.58, kPunching},
+       1.58, kPunching, 1.56, kEnPunching},
       {"rail_punching_abuse", &F::rail_punching_abuse,
        "rail wall, punching and uneven load, abuse loads: 1.25 x 1.58 / 1.50; proposal", 1.58,
-       kPunching},
+       kPunching, 1.04, kEnPunching},
       {"rail_crippling_routine", &F::rail_crippling_routine,
        "rail wall, crippling, routine loads: Omega 2.00 of AISC 360-22 J10.3, from memory", 2.0,
        kCrippling},
@@ -108,19 +142,49 @@ const std::vector<PresetRow>& rows() {
 }  // namespace
 
 std::string name_of(FactorPreset preset) {
-  return preset == FactorPreset::usual ? "usual" : "AISC ASD";
+  switch (preset) {
+    case FactorPreset::aisc_asd:
+      return "AISC ASD";
+    case FactorPreset::en:
+      return "EN";
+    case FactorPreset::usual:
+      break;
+  }
+  return "usual";
 }
 
 const std::vector<FactorPreset>& factor_presets() {
-  static const std::vector<FactorPreset> kAll = {FactorPreset::usual, FactorPreset::aisc_asd};
+  static const std::vector<FactorPreset> kAll = {FactorPreset::usual, FactorPreset::aisc_asd,
+                                                 FactorPreset::en};
   return kAll;
 }
 
+namespace {
+
+/// Of a preset that is not the usual one; its value is unset where the usual one stands.
+struct OwnEntry {
+  double value = base::kUnset;
+  const char* basis = "";
+};
+OwnEntry own_entry(const PresetRow& row, FactorPreset preset) {
+  switch (preset) {
+    case FactorPreset::aisc_asd:
+      return {row.asd, row.asd_basis};
+    case FactorPreset::en:
+      return {row.en, row.en_basis};
+    case FactorPreset::usual:
+      break;
+  }
+  return {};
+}
+
+}  // namespace
+
 RequiredFactors factors_of(FactorPreset preset) {
   RequiredFactors factors;
-  if (preset == FactorPreset::usual) return factors;
   for (const PresetRow& row : rows()) {
-    if (!std::isnan(row.asd)) factors.*row.value = row.asd;
+    const OwnEntry own = own_entry(row, preset);
+    if (!std::isnan(own.value)) factors.*row.value = own.value;
   }
   return factors;
 }
@@ -128,8 +192,9 @@ RequiredFactors factors_of(FactorPreset preset) {
 std::vector<FactorEntry> factor_entries(RequiredFactors& factors, FactorPreset preset) {
   std::vector<FactorEntry> entries;
   for (const PresetRow& row : rows()) {
-    const bool usual = preset == FactorPreset::usual || std::isnan(row.asd);
-    entries.push_back({row.key, &(factors.*row.value), usual ? row.basis : row.asd_basis});
+    const OwnEntry own = own_entry(row, preset);
+    entries.push_back(
+        {row.key, &(factors.*row.value), std::isnan(own.value) ? row.basis : own.basis});
   }
   return entries;
 }

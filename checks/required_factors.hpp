@@ -71,9 +71,10 @@ struct FactorEntry {
 enum class FactorPreset {
   usual,     ///< this project's, for routine and abuse loads
   aisc_asd,  ///< Omega of AISC 360-22, allowable strength design, the same for every load
+  en,        ///< gamma_M of EN 1993 times gamma_F of EN 1990: 1.5 routine, 1.0 accidental
 };
 
-/// "usual", "AISC ASD".
+/// "usual", "AISC ASD", "EN".
 [[nodiscard]] std::string name_of(FactorPreset preset);
 /// Every preset, the usual one first.
 [[nodiscard]] const std::vector<FactorPreset>& factor_presets();

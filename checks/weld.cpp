@@ -161,11 +161,31 @@ void add_component_line(Finding& f, const WeldProperties& p, const Turned& t, in
   f.lines.push_back(line);
 }
 
-void add_capacity_lines(Finding& f, const WeldInput& in) {
+/// Whether kds is counted.
+bool counts_direction(const WeldInput& in) {
+  return in.directional && !in.en && !in.skewed && !of_grooves(in.group);
+}
+
+void add_capacity_lines(Finding& f, const WeldInput& in, double increase) {
+  if (in.en) {
+    f.lines.push_back(
+        {"fu / (sqrt(3) beta_w), of the weaker part joined",
+         "{0} / (sqrt(3) * {1}) = {2}",
+         {stress(in.base_tensile), ratio(beta_w(in.base_tensile)), stress(f.capacity)}});
+    return;
+  }
   const double metal = 0.60 * in.group.filler_tensile;
-  f.lines.push_back({"weld metal: 0.60 F_EXX",
-                     "0.60 * {0} = {1}",
-                     {stress(in.group.filler_tensile), stress(metal)}});
+  if (counts_direction(in)) {
+    f.lines.push_back(
+        {"weld metal: 0.60 F_EXX kds, kds = 1 + 0.50 sin^1.5 of the angle between "
+         "tau and its line",
+         "0.60 * {0} * {1} = {2}",
+         {stress(in.group.filler_tensile), ratio(increase), stress(metal * increase)}});
+  } else {
+    f.lines.push_back({"weld metal: 0.60 F_EXX",
+                       "0.60 * {0} = {1}",
+                       {stress(in.group.filler_tensile), stress(metal)}});
+  }
   if (std::isnan(in.base_tensile)) return;
   const bool grooves = of_grooves(in.group);
   f.lines.push_back({grooves ? "fusion face, on the throat: 0.60 Fu"
@@ -189,7 +209,7 @@ void add_stress_lines(Finding& f, const WeldInput& in, const WeldProperties& p, 
                        "{0} * {1} = {2}",
                        {ratio(in.uneven), stress(worst.resultant), stress(f.demand)}});
   }
-  add_capacity_lines(f, in);
+  add_capacity_lines(f, in, worst.increase);
   f.lines.push_back({"capacity, the lesser, / tau",
                      "{0} / {1} = {2}",
                      {stress(f.capacity), stress(f.demand), ratio(f.capacity / f.demand)}});
@@ -247,7 +267,15 @@ void add_notes(Finding& f, const WeldInput& in) {
         "a weld line is shorter than four legs: as a separate weld it counts with a leg of only a "
         "quarter of its length (AISC 360 J2.2b, read)");
   }
-  f.notes.emplace_back("kds = 1: no increase of strength for the direction of the load");
+  if (counts_direction(in)) {
+    f.notes.emplace_back(
+        "strength by the direction of the load, as the case asks: kds of AISC 360-22 J2.4 (from "
+        "memory), which is for lines that deform alike; not for the ends of hollow sections");
+  } else if (in.en) {
+    f.notes.emplace_back("simplified method: the same strength for every direction of the load");
+  } else {
+    f.notes.emplace_back("kds = 1: no increase of strength for the direction of the load");
+  }
   f.notes.emplace_back(kNotCounted);
   if (!std::isnan(in.safety_factor)) {
     f.notes.emplace_back(
@@ -275,34 +303,85 @@ double fusion_face(double base_tensile, bool groove) {
   return 0.60 * base_tensile * (groove ? 1.0 : std::sqrt(2.0));
 }
 
+double beta_w(double base_tensile) {
+  if (base_tensile <= 360.0e6 * (1.0 + kRounding)) return 0.80;
+  if (base_tensile <= 430.0e6 * (1.0 + kRounding)) return 0.85;
+  return base_tensile <= 510.0e6 * (1.0 + kRounding) ? 0.90 : 1.00;
+}
+
+namespace {
+
+/// Why EN's strength does not hold; empty where it does.
+std::string outside_en(const WeldInput& in) {
+  constexpr double kThinnest = 4.0 * base::kMillimeter;
+  if (std::isnan(in.base_tensile)) {
+    return "EN 1993-1-8 judges a weld by the steel beside it, which is not known here";
+  }
+  if (in.thinner_part < kThinnest * (1.0 - kRounding)) {
+    return "outside the method: a part joined is under 4 mm (EN 1993-1-8 4.1, from memory)";
+  }
+  return {};
+}
+
+/// The worst point, and the capacity there.
+struct WorstWeld {
+  ThroatStress stress;
+  double capacity = base::kUnset;
+};
+std::optional<WorstWeld> worst_weld(const WeldInput& in) {
+  const std::optional<ThroatStress> plain = worst_throat_stress(in.group, in.wrench);
+  if (!plain) return std::nullopt;
+  if (in.en) return WorstWeld{*plain, in.base_tensile / (std::sqrt(3.0) * beta_w(in.base_tensile))};
+  const double metal = 0.60 * in.group.filler_tensile;
+  const double face = std::isnan(in.base_tensile)
+                          ? std::numeric_limits<double>::infinity()
+                          : fusion_face(in.base_tensile, of_grooves(in.group));
+  if (!counts_direction(in)) return WorstWeld{*plain, std::min(metal, face)};
+  const ThroatStress by_direction = *worst_throat_stress(in.group, in.wrench, true);
+  const double increased = metal * by_direction.increase;
+  // The fusion face gains nothing: it may give where the stress itself is largest.
+  if (plain->resultant / face > by_direction.resultant / std::min(increased, face)) {
+    return WorstWeld{*plain, face};
+  }
+  return WorstWeld{by_direction, std::min(increased, face)};
+}
+
+}  // namespace
+
 Finding weld(const WeldInput& input) {
   INVARIANT(input.group.filler_tensile > 0.0);
   Finding finding;
   finding.check = "weld";
   finding.measure = Measure::stress;
-  finding.capacity = 0.60 * input.group.filler_tensile;
-  if (!std::isnan(input.base_tensile)) {
-    finding.capacity =
-        std::min(finding.capacity, fusion_face(input.base_tensile, of_grooves(input.group)));
-  }
   finding.required = input.required;
   finding.source =
       "throat stress: weld as a line, Blodgett, Design of Welded Structures, sec. 7.4, from "
       "memory; strength: AISC 360-22 J2.4, from memory (0.60 F_EXX read in AISC LRFD 1999, Table "
       "J2.5), fusion face with J4.2, from memory";
+  if (input.en) {
+    finding.source =
+        "throat stress: weld as a line, Blodgett, Design of Welded Structures, sec. 7.4, from "
+        "memory; strength: EN 1993-1-8 4.5.3.3 and table 4.1, from memory";
+  }
   finding.range =
       "welds between parts that are stiff beside them: a thin wall beside a weld loads it "
       "unevenly";
   add_notes(finding, input);
   const WeldProperties properties = weld_properties(input.group.lines);
   add_group_lines(finding, input.group, properties);
-  const std::optional<ThroatStress> worst = worst_throat_stress(input.group, input.wrench);
-  if (!worst) {
+  if (std::string why = input.en ? outside_en(input) : std::string(); !why.empty()) {
+    leave_undecided(finding, std::move(why));
+    return finding;
+  }
+  const std::optional<WorstWeld> found = worst_weld(input);
+  if (!found) {
     leave_undecided(finding,
                     "all weld lines lie on one axis and a moment turns about it: one line cannot "
                     "carry it, its root opens; give a second line beside it");
     return finding;
   }
+  const ThroatStress* worst = &found->stress;
+  finding.capacity = found->capacity;
   const Turned t = turned(properties, input.wrench, worst->point);
   finding.demand = input.uneven * worst->resultant;
   add_wrench_lines(finding, properties, input.wrench, t);

@@ -22,6 +22,11 @@ struct WeldInput {
   double base_tensile = base::kUnset;  ///< Fu beside the weld, of the weaker part joined; unset =
                                        ///< not known, and its fusion face not counted  [Pa]
   std::string base_basis = {};         ///< where that comes from
+  /// Fillets gain with the angle of their load, by kds of J2.4; not of grooves, nor at the end of a
+  /// hollow section.
+  bool directional = false;
+  /// Judged by EN 1993-1-8 4.5.3.3, which hangs on `base_tensile`.
+  bool en = false;
   std::string backed = {};  ///< which part of longer lines the group holds; empty = all of them
 };
 
@@ -42,11 +47,19 @@ struct WeldInput {
 /// Source: AISC 360 J2.2b (read; 2 mm in its metric form).
 [[nodiscard]] double maximum_leg(double edge);
 
+/// beta_w of the steel beside a weld: 0.80 up to fu 360 MPa, 0.85 to 430, 0.90 to 510, 1.00 over.
+/// @param base_tensile  fu  [Pa]
+/// Source: EN 1993-1-8 table 4.1, from memory; its steels by their fu.
+[[nodiscard]] double beta_w(double base_tensile);
+
 /// Weld group against the nominal strength 0.60 F_EXX of its throat, without the increase for the
-/// direction of the load (kds = 1), and that of the fusion face, whichever is less.
-/// @return undecided when all lines lie on one axis and the moment turns about it
+/// direction of the load (kds = 1) unless it is asked for, and that of the fusion face, whichever
+/// is less. By EN: fu / (sqrt(3) beta_w) of the weaker part joined (simplified method).
+/// @return undecided when all lines lie on one axis and the moment turns about it; by EN also when
+///         the steel beside it is not known or a part is under 4 mm
 /// Limits: as worst_throat_stress; the parts' own sections beside the weld are not part of it.
-/// Source: AISC 360-22 J2.4, from memory (0.60 F_EXX read in AISC LRFD 1999, Table J2.5).
+/// Source: AISC 360-22 J2.4, from memory (0.60 F_EXX read in AISC LRFD 1999, Table J2.5); EN
+/// 1993-1-8 4.1 and 4.5.3.3, from memory.
 [[nodiscard]] Finding weld(const WeldInput& input);
 
 }  // namespace checks

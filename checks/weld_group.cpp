@@ -1,5 +1,6 @@
 #include "checks/weld_group.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include <Eigen/Eigenvalues>
@@ -92,7 +93,13 @@ WeldProperties weld_properties(const std::vector<WeldLine>& lines) {
   return p;
 }
 
-std::optional<ThroatStress> worst_throat_stress(const WeldGroup& group, const Wrench& wrench) {
+double directional_increase(const Vector3d& line, const Vector3d& stress) {
+  const double sine = line.cross(stress).norm() / (line.norm() * stress.norm());
+  return 1.0 + 0.50 * std::pow(std::min(sine, 1.0), 1.5);
+}
+
+std::optional<ThroatStress> worst_throat_stress(const WeldGroup& group, const Wrench& wrench,
+                                                bool directional) {
   const WeldProperties p = weld_properties(group.lines);
   const Vector3d arm = wrench.at - p.centroid;
   const Vector3d force = p.axes.transpose() * wrench.force;
@@ -107,14 +114,24 @@ std::optional<ThroatStress> worst_throat_stress(const WeldGroup& group, const Wr
     }
   }
   ThroatStress worst;
-  worst.resultant = -1.0;
+  double most = -1.0;
   for (std::size_t i = 0; i < group.lines.size(); ++i) {
-    // The stress is linear along a line, so its length is largest at an end.
-    for (const Vector3d& point : {group.lines[i].from, group.lines[i].to}) {
+    // The stress is linear along a line, so its length is largest at an end; over kds it need not
+    // be.
+    const int steps = directional ? 16 : 1;
+    for (int k = 0; k <= steps; ++k) {
+      const double part = static_cast<double>(k) / steps;
+      const Vector3d point = (1.0 - part) * group.lines[i].from + part * group.lines[i].to;
       const Vector3d r = p.axes.transpose() * (point - p.centroid);
       const Vector3d stress = force / p.area + turn.cross(r);
-      if (stress.norm() > worst.resultant * (1.0 + 1e-12)) {
-        worst = {i, point, stress, stress.norm()};
+      double increase = 1.0;
+      if (directional && stress.norm() > 0.0) {
+        const Vector3d line = group.lines[i].to - group.lines[i].from;
+        increase = directional_increase(p.axes.transpose() * line, stress);
+      }
+      if (stress.norm() / increase > most * (1.0 + 1e-12)) {
+        most = stress.norm() / increase;
+        worst = {i, point, stress, stress.norm(), increase};
       }
     }
   }

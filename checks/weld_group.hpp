@@ -65,7 +65,13 @@ struct ThroatStress {
   Eigen::Vector3d point;            ///< [m]
   Eigen::Vector3d stress;           ///< components along WeldProperties::axes  [Pa]
   double resultant = base::kUnset;  ///< [Pa]
+  double increase = 1.0;            ///< kds, where it is asked for
 };
+
+/// kds of AISC 360-22 J2.4, from memory: 1 + 0.50 sin^1.5 of the angle between a stress of some
+/// length and the line it acts on.
+[[nodiscard]] double directional_increase(const Eigen::Vector3d& line,
+                                          const Eigen::Vector3d& stress);
 
 /// F/A + (K^-1 M) x (r - g) where its length is largest, all of it taken as shear on the throat.
 /// @return nothing when all lines lie on one axis and the moment turns about it: a line cannot
@@ -73,7 +79,9 @@ struct ThroatStress {
 /// Limits: rigid parts on an elastic weld; a thin wall beside the weld makes the bed uneven.
 /// Source: Blodgett, Design of Welded Structures, sec. 7.4, and Shigley, Mechanical Engineering
 /// Design, 9th ed., ch. 9; in tensor form.
+/// @param directional  the worst is where the stress over `directional_increase` is largest
 [[nodiscard]] std::optional<ThroatStress> worst_throat_stress(const WeldGroup& group,
-                                                              const Wrench& wrench);
+                                                              const Wrench& wrench,
+                                                              bool directional = false);
 
 }  // namespace checks

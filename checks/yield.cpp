@@ -134,7 +134,9 @@ void add_factor_lines(Finding& finding, const YieldInput& in) {
     return;
   }
   const Resultants& r = *in.at_limit;
-  const sections::PointStress limit = sections::worst_point(in.shape, r);
+  const sections::PointStress limit = in.on_side
+                                          ? sections::worst_point_within(in.shape, r, *in.on_side)
+                                          : sections::worst_point(in.shape, r);
   finding.lines.push_back(
       {"safety factor = largest multiple of the load, solved again at each; "
        "there N, My, Mz and T give von Mises",
@@ -172,6 +174,7 @@ void add_lines_beside(Finding& finding, const OtherStrength& other) {
   finding.lines.push_back(std::move(zones));
   const std::string whose = other.zone_decides ? "the parent's outside of the weld zones"
                                                : "the weld zone's, at the worst point of the zones";
+  if (std::isnan(other.von_mises) && !other.zone_decides) return;
   if (std::isnan(other.von_mises)) {
     finding.lines.push_back({"beside it, the parent's strength, which holds nowhere on it",
                              "{0}",

@@ -32,6 +32,8 @@ struct YieldInput {
   double required = base::kUnset;
   std::optional<sections::Resultants> at_limit;  ///< at safety_factor times the load
   std::optional<OtherStrength> other = {};       ///< unset = one strength all along
+  /// The part of a round outside that `worst` is of; unset = all of it
+  std::optional<sections::OutlinePart> on_side = {};
 };
 
 /// Von Mises stress at the worst point of a section against the yield strength.

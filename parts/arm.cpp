@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 #include <utility>
+#include <vector>
 
 #include <Eigen/Geometry>
 #include <fmt/format.h>
@@ -185,6 +186,7 @@ class ArmBuilder {
   void finish_tube(std::size_t index) {
     Piece& tube = out_.pieces[index];
     tube.column = true;
+    tube.reach_assumed = std::isnan(arm_.bolt_to_weld);
     out_.chords.push_back({tube.part, tube.beams.front().beam, tube.beams.back().beam});
   }
 
@@ -254,16 +256,20 @@ class ArmBuilder {
                  .name = "lower tube ahead of the junction",
                  .key = "arm",
                  .stick = arm_.lower};
-    spec.welds = {eye(arm_.lower, arm_.axle_joint), weld.on_lower};
+    // The lower tube goes through: the weld of the upper arm is on its side.
+    spec.welds = {eye(arm_.lower, arm_.axle_joint), {}};
+    spec.side_welds = join_welds(arm_.joins_at, weld.on_lower, chord, upper_along);
     const std::size_t ahead =
         finish_lower(builder_.add_run(spec, at_axle(lower_g_, chord), {}, junction));
     spec.name = "lower tube behind the junction";
-    spec.welds = {weld.on_lower, eye(arm_.lower, arm_.frame_joint)};
+    spec.welds = {{}, eye(arm_.lower, arm_.frame_joint)};
+    spec.side_welds = join_welds(0.0, weld.on_lower, chord, upper_along);
     const std::size_t behind = finish_lower(builder_.add_run(spec, junction, {}, frame));
     out_.pieces[behind].column_from = arm_.joins_at;
     spec.name = "upper arm";
     spec.stick = arm_.upper;
     spec.welds = {eye(arm_.upper, arm_.axle_joint), weld.on_upper};
+    spec.side_welds.clear();
     const std::size_t upper = builder_.add_run(spec, at_axle(upper_g, upper_along), {}, junction);
     out_.pieces[upper].column = true;
     rate_axle_end(ahead, "lower bolt");
@@ -274,6 +280,20 @@ class ArmBuilder {
     frame_bolt(behind);
     out_.chords.push_back(
         {part_, out_.pieces[ahead].beams.front().beam, out_.pieces[behind].beams.back().beam});
+  }
+
+  /// Where the upper arm is welded to the lower tube.
+  /// @param at  along the piece that has the junction at one end  [m]
+  [[nodiscard]] std::vector<SideWeldOnRun> join_welds(double at, double reach,
+                                                      const fea::Vector3& lower_g,
+                                                      const fea::Vector3& upper_g) const {
+    if (arm_.joins_on == JoinsOn::facing_side) {
+      return {{at, reach, 2.0 * half_outside(arm_.upper.shape), -upper_g}};
+    }
+    const fea::Vector3 side_g = lower_g.cross(upper_g);
+    const double half_length = 0.5 * arm_.join_length;
+    return {{at, half_length, arm_.join_width, side_g},
+            {at, half_length, arm_.join_width, -side_g}};
   }
 
   [[nodiscard]] RatedJoint rated(const std::string& where) const {
@@ -304,6 +324,7 @@ class ArmBuilder {
   std::size_t finish_lower(std::size_t index) {
     out_.pieces[index].length = (frame_g_ - lower_g_).norm();
     out_.pieces[index].column = true;
+    out_.pieces[index].reach_assumed = std::isnan(arm_.bolt_to_weld);
     return index;
   }
 

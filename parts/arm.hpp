@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <string>
 
 #include "parts/bolt_spec.hpp"
@@ -19,6 +20,12 @@ enum class ArmLayout {
   separate,   ///< an upper arm that has its own joint at the frame
 };
 
+/// What of the lower tube the upper arm of a radius arm is welded to.
+enum class JoinsOn {
+  facing_side,    ///< the side that faces it
+  tabs_on_sides,  ///< two tabs along the tube, at the two sides square to the plane of the arm
+};
+
 /// An arm that holds the axle lengthwise, leading or trailing: one tube, or a lower tube and an
 /// upper arm.
 struct Arm {
@@ -27,6 +34,9 @@ struct Arm {
   std::string frame;        ///< point: joint at the frame
   std::string upper_frame;  ///< point: the upper arm's own joint at the frame; empty = none
   double joins_at = base::kUnset;  ///< along the lower tube, from the axle bolt  [m]
+  JoinsOn joins_on = JoinsOn::facing_side;
+  double join_width = base::kUnset;   ///< of each of those tabs, around the tube  [m]
+  double join_length = base::kUnset;  ///< of each of them, along the tube  [m]
   Stick lower;
   Stick upper;
   JointSpec axle_joint = {.kind = JointKind::bushing, .axis = Axis::y};
@@ -66,6 +76,18 @@ void fields(Visitor& v, Arm& arm) {
   v.quantity({"joins_at", optional, "where the upper arm joins, along the lower tube from its bolt",
               "it does not join the lower tube"},
              arm.joins_at, positive(length));
+  constexpr std::array<Word<JoinsOn>, 2> kJoins = {
+      Word<JoinsOn>{"the facing side", JoinsOn::facing_side},
+      Word<JoinsOn>{"tabs on both sides", JoinsOn::tabs_on_sides}};
+  v.choice({"joins_on", optional, "what of the lower tube the upper arm is welded to",
+            "its weld is on the side that faces it"},
+           arm.joins_on, kJoins);
+  v.quantity({"join_width", optional, "each of those tabs, around the lower tube",
+              "goes with tabs on both sides"},
+             arm.join_width, positive(length));
+  v.quantity({"join_length", optional, "each of those tabs, along the lower tube",
+              "goes with tabs on both sides"},
+             arm.join_length, positive(length));
   v.phrase({"lower", required, "lower tube or bar, with its steel"}, arm.lower);
   v.phrase({"upper", optional, "upper arm, with its steel", "an arm of one tube"}, arm.upper);
   v.phrase({"axle_joint", assumed, "joint at each axle bolt",

@@ -83,11 +83,13 @@ fea::Vector6 root_load(const Assembly& assembly, const fea::Solution& solution) 
 
 Assembly assemble(const Design& design, const StiffnessSet& set) {
   Builder builder(design, set);
+  builder.out().en_welds = design.factor_preset == checks::FactorPreset::en;
   add_axle(builder);
   add_link_and_bracket(builder);
   add_arms(builder);
   add_steering(builder);
   add_plain_parts(builder);
+  add_bolt_groups(builder);
   Assembly& out = builder.out();
   if (out.model.beams.empty()) {
     throw base::InputError("", "there is no part to check: add `lateral_link:` or `members:`");

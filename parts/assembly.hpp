@@ -60,13 +60,17 @@ struct Piece {
   double length = base::kUnset;       ///< straight, between the points that hold it sideways  [m]
   double column_from = 0.0;           ///< its start, along that length  [m]
   double center_line = base::kUnset;  ///< along it, bends and all  [m]
+  bool reach_assumed = false;  ///< of its welds: how far they lie from its joints is not given
   bool spin_held = false;  ///< free to spin about its own axis; held by a stated small stiffness
   double mass = base::kUnset;                ///< [kg]
   std::vector<std::string> notes = {};       ///< what its yield check says besides: bends, taper
   std::optional<SideForce> side_force = {};  ///< on the plates of a bracket
 
-  /// Yield strength at a place along its center line; a zone's edge belongs to the zone.  [Pa]
+  /// Yield strength at a place along its center line; a zone's edge belongs to the zone. Zones on
+  /// one side of it are not looked at.  [Pa]
   [[nodiscard]] double yield_at(double along) const;
+  /// The same where a zone on one side counts as one all round.  [Pa]
+  [[nodiscard]] double least_yield_at(double along) const;
   /// The strength away from welds holds there, or just beside it.
   [[nodiscard]] bool parent_holds_beside(double along) const;
   /// How far its welds reach into the column from the nearer end; unset when no place is known. [m]
@@ -81,6 +85,7 @@ struct RootWeld {
   fea::Vector3 at_g;
   checks::WeldGroup group;            ///< in the axes of the case
   BackedWeld backed;                  ///< what of it counts
+  bool directional = false;           ///< its strength is by the direction of its load
   RootSeat seat;                      ///< what it stands on
   std::vector<std::string> warnings;  ///< of its place on the rail
   std::string rail_basis;             ///< of the rail's strength
@@ -156,6 +161,7 @@ struct TabbedJoint {
   TabSpec tabs;
   double filler = base::kUnset;                ///< of their weld, F_EXX  [Pa]
   checks::Duty duty = checks::Duty::ordinary;  ///< of the part they hold
+  bool en_weld = false;                        ///< their weld is judged by EN 1993-1-8
 };
 
 /// The weld at one end of a round bar or tube.
@@ -181,6 +187,20 @@ struct ThreadedJoint {
   ThreadSpec thread;
   double tapped_tensile = base::kUnset;  ///< of what it is screwed into  [Pa]
   std::string tapped_basis;
+};
+
+/// Bolts that hold an end of a piece together.
+struct BoltGroupAt {
+  std::string part;
+  std::string where;
+  PieceBeam beam;
+  int end = 0;  ///< 0 = a, 1 = b
+  BoltSpec bolt;
+  std::vector<Eigen::Vector3d> bolts_from_end_g = {};  ///< from that end, undeformed  [m]
+  fea::Vector3 along_g = fea::Vector3::UnitX();        ///< the bolts, undeformed
+  fea::Matrix3 axes_lg = fea::Matrix3::Identity();     ///< of the beam, undeformed
+  Plates plates = {};                                  ///< without a steel = not given
+  double edge = base::kUnset;                          ///< [m]
 };
 
 /// The plates of a bracket at its bolt.
@@ -244,12 +264,14 @@ struct FrameNodes {
 struct Assembly {
   fea::Model model;
   bool inches = true;                  ///< units of the case file, for words
+  bool en_welds = false;               ///< welds are judged by EN 1993-1-8
   std::vector<std::string> node_keys;  ///< key of the case file each node comes from
   std::vector<Piece> pieces;
   std::vector<std::pair<std::string, std::size_t>> members;  ///< name in `members:` and its piece
   std::vector<RatedJoint> rated_joints;
   std::vector<BoltedJoint> bolts;
   std::optional<BoltedPlates> bolted_plates;
+  std::vector<BoltGroupAt> bolt_groups;
   std::vector<TabbedJoint> tabs;
   std::vector<ThreadedJoint> threads;
   std::vector<EndWeld> end_welds;

@@ -143,6 +143,8 @@ StrapJoint strap_joint(const Design& design, const TravelStop& stop, std::size_t
   joint.tabs.bolt = bolt;
   joint.tabs.tabs = strap.tabs;
   joint.tabs.filler = filler_of(design);
+  joint.tabs.en_weld = design.factor_preset == checks::FactorPreset::en;
+  if (strap.tabs.given()) joint.bolt.stack = stack_of_tabs(strap.tabs, strap.bolt);
   return joint;
 }
 

@@ -46,6 +46,8 @@ struct Bracket {
   Rail rail;
   Steel rail_steel = {*sections::find_material("A36")};  ///< of rail and frame plate
   double rail_stress = base::kUnset;  ///< along it, own load; unset = 0.4 of its yield [Pa]
+  double holes_in_bottom = 0.0;       ///< of the rail under the bracket, diameters added up  [m]
+  double holes_in_side = 0.0;         ///< of a side of the rail there, of two the worse  [m]
   RailFaces welded_to;
   double side_force = 0.05;              ///< share of the link's force across the plates  [-]
   double up_the_side = base::kUnset;     ///< weld on a rail side; unset = half the rail height [m]
@@ -94,6 +96,13 @@ void fields(Visitor& v, Bracket& b) {
   v.quantity({"rail_stress", optional, "stress along the rail from its own load",
               "0.4 of its yield strength; proposal"},
              b.rail_stress, not_negative(stress));
+  v.quantity(
+      {"holes_in_bottom", optional,
+       "holes left in the rail's bottom under the bracket, their diameters added up", "none"},
+      b.holes_in_bottom, not_negative(length));
+  v.quantity({"holes_in_side", optional,
+              "the same in a side of the rail beside the bracket, of two the worse", "none"},
+             b.holes_in_side, not_negative(length));
   v.phrase({"welded_to", required, "faces of the rail the plates are welded to"}, b.welded_to);
   v.quantity({"side_force", assumed, "share of the link's force that acts across the plates",
               "misalignment and friction; proposal, no source; `0 %` turns it off"},

@@ -264,11 +264,18 @@ void bolt_spring(Assembly& out, fea::SpringId spring, const std::string& part,
   out.bolts.push_back(std::move(bolted));
 }
 
+std::optional<checks::BoltStack> stack_of_tabs(const TabSpec& tabs, const BoltSpec& bolt) {
+  if (tabs.plates.count != 2 || !(tabs.gap > 0.0)) return std::nullopt;
+  return checks::BoltStack{
+      .plate = tabs.plates.thickness, .eye = tabs.gap, .loose = bolt.loose_stack};
+}
+
 void tab_end(Assembly& out, std::size_t before, checks::Duty duty, const TabSpec& tabs,
              const std::string& where, double filler) {
   if (!tabs.given() || out.bolts.size() == before) return;
   const std::size_t bolt = out.bolts.size() - 1;
-  out.tabs.push_back({out.bolts[bolt].part, where, bolt, tabs, filler, duty});
+  out.bolts[bolt].stack = stack_of_tabs(tabs, out.bolts[bolt].bolt);
+  out.tabs.push_back({out.bolts[bolt].part, where, bolt, tabs, filler, duty, out.en_welds});
 }
 
 void weld_end(Assembly& out, const Piece& piece, int end, double at, const EndWeldSpec& weld,
@@ -295,6 +302,30 @@ void set_weld_zones(Piece& piece, std::vector<Weld> welds, const sections::Shape
   piece.weld_zones = weld_zones(welds, beyond_weld(thickest), piece.center_line);
   piece.welds = std::move(welds);
 }
+
+namespace {
+
+/// Where around the piece a weld on its side is, in the axes of the beam it stands on.
+/// @throws base::InputError when it is beyond the piece, or on no side of it
+Weld weld_on_side(const fea::Model& model, const Piece& piece, const SideWeldOnRun& side) {
+  if (!side.key.empty() && side.at > piece.center_line) {
+    throw base::InputError(side.key + ".from_start", "it is beyond the end of what it is on");
+  }
+  const PieceBeam* on = &piece.beams.front();
+  for (const PieceBeam& beam : piece.beams) {
+    if (beam.starts_at <= side.at + kSamePlace) on = &beam;
+  }
+  const fea::Vector3 toward_l = fea::member_axes(model, model[on->beam]) * side.toward_g;
+  if (!(std::hypot(toward_l.y(), toward_l.z()) > 1.0e-3 * toward_l.norm())) {
+    if (side.key.empty()) return {side.at, side.reach};
+    throw base::InputError(side.key + ".toward",
+                           "it points along the bar; give a direction across");
+  }
+  const double middle = std::atan2(toward_l.z(), toward_l.y());
+  return {side.at, side.reach, side_of_outline(on->at_a, side.width, middle)};
+}
+
+}  // namespace
 
 std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
                              const std::vector<RunStop>& through, const RunEnd& to) {
@@ -385,9 +416,16 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
     at += length;
     if (leg < through.size() && through[leg].weld) welds.push_back({at, *through[leg].weld});
   }
-  piece.center_line = whole;
   if (spec.welds.end) welds.push_back({whole, *spec.welds.end});
-  if (spec.welded) set_weld_zones(piece, std::move(welds), thicker_end(taper));
+  if (!spec.welded) welds.clear();
+  // Where it is welded besides is not known: all of it is a zone already.
+  const bool zone_is_all = spec.welded && welds.empty();
+  piece.center_line = whole;
+  for (const SideWeldOnRun& side : spec.side_welds) {
+    const Weld weld = weld_on_side(out_.model, piece, side);
+    if (!zone_is_all) welds.push_back(weld);
+  }
+  if (spec.welded || !welds.empty()) set_weld_zones(piece, std::move(welds), thicker_end(taper));
   piece.length = (place(ends.back()) - place(ends.front())).norm();
   out_.pieces.push_back(std::move(piece));
   return out_.pieces.size() - 1;

@@ -23,6 +23,15 @@ struct RunStop {
   std::optional<double> weld = std::nullopt;  ///< reach of a weld there; nothing = none  [m]
 };
 
+/// A weld on the side of a run, at a place along its center line.
+struct SideWeldOnRun {
+  double at = 0.0;                                ///< its middle  [m]
+  double reach = 0.0;                             ///< half of its length along the run  [m]
+  double width = base::kUnset;                    ///< of what stands there, around the run  [m]
+  fea::Vector3 toward_g = fea::Vector3::UnitZ();  ///< from the center line to it
+  std::string key = {};  ///< of the case file; empty = it is where it can be
+};
+
 /// Reach of the welds at the two ends of a run; nothing = none there.  [m]
 struct EndWelds {
   std::optional<double> start;
@@ -37,6 +46,7 @@ struct RunSpec {
   Stick stick;
   bool welded = true;  ///< weld heat reaches it: at `welds` and its stops, or no place is known
   EndWelds welds = {};
+  std::vector<SideWeldOnRun> side_welds = {};
   checks::Duty duty = checks::Duty::ordinary;
   std::optional<fea::Vector3> z_toward_g = std::nullopt;
   int pieces = 4;                                    ///< beams of each straight between way points
@@ -118,6 +128,10 @@ inline constexpr double kSpinStiffness = 1.0;  // [N m/rad]
 void rate_end(Assembly& out, const Piece& piece, int end, const std::string& where,
               const RatedJoint& like);
 
+/// The stack of a bolt through two tabs, where the gap between them is given.
+[[nodiscard]] std::optional<checks::BoltStack> stack_of_tabs(const TabSpec& tabs,
+                                                             const BoltSpec& bolt);
+
 /// The tabs that the bolt added last goes through, if they are given; `before` bolts were there
 /// before it. @param duty  of the part they hold
 void tab_end(Assembly& out, std::size_t before, checks::Duty duty, const TabSpec& tabs,
@@ -158,5 +172,12 @@ void add_link_and_bracket(Builder& builder);
 void add_arms(Builder& builder);
 void add_steering(Builder& builder);
 void add_plain_parts(Builder& builder);
+/// What hangs on pieces that are there: groups of bolts at their ends.
+void add_bolt_groups(Builder& builder);
+/// The welds on the side of a part, with places in the axes of the case.
+/// @param start_g  where it starts, for a side toward a point
+[[nodiscard]] std::vector<SideWeldOnRun> side_welds_on(const Builder& builder,
+                                                       const std::string& part,
+                                                       const fea::Vector3& start_g);
 
 }  // namespace parts

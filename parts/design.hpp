@@ -9,6 +9,7 @@
 #include "checks/required_factors.hpp"
 #include "parts/arm.hpp"
 #include "parts/axle.hpp"
+#include "parts/bolted_group.hpp"
 #include "parts/brace.hpp"
 #include "parts/bracket.hpp"
 #include "parts/custom_case.hpp"
@@ -19,6 +20,7 @@
 #include "parts/lateral_link.hpp"
 #include "parts/limit_strap.hpp"
 #include "parts/plain.hpp"
+#include "parts/side_weld.hpp"
 #include "parts/steering.hpp"
 #include "parts/vehicle_entry.hpp"
 #include "sections/tolerance.hpp"
@@ -76,6 +78,8 @@ struct Design {
   std::vector<Named<PlainSupport>> supports;
   std::vector<Named<PlainSpring>> springs;
   std::vector<Named<RigidSet>> rigid;
+  std::vector<Named<SideWeld>> side_welds;
+  std::vector<Named<BoltedGroup>> bolt_groups;
   std::vector<Named<PlainForce>> forces;
   std::vector<Named<LineLoad>> line_loads;
   std::vector<Named<GivenStrain>> strains;

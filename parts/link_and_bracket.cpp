@@ -262,8 +262,10 @@ void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
   spec.welds.end = brace.far_end == BraceEnd::bolted
                        ? eye_reach(brace.bolt_to_weld, brace.stick.shape, JointKind::pin)
                        : 0.0;
+  spec.side_welds = side_welds_on(builder, "brace", out.model[at].at_g);
   const std::size_t piece = builder.add_run(spec, {at, fea::Vector3::Zero(), near_joint}, {}, far);
   out.pieces[piece].column = true;
+  out.pieces[piece].reach_assumed = std::isnan(brace.bolt_to_weld);
   bolt_brace(out, out.pieces[piece], brace, filler_of(builder.design()));
   weld_end(out, out.pieces[piece], 0, spec.welds.start.value_or(0.0), brace.end_weld,
            "at the bracket", filler_of(builder.design()));
@@ -308,6 +310,7 @@ void add_bracket(Builder& builder, fea::NodeId bolt, double inward_y) {
                       .at_g = centroid_g,
                       .group = group,
                       .backed = backed_root_weld(bracket, {bottom_g, inward_y}),
+                      .directional = bracket.weld.directional && !bracket.rail.boxed,
                       .seat = root_seat(bracket, {bottom_g, inward_y}),
                       .warnings = root_weld_warnings(bracket),
                       .rail_basis = parent_words(bracket.rail_steel.material),
@@ -389,7 +392,8 @@ void bolt_link(Builder& builder, const Piece& link_piece) {
     out.bolts[frame_bolt].stack = checks::BoltStack{
         .plate = bracket.plates.thickness, .eye = bracket.gap, .loose = link.bolt.loose_stack};
     // The axle's bracket is not described: it is taken as alike where the bolt is said to be loose.
-    if (link.bolt.loose_stack) out.bolts[frame_bolt + 1].stack = out.bolts[frame_bolt].stack;
+    std::optional<checks::BoltStack>& far_stack = out.bolts[frame_bolt + 1].stack;
+    if (link.bolt.loose_stack && !far_stack) far_stack = out.bolts[frame_bolt].stack;
   }
   const auto plates = std::find_if(out.pieces.begin(), out.pieces.end(),
                                    [](const Piece& piece) { return piece.part == "bracket"; });
@@ -463,6 +467,7 @@ void add_link_and_bracket(Builder& builder) {
       .stick = link.stick,
       .welded = has_welded_end(link),
       .welds = {.start = weld_of(link, link.ends), .end = weld_of(link, axle_end_of(link))},
+      .side_welds = side_welds_on(builder, "lateral_link", place.frame_g),
       .duty = checks::Duty::lateral_link,
       .z_toward_g = {},
       .pieces = corners.empty() ? 8 : 6,
@@ -474,6 +479,7 @@ void add_link_and_bracket(Builder& builder) {
       through, axle_end);
   Piece& piece = out.pieces[index];
   piece.column = through.empty();
+  piece.reach_assumed = std::isnan(link.bolt_to_weld);
   piece.spin_held =
       link.ends.joint.kind == JointKind::ball && axle_end_of(link).joint.kind == JointKind::ball;
   if (builder.design().bracket) add_side_force(builder, piece);

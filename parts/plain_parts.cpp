@@ -110,6 +110,36 @@ double corner_reach(const Builder& builder, const Named<Member>& member, std::si
                   miter_reach(half_outside(member.value.stick.shape), turn));
 }
 
+/// It passes the point straight, whole, and what meets it there is welded to its side.
+bool goes_straight(const Builder& builder, const Named<Member>& member, std::size_t at) {
+  constexpr double kStraight = -0.99996;  // within half a degree
+  return leaving(builder, member, at, at - 1).dot(leaving(builder, member, at, at + 1)) < kStraight;
+}
+
+/// The welds of all that meets a straight member at one of its points.
+void add_branches(const Builder& builder, const Named<Member>& member, std::size_t at,
+                  double from_start, std::vector<SideWeldOnRun>& welds) {
+  const std::string point = line_of(member.value)[at];
+  const fea::Vector3 along_g = leaving(builder, member, at, at + 1);
+  const double half = half_outside(member.value.stick.shape);
+  for (const Named<Member>& other : builder.design().members) {
+    if (&other == &member) continue;
+    const std::vector<std::string> line = line_of(other.value);
+    for (std::size_t i = 0; i < line.size(); ++i) {
+      if (line[i] != point) continue;
+      const double other_half = half_outside(other.value.stick.shape);
+      for (const fea::Vector3& other_g : ways_from(builder, other, i)) {
+        const double across = along_g.cross(other_g).norm();
+        const double acute = std::asin(std::min(across, 1.0));
+        welds.push_back({.at = from_start,
+                         .reach = weld_reach(half, other_half, acute),
+                         .width = 2.0 * other_half,
+                         .toward_g = other_g});
+      }
+    }
+  }
+}
+
 void add_member(Builder& builder, const Named<Member>& named) {
   const Member& member = named.value;
   const std::string key = "members." + named.name;
@@ -127,13 +157,22 @@ void add_member(Builder& builder, const Named<Member>& named) {
                .bend_radius = member.bend_radius};
   const bool tapered = !member.section_at_end.material.id.empty();
   if (tapered) spec.shape_at_end = member.section_at_end.shape;
+  spec.side_welds = side_welds_on(builder, named.name, from_g);
   std::vector<fea::Vector3> corners;
   std::vector<RunStop> through;
+  double at = 0.0;  // along the center line
   for (const std::string& name : member.through) {
+    const fea::Vector3 before_g = corners.empty() ? from_g : corners.back();
     corners.push_back(builder.point(name, key + ".through"));
-    if (std::isnan(member.bend_radius)) {
-      through.push_back({builder.point_node(name, key + ".through"), false,
-                         corner_reach(builder, named, through.size() + 1)});
+    at += (corners.back() - before_g).norm();
+    if (!std::isnan(member.bend_radius)) continue;
+    const std::size_t stop = through.size() + 1;
+    const fea::NodeId node = builder.point_node(name, key + ".through");
+    if (goes_straight(builder, named, stop)) {
+      add_branches(builder, named, stop, at, spec.side_welds);
+      through.push_back({node});
+    } else {
+      through.push_back({node, false, corner_reach(builder, named, stop)});
     }
   }
   spec.welds = end_welds(builder, named);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <Eigen/Geometry>
 #include <fmt/format.h>
@@ -99,7 +100,9 @@ RootSeat root_seat(const Bracket& bracket, const BracketPlace& place) {
                         .yield = steel.yield,
                         .tensile = steel.tensile,
                         .elastic = steel.elastic,
-                        .own_stress = rail_stress(bracket)},
+                        .own_stress = rail_stress(bracket),
+                        .holes_in_face = bracket.holes_in_bottom,
+                        .holes_in_walls = bracket.holes_in_side},
                .on_side = on_one_side(faces),
                .middle_g = place.rail_bottom_g};
   if (!out.on_side || !rail.boxed) return out;
@@ -108,6 +111,7 @@ RootSeat root_seat(const Bracket& bracket, const BracketPlace& place) {
   out.seat.line = weld_up_the_side(bracket);
   out.seat.walls_welded = 0;
   out.seat.up_the_wall = 0.0;
+  std::swap(out.seat.holes_in_face, out.seat.holes_in_walls);
   const double toward = faces.inner_side ? place.inward_y : -place.inward_y;
   out.middle_g += fea::Vector3(0.0, 0.5 * toward * rail.width, 0.5 * out.seat.line);
   return out;
@@ -118,6 +122,11 @@ std::vector<std::string> root_weld_warnings(const Bracket& bracket) {
   const RailFaces& faces = bracket.welded_to;
   if (std::string fold = fold_warning(bracket.plates); !fold.empty()) {
     warnings.push_back(std::move(fold));
+  }
+  if (bracket.weld.directional && bracket.rail.boxed) {
+    warnings.emplace_back(
+        "directional strength is asked for and not counted: a boxed rail is a hollow section "
+        "(tests found it unsafe there; McFadden, Sun and Packer, read)");
   }
   if (!faces.bottom) return warnings;
   const double to_edge = 0.5 * (bracket.rail.width - bracket.depth_at_rail);

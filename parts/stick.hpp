@@ -32,12 +32,14 @@ struct Plates {
   bool operator==(const Plates&) const = default;
 };
 
-/// "1/4 in fillet, both sides of each plate", "4 mm groove, one side of each plate".
+/// "1/4 in fillet, both sides of each plate", "4 mm groove, one side of each plate", "1/4 in
+/// fillet, both sides, directional strength".
 struct FilletWeld {
   double leg = base::kUnset;  ///< unset for a groove  [m]
   bool both_sides = true;     ///< of each plate; otherwise one
   double groove =
-      base::kUnset;  ///< its effective throat, into the plate's edge; unset = fillet [m]
+      base::kUnset;          ///< its effective throat, into the plate's edge; unset = fillet [m]
+  bool directional = false;  ///< a fillet's strength by the direction of its load
   [[nodiscard]] bool given() const { return leg > 0.0 || groove > 0.0; }
   bool operator==(const FilletWeld&) const = default;
 };

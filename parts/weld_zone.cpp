@@ -81,19 +81,36 @@ std::vector<WeldZone> weld_zones(const std::vector<Weld>& welds, double beyond,
   for (const Weld& weld : welds) {
     if (std::isnan(weld.reach)) return throughout(center_line);
     zones.push_back({std::max(0.0, weld.at - weld.reach - beyond),
-                     std::min(center_line, weld.at + weld.reach + beyond)});
+                     std::min(center_line, weld.at + weld.reach + beyond), weld.on_side});
   }
   std::sort(zones.begin(), zones.end(),
             [](const WeldZone& a, const WeldZone& b) { return a.from < b.from; });
   std::vector<WeldZone> apart;
   for (const WeldZone& zone : zones) {
-    if (!apart.empty() && zone.from <= apart.back().to + kSamePoint) {
-      apart.back().to = std::max(apart.back().to, zone.to);
+    const auto last = std::find_if(apart.rbegin(), apart.rend(),
+                                   [](const WeldZone& other) { return !other.on_side; });
+    if (!zone.on_side && last != apart.rend() && zone.from <= last->to + kSamePoint) {
+      last->to = std::max(last->to, zone.to);
     } else {
       apart.push_back(zone);
     }
   }
   return apart;
+}
+
+bool WeldZone::reaches(double along) const {
+  return along >= from - kSamePoint && along <= to + kSamePoint;
+}
+
+std::optional<sections::OutlinePart> side_of_outline(const sections::Shape& shape, double width,
+                                                     double middle) {
+  const bool round = std::holds_alternative<sections::RoundBar>(shape) ||
+                     std::holds_alternative<sections::RoundTube>(shape);
+  const double radius = half_outside(shape);
+  if (!round || !(width < 2.0 * radius)) return std::nullopt;
+  const double half = std::asin(0.5 * width / radius) + beyond_weld(shape) / radius;
+  if (!(half < base::kPi)) return std::nullopt;
+  return sections::OutlinePart{middle, half};
 }
 
 std::string parent_words(const sections::Material& steel) {
@@ -107,14 +124,20 @@ std::string weld_zone_words(const sections::Material& steel) {
 
 double Piece::yield_at(double along) const {
   const bool beside_weld =
-      std::any_of(weld_zones.begin(), weld_zones.end(), [&](const WeldZone& zone) {
-        return along >= zone.from - kSamePoint && along <= zone.to + kSamePoint;
-      });
+      std::any_of(weld_zones.begin(), weld_zones.end(),
+                  [&](const WeldZone& zone) { return !zone.on_side && zone.reaches(along); });
+  return beside_weld ? material.haz_yield : material.yield;
+}
+
+double Piece::least_yield_at(double along) const {
+  const bool beside_weld = std::any_of(weld_zones.begin(), weld_zones.end(),
+                                       [&](const WeldZone& zone) { return zone.reaches(along); });
   return beside_weld ? material.haz_yield : material.yield;
 }
 
 bool Piece::parent_holds_beside(double along) const {
   return std::none_of(weld_zones.begin(), weld_zones.end(), [&](const WeldZone& zone) {
+    if (zone.on_side) return false;
     // A zone goes on over the end of the piece.
     const bool after_from = zone.from <= kSamePoint || along > zone.from + kSamePoint;
     const bool before_to = zone.to >= center_line - kSamePoint || along < zone.to - kSamePoint;

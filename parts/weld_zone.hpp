@@ -1,10 +1,12 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "sections/material.hpp"
 #include "sections/shape.hpp"
+#include "sections/stress.hpp"
 
 /// Where along a bar, tube or plate the heat of a weld lowers its strength.
 namespace parts {
@@ -13,13 +15,27 @@ namespace parts {
 struct Weld {
   double at = base::kUnset;     ///< along the piece's center line  [m]
   double reach = base::kUnset;  ///< how far it lies from there at most; unset = not known  [m]
+  /// Of a weld on the side of a round bar or tube: the part of the outside that its zone takes.
+  /// Nothing = all round.
+  std::optional<sections::OutlinePart> on_side = {};
 };
 
 /// A stretch of a piece's center line, its edges included.
 struct WeldZone {
-  double from = base::kUnset;  ///< [m]
-  double to = base::kUnset;    ///< [m]
+  double from = base::kUnset;                         ///< [m]
+  double to = base::kUnset;                           ///< [m]
+  std::optional<sections::OutlinePart> on_side = {};  ///< as of its weld
+
+  [[nodiscard]] bool reaches(double along) const;
 };
+
+/// The part of a round outside that the zone of a weld on its side takes: the arc over which what
+/// stands there is as wide, and `beyond` along the outside to both sides of that.
+/// @param width  of what stands on it, around it  [m]
+/// @param middle  where, from y toward z  [rad]
+/// @return nothing where that is all round, or the shape is not round
+[[nodiscard]] std::optional<sections::OutlinePart> side_of_outline(const sections::Shape& shape,
+                                                                   double width, double middle);
 
 /// How far the zone goes beyond a weld to each side: the larger of 15 mm and twice the wall of a
 /// tube, or twice the diameter or thickness of a solid.  [m]
@@ -44,8 +60,8 @@ struct WeldZone {
 /// @return (other_half + half |cos|) / sin; within 30 degrees of one line the miter between them
 [[nodiscard]] double weld_reach(double half, double other_half, double angle);
 
-/// The zones of a piece, in order, none touching the next. All of it when it has no weld whose
-/// place is known, when a weld's reach is not, or `beyond` is unset.
+/// The zones of a piece, in order; those all round do not touch each other. All of it when it has
+/// no weld whose place is known, when a weld's reach is not, or `beyond` is unset.
 /// @param beyond  beyond_weld of its thickest section  [m]
 /// @param center_line  its length  [m]
 [[nodiscard]] std::vector<WeldZone> weld_zones(const std::vector<Weld>& welds, double beyond,

@@ -104,7 +104,9 @@ std::string what_gives_briefly(const Finding& finding) {
   const std::string words = what_gives(finding);
   if (finding.check == "weld") return words.substr(0, words.find(" at the "));
   // A column is always a whole piece, from joint to joint.
-  if (finding.where == "between its joints") return finding.check;
+  if (finding.where == "between its joints" || finding.where == "at its weld") {
+    return finding.check;
+  }
   return words;
 }
 

@@ -77,4 +77,14 @@ PointStress worst_point(const Shape& shape, const Resultants& r) {
   return std::visit(WorstPoint{r}, shape);
 }
 
+PointStress worst_point_within(const Shape& shape, const Resultants& r, const OutlinePart& part) {
+  if (const auto* bar = std::get_if<RoundBar>(&shape)) {
+    return worst_of_round(bar->diameter, 0.0, r, &part);
+  }
+  if (const auto* tube = std::get_if<RoundTube>(&shape)) {
+    return worst_of_round(tube->outside, tube->outside - 2.0 * tube->wall, r, &part);
+  }
+  return worst_point(shape, r);
+}
+
 }  // namespace sections

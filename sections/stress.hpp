@@ -50,4 +50,16 @@ struct PointStress {
 /// and Mazurek, Mechanics of Materials, ch. 3 and 6 (from memory).
 [[nodiscard]] PointStress worst_point(const Shape& shape, const Resultants& r);
 
+/// A part of a round section's outline.
+struct OutlinePart {
+  double middle = 0.0;  ///< from y toward z  [rad]
+  double half = 0.0;    ///< to each side of the middle, 0 to pi  [rad]
+  bool operator==(const OutlinePart&) const = default;
+};
+
+/// The worst point of a round bar or tube on that part of its outside; its two ends included. Of
+/// any other shape the worst point of all of it.
+[[nodiscard]] PointStress worst_point_within(const Shape& shape, const Resultants& r,
+                                             const OutlinePart& part);
+
 }  // namespace sections

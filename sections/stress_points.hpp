@@ -68,8 +68,9 @@ struct OutlinePlace {
 [[nodiscard]] std::string place_name(const OutlinePlace& place, double depth, double width,
                                      const char* noun);
 
-/// Round tube, or bar with `inside` 0.
-[[nodiscard]] PointStress worst_of_round(double outside, double inside, const Resultants& r);
+/// Round tube, or bar with `inside` 0. @param within  null = all of its outside
+[[nodiscard]] PointStress worst_of_round(double outside, double inside, const Resultants& r,
+                                         const OutlinePart* within = nullptr);
 [[nodiscard]] PointStress worst_of_rectangle(double depth, double width, const Resultants& r);
 [[nodiscard]] PointStress worst_of_box(const RectangularTube& tube, const Resultants& r);
 [[nodiscard]] PointStress worst_of_walls(const WallLine& line, const Resultants& r);

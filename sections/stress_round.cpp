@@ -32,7 +32,7 @@ const std::array<Direction, kSteps>& sweep() {
 
 /// A place on the outside, by its angle from y toward z.
 struct RoundPlace {
-  enum class Kind { outer_fiber, beside_shear, sweep };
+  enum class Kind { outer_fiber, beside_shear, sweep, end_of_part };
   Kind kind = Kind::outer_fiber;
   int step = 0;
 };
@@ -43,15 +43,24 @@ std::string name(const RoundPlace& place) {
       return "outer fiber";
     case RoundPlace::Kind::beside_shear:
       return "outside, at right angles to the shear force";
+    case RoundPlace::Kind::end_of_part:
+      return "edge of the weld's zone on the outside";
     case RoundPlace::Kind::sweep:
       break;
   }
   return fmt::format("outside, {} deg from y toward z", 360 / kSteps * place.step);
 }
 
+/// Whether a place on the outside lies on the part; its ends do.
+bool lies_on(const OutlinePart& part, const Direction& at) {
+  const Direction middle = direction(part.middle);
+  return middle.cosine * at.cosine + middle.sine * at.sine >= std::cos(part.half) - 1.0e-9;
+}
+
 }  // namespace
 
-PointStress worst_of_round(double outside, double inside, const Resultants& r) {
+PointStress worst_of_round(double outside, double inside, const Resultants& r,
+                           const OutlinePart* within) {
   const double ro = 0.5 * outside;
   const double ri = 0.5 * inside;
   const double area = base::kPi * (ro * ro - ri * ri);
@@ -68,6 +77,7 @@ PointStress worst_of_round(double outside, double inside, const Resultants& r) {
 
   Worst<RoundPlace> worst;
   const auto offer = [&](const Direction& d, const RoundPlace& place) {
+    if (within != nullptr && !lies_on(*within, d)) return;
     worst.offer({.axial = axial,
                  .bending = (r.my * d.sine - r.mz * d.cosine) / modulus,
                  .torsion = torsion,
@@ -87,6 +97,11 @@ PointStress worst_of_round(double outside, double inside, const Resultants& r) {
     offer({-beside.cosine, -beside.sine}, {RoundPlace::Kind::beside_shear});
     for (int i = 0; i < kSteps; ++i) {
       offer(sweep()[static_cast<std::size_t>(i)], {RoundPlace::Kind::sweep, i});
+    }
+  }
+  if (within != nullptr) {
+    for (const double to : {-within->half, 0.0, within->half}) {
+      offer(direction(within->middle + to), {RoundPlace::Kind::end_of_part});
     }
   }
   return worst.stress(name(worst.place()));

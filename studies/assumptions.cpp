@@ -155,8 +155,8 @@ std::string zones_text(const parts::Piece& piece, bool inches) {
   std::string text;
   for (const parts::WeldZone& zone : piece.weld_zones) {
     const double unit = inches ? base::kInch : base::kMillimeter;
-    text += fmt::format("{}{:.3g} to {:.3g} {}", text.empty() ? "" : ", ", zone.from / unit,
-                        zone.to / unit, inches ? "in" : "mm");
+    text += fmt::format("{}{:.3g} to {:.3g} {}{}", text.empty() ? "" : ", ", zone.from / unit,
+                        zone.to / unit, inches ? "in" : "mm", zone.on_side ? " on one side" : "");
   }
   return text;
 }
@@ -198,7 +198,7 @@ void add_weld_zones(std::vector<Assumption>& out, const parts::Design& design,
        "far as the part is wide, twice that at a ball joint or rod end (proposal); of parts that "
        "meet up to where their outsides cross; at a "
        "sharp corner, taken as cut and welded (a `bend_radius` makes it a bend). Tabs, gussets and "
-       "other welds are not known here"});
+       "other welds on a side count where `side_welds` names them"});
 }
 
 /// Which bolts are not checked; empty when all are given, or there are none.

@@ -91,7 +91,7 @@ void at_places(const parts::Piece& piece, const fea::Solution& solution, const L
     for (const double at : stations) {
       const double part = at / stations.back();
       const sections::Shape shape = shape_at(beam, part);
-      const double yield = piece.yield_at(beam.starts_at + at);
+      const double yield = piece.least_yield_at(beam.starts_at + at);
       const checks::SectionStrength& strength = strengths.of(shape, yield);
       const sections::Resultants cut = parts::forces_at(beam, solution, at);
       for (const Axial& axial : axials) {

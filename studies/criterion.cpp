@@ -52,6 +52,8 @@ checks::WeldInput weld_input(const parts::Assembly& assembly, const fea::Solutio
           .edge = base::kUnset,
           .base_tensile = root.base_tensile,
           .base_basis = root.base_basis,
+          .directional = root.directional,
+          .en = assembly.en_welds,
           .backed = root.backed.words};
 }
 
@@ -105,21 +107,45 @@ PieceStress stress_at(const parts::Piece& piece, const fea::Solution& solution, 
           .resultants = cut};
 }
 
+/// The worst of the shape there, or of the part of it that a weld on one side weakens.
+sections::PointStress worst_of(const parts::Piece& piece, const PieceStress& at) {
+  const sections::Shape shape = shape_at(piece.beams[at.beam], at.part);
+  return at.on_side ? sections::worst_point_within(shape, at.resultants, *at.on_side)
+                    : sections::worst_point(shape, at.resultants);
+}
+
+/// The same place, looked at where the zone of a weld on one side of it lies.
+PieceStress on_side_of(const parts::Piece& piece, PieceStress at,
+                       const sections::OutlinePart& side) {
+  at.on_side = side;
+  at.strength = piece.material.haz_yield;
+  at.von_mises = worst_of(piece, at).von_mises;
+  return at;
+}
+
 /// The station at which `value` of the stress is largest; the first where it is NaN.
 template <class Value>
 PieceStress largest(const parts::Piece& piece, const fea::Solution& solution, const Value& value) {
   PieceStress worst;
   double most = -std::numeric_limits<double>::infinity();
+  const auto offer = [&](const PieceStress& here) {
+    const double there = value(here);
+    if (!(there <= most)) {
+      most = there;
+      worst = here;
+    }
+  };
   for (std::size_t i = 0; i < piece.beams.size(); ++i) {
     const std::vector<double> stations = stations_of(piece, piece.beams[i], solution);
     for (const double at : stations) {
       const PieceStress here = stress_at(piece, solution, i, at, stations.back());
-      const double there = value(here);
-      if (!(there <= most)) {
-        most = there;
-        worst = here;
+      offer(here);
+      for (const parts::WeldZone& zone : piece.weld_zones) {
+        if (zone.on_side && zone.reaches(here.along)) {
+          offer(on_side_of(piece, here, *zone.on_side));
+        }
       }
-      if (std::isnan(there)) return worst;
+      if (std::isnan(most)) return worst;
     }
   }
   return worst;
@@ -172,8 +198,12 @@ std::optional<checks::Finding> end_finding(const Criterion& criterion,
     const parts::BoltedJoint& bolt = assembly.bolts[tabs.bolt];
     return tab_finding(check, tabs, bolt.bolt, bolt_force(bolt, solution), by);
   };
+  const auto by_code = [&](checks::WeldInput input) {
+    input.en = assembly.en_welds;
+    return checks::weld(placed(std::move(input)));
+  };
   const auto around = [&](const parts::RingWeld& weld, double force, const char* check) {
-    checks::Finding found = checks::weld(placed(ring_weld_input(weld, force)));
+    checks::Finding found = by_code(ring_weld_input(weld, force));
     found.check = check;
     found.notes.emplace_back(
         "the force lies off the middle by a tenth of the diameter: proposal, no source");
@@ -191,8 +221,7 @@ std::optional<checks::Finding> end_finding(const Criterion& criterion,
     case Criterion::Kind::tab_weld:
       return tab_found(TabCheck::weld);
     case Criterion::Kind::end_weld: {
-      checks::Finding weld =
-          checks::weld(placed(end_weld_input(assembly.end_welds[criterion.index], solution)));
+      checks::Finding weld = by_code(end_weld_input(assembly.end_welds[criterion.index], solution));
       weld.check = "end weld";
       weld.notes.emplace_back(
           assembly.end_welds[criterion.index].weld.groove > 0.0
@@ -212,6 +241,12 @@ std::optional<checks::Finding> end_finding(const Criterion& criterion,
     case Criterion::Kind::net_section:
       return checks::tube_net_section(
           placed(net_section_input(assembly.end_welds[criterion.index], solution)));
+    case Criterion::Kind::bolt_group:
+      return checks::bolt_group(
+          placed(group_input(assembly.bolt_groups[criterion.index], solution)));
+    case Criterion::Kind::group_hole:
+      return checks::bolt_hole(
+          placed(group_hole_input(assembly.bolt_groups[criterion.index], solution)));
     case Criterion::Kind::slip:
       return checks::bolt_slip(placed(slip_input(assembly.bolts[criterion.index], solution)));
     case Criterion::Kind::seat_load:
@@ -245,6 +280,9 @@ std::string end_place(const Criterion& criterion, const parts::Assembly& assembl
   if (criterion.kind == Kind::end_weld || criterion.kind == Kind::rosettes ||
       criterion.kind == Kind::net_section) {
     return assembly.end_welds[criterion.index].where;
+  }
+  if (criterion.kind == Kind::bolt_group || criterion.kind == Kind::group_hole) {
+    return assembly.bolt_groups[criterion.index].where;
   }
   if (criterion.kind == Kind::slip) return assembly.bolts[criterion.index].where;
   if (criterion.kind == Kind::seat_load || criterion.kind == Kind::seat_weld) {
@@ -338,8 +376,9 @@ PieceStress deciding_stress(const parts::Piece& piece, const Outcome& outcome) {
   if (at_limit.strength == at_load.strength) return at_load;
   const parts::PieceBeam& beam = piece.beams[at_limit.beam];
   const double beam_length = outcome.at_load->stations(beam.beam).back();
-  return stress_at(piece, *outcome.at_load, at_limit.beam, at_limit.part * beam_length,
-                   beam_length);
+  const PieceStress there =
+      stress_at(piece, *outcome.at_load, at_limit.beam, at_limit.part * beam_length, beam_length);
+  return at_limit.on_side ? on_side_of(piece, there, *at_limit.on_side) : there;
 }
 
 checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome) {
@@ -348,14 +387,15 @@ checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome)
   const bool in_zone = at.strength < piece.material.yield;
   checks::YieldInput input{.shape = shape,
                            .resultants = at.resultants,
-                           .worst = sections::worst_point(shape, at.resultants),
+                           .worst = worst_of(piece, at),
                            .strength = at.strength,
                            .strength_basis = in_zone ? parts::weld_zone_words(piece.material)
                                                      : parts::parent_words(piece.material),
                            .safety_factor = outcome.safety_factor,
                            .required = outcome.asked.value,
                            .at_limit = {},
-                           .other = other_strength(piece, *outcome.at_load, at)};
+                           .other = other_strength(piece, *outcome.at_load, at),
+                           .on_side = at.on_side};
   if (outcome.at_limit != nullptr) {
     input.at_limit = governing_stress(piece, *outcome.at_limit).resultants;
   }
@@ -364,6 +404,13 @@ checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome)
   finding.where = place_words(piece, at.beam, at.part);
   finding.notes.insert(finding.notes.end(), piece.notes.begin(), piece.notes.end());
   if (piece.part == "bracket" || piece.part == "brace") finding.notes.emplace_back(kAskedAsLink);
+  if (at.on_side) {
+    finding.notes.push_back(fmt::format(
+        "the weld is on one side of it: its zone takes {:.0f} degrees of the outside, the arc of "
+        "what stands there and 15 mm or 2 t to both sides (common practice, no source); the "
+        "parent's strength holds around the rest",
+        2.0 * at.on_side->half / base::kDegree));
+  }
   const std::string walls = checks::wall_words(shape, piece.material.elastic, piece.material.yield);
   if (!walls.empty()) finding.notes.push_back(walls);
   if (!piece.column && piece.part != "bracket") {
@@ -451,6 +498,8 @@ double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
     case Criterion::Kind::rail_wall:
     case Criterion::Kind::bolt:
     case Criterion::Kind::bolt_hole:
+    case Criterion::Kind::bolt_group:
+    case Criterion::Kind::group_hole:
       return checks::required(factors, Item::bolt, abuse);
     case Criterion::Kind::thread:
       return checks::required(factors, Item::bolt, abuse);
@@ -509,6 +558,11 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
     all.push_back({Criterion::Kind::bolt_hole, 0});
     all.push_back({Criterion::Kind::bracket_eye, 0});
   }
+  for (std::size_t i = 0; i < assembly.bolt_groups.size(); ++i) {
+    all.push_back({Criterion::Kind::bolt_group, i});
+    const bool bears = !assembly.bolt_groups[i].plates.material.id.empty();
+    if (bears) all.push_back({Criterion::Kind::group_hole, i});
+  }
   for (std::size_t i = 0; i < assembly.tabs.size(); ++i) {
     all.push_back({Criterion::Kind::tab, i});
     all.push_back({Criterion::Kind::tab_root, i});
@@ -554,6 +608,9 @@ const std::string& part_judged(const Criterion& criterion, const parts::Assembly
     case Criterion::Kind::bolt:
     case Criterion::Kind::slip:
       return assembly.bolts[criterion.index].part;
+    case Criterion::Kind::bolt_group:
+    case Criterion::Kind::group_hole:
+      return assembly.bolt_groups[criterion.index].part;
     case Criterion::Kind::bolt_hole:
     case Criterion::Kind::bracket_eye:
       return assembly.bolted_plates->part;
@@ -608,7 +665,10 @@ std::string check_name(Criterion::Kind kind) {
     case Criterion::Kind::bolt:
       return "bolt";
     case Criterion::Kind::bolt_hole:
+    case Criterion::Kind::group_hole:
       return "bolt hole";
+    case Criterion::Kind::bolt_group:
+      return "bolt group";
     case Criterion::Kind::bracket_eye:
     case Criterion::Kind::tab:
       return "tab";
@@ -752,7 +812,11 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
       std::optional<checks::Finding> column = checks::column(input);
       if (column) {
         column->part = piece.part;
-        column->where = piece.name.empty() ? "between its joints" : piece.name;
+        if (!piece.name.empty()) {
+          column->where = piece.name + (column->where.empty() ? "" : ", " + column->where);
+        } else if (column->where.empty()) {
+          column->where = "between its joints";
+        }
       }
       return column;
     }

@@ -27,6 +27,8 @@ struct Criterion {
     joint,
     bolt,
     bolt_hole,
+    bolt_group,
+    group_hole,
     slip,
     bracket_eye,
     tab,
@@ -57,7 +59,7 @@ struct Criterion {
                                              const parts::Assembly& assembly);
 
 /// The name that a finding of this kind carries: "yield", "column", "combined forces",
-/// "thin wall", "weld", "rail wall", "joint rating", "bolt", "bolt hole", "tab",
+/// "thin wall", "weld", "rail wall", "joint rating", "bolt", "bolt hole", "bolt group", "tab",
 /// "tab root", "tab wall", "tab weld", "end weld", "rosettes", "net section", "rated load",
 /// "seat weld", "pad weld", "slip", "threaded
 /// shank", "thread engagement", "strap", "joint tilt".
@@ -110,6 +112,8 @@ struct PieceStress {
   double along = 0.0;              ///< the piece's center line  [m]
   double strength = base::kUnset;  ///< yield strength there  [Pa]
   sections::Resultants resultants;
+  /// The part of a round outside that the stress is the worst of: the zone of a weld on that side.
+  std::optional<sections::OutlinePart> on_side = {};
 
   /// Stress over strength.
   [[nodiscard]] double utilized() const { return von_mises / strength; }

@@ -84,6 +84,38 @@ checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const BoltForce& f
           .planes_basis = joint.one_plane};
 }
 
+checks::BoltGroupInput group_input(const parts::BoltGroupAt& group, const fea::Solution& solution) {
+  const fea::Vector12 ends = parts::end_forces(group.beam, solution);
+  const fea::Matrix3 to_case = group.axes_lg.transpose();
+  const parts::BoltSpec& bolt = group.bolt;
+  return {.group = {.at = group.bolts_from_end_g, .along = group.along_g},
+          .wrench = {.force = to_case * ends.segment<3>(6 * group.end),
+                     .moment = to_case * ends.segment<3>(6 * group.end + 3),
+                     .at = Eigen::Vector3d::Zero()},
+          .bolt = {.thread = bolt.thread,
+                   .grade = bolt.grade,
+                   .planes = bolt.double_shear ? 2 : 1,
+                   .threads_in_plane = bolt.threads_in_plane,
+                   .loose = bolt.loose_stack}};
+}
+
+checks::BoltHoleInput group_hole_input(const parts::BoltGroupAt& group,
+                                       const fea::Solution& solution) {
+  const checks::BoltGroupInput bolts = group_input(group, solution);
+  double most = 0.0;
+  for (const checks::BoltShare& share : checks::bolt_shares(bolts.group, bolts.wrench)) {
+    most = std::max(most, share.shear);
+  }
+  return {.force = most,
+          .bolt = group.bolt.thread.diameter,
+          .hole = group.bolt.thread.standard_hole(),
+          .edge = group.edge,
+          .thickness = group.plates.thickness,
+          .plates = group.bolt.double_shear ? group.plates.count : 1,
+          .tensile = group.plates.material.tensile,
+          .strength_basis = parts::parent_words(group.plates.material)};
+}
+
 checks::TabInput tab_input(const parts::TabbedJoint& joint, const parts::BoltSpec& bolt,
                            const BoltForce& force) {
   const parts::TabSpec& tabs = joint.tabs;
@@ -153,7 +185,9 @@ checks::WeldInput tab_weld_of(const parts::TabbedJoint& joint, const TabForce& f
           .thinner_part = tabs.plates.thickness,
           .edge = base::kUnset,
           .base_tensile = tabs.plates.material.haz_tensile,
-          .base_basis = parts::weld_zone_words(tabs.plates.material)};
+          .base_basis = parts::weld_zone_words(tabs.plates.material),
+          .directional = tabs.weld.directional && !tabs.on_tube(),
+          .en = joint.en_weld};
 }
 
 checks::WeldInput tab_weld_input(const parts::TabbedJoint& joint, const parts::BoltSpec& bolt,

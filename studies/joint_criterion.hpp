@@ -1,5 +1,7 @@
 #pragma once
 
+#include "checks/bolt_group.hpp"
+#include "checks/bolt_hole.hpp"
 #include "checks/bolt_shear.hpp"
 #include "checks/bolt_slip.hpp"
 #include "checks/plug_weld.hpp"
@@ -42,6 +44,13 @@ struct BoltForce {
                                                   const BoltForce& force);
 /// How many of the tabs at a bolt carry: one where it is in single shear.
 [[nodiscard]] int tabs_that_carry(const parts::TabbedJoint& joint, const parts::BoltSpec& bolt);
+
+/// Bolts that hold an end together: what the frame brings to that end, in axes that turn with it.
+[[nodiscard]] checks::BoltGroupInput group_input(const parts::BoltGroupAt& group,
+                                                 const fea::Solution& solution);
+/// The plates at the bolt of a group that is sheared most.
+[[nodiscard]] checks::BoltHoleInput group_hole_input(const parts::BoltGroupAt& group,
+                                                     const fea::Solution& solution);
 
 /// What decides a check, besides its numbers.
 struct Decided {

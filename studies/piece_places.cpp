@@ -9,6 +9,7 @@
 #include "parts/piece_forces.hpp"
 #include "parts/taper.hpp"
 #include "parts/weld_zone.hpp"
+#include "sections/straightness.hpp"
 
 namespace studies {
 
@@ -72,17 +73,21 @@ double compression(const parts::Piece& piece, const fea::Solution& solution) {
 }
 
 checks::ColumnInput column_input(const parts::Piece& piece, double pressing) {
+  const sections::Straightness bow = sections::straightness(piece.material);
   checks::ColumnInput input{.shape = weaker_end(piece),
                             .elastic = piece.material.elastic,
                             .yield = piece.material.yield,
                             .strength_basis = parts::parent_words(piece.material),
                             .length = piece.length,
                             .k = 1.0,
+                            .bow = bow.share,
+                            .bow_basis = bow.basis,
                             .compression = pressing};
   if (!piece.weld_zones.empty()) {
     input.welds = checks::ColumnWelds{.yield = piece.material.haz_yield,
                                       .farthest = piece.farthest_weld(),
-                                      .basis = parts::weld_zone_words(piece.material)};
+                                      .basis = parts::weld_zone_words(piece.material),
+                                      .assumed = piece.reach_assumed};
   }
   return input;
 }

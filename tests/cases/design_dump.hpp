@@ -83,7 +83,8 @@ inline std::string text_of(const parts::Plates& p) {
                      text_of(p.material));
 }
 inline std::string text_of(const parts::FilletWeld& w) {
-  return fmt::format("{} {}{}", w.both_sides, text_of(w.leg), text_of(w.groove));
+  return fmt::format("{} {}{}", w.both_sides + 2 * w.directional, text_of(w.leg),
+                     text_of(w.groove));
 }
 inline std::string text_of(const parts::Rail& r) {
   return fmt::format("{} ", r.boxed) +
@@ -120,7 +121,7 @@ inline std::string text_of(const parts::TabSpec& t) {
                      text_of(t.off),
                      text_of(t.weld.leg) + text_of(t.weld.groove) + text_of(t.gap) +
                          (t.on_tube() ? text_of(t.on) : "") + (t.across ? "across" : ""),
-                     t.weld.both_sides) +
+                     t.weld.both_sides + 2 * t.weld.directional) +
          text_of(t.side_force);
 }
 inline std::string text_of(const parts::ThreadSpec& t) {
@@ -180,7 +181,8 @@ inline std::string design_text(const parts::Design& d) {
          part("lateral_link", d.lateral_link) + part("bracket", d.bracket) +
          part("brace", d.brace) + part("frame", d.frame) + part("arm", d.arm) +
          part("axle", d.axle) + named("members", d.members) + named("supports", d.supports) +
-         named("springs", d.springs) + named("rigid", d.rigid) + named("forces", d.forces) +
+         named("springs", d.springs) + named("rigid", d.rigid) + named("side_welds", d.side_welds) +
+         named("bolt_groups", d.bolt_groups) + named("forces", d.forces) +
          named("line_loads", d.line_loads) + named("strains", d.strains) +
          named("settlements", d.settlements) + named("self_weight", d.self_weight);
   for (const std::string& name : d.load_cases) all += name + " ";

@@ -90,6 +90,10 @@ TEST_CASE("fillet welds read and write", "[cases][phrase]") {
   CHECK(rewritten<parts::FilletWeld>("1/4 in Fillet, one side of each plate") ==
         "0.25 in fillet, one side of each plate");
   CHECK(read<parts::FilletWeld>("6 mm fillet both sides").both_sides);
+  CHECK_FALSE(read<parts::FilletWeld>("6 mm fillet both sides").directional);
+  CHECK(read<parts::FilletWeld>("6 mm fillet, both sides, directional strength").directional);
+  CHECK_THAT(refused<parts::FilletWeld>("6 mm groove, both sides, directional strength"),
+             Contains("is a fillet's"));
   CHECK_THAT(refused<parts::FilletWeld>("1/4 in fillet"),
              Contains("does not say `both sides` or `one side`"));
   CHECK(rewritten<parts::FilletWeld>("1/4 in groove, one side of each plate") ==

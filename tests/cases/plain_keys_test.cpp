@@ -149,4 +149,24 @@ TEST_CASE("loads on nothing, or that are nothing, are refused", "[cases][plain][
              Contains("self_weight.dead: it pulls nowhere"));
 }
 
+TEST_CASE("welds on a side and groups of bolts are refused where they are wrong",
+          "[cases][plain]") {
+  const auto with_more = [](const std::string& lines) { return problems(kPlain + lines); };
+  CHECK(with_more("side_welds: {tab: {on: boom, from_start: 0.3 m, length: 40 mm, width: 20 mm}}\n")
+            .empty());
+  CHECK_THAT(with_more("side_welds: {tab: {on: bom, from_start: 0.3 m, length: 40 mm, "
+                       "width: 20 mm}}\n"),
+             Contains("did you mean `boom`?"));
+  const auto group = [&](const std::string& at, const std::string& more) {
+    return with_more("bolt_groups: {foot: {holds: prop, end: start, at: " + at +
+                     ", along: x, bolt: M12 class 8.8" + more + "}}\n");
+  };
+  CHECK(group("[other foot, far]", "").empty());
+  CHECK_THAT(group("[other foot]", ""), Contains("two bolts or more"));
+  CHECK_THAT(group("[foot, foot]", ""), Contains("given twice"));
+  CHECK_THAT(group("[foot, far]", ", plates: 1 of 8 mm S355"), Contains("`plates`"));
+  CHECK_THAT(group("[foot, far]", ", edge: 20 mm"), Contains("they are missing"));
+  CHECK_THAT(group("[foot, far]", ", plates: 1 of 8 mm S355, edge: 6 mm"), Contains("runs out"));
+}
+
 }  // namespace plain_keys_test

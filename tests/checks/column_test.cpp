@@ -116,10 +116,13 @@ TEST_CASE("a bow of 3 mm takes a quarter off a 38 x 5 tube", "[checks][column]")
                              .euler = checks::euler_load(200e9, inertia, 0.9),
                              .bow = 0.003};
   CHECK_THAT(checks::crooked_column(c), WithinRel(95.64e3, 1e-3));
+  // Shigley, eq. 4-50, from memory, worked by hand: 3 mm off at both ends.
+  CHECK_THAT(checks::secant_column(c), WithinRel(92.01e3, 1e-3));
   c.bow = 0.0009;
   CHECK_THAT(checks::crooked_column(c), WithinRel(126.3e3, 1e-3));
   c.bow = 0.0;  // straight: Euler or squash, whichever is less
   CHECK_THAT(checks::crooked_column(c), WithinRel(std::min(c.euler, area * 350e6), 1e-9));
+  CHECK_THAT(checks::secant_column(c), WithinRel(std::min(c.euler, area * 350e6), 1e-9));
 }
 
 TEST_CASE("the column verdict turns at the required factor", "[checks][column]") {
@@ -262,6 +265,22 @@ TEST_CASE("welds farther in never make a column stronger", "[checks][column]") {
       before = now;
     }
   }
+}
+
+TEST_CASE("the bow beside a column is what its standard allows as delivered", "[checks][column]") {
+  checks::ColumnInput in = tube(0.9);
+  in.bow = 0.0015;
+  in.bow_basis = "EN 10305-1: 1.5 mm in 1 m";
+  const checks::Finding f = *checks::column(in);
+  const auto line = std::find_if(f.lines.begin(), f.lines.end(), [](const auto& l) {
+    return l.symbols.find("bow a of L/666.7") != std::string::npos;
+  });
+  REQUIRE(line != f.lines.end());
+  CHECK_THAT(line->values[2].si, WithinRel(0.00135, 1e-9));
+  REQUIRE(std::next(line) != f.lines.end());
+  CHECK_THAT(std::next(line)->symbols, Catch::Contains("secant"));
+  CHECK(std::next(line)->values[0].si < line->values[0].si);
+  CHECK(worked::equations_that_hold(f) >= 7);
 }
 
 }  // namespace column_test

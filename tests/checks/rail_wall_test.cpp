@@ -302,4 +302,47 @@ TEST_CASE("the worked lines of the rail wall add up, and the verdict turns at it
   }
 }
 
+TEST_CASE("holes left in the rail come off what carries", "[checks][rail_wall]") {
+  RailSeat seat = cornered();
+  seat.holes_in_walls = 0.020;
+  // 91 - 20 mm of each wall yield at 88.75 kN.
+  CHECK_THAT(1.0 / demand(seat, {.normal = 1.0}), WithinRel(177.5e3, kTight));
+  CHECK_THAT(1.0 / demand(seat, {.pitching = 1.0}), WithinRel(0.058 * 88.75e3, kTight));
+  seat = cornered();
+  seat.holes_in_face = 0.015;
+  // 2 x 0.6 Fy t (L - 15 mm) of each of two plates.
+  CHECK_THAT(1.0 / demand(seat, {.along = 1.0}),
+             WithinRel(2.0 * 2.0 * 0.6 * 250e6 * 0.005 * 0.060, kTight));
+  // n grows by 75 / 60: kn = 1.3 - 0.4 x 0.8 x 1.25 = 0.9.
+  seat.own_stress = 0.8 * seat.yield;
+  CHECK_THAT(1.0 / demand(seat, {.normal = 1.0}), WithinRel(0.9 * 227.5e3, kTight));
+  // Yield lines of open rails: 124 + 2 x 80 - 20 mm up the web's 66 + ... less 20 mm of holes.
+  RailSeat open = opened(1);
+  const double whole = 1.0 / demand(open, {.rolling = 1.0});
+  open.holes_in_walls = 0.020;
+  const double spread = 0.066 + 2.0 * 0.080;
+  CHECK_THAT(1.0 / demand(open, {.rolling = 1.0}),
+             WithinRel(whole * (spread - 0.020) / spread, kTight));
+}
+
+TEST_CASE("holes are decided up to half of what carries, in a flat face under a frame plate alone",
+          "[checks][rail_wall]") {
+  RailSeat seat = cornered();
+  seat.holes_in_face = 0.0374;  // of 75 mm
+  CHECK(checks::seat_method(seat).kind == SeatKind::both_walls);
+  seat.holes_in_face = 0.0376;
+  CHECK(checks::seat_method(seat).kind == SeatKind::none);
+  seat.holes_in_face = 0.0;
+  seat.holes_in_walls = 0.0517;  // of 66 + 37.5 mm
+  CHECK(checks::seat_method(seat).kind == SeatKind::both_walls);
+  seat.holes_in_walls = 0.0518;
+  CHECK_THAT(checks::seat_method(seat).why_not, Contains("more than half"));
+  RailSeat face = flat();
+  face.holes_in_face = 0.010;
+  CHECK_THAT(checks::seat_method(face).why_not, Contains("no yield line"));
+  CHECK(std::isnan(checks::rail_wall({.seat = face, .load = {.normal = 1.0}}).safety_factor));
+  face.frame_plate = 0.006;
+  CHECK(checks::seat_method(face).kind == SeatKind::flat_face);
+}
+
 }  // namespace rail_wall_test

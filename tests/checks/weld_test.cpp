@@ -164,4 +164,68 @@ TEST_CASE("a weld shorter than four legs is noted", "[checks][weld]") {
   CHECK(has_note(checks::weld(in), "four legs"));
 }
 
+TEST_CASE("a weld's strength follows the direction of its load where that is asked for",
+          "[checks][weld]") {
+  // Across the lines kds is 1.5, along them 1: AISC J2.4, from memory.
+  checks::WeldInput in = two_lines(0.0);
+  in.wrench.force = {0, 0, 50e3};
+  in.wrench.at = {0.05, 0.03, 0};
+  const double plain = checks::weld(in).safety_factor;
+  in.directional = true;
+  CHECK_THAT(checks::weld(in).safety_factor, WithinRel(1.5 * plain, 1e-9));
+  CHECK(worked::equations_that_hold(checks::weld(in)) == 10);
+  CHECK(has_note(checks::weld(in), "deform alike"));
+  in.wrench.force = {50e3, 0, 0};
+  CHECK_THAT(checks::weld(in).safety_factor, WithinRel(plain, 1e-9));
+  // Never of grooves, nor where a hollow section ends.
+  in.wrench.force = {0, 0, 50e3};
+  in.skewed = true;
+  CHECK_THAT(checks::weld(in).safety_factor, WithinRel(plain, 1e-9));
+  in.skewed = false;
+  in.group.lines = two_lines(0.0).group.lines;
+  checks::make_grooves(in.group.lines, 0.006 / std::sqrt(2.0));
+  CHECK_THAT(checks::weld(in).safety_factor, WithinRel(plain, 1e-9));
+  // The fusion face gains nothing: 0.60 x 300 MPa x sqrt(2) = 254.6 MPa under 1.5 x 289.6.
+  in = two_lines(0.0);
+  in.wrench.force = {0, 0, 50e3};
+  in.wrench.at = {0.05, 0.03, 0};
+  in.directional = true;
+  in.base_tensile = 300e6;
+  CHECK_THAT(checks::weld(in).safety_factor * 50e3 / (2.0 * 0.1 * 0.006 / std::sqrt(2.0)),
+             WithinRel(0.60 * 300e6 * std::sqrt(2.0), 1e-9));
+}
+
+TEST_CASE("by direction the worst place may lie between the ends of a line", "[checks][weld]") {
+  // Turned and pushed at once, all of it in the plane of the lines: never better than at the places
+  // looked at one by one, never worse than without kds.
+  checks::WeldInput in = two_lines(0.0);
+  in.wrench = {{30e3, 10e3, 0}, {0, 0, 900}, {0.05, 0.03, 0}};
+  const double plain = checks::weld(in).safety_factor;
+  in.directional = true;
+  const double by_direction = checks::weld(in).safety_factor;
+  CHECK(by_direction > plain);
+  CHECK(by_direction < 1.5 * plain);
+}
+
+// EN 1993-1-8 4.5.3.3 and table 4.1, from memory.
+TEST_CASE("by EN a weld hangs on the steel beside it, 4 mm thick or more", "[checks][weld]") {
+  checks::WeldInput in = two_lines(50e3);
+  in.en = true;
+  CHECK_THAT(checks::weld(in).reason, Catch::Contains("not known here"));
+  in.base_tensile = 470e6;
+  in.thinner_part = 0.0039;
+  CHECK_THAT(checks::weld(in).reason, Catch::Contains("under 4 mm"));
+  in.thinner_part = 0.004;
+  const checks::Finding f = checks::weld(in);
+  CHECK_THAT(f.capacity, WithinRel(470e6 / (std::sqrt(3.0) * 0.90), 1e-12));
+  CHECK_THAT(f.source, Catch::Contains("EN 1993-1-8"));
+  CHECK(worked::equations_that_hold(f) == 10);
+  in.required = 1.25;
+  const double limit = f.capacity * 2.0 * 0.1 * 0.006 / std::sqrt(2.0) / 1.25;
+  in.wrench.force.x() = 0.98 * limit;
+  CHECK(checks::weld(in).state == State::within);
+  in.wrench.force.x() = 1.02 * limit;
+  CHECK(checks::weld(in).state == State::over);
+}
+
 }  // namespace weld_test

@@ -210,10 +210,100 @@ TEST_CASE("the junction of an arm is a weld part-way along its lower tube", "[pa
   check_zones(a.pieces[0], {{0.0, 0.075}, {0.5 - 0.035, 0.5}});
   check_zones(a.pieces[1], {{0.0, 0.035}, {0.5 - 0.075, 0.5}});
   check_zones(a.pieces[2], {{0.0, 0.055}, {0.2 - 0.030 - 0.015, 0.2}});
+  // The lower tube goes through: on the side that faces the upper arm, 40 of 60 mm wide.
+  REQUIRE(a.pieces[0].weld_zones[1].on_side);
+  CHECK_THAT(a.pieces[0].weld_zones[1].on_side->half,
+             WithinRel(std::asin(40.0 / 60.0) + 0.5, 1e-9));
+  CHECK_FALSE(a.pieces[2].weld_zones[1].on_side);
+  // With tabs at its two sides, square to the plane of the arm.
+  parts::Design tabs = d;
+  tabs.arm->joins_on = parts::JoinsOn::tabs_on_sides;
+  tabs.arm->join_width = 0.030;
+  tabs.arm->join_length = 0.080;
+  const parts::Piece lower = parts::assemble(tabs, {}).pieces[0];
+  check_zones(lower, {{0.0, 0.075}, {0.5 - 0.055, 0.5}, {0.5 - 0.055, 0.5}});
+  REQUIRE(lower.weld_zones[1].on_side);
+  CHECK_THAT(lower.weld_zones[1].on_side->half, WithinRel(base::kPi / 6.0 + 0.5, 1e-9));
+  CHECK_THAT(std::cos(lower.weld_zones[1].on_side->middle - lower.weld_zones[2].on_side->middle),
+             WithinRel(-1.0, 1e-9));
+  CHECK_THAT(
+      std::cos(lower.weld_zones[1].on_side->middle - a.pieces[0].weld_zones[1].on_side->middle),
+      WithinAbs(0.0, 1e-9));
   // Of the whole tube of 1 m, which buckles as one, the junction is in the middle.
   CHECK_THAT(a.pieces[0].farthest_weld(), WithinAbs(0.5, 1e-9));
   CHECK_THAT(a.pieces[1].farthest_weld(), WithinAbs(0.5, 1e-9));
   CHECK_THAT(a.pieces[2].farthest_weld(), WithinAbs(0.040, 1e-9));
+}
+
+TEST_CASE("the zone of a weld on the side of a tube is an arc of its outside", "[parts]") {
+  const sections::Shape tube = sections::RoundTube{.outside = 0.060, .wall = 0.005};
+  // 30 mm wide on a radius of 30: 30 degrees to each side, and 15 mm along the outside.
+  const auto part = parts::side_of_outline(tube, 0.030, 0.4);
+  REQUIRE(part.has_value());
+  CHECK(part->middle == 0.4);
+  CHECK_THAT(part->half, WithinRel(base::kPi / 6.0 + 0.015 / 0.030, 1e-12));
+  // As wide as the tube, or with a zone that meets itself behind it, or not round: all round.
+  CHECK(parts::side_of_outline(tube, 0.0599, 0.0).has_value());
+  CHECK_FALSE(parts::side_of_outline(tube, 0.060, 0.0).has_value());
+  const sections::Shape thin = sections::RoundTube{.outside = 0.009, .wall = 0.001};
+  CHECK_FALSE(parts::side_of_outline(thin, 0.002, 0.0).has_value());
+  CHECK_FALSE(parts::side_of_outline(sections::FlatBar{.depth = 0.06, .width = 0.01}, 0.01, 0.0));
+}
+
+TEST_CASE("zones on a side stand beside those all round", "[parts]") {
+  const sections::OutlinePart top{1.0, 0.5};
+  const auto zones = parts::weld_zones({{0.0, 0.02}, {0.04, 0.02, top}, {0.5, 0.0}}, 0.015, 1.0);
+  REQUIRE(zones.size() == 3);
+  CHECK_FALSE(zones[0].on_side);
+  CHECK_THAT(zones[0].to, WithinAbs(0.035, 1e-12));
+  REQUIRE(zones[1].on_side);
+  CHECK(*zones[1].on_side == top);
+  CHECK_THAT(zones[1].from, WithinAbs(0.005, 1e-12));
+  parts::Piece piece{.part = "bar", .name = {}, .beams = {}, .material = parts_test::steel()};
+  piece.material.haz_yield = kBeside;
+  piece.center_line = 1.0;
+  piece.weld_zones = zones;
+  CHECK(piece.yield_at(0.03) == kBeside);
+  CHECK(piece.yield_at(0.05) == kAway);
+  CHECK(piece.least_yield_at(0.05) == kBeside);
+  CHECK(piece.least_yield_at(0.08) == kAway);
+  CHECK(piece.parent_holds_beside(0.05));
+}
+
+TEST_CASE("a tab named on a link lies where it is said, and what meets a tube on its side too",
+          "[parts]") {
+  parts::Design d;
+  d.lateral_link = parts_test::level_link();
+  d.lateral_link->stick = weakened(sections::RoundTube{.outside = 0.038, .wall = 0.005});
+  d.lateral_link->bolt_to_weld = 0.020;
+  parts::SideWeld tab;
+  tab.on = "lateral_link";
+  tab.from_start = 0.4;
+  tab.length = 0.04;
+  tab.width = 0.019;
+  tab.toward = {.kind = parts::Toward::Kind::axis, .axis = parts::Axis::x};
+  d.side_welds = {{"tab", tab}};
+  const parts::Piece link = parts::assemble(d, {}).pieces.front();
+  check_zones(link, {{0.0, 0.035}, {0.4 - 0.035, 0.4 + 0.035}, {0.865, 0.9}});
+  REQUIRE(link.weld_zones[1].on_side);
+  CHECK_THAT(link.weld_zones[1].on_side->half, WithinRel(base::kPi / 6.0 + 15.0 / 19.0, 1e-9));
+  // x of the case is square to the level link: its own y axis, or against it.
+  CHECK_THAT(std::abs(std::cos(link.weld_zones[1].on_side->middle)), WithinRel(1.0, 1e-9));
+  d.side_welds[0].value.from_start = 0.95;
+  CHECK_THROWS_WITH(parts::assemble(d, {}), Catch::Contains("side_welds.tab.from_start"));
+  d.side_welds[0].value.from_start = 0.4;
+  d.side_welds[0].value.toward.axis = parts::Axis::y;
+  CHECK_THROWS_WITH(parts::assemble(d, {}), Catch::Contains("across"));
+
+  parts::Design post = post_and_beam(1.0, 0.5);
+  post.points.push_back({"middle", {0.0, 0.0, 0.5}});
+  post.members[0].value.through = {"middle"};
+  post.members[1].value.from = "middle";
+  const std::vector<parts::WeldZone> zones = parts::assemble(post, {}).pieces[0].weld_zones;
+  REQUIRE(zones.size() == 3);
+  REQUIRE(zones[1].on_side);
+  // A beam of 50 mm on a post of 80 mm.
+  CHECK_THAT(zones[1].on_side->half, WithinRel(std::asin(25.0 / 40.0) + 15.0 / 40.0, 1e-9));
 }
 
 TEST_CASE("a weld that reaches farther never makes a place stronger", "[parts]") {

@@ -417,4 +417,19 @@ TEST_CASE("a fishmouth's outline is as long as AWS takes it", "[checks][weld]") 
   verify(source, "K, beta 0.6", "1.030", factor(0.6), within(0.005));
 }
 
+TEST_CASE("a fillet gains with the angle of its load", "[checks][weld]") {
+  const Source source{"ANSI/AISC 360-10, eq. J2-5 (angle of the load to the weld)",
+                      Basis::from_memory};
+  const auto kds = [](double degrees) {
+    const double angle = degrees * base::kDegree;
+    return checks::directional_increase(Eigen::Vector3d::UnitX(),
+                                        {std::cos(angle), 0.0, std::sin(angle)});
+  };
+  verify(source, "0 degrees", "1.000", kds(0.0));
+  verify(source, "30 degrees", "1.177", kds(30.0));
+  verify(source, "45 degrees", "1.297", kds(45.0));
+  verify(source, "60 degrees", "1.403", kds(60.0));
+  verify(source, "90 degrees", "1.500", kds(90.0));
+}
+
 }  // namespace aisc_specification_test

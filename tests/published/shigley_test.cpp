@@ -6,6 +6,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "checks/bolt_group.hpp"
 #include "checks/column_strength.hpp"
 #include "checks/weld.hpp"
 #include "sections/area_props.hpp"
@@ -229,6 +230,21 @@ TEST_CASE("threads have the stress areas of Shigley's table", "[sections][bolt]"
   verify(source, "At, 1/2-20", "0.1599 in2", area("1/2-20"), within(5e-4));
   verify(source, "At, 5/8-18", "0.256 in2", area("5/8-18"));
   verify(source, "At, 3/4-16", "0.373 in2", area("3/4-16"));
+}
+
+TEST_CASE("four bolts of Shigley beside their load carry 21.0 and 14.8 kN",
+          "[checks][bolt_group]") {
+  const Source source{
+      "Shigley, Mechanical Engineering Design, 9th ed., example 8-7 (16 kN, 425 mm from four M16)",
+      Basis::read};
+  const checks::BoltGroup group{
+      .at = {{0.075, 0.060, 0}, {0.075, -0.060, 0}, {-0.075, -0.060, 0}, {-0.075, 0.060, 0}},
+      .along = Vector3d::UnitZ()};
+  const auto shares = checks::bolt_shares(
+      group, {.force = {0, -16e3, 0}, .moment = Vector3d::Zero(), .at = {0.425, 0, 0}});
+  verify(source, "bolts nearer to the load", "21.0 kN", shares[0].shear / 1e3);
+  verify(source, "bolts farther from it", "14.8 kN", shares[2].shear / 1e3);
+  verify(source, "shear of the shank", "146 MPa", shares[1].shear / 144.0);
 }
 
 }  // namespace shigley_test

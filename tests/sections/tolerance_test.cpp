@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+#include "sections/straightness.hpp"
+
 namespace tolerance_test {
 using Catch::Contains;
 using Catch::WithinAbs;
@@ -103,6 +105,20 @@ TEST_CASE("minimum sizes of everything in the tables can exist", "[sections][tol
       CHECK_NOTHROW(require_valid(least(RoundBar{outside * in}, steel.id.c_str()).shape));
     }
   }
+}
+
+// ASTM A513, A500, A108, A29 and EN 10305-1, all from memory.
+TEST_CASE("bars and tubes are as straight as their standard asks", "[sections][tolerance]") {
+  const auto share = [](const char* steel) {
+    return sections::straightness(find_material(steel).value()).share;
+  };
+  CHECK_THAT(share("DOM"), WithinAbs(0.030 / 36.0, 1e-12));
+  CHECK_THAT(share("A500C_rect"), WithinAbs(1.0 / 480.0, 1e-12));
+  CHECK_THAT(share("1018_CD"), WithinAbs(1.0 / 960.0, 1e-12));
+  CHECK_THAT(share("1018_HR"), WithinAbs(1.0 / 240.0, 1e-12));
+  CHECK_THAT(share("E355"), WithinAbs(0.0015, 1e-12));
+  CHECK_THAT(share("S355H"), WithinAbs(0.001, 1e-12));
+  CHECK_THAT(sections::straightness(find_material("S355H").value()).basis, Contains("L/1000"));
 }
 
 }  // namespace tolerance_test

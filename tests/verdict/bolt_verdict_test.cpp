@@ -137,6 +137,42 @@ TEST_CASE("the plates are over once the bolt bears too hard on them as on an eye
                .tolerance = 2e-3});
 }
 
+TEST_CASE("a group of bolts beside the bar it holds is over once the worst of them is",
+          "[verdict]") {
+  // A bar pushed along y; its two bolts along x, 40 mm over it and 80 mm apart along it. Statics by
+  // hand: F / 2 along it, and across it the moment 40 mm F on an arm of 80 mm. AISC 360-22 J3.7,
+  // from memory: 0.450 Fu A; SAE J429 grade 8: 150 ksi (read); a fine thread,
+  // whose stress area is over 0.75 of the shank's.
+  const double one = 0.450 * 150.0 * hand::kKsi * circle(0.625 * kInch);
+  const double per_force = std::hypot(0.5, 0.040 / 0.080);
+  const double limit = one / per_force / kRequired;
+  const auto text = [](double push, const std::string& more) {
+    return fmt::format(
+        "title: bolted bar\n"
+        "points: {{start: [0, 0, 0 m], end: [0, 0.4, 0 m], near: [0, -40, 40 mm],\n"
+        "  far: [0, 40, 40 mm]}}\n"
+        "members:\n"
+        "  bar: {{from: start, to: end, section: 60 x 15 mm flat bar S355}}\n"
+        "supports: {{start: {{at: start}}}}\n"
+        "bolt_groups:\n"
+        "  splice: {{holds: bar, end: start, at: [near, far], along: x,\n"
+        "    bolt: \"5/8 in fine grade 8, single shear\"{}}}\n"
+        "forces: {{push: {{at: end, force_y: {} N}}}}\n",
+        more, push);
+  };
+  check_flips({.case_text = [&](double u) { return text(u * limit, ""); },
+               .part = "bar",
+               .check = "bolt group"});
+  // Bearing at 2.4 d t Fu, S355 3 mm: 470 MPa (EN 10025-2, 3 to 100 mm, read).
+  const double bears = 2.4 * 0.625 * kInch * 0.003 * 470.0e6 / per_force / kRequired;
+  REQUIRE(bears < 0.9 * limit);
+  check_flips(
+      {.case_text =
+           [&](double u) { return text(u * bears, ", plates: 1 of 3 mm S355, edge: 60 mm"); },
+       .part = "bar",
+       .check = "bolt hole"});
+}
+
 TEST_CASE("bolts that are not given are named as not checked", "[verdict]") {
   const auto says = [](const studies::Answer& answer) {
     return std::any_of(answer.not_checked.begin(), answer.not_checked.end(),

@@ -74,6 +74,21 @@ TEST_CASE("a rail's walls are over once the corners under a bracket yield", "[ve
       checks::State::within);
 }
 
+TEST_CASE("holes left in a rail's walls bring it over sooner", "[verdict]") {
+  // As above, 20 mm of holes off the 74 mm of each wall that carry.
+  const double wall = 0.005;
+  const double corner = kA36 * wall * (2.0 * (5.0 * wall + 0.012) - 0.020);
+  const double limit =
+      1.0 / std::hypot(kDrop / (0.100 - wall) / corner, shear_share(wall, 0.100)) / 1.5;
+  check_flips({.case_text =
+                   [&](double u) {
+                     return case_text("boxed, 100 x 150 x 5 mm\n  holes_in_side: 20 mm", "bottom",
+                                      0.100, push(u * limit));
+                   },
+               .part = "bracket",
+               .check = "rail wall"});
+}
+
 TEST_CASE("plates within one face of a box are over once the face yields", "[verdict]") {
   // EN 1993-1-8 table 7.14 for the two plates as a block, 74 mm along, 80 of 160 mm across.
   const double t = 0.008;

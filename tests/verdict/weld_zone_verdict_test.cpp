@@ -110,6 +110,37 @@ TEST_CASE("the same tube pulled along is judged by its weld zones", "[verdict]")
   CHECK(f.lines.back().values.at(0).si == Approx(kDomAway).epsilon(1e-4));
 }
 
+TEST_CASE("a tab on the side of a tube weakens that side alone", "[verdict]") {
+  const double length = 1.2;
+  const double radius = 0.75 * 0.0254;
+  const double width = 0.010;
+  const double half = std::asin(0.5 * width / radius) + 0.015 / radius;
+  const double at_middle = 4.0 * kTube.modulus / length / kYieldFactor;
+  const auto limit_of = [&](const std::string& toward, double limit) {
+    return verdict_tests::Limit{
+        .case_text =
+            [=](double u) {
+              return simple_beam("1-1/2 x 0.120 in DOM", length, in_the_middle(length, u * limit)) +
+                     "side_welds:\n  tab: {on: beam, from_start: 600 mm, length: 20 mm, width: 10 "
+                     "mm, toward: " +
+                     toward + "}\n";
+            },
+        .part = "beam",
+        .check = "yield"};
+  };
+  // On top, where the moment presses most: as weak as a ring. Beside, about the neutral axis: the
+  // zone's edge, sin(half) of the outer fiber's stress; the parent's outer fiber is farther off.
+  REQUIRE(std::sin(half) / kDomBeside > 1.0 / kDomAway);
+  check_flips(limit_of("z", at_middle * kDomBeside));
+  check_flips(limit_of("x", at_middle * kDomBeside / std::sin(half)));
+  const checks::Finding f =
+      finding(judged(limit_of("x", at_middle * kDomBeside / std::sin(half)).case_text(0.98)),
+              "beam", "yield");
+  CHECK(std::any_of(f.notes.begin(), f.notes.end(), [](const std::string& note) {
+    return note.find("on one side of it") != std::string::npos;
+  }));
+}
+
 TEST_CASE("a bar is judged at the inner edge of its weld zone when that is worst", "[verdict]") {
   // The zone of a 30 mm bar is 60 mm long: there M is 60 / 90 of the middle's, and 32 of 54 ksi
   // are left.

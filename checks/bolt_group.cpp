@@ -1,0 +1,184 @@
+#include "checks/bolt_group.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include <Eigen/Eigenvalues>
+#include <Eigen/Geometry>
+#include <fmt/format.h>
+
+#include "base/invariant.hpp"
+#include "checks/value.hpp"
+
+namespace checks {
+namespace {
+
+using Eigen::Matrix3d;
+using Eigen::Vector3d;
+
+constexpr double kOnOneLine = 1e-8;
+constexpr double kNothing = 1e-9;
+
+/// A group about its centroid, with z along its bolts.
+struct TurnedGroup {
+  Vector3d centroid = Vector3d::Zero();
+  Matrix3d axes = Matrix3d::Identity();  // columns: two principal ones across the bolts, theirs
+  std::vector<Vector3d> at;              // from the centroid, in those axes
+  double sum_x2 = 0.0;
+  double sum_y2 = 0.0;
+  double reach = 0.0;
+};
+
+TurnedGroup turned_group(const BoltGroup& group) {
+  TurnedGroup t;
+  for (const Vector3d& at : group.at) t.centroid += at / static_cast<double>(group.at.size());
+  const Vector3d e1 = group.along.unitOrthogonal();
+  const Vector3d e2 = group.along.cross(e1);
+  double xx = 0.0;
+  double yy = 0.0;
+  double xy = 0.0;
+  for (const Vector3d& at : group.at) {
+    const double x = (at - t.centroid).dot(e1);
+    const double y = (at - t.centroid).dot(e2);
+    xx += x * x;
+    yy += y * y;
+    xy += x * y;
+  }
+  const double turn = 0.5 * std::atan2(2.0 * xy, xx - yy);
+  t.axes.col(0) = std::cos(turn) * e1 + std::sin(turn) * e2;
+  t.axes.col(1) = group.along.cross(t.axes.col(0));
+  t.axes.col(2) = group.along;
+  for (const Vector3d& at : group.at) {
+    const Vector3d r = t.axes.transpose() * (at - t.centroid);
+    t.at.push_back(r);
+    t.sum_x2 += r.x() * r.x();
+    t.sum_y2 += r.y() * r.y();
+    t.reach = std::max(t.reach, r.head<2>().norm());
+  }
+  return t;
+}
+
+/// The force and the moment about the centroid, in the axes of the group.
+Wrench at_centroid(const TurnedGroup& t, const Wrench& w) {
+  return {.force = t.axes.transpose() * w.force,
+          .moment = t.axes.transpose() * (w.moment + (w.at - t.centroid).cross(w.force)),
+          .at = Vector3d::Zero()};
+}
+
+std::vector<BoltShare> shares_of(const TurnedGroup& t, const Wrench& w) {
+  const double n = static_cast<double>(t.at.size());
+  const double flat = kOnOneLine * (t.sum_x2 + t.sum_y2);
+  // A moment beside which the force on an arm as long as the group is small counts as none.
+  const double none = kNothing * (w.moment.norm() + t.reach * w.force.norm());
+  const double polar = t.sum_x2 + t.sum_y2;
+  const auto cannot = [&](double moment, double sum) {
+    return !(sum > flat) && std::abs(moment) > none;
+  };
+  if (cannot(w.moment.x(), t.sum_y2) || cannot(w.moment.y(), t.sum_x2) ||
+      cannot(w.moment.z(), polar)) {
+    return {};
+  }
+  const auto per = [&](double moment, double sum) { return sum > flat ? moment / sum : 0.0; };
+  const double turn = per(w.moment.z(), polar);
+  std::vector<BoltShare> shares;
+  for (const Vector3d& r : t.at) {
+    const double x = w.force.x() / n - turn * r.y();
+    const double y = w.force.y() / n + turn * r.x();
+    const double pull =
+        w.force.z() / n + per(w.moment.x(), t.sum_y2) * r.y() - per(w.moment.y(), t.sum_x2) * r.x();
+    shares.push_back({std::hypot(x, y), std::abs(pull)});
+  }
+  return shares;
+}
+
+WorkedLine three(std::string symbols, const Vector3d& v, Measure measure) {
+  return {std::move(symbols),
+          "({0}, {1}, {2})",
+          {{v.x(), measure}, {v.y(), measure}, {v.z(), measure}}};
+}
+
+void add_share_lines(Finding& f, const TurnedGroup& t, const Wrench& w, std::size_t worst,
+                     const BoltShare& share) {
+  const double n = static_cast<double>(t.at.size());
+  const Vector3d& r = t.at[worst];
+  f.lines.push_back(three("centroid of the bolts", t.centroid, Measure::length));
+  f.lines.push_back(
+      three("F on the group, 1 and 2 across the bolts, 3 along them", w.force, Measure::force));
+  f.lines.push_back(three("M about the centroid, same axes", w.moment, Measure::moment));
+  f.lines.push_back({fmt::format("bolt {}, the worst: r_1, r_2 from the centroid", worst + 1),
+                     "({0}, {1})",
+                     {length(r.x()), length(r.y())}});
+  const Value sum{t.sum_x2 + t.sum_y2, Measure::area};
+  if (sum.si > 0.0) {
+    f.lines.push_back({"sum r^2 over the bolts", "{0}", {sum}});
+    f.lines.push_back(
+        {"V = sqrt((F_1 / n - M_3 r_2 / sum r^2)^2 + (F_2 / n + M_3 r_1 / sum r^2)^2)",
+         "sqrt((({0}) / {1} - ({2}) * ({3}) / {4})^2 + (({5}) / {1} + ({2}) * ({6}) / {4})^2) = "
+         "{7}",
+         {force(w.force.x()), ratio(n), moment(w.moment.z()), length(r.y()), sum,
+          force(w.force.y()), length(r.x()), force(share.shear)}});
+  } else {
+    f.lines.push_back({"V = sqrt(F_1^2 + F_2^2) / n",
+                       "sqrt(({0})^2 + ({1})^2) / {2} = {3}",
+                       {force(w.force.x()), force(w.force.y()), ratio(n), force(share.shear)}});
+  }
+  f.lines.push_back({"T = |F_3 / n + M_1 r_2 / sum r_2^2 - M_2 r_1 / sum r_1^2|, pull or push",
+                     "{0}",
+                     {force(share.tension)}});
+}
+
+}  // namespace
+
+std::vector<BoltShare> bolt_shares(const BoltGroup& group, const Wrench& wrench) {
+  INVARIANT(!group.at.empty());
+  const TurnedGroup t = turned_group(group);
+  return shares_of(t, at_centroid(t, wrench));
+}
+
+Finding bolt_group(const BoltGroupInput& in) {
+  INVARIANT(!in.group.at.empty());
+  const TurnedGroup t = turned_group(in.group);
+  const Wrench w = at_centroid(t, in.wrench);
+  const std::vector<BoltShare> shares = shares_of(t, w);
+  if (shares.empty()) {
+    Finding f{.check = "bolt group", .measure = Measure::ratio};
+    f.required = in.required;
+    f.capacity = 1.0;
+    f.source = "AISC Manual, part 7, elastic method, from memory";
+    leave_undecided(f,
+                    "its bolts lie on one line, and a moment turns about it: they cannot hold it; "
+                    "give a bolt beside that line");
+    return f;
+  }
+  Finding worst;
+  std::size_t which = 0;
+  for (std::size_t i = 0; i < shares.size(); ++i) {
+    BoltInput one = in.bolt;
+    one.shear = shares[i].shear;
+    one.tension = shares[i].tension;
+    one.required = in.required;
+    one.safety_factor = in.safety_factor;
+    Finding f = bolt_shear(one);
+    if (i > 0 && !(f.demand > worst.demand)) continue;
+    worst = std::move(f);
+    which = i;
+  }
+  worst.check = "bolt group";
+  worst.source =
+      "shares by the elastic method: AISC Manual, part 7, from memory, and Shigley, Mechanical "
+      "Engineering Design, 9th ed., example 8-7, read; each bolt: " +
+      worst.source;
+  const std::vector<WorkedLine> of_bolt = std::move(worst.lines);
+  worst.lines.clear();
+  add_share_lines(worst, t, w, which, shares[which]);
+  worst.lines.insert(worst.lines.end(), of_bolt.begin(), of_bolt.end());
+  worst.notes.emplace_back(
+      "equal bolts between stiff parts, pull about their centroid as when they are drawn tight; "
+      "prying of thin parts is not in it. A push along a bolt counts as a pull: which side the "
+      "part "
+      "lies on is not asked");
+  return worst;
+}
+
+}  // namespace checks
