@@ -110,6 +110,8 @@ struct PieceStress {
   double along = 0.0;              ///< the piece's center line  [m]
   double strength = base::kUnset;  ///< yield strength there  [Pa]
   sections::Resultants resultants;
+  double st_venant = 0.0;  ///< of a channel that warps: what of the torque twists its walls  [N m]
+  double bimoment = 0.0;   ///< of such a channel  [N m^2]
 
   /// Stress over strength.
   [[nodiscard]] double utilized() const { return von_mises / strength; }
