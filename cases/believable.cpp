@@ -1,5 +1,6 @@
 #include "cases/believable.hpp"
 
+#include <cmath>
 #include <variant>
 
 #include <fmt/format.h>
@@ -38,6 +39,19 @@ class Bounds {
     }
   }
 
+  /// A hub stands lower than half of its tire, and not on the rim.
+  void hub_under_tire(const parts::VehicleEntry& v) {
+    constexpr double kLeast = 0.75;
+    const double half = 0.5 * v.tire;
+    if (!(v.hub_height > half) && !(v.hub_height < kLeast * half)) return;
+    const auto text = [&](double si) { return shown_quantity(si, Dimension::length, inches_); };
+    problems_.emplace_back(
+        "vehicle.hub_height",
+        fmt::format("{} does not go with a tire of {}: from {} to {}, half of the tire, loaded; is "
+                    "one of them a radius or a diameter?",
+                    text(v.hub_height), text(v.tire), text(kLeast * half), text(half)));
+  }
+
   [[nodiscard]] std::vector<base::InputError> take() { return std::move(problems_); }
 
  private:
@@ -53,7 +67,10 @@ void add_vehicle(Bounds& out, const parts::VehicleEntry& v) {
   force("vehicle.axle_weight", v.axle_weight, 400.0, 25000.0);
   force("vehicle.total_weight", v.total_weight, 400.0, 120000.0);
   force("vehicle.unsprung_weight", v.unsprung_weight, 30.0, 8000.0);
-  out.length("vehicle.hub_height", v.hub_height, 0.120, 1.500);
+  out.length("vehicle.tire", v.tire, 0.350, 1.800);
+  out.length("vehicle.hub_height", v.hub_height, 0.120, 0.900);
+  out.length("vehicle.track", v.track, 0.700, 3.000);
+  out.hub_under_tire(v);
   out.length("vehicle.mass_center_height", v.mass_center_height, 0.250, 2.500);
   out.length("vehicle.wheelbase", v.wheelbase, 1.200, 8.000);
   out.between("vehicle.engine_torque", v.engine_torque, 10.0, 6000.0, Dimension::moment);
@@ -79,6 +96,9 @@ void add_axle(Bounds& out, const parts::Axle& axle) {
   out.length("axle.seat_height", axle.seat_height, 0.050, 2.000);
   out.length("axle.bump_travel", axle.bump_travel, 0.0, 0.800);
   out.length("axle.stop_spacer", axle.stop_spacer, 0.0, 0.500);
+  out.length("axle.damper_bump_travel", axle.damper_bump_travel, 0.005, 1.000);
+  out.length("axle.coil_bump_travel", axle.coil_bump_travel, 0.005, 1.000);
+  out.length("axle.joint_bump_travel", axle.joint_bump_travel, 0.005, 1.000);
 }
 
 void add_limit_strap(Bounds& out, const parts::LimitStrap& strap) {

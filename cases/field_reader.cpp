@@ -41,7 +41,7 @@ bool FieldReader::assumes(const FieldInfo& info) const {
 }
 
 bool FieldReader::unsets(const FieldInfo& info, std::string_view found) const {
-  return mode_ == Mode::patch && info.presence == Presence::optional && same_words(found, "none");
+  return info.presence == Presence::optional && same_words(found, "none");
 }
 
 const Entry* FieldReader::take(const FieldInfo& info, const std::string& example) {
@@ -99,11 +99,30 @@ void FieldReader::quantity(const FieldInfo& info, double& value, const parts::Qu
       throw InputError("", fmt::format("`not sure` does not do here; {} is needed, e.g. {}",
                                        dimension_name(limits.dimension), example));
     }
+    if (const auto tire = read_tire_size(found)) {
+      take_tire(info, found, *tire, value);
+      return;
+    }
     const Measured measured = read_quantity(found, limits.dimension);
     require_within(measured.si, found, limits, inches);
     context_.note_weight(measured.weight_unit);
     value = measured.si;
   });
+}
+
+void FieldReader::take_tire(const FieldInfo& info, const std::string& found, const TireSize& tire,
+                            double& value) {
+  if (info.key != "tire") {
+    throw InputError("", fmt::format("{} is a tire's size; it goes with `vehicle.tire`, and here a "
+                                     "number with its unit is needed",
+                                     quoted(found)));
+  }
+  value = tire.outside;
+  context_.assume(path_of(info.key),
+                  shown_quantity(value, parts::Dimension::length, context_.design.inches),
+                  fmt::format("{}: {}, new and not loaded (from memory: ISO 4000-1); the loaded "
+                              "radius from it is an estimate, measure `hub_height`",
+                              squeeze(found), tire.words));
 }
 
 void FieldReader::vector(const FieldInfo& info, std::array<double, 3>& value,

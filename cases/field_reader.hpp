@@ -9,6 +9,7 @@
 #include "cases/phrase.hpp"
 #include "cases/quantity.hpp"
 #include "cases/reading_context.hpp"
+#include "cases/tire_size.hpp"
 #include "cases/words.hpp"
 #include "parts/field.hpp"
 
@@ -20,7 +21,7 @@ class FieldReader {
  public:
   enum class Mode {
     whole,  ///< a part of a case file: missing keys are problems or assumptions
-    patch,  ///< only the keys that are given change anything; `none` unsets what may be left out
+    patch,  ///< only the keys that are given change anything
   };
 
   FieldReader(ReadingContext& context, const Value& mapping, const Place& place, std::string path,
@@ -35,6 +36,8 @@ class FieldReader {
   void points(const parts::FieldInfo& info, std::vector<std::string>& value);
   void outline(const parts::FieldInfo& info, std::vector<std::array<double, 2>>& value);
   /// One length, or a list of them.
+  void take_tire(const parts::FieldInfo& info, const std::string& found, const TireSize& tire,
+                 double& value);
   void lengths(const parts::FieldInfo& info, std::vector<double>& value);
 
   template <class T>
@@ -47,6 +50,7 @@ class FieldReader {
       return;
     }
     read_scalar(*entry, info, [&](const std::string& found) {
+      if (mode_ == Mode::whole && unsets(info, found)) return;
       Phrase<T> phrase = read_phrase<T>(found, context_.design);
       keep_axis(found, value, phrase.value);
       value = std::move(phrase.value);
@@ -89,6 +93,7 @@ class FieldReader {
   /// The entry of a field, if it is there and has a value; a missing required one is a problem.
   const Entry* take(const parts::FieldInfo& info, const std::string& example);
   [[nodiscard]] bool assumes(const parts::FieldInfo& info) const;
+  /// `none`, where the key may be left out.
   [[nodiscard]] bool unsets(const parts::FieldInfo& info, std::string_view found) const;
   [[nodiscard]] std::string path_of(std::string_view key) const;
   [[noreturn]] static void refuse_word(const std::string& found,

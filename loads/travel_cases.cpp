@@ -1,14 +1,21 @@
 #include <cmath>
+#include <string>
 
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "base/units.hpp"
 #include "loads/case_builder.hpp"
 #include "loads/strap_catch.hpp"
 #include "loads/travel_energy.hpp"
 
 namespace loads {
 namespace {
+
+std::string speed_words(const Vehicle& v, double speed) {
+  return v.inches ? fmt::format("{:.2f} ft/s", speed / (12.0 * base::kInch))
+                  : fmt::format("{:.2f} m/s", speed);
+}
 
 double coil_push(double at_ride, double rate, double travel) {
   return std::fmax(0.0, at_ride - 2.0 * rate * travel);
@@ -62,7 +69,7 @@ std::vector<LoadCase> strap_catch(const Vehicle& v) {
                {"they stretch", caught.shared / (2.0 * caught.rate), Figure::Kind::length},
                {"one strap that takes all", caught.alone, Figure::Kind::force},
                {"it stretches", caught.alone / caught.rate, Figure::Kind::length}};
-  c.basis = fmt::format("axle at {:.2f} m/s; {}", caught.speed, c.basis);
+  c.basis = fmt::format("axle at {}; {}", speed_words(v, caught.speed), c.basis);
   return {c};
 }
 
@@ -79,8 +86,10 @@ std::vector<LoadCase> bump_stop_slammed(const Vehicle& v) {
   const double fz = (v.off_road ? 4.0 : 3.0) * weight + blow;
   c.pushes = {{Role::left_contact, {0.0, 0.0, fz}}, {Role::right_contact, {0.0, 0.0, fz}}};
   c.figures = {{"each stop, on top of the springs", blow, Figure::Kind::force}};
-  c.basis = fmt::format("{:.2f} m/s, {:.0f} mm of crush, energy {:.2f} x force x crush; {}", speed,
-                        1000.0 * crush, v.stop_fill, c.basis);
+  c.basis = fmt::format("{}, {} of crush, energy {:.2f} x force x crush; {}", speed_words(v, speed),
+                        v.inches ? fmt::format("{:.3g} in", crush / base::kInch)
+                                 : fmt::format("{:.0f} mm", crush / base::kMillimeter),
+                        v.stop_fill, c.basis);
   return {c};
 }
 

@@ -45,6 +45,7 @@ struct Vehicle {
   double steering_arm = base::kUnset;    ///< kingpin to tie rod ball  [m]
   double gear_torque = base::kUnset;     ///< steering gear at its relief, at the pitman shaft [N m]
   double pitman_arm = base::kUnset;      ///< shaft to drag link ball  [m]
+  bool inches = false;                   ///< units of what is said in words
   bool operator==(const Vehicle&) const = default;
 };
 

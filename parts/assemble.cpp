@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
@@ -14,10 +16,11 @@ void say_of_the_frame(Assembly& out, const Design& design) {
       "at `held_at`",
       design.frame->held == RailHold::pinned ? "in place, free to turn,"
                                              : "in place and direction"));
-  if (!design.bracket->rail.boxed || sections::is_open(design.frame->cross_member.shape)) {
+  const auto warps = [](const Piece& piece) { return piece.warping.has_value(); };
+  if (std::any_of(out.pieces.begin(), out.pieces.end(), warps)) {
     out.assumed.push_back(
-        "the stresses of open rails and cross members, which warp, are not checked; open cross "
-        "members twist by St. Venant alone");
+        "rails and cross members that are channels warp as they twist: solved and judged with "
+        "warping free, and held, where cross members or rails hold their twist");
   }
   if (design.arm && out.frame && out.frame->arm_joints.empty()) {
     out.assumed.push_back(
@@ -49,12 +52,16 @@ void say_what_is_taken_for_granted(Assembly& out, const Design& design) {
               "up "
               "to the middle of its shaft, and its shaft does not turn; how it is clamped to the "
               "shaft and the taper socket of its ball are not in the model"
-            : "the pitman arm's ball does not move");
+            : "the pitman arm's ball does not move against the steering gear");
+    out.assumed.push_back(out.frame && out.frame->gear
+                              ? "the steering gear rides on its rail, rigid up to its middle line"
+                              : "what the steering gear is bolted to does not move");
   }
   for (const Piece& piece : out.pieces) {
     const std::string name =
         piece.name.empty() ? piece.part : fmt::format("{}, {}", piece.part, piece.name);
-    if (!piece.beams.empty() && sections::is_open(piece.beams.front().at_a)) {
+    const bool open = !piece.beams.empty() && sections::is_open(piece.beams.front().at_a);
+    if (open && !piece.warping) {
       out.assumed.push_back(fmt::format(
           "{}: an open section, whose warping is left out: under torque it is too soft here, and "
           "the stress of warping held at its ends is missing",

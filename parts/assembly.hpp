@@ -43,6 +43,13 @@ struct SideForce {
   double spacing = base::kUnset;  ///< of two plates, middle to middle  [m]
 };
 
+/// A channel that warps as it twists, its twist held at some places.
+struct Warping {
+  double length = base::kUnset;       ///< sqrt(E Cw / (G J))  [m]
+  bool held = false;                  ///< its warping too is held there; else it is free
+  std::vector<double> twist_held_at;  ///< along its center line, start to end  [m]
+};
+
 /// A run of beams of one bar, tube or plate, between two joints or junctions.
 struct Piece {
   std::string part;  ///< what a row of the answer is about: "lateral_link", "arm, left"
@@ -65,6 +72,7 @@ struct Piece {
   double mass = base::kUnset;                ///< [kg]
   std::vector<std::string> notes = {};       ///< what its yield check says besides: bends, taper
   std::optional<SideForce> side_force = {};  ///< on the plates of a bracket
+  std::optional<Warping> warping = {};       ///< of a rail or cross member that is a channel
 
   /// Yield strength at a place along its center line; a zone's edge belongs to the zone. Zones on
   /// one side of it are not looked at.  [Pa]
@@ -259,6 +267,7 @@ struct FrameNodes {
   fea::NodeId rail;                     ///< of the bracket's rail, over its bolt
   fea::NodeId opposite_rail;            ///< across from it
   std::vector<fea::NodeId> arm_joints;  ///< of the cross member that carries them
+  std::optional<fea::NodeId> gear;      ///< of the rail that the steering gear is bolted to
 };
 
 struct Assembly {

@@ -27,20 +27,23 @@ struct Housing {
 /// arms. Its center is midway between the wheels at
 /// hub height, over the origin of the case's axes.
 struct Axle {
-  double coil_spacing = base::kUnset;   ///< coil center to coil center  [m]
-  double coil_rate = base::kUnset;      ///< one coil  [N/m]
-  double seat_height = base::kUnset;    ///< ground to the coil's lower seat; unset = hub  [m]
-  double bump_travel = base::kUnset;    ///< ride height to the bump stop; unset = unknown  [m]
-  double stop_rate = base::kUnset;      ///< of one bump stop  [N/m]
-  double stop_spacer = base::kUnset;    ///< under each bump stop; unset = none  [m]
-  double coil_preload = base::kUnset;   ///< one coil at ride height; unset = from weights  [N]
-  double seat_rating = base::kUnset;    ///< of one coil seat, from its maker  [N]
-  double seat_diameter = base::kUnset;  ///< of the weld around a coil seat  [m]
-  double seat_weld = base::kUnset;      ///< leg of its fillet  [m]
-  double stop_rating = base::kUnset;    ///< of one bump stop, from its maker  [N]
-  double pad_diameter = base::kUnset;   ///< of the weld around a bump stop's pad  [m]
-  double pad_weld = base::kUnset;       ///< leg of its fillet  [m]
-  Housing housing;                      ///< from arm to arm; unset = rigid
+  double coil_spacing = base::kUnset;        ///< coil center to coil center  [m]
+  double coil_rate = base::kUnset;           ///< one coil  [N/m]
+  double seat_height = base::kUnset;         ///< ground to the coil's lower seat; unset = hub  [m]
+  double bump_travel = base::kUnset;         ///< ride height to the bump stop; unset = unknown  [m]
+  double stop_rate = base::kUnset;           ///< of one bump stop  [N/m]
+  double stop_spacer = base::kUnset;         ///< under each bump stop; unset = none  [m]
+  double damper_bump_travel = base::kUnset;  ///< ride height to dampers at their shortest  [m]
+  double coil_bump_travel = base::kUnset;    ///< ride height to a coil whose turns touch  [m]
+  double joint_bump_travel = base::kUnset;   ///< ride height to a joint at its angle's end  [m]
+  double coil_preload = base::kUnset;        ///< one coil at ride height; unset = from weights  [N]
+  double seat_rating = base::kUnset;         ///< of one coil seat, from its maker  [N]
+  double seat_diameter = base::kUnset;       ///< of the weld around a coil seat  [m]
+  double seat_weld = base::kUnset;           ///< leg of its fillet  [m]
+  double stop_rating = base::kUnset;         ///< of one bump stop, from its maker  [N]
+  double pad_diameter = base::kUnset;        ///< of the weld around a bump stop's pad  [m]
+  double pad_weld = base::kUnset;            ///< leg of its fillet  [m]
+  Housing housing;                           ///< from arm to arm; unset = rigid
   bool operator==(const Axle&) const = default;
 };
 
@@ -64,6 +67,15 @@ void fields(Visitor& v, Axle& axle) {
              positive(stiffness));
   v.quantity({"stop_spacer", optional, "spacer under each bump stop, taken off its travel", "none"},
              axle.stop_spacer, positive(length));
+  v.quantity({"damper_bump_travel", optional,
+              "upward travel until the dampers are at their shortest", "not compared"},
+             axle.damper_bump_travel, positive(length));
+  v.quantity(
+      {"coil_bump_travel", optional, "upward travel until a coil's turns touch", "not compared"},
+      axle.coil_bump_travel, positive(length));
+  v.quantity({"joint_bump_travel", optional,
+              "upward travel until a joint is at the end of its angle", "not compared"},
+             axle.joint_bump_travel, positive(length));
   v.quantity({"coil_preload", optional, "what one coil carries at ride height",
               "half of `axle_weight` less `unsprung_weight`"},
              axle.coil_preload, positive(force));

@@ -38,6 +38,7 @@ std::array<double, 3> point_of(const Design& design, const std::string& name) {
 
 loads::Vehicle vehicle_of(const Design& design) {
   loads::Vehicle vehicle = to_vehicle(*design.vehicle);
+  vehicle.inches = design.inches;
   if (design.axle) {
     vehicle.coil_rate = design.axle->coil_rate;
     if (std::isnan(vehicle.unsprung_weight) && !std::isnan(design.axle->coil_preload)) {

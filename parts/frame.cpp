@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "checks/bending_strength.hpp"
 #include "parts/builder.hpp"
 #include "parts/rail_root.hpp"
 
@@ -55,6 +56,34 @@ double warping_share(const Design& design, const std::vector<CrossMember>& all, 
   return open_rail_root(between, held) / by_saint_venant;
 }
 
+/// sqrt(E Cw / (G J)) of a channel.  [m]
+double warping_length(const sections::Channel& channel, const sections::Material& steel) {
+  const double torsion =
+      steel.shear_modulus() * sections::area_props(channel, steel.poisson).torsion;
+  return std::sqrt(steel.elastic * checks::channel_warping(channel) / torsion);
+}
+
+/// Over St. Venant's alone: how stiffly a channel twists between ends that hold its warping.
+double held_ends_share(const sections::Channel& channel, const sections::Material& steel,
+                       double length) {
+  const double p = 0.5 * length / warping_length(channel, steel);
+  return 1.0 / (1.0 - std::tanh(p) / p);
+}
+
+/// The middle of what bolts the steering gear to a rail; its pitman arm's ball where that is not
+/// known. The design has steering.
+fea::Vector3 middle_of_gear(const Builder& builder) {
+  const Steering& steering = *builder.design().steering;
+  if (steering.gear_bolts_at.empty()) {
+    return builder.point(steering.pitman_ball, "steering.pitman_ball");
+  }
+  fea::Vector3 sum = fea::Vector3::Zero();
+  for (const std::string& name : steering.gear_bolts_at) {
+    sum += builder.point(name, "steering.gear_bolts_at");
+  }
+  return sum / static_cast<double>(steering.gear_bolts_at.size());
+}
+
 class FrameBuilder {
  public:
   FrameBuilder(Builder& builder, FramePlace place)
@@ -69,12 +98,14 @@ class FrameBuilder {
       cross_members_.push_back({at, frame_.cross_member, {}});
     }
     if (design_.arm && is_given(frame_.arm_cross_member)) cross_members_.push_back(arms_own());
+    find_gear();
     find_stations();
     const bool left = place_.inward_y < 0.0;
     const std::vector<fea::NodeId> near = add_rail(left ? "left rail" : "right rail", 0.0);
     const std::vector<fea::NodeId> far =
         add_rail(left ? "right rail" : "left rail", frame_.rails_apart);
-    out_.frame = FrameNodes{near[index_of(0.0)], far[index_of(0.0)], {}};
+    out_.frame = FrameNodes{near[index_of(0.0)], far[index_of(0.0)], {}, {}};
+    if (gear_) out_.frame->gear = (gear_on_near_ ? near : far)[index_of(*gear_)];
     for (std::size_t i = 0; i < cross_members_.size(); ++i) {
       const std::size_t at = index_of(cross_members_[i].at);
       add_cross_member(cross_members_[i], near[at], far[at],
@@ -110,8 +141,36 @@ class FrameBuilder {
     return out;
   }
 
+  /// Where a steering gear is bolted on, where the rails reach that far.
+  void find_gear() {
+    if (!design_.steering) return;
+    const fea::Vector3 from_bolt = middle_of_gear(builder_) - place_.at_bolt_g;
+    const auto [first, last] = ends_of_rails();
+    if (from_bolt.x() < first || from_bolt.x() > last) {
+      throw base::InputError(
+          "steering",
+          "the steering gear lies beyond the ends of the rails that `frame` gives; add a place "
+          "past it to `frame.held_at` or `frame.cross_members_at`, or mend its points");
+    }
+    gear_ = from_bolt.x();
+    gear_on_near_ = place_.inward_y * from_bolt.y() < 0.5 * frame_.rails_apart;
+  }
+
+  [[nodiscard]] std::pair<double, double> ends_of_rails() const {
+    double first = 0.0;
+    double last = 0.0;
+    const auto reach = [&](double at) {
+      first = std::min(first, at);
+      last = std::max(last, at);
+    };
+    for (const CrossMember& one : cross_members_) reach(one.at);
+    for (const double at : frame_.held_at) reach(at);
+    return {first, last};
+  }
+
   void find_stations() {
     stations_ = {0.0};
+    if (gear_) stations_.push_back(*gear_);
     for (const CrossMember& one : cross_members_) stations_.push_back(one.at);
     stations_.insert(stations_.end(), frame_.held_at.begin(), frame_.held_at.end());
     std::sort(stations_.begin(), stations_.end());
@@ -140,8 +199,7 @@ class FrameBuilder {
     spec.pieces = 1;
     const bool open = !design_.bracket->rail.boxed;
     if (open) {
-      spec.torsion_share =
-          warping_share(design_, cross_members_, builder_.set().rail == Bound::high);
+      spec.torsion_share = warping_share(design_, cross_members_, warping_held());
     }
     std::vector<fea::NodeId> way = nodes;
     if (open && flange_toward(across) < 0.0) std::reverse(way.begin(), way.end());
@@ -150,9 +208,41 @@ class FrameBuilder {
     const std::size_t piece = builder_.add_run(spec, {way.front(), fea::Vector3::Zero(), {}},
                                                through, {way.back(), fea::Vector3::Zero(), {}});
     out_.pieces[piece].length = longest_bay();
+    if (open) {
+      const bool reversed = way.front() != nodes.front();
+      warp(out_.pieces[piece], rail_stick(design_), along_rail(twist_held_at(), reversed));
+    }
     finish(piece, "the stress of the rail's own load is not in it");
     return nodes;
   }
+
+  /// Cross members hold a rail's twist, and what holds its direction.
+  [[nodiscard]] std::vector<double> twist_held_at() const {
+    std::vector<double> at;
+    for (const CrossMember& one : cross_members_) at.push_back(one.at);
+    if (frame_.held == RailHold::clamped) {
+      at.insert(at.end(), frame_.held_at.begin(), frame_.held_at.end());
+    }
+    return at;
+  }
+
+  /// The same along the rail's center line, from its first end.
+  [[nodiscard]] std::vector<double> along_rail(std::vector<double> at, bool reversed) const {
+    for (double& one : at) one = reversed ? stations_.back() - one : one - stations_.front();
+    std::sort(at.begin(), at.end());
+    at.erase(std::unique(at.begin(), at.end(), same_place), at.end());
+    return at;
+  }
+
+  /// @param stick  a channel
+  void warp(Piece& piece, const Stick& stick, std::vector<double> twist_held_at) const {
+    piece.warping =
+        Warping{.length = warping_length(std::get<sections::Channel>(stick.shape), stick.material),
+                .held = warping_held(),
+                .twist_held_at = std::move(twist_held_at)};
+  }
+
+  [[nodiscard]] bool warping_held() const { return builder_.set().rail == Bound::high; }
 
   /// Between cross members and holds, which hold a rail sideways.  [m]
   [[nodiscard]] double longest_bay() const {
@@ -185,17 +275,23 @@ class FrameBuilder {
       through.push_back({node, false, 0.0});
       out_.frame->arm_joints.push_back(node);
     }
-    finish(builder_.add_run(spec, {near, fea::Vector3::Zero(), {}}, through,
-                            {far, fea::Vector3::Zero(), {}}),
-           "");
+    const auto* channel = std::get_if<sections::Channel>(&one.stick.shape);
+    if (channel != nullptr && warping_held()) {
+      spec.torsion_share = held_ends_share(*channel, one.stick.material, frame_.rails_apart);
+    }
+    const std::size_t piece = builder_.add_run(spec, {near, fea::Vector3::Zero(), {}}, through,
+                                               {far, fea::Vector3::Zero(), {}});
+    if (channel != nullptr) warp(out_.pieces[piece], one.stick, {0.0, frame_.rails_apart});
+    finish(piece, "");
   }
 
-  /// The stress of an open section that warps is not known: it is in the model alone.
+  /// The stress of a channel that warps is known, that of other open sections is not: those are in
+  /// the model alone.
   void finish(std::size_t piece, const std::string& note) {
     Piece& last = out_.pieces[piece];
-    last.column = true;
+    last.column = !last.warping;
     if (!note.empty()) last.notes.push_back(note);
-    if (sections::is_open(last.beams.front().at_a)) out_.pieces.pop_back();
+    if (sections::is_open(last.beams.front().at_a) && !last.warping) out_.pieces.pop_back();
   }
 
   Builder& builder_;
@@ -205,6 +301,8 @@ class FrameBuilder {
   FramePlace place_;
   std::vector<CrossMember> cross_members_;
   std::vector<double> stations_;  ///< of the nodes of both rails, ahead of the bolt  [m]
+  std::optional<double> gear_;    ///< of the steering gear, ahead of the bolt  [m]
+  bool gear_on_near_ = true;      ///< on the bracket's rail, else on the opposite one
 };
 
 /// What the root's own give is, besides the rails'; unset = none.  [N m/rad]
@@ -251,8 +349,13 @@ std::array<double, 2> brace_end_off(const Design& design) {
               0.5 * bracket.rail.height};
 }
 
-bool frame_root_is_bounded(const Bracket& bracket) {
-  return !bracket.rail.boxed || !reaches_both_corners(bracket);
+bool frame_root_is_bounded(const Design& design) {
+  const Bracket& bracket = *design.bracket;
+  const auto is_channel = [](const Stick& stick) {
+    return std::holds_alternative<sections::Channel>(stick.shape);
+  };
+  return !bracket.rail.boxed || !reaches_both_corners(bracket) ||
+         is_channel(design.frame->cross_member) || is_channel(design.frame->arm_cross_member);
 }
 
 std::string frame_root_words(const Bracket& bracket) {

@@ -64,9 +64,9 @@ void fields(Visitor& v, Frame& frame) {
 /// across the truck beyond it, and up. The design has frame, bracket and brace.  [m]
 [[nodiscard]] std::array<double, 2> brace_end_off(const Design& design);
 
-/// Whether the root's give about the rail has two ends with a frame: plates that end within a wall
-/// bend it, an open rail warps.
-[[nodiscard]] bool frame_root_is_bounded(const Bracket& bracket);
+/// Whether what the rails and cross members give has two ends: plates that end within a wall bend
+/// it, channels warp. The design has frame and bracket.
+[[nodiscard]] bool frame_root_is_bounded(const Design& design);
 
 /// Both, in words.
 [[nodiscard]] std::string frame_root_words(const Bracket& bracket);

@@ -81,22 +81,41 @@ void add_bar(Builder& builder, const std::string& part, const Stick& stick, cons
   rate_end(out, piece, 1, to.where, like);
 }
 
+/// As one piece with its rail.
+void bolt_to_rail(Assembly& out, fea::NodeId node, fea::NodeId rail) {
+  fea::Spring mount{.a = node, .b = rail, .name = "steering gear"};
+  mount.offset_b_g = out.model[node].at_g - out.model[rail].at_g;
+  for (int i = 0; i < 3; ++i) mount.stiffness(i, i) = kGearBoltRate;
+  for (int i = 3; i < 6; ++i) mount.stiffness(i, i) = kKingpinTurnRate;
+  out.model.add(mount);
+}
+
 /// Holds what the gear's case carries: its bolts, alike and stiff beside all else, so that what
 /// each carries follows from statics about their middle alone (the elastic method for a bolt group
 /// that is pulled off and sheared, with its neutral axis through the middle: AISC Manual part 7,
-/// from memory); without them it is held.
+/// from memory); without them it is held. With a frame they ride on its rail.
 void hold_gear(Builder& builder, fea::NodeId node, const std::string& name) {
   const Steering& steering = *builder.design().steering;
   Assembly& out = builder.out();
-  out.held.push_back({name, node});
+  const std::optional<fea::NodeId> rail =
+      out.frame ? out.frame->gear : std::optional<fea::NodeId>();
+  if (!rail) out.held.push_back({name, node});
   if (!steering.gear_bolts.given()) {
-    out.model.add(fea::Support{node, {true, true, true, true, true, true}});
+    if (rail) {
+      bolt_to_rail(out, node, *rail);
+    } else {
+      out.model.add(fea::Support{node, {true, true, true, true, true, true}});
+    }
     return;
   }
   const JointSpec along_y{.kind = JointKind::pin, .axis = Axis::y};
   for (const std::string& point : steering.gear_bolts_at) {
     const fea::Vector3 at_g = builder.point(point, "steering.gear_bolts_at");
     fea::Spring bolt{.a = node, .offset_a_g = at_g - out.model[node].at_g, .name = point};
+    if (rail) {
+      bolt.b = *rail;
+      bolt.offset_b_g = at_g - out.model[*rail].at_g;
+    }
     for (int i = 0; i < 3; ++i) bolt.stiffness(i, i) = kGearBoltRate;
     const fea::SpringId spring = out.model.add(bolt);
     bolt_spring(out, spring, "steering_gear", point, steering.gear_bolts, along_y);

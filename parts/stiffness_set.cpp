@@ -82,7 +82,7 @@ std::vector<std::string> bushing_groups(const Design& design) {
 
 std::vector<StiffnessSet> stiffness_sets(const Design& design) {
   std::vector<Bound> rails = {Bound::given};
-  const bool bounded = design.bracket && (design.frame ? frame_root_is_bounded(*design.bracket)
+  const bool bounded = design.bracket && (design.frame ? frame_root_is_bounded(design)
                                                        : root_is_bounded(*design.bracket));
   if (bounded) rails = {Bound::low, Bound::high};
   std::vector<Bound> mounts = {Bound::given};

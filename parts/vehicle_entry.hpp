@@ -8,7 +8,7 @@ namespace parts {
 /// The vehicle as a tape measure and a scale give it.
 struct VehicleEntry {
   double axle_weight = base::kUnset;         ///< [N]
-  double tire = base::kUnset;                ///< printed size  [m]
+  double tire = base::kUnset;                ///< outside diameter, not loaded  [m]
   double hub_height = base::kUnset;          ///< loaded radius; unset = 0.965 of half the tire  [m]
   double track = base::kUnset;               ///< [m]
   double total_weight = base::kUnset;        ///< [N]
@@ -44,7 +44,7 @@ void fields(Visitor& v, VehicleEntry& e) {
   using enum Presence;
   v.quantity({"axle_weight", required, "both front tires on the scale"}, e.axle_weight,
              positive(force));
-  v.quantity({"tire", required, "printed tire size (outside diameter)"}, e.tire, positive(length));
+  v.quantity({"tire", required, "printed tire size: its outside diameter, or as 315/70R17"}, e.tire, positive(length));
   v.quantity({"hub_height", optional, "ground to wheel center, loaded",
               "0.965 of half of `tire`; common practice, no source"},
              e.hub_height, positive(length));

@@ -210,6 +210,10 @@ std::string calculation_sheet(const Answer& answer, const Sheet& sheet) {
     out += sheet_section("Drop of the axle from ride height (a comparison of lengths alone)",
                          html_list(droop_words(*answer.droop, answer.inches)));
   }
+  if (answer.bump) {
+    out += sheet_section("Rise of the axle from ride height (a comparison of lengths alone)",
+                         html_list(bump_words(*answer.bump, answer.inches)));
+  }
   out += sheet_section("Findings, worst first", findings_html(answer));
   out += sheet_section("Factors used", factors_html(sheet.factors));
   out += sheet_section("Limits of the method", limits_html(answer));

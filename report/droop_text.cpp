@@ -1,6 +1,7 @@
 #include "report/droop_text.hpp"
 
 #include <cmath>
+#include <string_view>
 
 #include <fmt/format.h>
 
@@ -11,6 +12,22 @@
 namespace report {
 
 namespace {
+
+std::string in_order(const std::vector<studies::DroopEnd>& ends, bool inches) {
+  std::string order;
+  for (const studies::DroopEnd& end : ends) {
+    order += fmt::format("{}{} at {}", order.empty() ? "" : ", ", end.what,
+                         shown(end.drop, checks::Measure::length, inches));
+  }
+  return order;
+}
+
+double place_of(const std::vector<studies::DroopEnd>& ends, std::string_view what) {
+  for (const studies::DroopEnd& end : ends) {
+    if (end.what == what) return end.drop;
+  }
+  return base::kUnset;
+}
 
 /// What the equilibrium in droop reaches.
 template <class Length>
@@ -32,14 +49,38 @@ std::string solved_words(const studies::Droop& droop, Length length) {
 
 }  // namespace
 
+std::vector<std::string> bump_words(const studies::Bump& bump, bool inches) {
+  const auto length = [&](double meters) { return shown(meters, checks::Measure::length, inches); };
+  std::vector<std::string> out = {in_order(bump.ends, inches)};
+  const double damper = place_of(bump.ends, studies::kDamperShortest);
+  if (damper <= bump.full) {
+    out.emplace_back(
+        "the damper would be the stop before the bump stop is crushed, and it is a point of "
+        "attachment, not a stop: a shorter one, or a spacer under the bump stop (common practice, "
+        "no source)");
+  } else if (!std::isnan(damper) && std::isnan(bump.full)) {
+    out.emplace_back(
+        "how far the bump stop lets the axle up is not known (`bump_travel`, "
+        "`vehicle.stop_crush`): "
+        "the damper must be longer than that");
+  }
+  if (bump.solved > 0.0) {
+    std::string past;
+    for (const studies::DroopEnd& end : bump.ends) {
+      if (end.drop > bump.solved) break;
+      past += fmt::format("{}{}", past.empty() ? "" : ", ", end.what);
+    }
+    out.push_back(fmt::format("solved, the load cases bring the axle {} up: {}",
+                              length(bump.solved),
+                              past.empty() ? "before any of these" : "past " + past));
+  }
+  return out;
+}
+
 std::vector<std::string> droop_words(const studies::Droop& droop, bool inches) {
   const auto length = [&](double meters) { return shown(meters, checks::Measure::length, inches); };
   std::vector<std::string> out;
-  std::string order;
-  for (const studies::DroopEnd& end : droop.ends) {
-    order += fmt::format("{}{} at {}", order.empty() ? "" : ", ", end.what, length(end.drop));
-  }
-  if (!order.empty()) out.push_back(order);
+  if (!droop.ends.empty()) out.push_back(in_order(droop.ends, inches));
   if (!droop.ends.empty() && droop.ends.front().what == studies::kDamperEnds) {
     out.emplace_back(
         "the damper would be the stop, and it is a point of attachment, not a stop: something else "

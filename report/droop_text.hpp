@@ -7,7 +7,9 @@
 
 namespace report {
 
-/// What ends the axle's drop, in order, and where a strap should come tight: one sentence each.
+/// What ends the axle's rise, in order, or its drop, in order, and where a strap should come tight:
+/// one sentence each.
+[[nodiscard]] std::vector<std::string> bump_words(const studies::Bump& bump, bool inches);
 [[nodiscard]] std::vector<std::string> droop_words(const studies::Droop& droop, bool inches);
 
 }  // namespace report

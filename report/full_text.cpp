@@ -109,6 +109,10 @@ std::string full_text(const Answer& answer, const TextStyle& style) {
     out += heading("Drop of the axle from ride height (a comparison of lengths alone)", style) +
            list(droop_words(*answer.droop, answer.inches), style);
   }
+  if (answer.bump) {
+    out += heading("Rise of the axle from ride height (a comparison of lengths alone)", style) +
+           list(bump_words(*answer.bump, answer.inches), style);
+  }
   if (answer.comparison) {
     out += heading("Variants", style) + comparison_body(*answer.comparison, style);
   }

@@ -206,6 +206,7 @@ Json joint_angles(const studies::JointAngles& j) {
   if (!j.ball) out["twist_rad"] = value_of(j.twist);
   out["tilt_rad"] = value_of(j.tilt);
   out["most_tilt_rad"] = value_of(j.most_tilt);
+  out["give_m"] = value_of(j.give);
   return out;
 }
 
@@ -445,6 +446,19 @@ Json droop(const studies::Droop& d) {
   return out;
 }
 
+Json bump(const studies::Bump& b) {
+  Json out;
+  out["ends"] = list_of(b.ends, [](const studies::DroopEnd& end) {
+    Json one;
+    one["what"] = end.what;
+    one["rise_m"] = value_of(end.drop);
+    return one;
+  });
+  out["full_m"] = value_of(b.full);
+  out["solved_m"] = value_of(b.solved);
+  return out;
+}
+
 Json rated_point(const studies::RatedPoint& p, bool inches) {
   Json out;
   out["value_SI"] = value_of(p.value);
@@ -518,6 +532,7 @@ std::string json(const studies::Answer& answer, const Program& program) {
   if (answer.life) out["life"] = life(*answer.life, answer.inches);
   if (!answer.postures.empty()) out["postures"] = list_of(answer.postures, posture);
   if (answer.droop) out["droop"] = droop(*answer.droop);
+  if (answer.bump) out["bump"] = bump(*answer.bump);
   if (answer.comparison) out["comparison"] = designs(*answer.comparison);
   out["assumed"] = assumed(answer.assumed);
   out["not_checked"] = strings(answer.not_checked);

@@ -68,6 +68,7 @@ const std::vector<JsonKey>& json_keys() {
        "rad: of a bushing's sleeve against its bolt; of a ball's bar from square to its "
        "bolt or stud as at ride height"},
       {"most_tilt_rad", "rad: tilt that the maker allows, as entered"},
+      {"give_m", "m: of a bushing, across its bolt"},
       {"reversed_factors", "ratio: negative factors, at which the load reversed would buckle it"},
       {"cannot_buckle", "true: this load case compresses nothing, so no multiple of it buckles"},
       {"force_N", "N: x, y, z"},
@@ -89,6 +90,10 @@ const std::vector<JsonKey>& json_keys() {
       {"mass_kg", "kg"},
       {"droop", "what ends the axle's drop from ride height, nearest first"},
       {"drop_m", "m: of the axle, from ride height"},
+      {"bump", "what ends the axle's rise from ride height, nearest first"},
+      {"rise_m", "m: of the axle, from ride height"},
+      {"full_m", "m: rise with the bump stop crushed"},
+      {"solved_m", "m: farthest rise in a load case"},
       {"free_travel_m", "m: drop that the limit straps must stop short of"},
       {"advised_m", "m: drop at which the limit straps should come tight"},
       {"stretched_m", "m: drop when one limit strap has caught the axle"},

@@ -35,6 +35,8 @@ std::string joint_words(const studies::JointAngles& joint, bool inches) {
   if (!std::isnan(joint.most_tilt)) {
     words += fmt::format(" of {}", shown(joint.most_tilt, Measure::angle, inches));
   }
+  if (joint.give > 0.0)
+    words += fmt::format(", gives {}", shown(joint.give, Measure::length, inches));
   return words;
 }
 
@@ -48,6 +50,24 @@ bool has_bushing(const std::vector<studies::PostureExtremes>& postures) {
 }
 
 }  // namespace
+
+std::string squeezed_words(const std::vector<studies::PostureExtremes>& postures, bool inches) {
+  const studies::JointAngles* most = nullptr;
+  for (const studies::PostureExtremes& p : postures) {
+    for (const studies::JointAngles& joint : p.joints) {
+      if (joint.give > studies::kBushingThickness && (most == nullptr || joint.give > most->give)) {
+        most = &joint;
+      }
+    }
+  }
+  if (most == nullptr) return {};
+  return fmt::format(
+      "bushing of {}, {}: its rate lets it give {} across its bolt, more than rubber is thick ({}; "
+      "proposal, no source): it would come up solid, which is not counted; a hard bushing gives "
+      "less",
+      part_words(most->part), most->where, shown(most->give, Measure::length, inches),
+      shown(studies::kBushingThickness, Measure::length, inches));
+}
 
 std::vector<std::string> posture_words(const std::vector<studies::PostureExtremes>& postures,
                                        bool inches) {
@@ -64,6 +84,9 @@ std::vector<std::string> posture_words(const std::vector<studies::PostureExtreme
     out.emplace_back(
         "rubber bushings last where they tilt up to 2 to 5 deg, rarely 10, and twist about their "
         "bolt up to 15 to 25 deg each way (common practice, no source)");
+  }
+  if (std::string squeezed = squeezed_words(postures, inches); !squeezed.empty()) {
+    out.push_back(std::move(squeezed));
   }
   if (!out.empty()) out.emplace_back("clearances are not checked in any of them");
   return out;

@@ -12,4 +12,9 @@ namespace report {
 [[nodiscard]] std::vector<std::string> posture_words(
     const std::vector<studies::PostureExtremes>& postures, bool inches);
 
+/// The bushing whose rate lets it give most, where that is more than rubber is thick; empty
+/// elsewhere.
+[[nodiscard]] std::string squeezed_words(const std::vector<studies::PostureExtremes>& postures,
+                                         bool inches);
+
 }  // namespace report

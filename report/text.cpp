@@ -13,6 +13,7 @@
 #include "report/failure_order_text.hpp"
 #include "report/full_text.hpp"
 #include "report/life_text.hpp"
+#include "report/posture_text.hpp"
 #include "report/text_table.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
@@ -244,11 +245,20 @@ std::string short_text(const Answer& answer, std::size_t around, const TextStyle
   out += undecided_reasons(answer, style) + decided_beside(answer, style);
   out += buckling_lines(answer, style);
   out += lines_of_some(answer, style);
+  if (const std::string squeezed = squeezed_words(answer.postures, answer.inches);
+      !squeezed.empty()) {
+    out += paragraph(squeezed, style.width, 0, 2);
+  }
   if (answer.droop) {
     const std::vector<std::string> words = droop_words(*answer.droop, answer.inches);
     if (!words.empty()) {
       out += paragraph("drop from ride height: " + joined(words, "; "), style.width, 0, 2);
     }
+  }
+  if (answer.bump) {
+    out +=
+        paragraph("rise from ride height: " + joined(bump_words(*answer.bump, answer.inches), "; "),
+                  style.width, 0, 2);
   }
   if (answer.comparison) out += variant_lines(*answer.comparison, style);
   const std::size_t left = list_lines(lines_in(out) + around);

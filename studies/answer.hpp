@@ -202,6 +202,16 @@ struct Droop {
   std::string joint;  ///< that joint: "arm, left, frame end"
 };
 
+inline constexpr const char* kDamperShortest = "damper at its shortest";
+inline constexpr const char* kFullBump = "bump stop fully crushed";
+
+/// What ends the axle's rise, by geometry alone, nearest first.
+struct Bump {
+  std::vector<DroopEnd> ends;    ///< each with its rise from ride height
+  double full = base::kUnset;    ///< with the bump stop crushed; unset = not known  [m]
+  double solved = base::kUnset;  ///< farthest rise of the axle's middle in a load case  [m]
+};
+
 /// The answer to `check`.
 struct Answer {
   std::string title;
@@ -222,6 +232,7 @@ struct Answer {
   std::vector<FailureOrder> failure_orders;
   std::optional<Life> life;              ///< where a block of the duty could be used
   std::optional<Droop> droop;            ///< with limit straps
+  std::optional<Bump> bump;              ///< where a limit of the axle's rise is given
   std::optional<Comparison> comparison;  ///< when the case names variants
   std::optional<Drawing> drawing;        ///< only where it was asked for
   std::vector<parts::Assumption> assumed;

@@ -355,20 +355,17 @@ std::vector<Assumption> all_assumptions(const parts::Design& design,
 
 namespace {
 
-/// Open rails and cross members of a frame warp as they twist: they give, but are not checked.
+/// Cross members of a frame that are open, and no channels, warp by no formula known here: they
+/// give, but are not checked.
 std::string open_frame_left_out(const parts::Design& design) {
   if (!design.frame || !design.bracket) return {};
-  const auto is_open = [](const parts::Stick& stick) {
-    return !stick.material.id.empty() && sections::is_open(stick.shape);
+  const auto left_out = [](const parts::Stick& stick) {
+    return !stick.material.id.empty() && sections::is_open(stick.shape) &&
+           !std::holds_alternative<sections::Channel>(stick.shape);
   };
-  const bool rails = !design.bracket->rail.boxed;
-  const bool across =
-      is_open(design.frame->cross_member) || is_open(design.frame->arm_cross_member);
-  if (!rails && !across) return {};
-  return fmt::format(
-      "stresses of the {}{}{} (open: undecided where they warp; only their give is in "
-      "the model)",
-      rails ? "rails" : "", rails && across ? " and " : "", across ? "cross members" : "");
+  if (!left_out(design.frame->cross_member) && !left_out(design.frame->arm_cross_member)) return {};
+  return "stresses of the cross members (open, and no channels: how they warp is not known here; "
+         "only their give is in the model)";
 }
 
 std::string_view steering_left_out(const parts::Design& design) {

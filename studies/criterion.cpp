@@ -3,6 +3,10 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
+#include <utility>
+#include <variant>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -15,10 +19,12 @@
 #include "checks/rail_wall.hpp"
 #include "checks/strap.hpp"
 #include "checks/wall_slenderness.hpp"
+#include "checks/warped_channel.hpp"
 #include "checks/weld.hpp"
 #include "checks/yield.hpp"
 #include "parts/piece_forces.hpp"
 #include "parts/side_force.hpp"
+#include "parts/warped_twist.hpp"
 #include "parts/weld_zone.hpp"
 #include "studies/combined_criterion.hpp"
 #include "studies/joint_criterion.hpp"
@@ -85,7 +91,35 @@ checks::JointRatingInput joint_input(const parts::RatedJoint& joint, const fea::
           .axial_rating = joint.axial_rating};
 }
 
-/// The stress at a station of one of its beams.
+sections::Channel channel_of(const parts::Piece& piece) {
+  return std::get<sections::Channel>(piece.beams.front().at_a);
+}
+
+/// What the stress of a piece that warps needs besides its forces; once for all of its places.
+struct Warped {
+  checks::WarpedChannel section;
+  std::vector<parts::WarpedEnds> torques;
+  bool slender;  ///< a wall may buckle first: its stress decides nothing
+};
+
+std::optional<Warped> warped(const parts::Piece& piece, const fea::Solution& solution) {
+  if (!piece.warping) return std::nullopt;
+  const sections::Channel channel = channel_of(piece);
+  return Warped{checks::WarpedChannel(channel), parts::warped_torques(piece, solution),
+                checks::has_slender_wall(channel, piece.material.elastic, piece.material.yield)};
+}
+
+/// Takes in what a piece that warps carries at that place.
+void add_warping(PieceStress& here, const Warped& warped) {
+  const parts::WarpedEnds& ends = warped.torques[here.beam];
+  here.st_venant = std::lerp(ends.a.st_venant, ends.b.st_venant, here.part);
+  here.bimoment = std::lerp(ends.a.bimoment, ends.b.bimoment, here.part);
+  here.von_mises = warped.slender
+                       ? base::kUnset
+                       : warped.section.von_mises({here.resultants, here.st_venant, here.bimoment});
+}
+
+/// The stress at a station of one of its beams, its warping left out.
 /// @param at  from the beam's end a  [m]
 PieceStress stress_at(const parts::Piece& piece, const fea::Solution& solution, std::size_t index,
                       double at, double beam_length) {
@@ -128,6 +162,7 @@ template <class Value>
 PieceStress largest(const parts::Piece& piece, const fea::Solution& solution, const Value& value) {
   PieceStress worst;
   double most = -std::numeric_limits<double>::infinity();
+  const std::optional<Warped> warps = warped(piece, solution);
   const auto offer = [&](const PieceStress& here) {
     const double there = value(here);
     if (!(there <= most)) {
@@ -138,7 +173,8 @@ PieceStress largest(const parts::Piece& piece, const fea::Solution& solution, co
   for (std::size_t i = 0; i < piece.beams.size(); ++i) {
     const std::vector<double> stations = stations_of(piece, piece.beams[i], solution);
     for (const double at : stations) {
-      const PieceStress here = stress_at(piece, solution, i, at, stations.back());
+      PieceStress here = stress_at(piece, solution, i, at, stations.back());
+      if (warps) add_warping(here, *warps);
       offer(here);
       for (const parts::WeldZone& zone : piece.weld_zones) {
         if (zone.on_side && zone.reaches(here.along)) {
@@ -381,7 +417,32 @@ PieceStress deciding_stress(const parts::Piece& piece, const Outcome& outcome) {
   return at_limit.on_side ? on_side_of(piece, there, *at_limit.on_side) : there;
 }
 
+checks::Finding warped_finding(const parts::Piece& piece, const Outcome& outcome) {
+  const PieceStress at = governing_stress(piece, *outcome.at_load);
+  const bool in_zone = at.strength < piece.material.yield;
+  checks::Finding finding = checks::warped_channel(
+      {.shape = channel_of(piece),
+       .cut = {at.resultants, at.st_venant, at.bimoment},
+       .elastic = piece.material.elastic,
+       .strength = at.strength,
+       .strength_basis =
+           in_zone ? parts::weld_zone_words(piece.material) : parts::parent_words(piece.material),
+       .ends = piece.warping->held ? "warping held where its twist is held; free is another set"
+                                   : "warping free where its twist is held; held is another set",
+       .safety_factor = outcome.safety_factor,
+       .required = outcome.asked.value});
+  finding.part = piece.part;
+  finding.where = place_words(piece, at.beam, at.part);
+  finding.notes.insert(finding.notes.end(), piece.notes.begin(), piece.notes.end());
+  finding.notes.emplace_back(
+      "the torque divides between lengths as the frame's twist says, in each length as Vlasov's "
+      "bar "
+      "does; the largest stress of each kind at one place: an upper estimate");
+  return finding;
+}
+
 checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome) {
+  if (piece.warping) return warped_finding(piece, outcome);
   const PieceStress at = deciding_stress(piece, outcome);
   const sections::Shape shape = shape_at(piece.beams[at.beam], at.part);
   const bool in_zone = at.strength < piece.material.yield;
@@ -541,7 +602,8 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
     all.push_back({Criterion::Kind::yield, i});
     if (assembly.pieces[i].column) all.push_back({Criterion::Kind::column, i});
     if (assembly.pieces[i].column) all.push_back({Criterion::Kind::combined, i});
-    if (is_thin_walled(assembly.pieces[i])) all.push_back({Criterion::Kind::thin_wall, i});
+    const bool by_walls = !assembly.pieces[i].warping && is_thin_walled(assembly.pieces[i]);
+    if (by_walls) all.push_back({Criterion::Kind::thin_wall, i});
   }
   if (assembly.root) {
     all.push_back({Criterion::Kind::weld, 0});

@@ -114,6 +114,8 @@ struct PieceStress {
   sections::Resultants resultants;
   /// The part of a round outside that the stress is the worst of: the zone of a weld on that side.
   std::optional<sections::OutlinePart> on_side = {};
+  double st_venant = 0.0;  ///< of a channel that warps: what of the torque twists its walls  [N m]
+  double bimoment = 0.0;   ///< of such a channel  [N m^2]
 
   /// Stress over strength.
   [[nodiscard]] double utilized() const { return von_mises / strength; }

@@ -66,6 +66,32 @@ std::optional<Droop> droop_of(const parts::Design& design) {
   return out;
 }
 
+std::optional<Bump> bump_of(const parts::Design& design) {
+  if (!design.axle) return std::nullopt;
+  const parts::Axle& axle = *design.axle;
+  Bump out;
+  const auto add = [&](const char* what, double rise) {
+    if (!std::isnan(rise)) out.ends.push_back({what, rise});
+  };
+  add(kDamperShortest, axle.damper_bump_travel);
+  add("coil's turns touch", axle.coil_bump_travel);
+  add("joint at the end of its angle", axle.joint_bump_travel);
+  if (out.ends.empty()) return std::nullopt;
+  const double met = parts::stop_travel(axle);
+  add("bump stop met", met);
+  if (design.vehicle) out.full = met + design.vehicle->stop_crush;
+  add(kFullBump, out.full);
+  std::stable_sort(out.ends.begin(), out.ends.end(),
+                   [](const DroopEnd& a, const DroopEnd& b) { return a.drop < b.drop; });
+  return out;
+}
+
+void take_solved(Bump& bump, const std::vector<PostureExtremes>& postures) {
+  for (const PostureExtremes& posture : postures) {
+    if (posture.highest > 0.0) bump.solved = std::fmax(bump.solved, posture.highest);
+  }
+}
+
 void take_solved(Droop& droop, const std::vector<PostureExtremes>& postures) {
   const auto hanging =
       std::find_if(postures.begin(), postures.end(), [](const PostureExtremes& posture) {
@@ -125,9 +151,10 @@ std::vector<checks::Finding> strap_findings(const parts::Design& design) {
                            .breaking_load = design.limit_strap->breaking_load,
                            .required = required});
     found.notes.push_back(fmt::format(
-        "the axle falls at {:.2f} m/s as the strap comes tight; two straps seldom share: each is "
-        "judged as if alone (proposal, no source)",
-        c.speed));
+        "the axle falls at {} as the strap comes tight; two straps seldom share: each is judged as "
+        "if alone (proposal, no source)",
+        design.inches ? fmt::format("{:.2f} ft/s", c.speed / (12.0 * base::kInch))
+                      : fmt::format("{:.2f} m/s", c.speed)));
     add_ends_of_strap(all, design, c.alone);
   } catch (const base::InputError& error) {
     found.check = "strap";

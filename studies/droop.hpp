@@ -12,6 +12,12 @@ namespace studies {
 /// What ends the axle's drop first; nothing without limit straps.
 [[nodiscard]] std::optional<Droop> droop_of(const parts::Design& design);
 
+/// What ends the axle's rise first; nothing where no more than its bump stops is known.
+[[nodiscard]] std::optional<Bump> bump_of(const parts::Design& design);
+
+/// Takes in how far up the solved load cases get.
+void take_solved(Bump& bump, const std::vector<PostureExtremes>& postures);
+
 /// Takes in where the solved droop posture is, and at what drop the first joint whose tilt is
 /// limited would come to that limit, in proportion to its tilt there.
 void take_solved(Droop& droop, const std::vector<PostureExtremes>& postures);

@@ -228,7 +228,9 @@ class PlaceWriter {
   explicit PlaceWriter(const parts::Assembly& assembly) : assembly_(assembly) {}
 
   std::vector<LifePlace> result() {
-    for (std::size_t i = 0; i < assembly_.pieces.size(); ++i) add_piece(i);
+    for (std::size_t i = 0; i < assembly_.pieces.size(); ++i) {
+      if (!assembly_.pieces[i].warping) add_piece(i);
+    }
     if (assembly_.root) add_root_weld();
     // Straps catch an axle now and then: no block of a duty tells how often.
     for (std::size_t i = 0; i < assembly_.bolts.size(); ++i) {
@@ -496,7 +498,11 @@ std::vector<std::string> without_category(const parts::Assembly& assembly) {
   if (roots_missing) {
     out.emplace_back("roots of welds on solid bars and on the sides of tubes (size not given)");
   }
-  const auto unplaced = [](const parts::Piece& p) { return p.weld_places.empty(); };
+  const auto warps = [](const parts::Piece& p) { return p.warping.has_value(); };
+  if (std::any_of(assembly.pieces.begin(), assembly.pieces.end(), warps)) {
+    out.emplace_back("rails and cross members that warp");
+  }
+  const auto unplaced = [&](const parts::Piece& p) { return !warps(p) && p.weld_places.empty(); };
   if (std::any_of(assembly.pieces.begin(), assembly.pieces.end(), unplaced)) {
     out.emplace_back("welds whose place is not known");
   }

@@ -33,6 +33,28 @@ Turns turns_at(const parts::TurningJoint& joint, const parts::Assembly& assembly
           turn_of(solution.end_placement(joint.beam, joint.end))};
 }
 
+fea::Vector3 moved_point(const fea::Vector6& node, const fea::Vector3& offset_g, bool large) {
+  const fea::Vector3 turn = node.tail<3>();
+  const fea::Vector3 by_turn = large ? fea::Vector3(fea::rotation_of(turn) * offset_g - offset_g)
+                                     : fea::Vector3(turn.cross(offset_g));
+  return node.head<3>() + by_turn;
+}
+
+/// How far the part has moved from what holds its bolt, along the case's axes.
+fea::Vector3 gap_at(const parts::TurningJoint& joint, const parts::Assembly& assembly,
+                    const fea::Solution& solution) {
+  const bool large = solution.state() != nullptr;
+  if (joint.spring) {
+    const fea::Spring& s = assembly.model[*joint.spring];
+    return moved_point(solution.placement(*s.b), s.offset_b_g, large) -
+           moved_point(solution.placement(s.a), s.offset_a_g, large);
+  }
+  const fea::Beam& beam = assembly.model[joint.beam];
+  const fea::BeamEnd& end = joint.end == 0 ? beam.a : beam.b;
+  return solution.end_placement(joint.beam, joint.end).head<3>() -
+         moved_point(solution.placement(end.node), end.offset_g, large);
+}
+
 /// Direction of the part at ride height.
 fea::Vector3 along(const parts::TurningJoint& joint, const parts::Assembly& assembly) {
   const fea::Model& model = assembly.model;
@@ -68,6 +90,7 @@ void widen(PostureExtremes& out, const AxlePlace& place) {
         });
     most.twist = std::fmax(most.twist, joint.twist);
     most.tilt = std::fmax(most.tilt, joint.tilt);
+    most.give = std::fmax(most.give, joint.give);
   }
   for (const StopForce& stop : place.stops) {
     if (!(stop.force > 0.0)) continue;
@@ -95,6 +118,8 @@ JointAngles angles_of(const parts::TurningJoint& joint, const parts::Assembly& a
   const fea::Vector3 turn = fea::rotation_vector(between);
   out.twist = std::abs(turn.dot(joint.bolt_g));
   out.tilt = (turn - turn.dot(joint.bolt_g) * joint.bolt_g).norm();
+  const fea::Vector3 gap = turns.holder.transpose() * gap_at(joint, assembly, solution);
+  out.give = (gap - gap.dot(joint.bolt_g) * joint.bolt_g).norm();
   return out;
 }
 

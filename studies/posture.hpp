@@ -20,7 +20,12 @@ struct JointAngles {
   /// the place square to its bolt or stud that it had at ride height.  [rad]
   double tilt = base::kUnset;
   double most_tilt = base::kUnset;  ///< allowed; unset = not given  [rad]
+  double give = base::kUnset;       ///< of a bushing, across its bolt  [m]
 };
+
+/// Between the sleeve and the shell of a common bonded bushing, of radii 12 and 25 mm: a rate that
+/// squeezes it by more knows nothing of its coming up solid. Proposal, no source.  [m]
+inline constexpr double kBushingThickness = 0.013;
 
 /// @param solution  converged
 [[nodiscard]] JointAngles angles_of(const parts::TurningJoint& joint,

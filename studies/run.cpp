@@ -732,11 +732,14 @@ void Runner::finish() {
     } else {
       same->mass += piece.mass;
     }
-    figures.mass += piece.mass;
+    // The truck's own rails and cross members are not what is made.
+    if (piece.part != "frame") figures.mass += piece.mass;
   }
   answer.droop = droop_of(design_);
   answer.postures = extremes_of(answer.solved);
   if (answer.droop) take_solved(*answer.droop, answer.postures);
+  answer.bump = bump_of(design_);
+  if (answer.bump) take_solved(*answer.bump, answer.postures);
   answer.assumed = all_assumptions(design_, assembly);
   if (!ill_conditioned_.empty()) {
     answer.assumed.push_back({"model", ill_conditioned_, "estimate of the condition number"});

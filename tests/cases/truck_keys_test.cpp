@@ -194,6 +194,38 @@ TEST_CASE("an unbelievable height of the mass center is refused", "[cases][probl
 }
 
 // Outside and wall: ASME B36.10M, from memory.
+// Rim and twice the sidewall: 17 in + 2 x 0.70 x 315 mm (ISO 4000-1, from memory).
+TEST_CASE("a tire's size is read as it is printed on the sidewall", "[cases][reader]") {
+  const auto tire = [](const std::string& size) {
+    return design(with(kLink, "tire: 37 in", "tire: " + size)).vehicle->tire;
+  };
+  CHECK_THAT(tire("315/70R17"), WithinAbs(0.8728, 1e-9));
+  CHECK_THAT(tire("LT315/70 R17 121S"), WithinAbs(0.8728, 1e-9));
+  CHECK_THAT(tire("P235/75-15"), WithinAbs(15 * 0.0254 + 2 * 0.75 * 0.235, 1e-9));
+  CHECK_THAT(tire("37x12.50R17LT"), WithinAbs(37 * 0.0254, 1e-9));
+  const std::string hub =
+      problems(with(kLink, "tire: 37 in", "tire: 37 in\n  hub_height: 315/70R17"));
+  CHECK_THAT(hub, Contains("is a tire's size; it goes with `vehicle.tire`"));
+  CHECK_THAT(problems(with(kLink, "tire: 37 in", "tire: 315/70")), Contains("vehicle.tire"));
+}
+
+TEST_CASE("sizes that no truck has are refused", "[cases][problems]") {
+  CHECK_THAT(problems(with(kLink, "tire: 37 in", "tire: 3 m")),
+             Contains("vehicle.tire: 118.1 in is not believable here"));
+  CHECK_THAT(problems(with(kLink, "track: 66 in", "track: 10 m")),
+             Contains("vehicle.track: 393.7 in is not believable here"));
+  CHECK_THAT(problems(with(kLink, "track: 66 in", "track: 66 in\n  wheelbase: 0.2 m")),
+             Contains("vehicle.wheelbase: 7.874 in is not believable here"));
+  CHECK_THAT(problems(with(kLink, "tire: 37 in", "tire: 37 in\n  hub_height: 34 in")),
+             Contains("does not go with a tire of 37 in"));
+}
+
+TEST_CASE("`none` is as if a key that may be left out were", "[cases][reader]") {
+  const std::string link = "  tube: 1-1/2 x 0.250 in DOM\n";
+  const parts::Design d = design(with(kLink, link, link + "  bolt: none\n"));
+  CHECK_FALSE(d.lateral_link->bolt.given());
+}
+
 TEST_CASE("words of the trade with one meaning are understood", "[cases][phrase]") {
   const Stick plain = stick("1-1/2 x 0.125 in DOM");
   for (const char* text :

@@ -134,6 +134,39 @@ TEST_CASE("the shaft holds the pitman arm against bending and twist", "[loads][s
   FAIL("no shaft");
 }
 
+// A gear is as one with the middle line of its rail: it moves as that does there, and the rail
+// carries what the drag link pushes.
+TEST_CASE("with a frame the steering gear rides on its rail", "[loads][steering]") {
+  std::string text = steered_axle();
+  text.insert(text.find("axle:\n"),
+              "bracket: {drop: 150 mm, plates: 2 of 10 mm S355, depth_at_rail: 120 mm,\n"
+              "  weld: '6 mm fillet, both sides', rail: 'boxed, 70 x 150 x 5 mm',\n"
+              "  welded_to: bottom and both sides}\n"
+              "frame: {rails_apart: 0.9 m, cross_member: 60 x 5 mm S355H,\n"
+              "  cross_members_at: [0.5, -0.5 m], held_at: [0.6, -0.9 m]}\n");
+  text.insert(text.find("points:\n") + 8,
+              "  bolt 1: [0.1, 0.44, 0.6 m]\n  bolt 2: [0.3, 0.44, 0.6 m]\n"
+              "  bolt 3: [0.2, 0.44, 0.7 m]\n");
+  const std::string name = "dry park, lock to lock, to the left";
+  for (const char* bolts : {"",
+                            "  gear_bolts: M14 class 10.9\n"
+                            "  gear_bolts_at: [bolt 1, bolt 2, bolt 3]\n"}) {
+    std::string bolted = text;
+    bolted.insert(bolted.find("  static_rating: 200 kN"), bolts);
+    const SolvedDesign solved(bolted);
+    const parts::Assembly& a = solved.model.assembly();
+    REQUIRE(a.frame->gear.has_value());
+    const fea::NodeId rail = *a.frame->gear;
+    const double along = *bolts == '\0' ? 0.15 : 0.2;
+    CHECK_THAT(a.model[rail].at_g.x(), WithinAbs(along, 1e-9));
+    const studies::CaseSolution found = solved.solve(name);
+    const double push = std::abs(solved.tension(name, "drag_link"));
+    CHECK_THAT(push, WithinAbs(9116.0, 1.0));
+    CHECK(solved.balance(name).open < 1e-7);
+    CHECK(std::abs(found.linear.placement(rail)[3]) > 1.0e-4);
+  }
+}
+
 // 1.2 kN m / 0.16 m at the pitman arm's ball; the wheel on the far knuckle does not turn.
 TEST_CASE("against a wedged wheel the tie rod carries all of the gear's push",
           "[loads][steering][hand]") {

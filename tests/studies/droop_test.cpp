@@ -75,6 +75,35 @@ TEST_CASE("the drop of a strap that catches the axle alone counts its stretch",
   CHECK(d.stretched > d.free_travel);
 }
 
+// A comparison of lengths: 70 mm of travel to the bump stop and 40 mm of its crush.
+TEST_CASE("what ends the rise is listed nearest first, and a damper is no stop",
+          "[studies][droop]") {
+  const auto bump = [](const std::string& more) {
+    return studies::bump_of(studies_tests::read_case(
+        "title: bump\n"
+        "vehicle: {axle_weight: 16 kN, tire: 830 mm, track: 1.6 m, stop_crush: 40 mm}\n"
+        "points: {a: [0, 0.45, 0.4 m], b: [0, -0.45, 0.4 m], c: [0, 0.4, 0.3 m],\n"
+        "  d: [-0.9, 0.4, 0.3 m]}\n"
+        "lateral_link: {frame_bolt: a, axle_bolt: b, tube: 40 x 5 mm E355}\n"
+        "arm: {axle_lower: c, frame: d, lower: 50 x 6 mm E355}\n"
+        "axle: {coil_spacing: 0.9 m, coil_rate: 40 N/mm, bump_travel: 70 mm,\n"
+        "  stop_rate: 1500 N/mm" +
+        more + "}\n"));
+  };
+  CHECK_FALSE(bump("").has_value());
+  std::optional<studies::Bump> b = bump(", damper_bump_travel: 90 mm, coil_bump_travel: 120 mm");
+  REQUIRE(b.has_value());
+  REQUIRE(b->ends.size() == 4);
+  CHECK(b->ends[0].what == "bump stop met");
+  CHECK(b->ends[1].what == studies::kDamperShortest);
+  CHECK(b->ends[2].what == studies::kFullBump);
+  CHECK_THAT(b->full, WithinAbs(0.110, 1e-12));
+  studies::PostureExtremes up{.posture = "bump", .joints = {}, .stops = {}};
+  up.highest = 0.095;
+  studies::take_solved(*b, {up});
+  CHECK_THAT(b->solved, WithinAbs(0.095, 1e-12));
+}
+
 // Of two joints the one whose tilt is nearer to its limit ends the drop: 100 mm x 15/10 and x
 // 15/12.
 TEST_CASE("the solved posture tells at what drop a joint comes to the end of its tilt",

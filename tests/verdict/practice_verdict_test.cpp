@@ -46,7 +46,7 @@ std::string drop_of(const std::string& drop, bool braced) {
 
 /// Radius arms of 2 in with an upper arm of 1 in, both of 1/4 in wall, joined 12 in behind the axle
 /// bolt, on rubber bushings.
-std::string arms(double friction) {
+std::string arms(double friction, const std::string& axle_joint = "rubber bushing") {
   return "title: arms\n"
          "vehicle: {axle_weight: 4400 lb, tire: 37 in, track: 68 in, total_weight: 7400 lb,\n"
          "  wheelbase: 140 in, mass_center_height: 33 in, unsprung_weight: 900 lb, friction: " +
@@ -62,7 +62,9 @@ std::string arms(double friction) {
          "  tube: 1-1/2 in solid bar 1018_CD}\n"
          "arm: {axle_lower: arm lower bolt, axle_upper: arm upper bolt, frame: arm at frame,\n"
          "  joins_at: 12 in, lower: 2 x 0.250 in DOM, upper: 1 x 0.250 in DOM,\n"
-         "  bolt: 9/16 in grade 8}\n"
+         "  axle_joint: " +
+         axle_joint +
+         ", bolt: 9/16 in grade 8}\n"
          "axle: {coil_spacing: 34 in, coil_rate: 350 lb/in}\n";
 }
 
@@ -128,6 +130,22 @@ TEST_CASE("arms known to hold up are over by the load and the weld's place, not 
   const Junction gravel = in_a_stop(0.6);
   CHECK(gravel.steel.yield / gravel.bent > 1.5);
   CHECK_THAT(gravel.bent / full.bent, WithinRel(0.6 / 0.9, 0.1));
+}
+
+// Both figures of a finding: beside the weld about the load itself, away from it more than is asked
+// of a routine one.
+TEST_CASE("on gravel such arms hold a stop away from their welds, and beside them just about",
+          "[verdict][practice]") {
+  const studies::Answer answer =
+      judged(arms(0.6, "hard bushing along y") + "load_cases: [hard stop]\n");
+  const checks::Finding worst = verdict_tests::finding(answer, "arm, left", "yield");
+  CHECK(worst.safety_factor > 0.85);
+  CHECK(worst.safety_factor < 1.0);
+  const auto beside = std::find_if(worst.lines.begin(), worst.lines.end(), [](const auto& line) {
+    return line.symbols.find("the parent's outside") != std::string::npos;
+  });
+  REQUIRE(beside != worst.lines.end());
+  CHECK(beside->values.back().si > 1.5);
 }
 
 }  // namespace practice_verdict_test

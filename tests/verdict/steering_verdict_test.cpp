@@ -19,7 +19,8 @@ constexpr double kArm = 0.15;
 
 /// All far stronger than needed but for the steering, which a corner does not load either.
 std::string parked(double moment, const std::string& tie_rod, const std::string& rating,
-                   const std::string& pitman = "") {
+                   const std::string& pitman = "",
+                   const std::string& drag_link = "70 x 10 mm S355H") {
   return fmt::format(
       "title: steering\n"
       "vehicle: {{axle_weight: 16 kN, tire: 830 mm, hub_height: 400 mm, track: 1.6 m,\n"
@@ -44,12 +45,12 @@ std::string parked(double moment, const std::string& tie_rod, const std::string&
       "  pitman_ball: pitman ball\n"
       "  knuckle_ball: knuckle ball\n"
       "  tie_rod_ball: tie rod ball\n"
-      "  drag_link: 70 x 10 mm S355H\n"
+      "  drag_link: {}\n"
       "  tie_rod: {}\n"
       "  static_rating: {}\n"
       "{}"
       "load_cases: [hard_corner, {{name: parked, at: left kingpin, moment: [0, 0, {} N m]}}]\n",
-      tie_rod, rating, pitman, moment);
+      drag_link, tie_rod, rating, pitman, moment);
 }
 
 }  // namespace
@@ -63,6 +64,20 @@ TEST_CASE("a tie rod is over once its push passes 1 / 3.5 of its column load", "
            [&](double u) { return parked(u * column / 3.5 * kArm, "32 x 4 mm S355H", "5000 kN"); },
        .part = "tie_rod",
        .check = "column"});
+}
+
+// Its ball stands 0.15 m ahead of the kingpin, the other one 1.18 m away across the truck.
+TEST_CASE("a drag link is over once its push passes 1 / 3.5 of its column load", "[verdict]") {
+  const hand::Section s = hand::tube(0.032, 0.004);
+  const double slenderness = 1.18 / std::sqrt(s.inertia / s.area);
+  const double column = hand::column_stress(hand::kYoungEn, hand::kS355H, slenderness) * s.area;
+  check_flips({.case_text =
+                   [&](double u) {
+                     return parked(-u * column / 3.5 * 0.15, "70 x 10 mm S355H", "5000 kN", "",
+                                   "32 x 4 mm S355H");
+                   },
+               .part = "drag_link",
+               .check = "column"});
 }
 
 TEST_CASE("a steering ball joint is over past a fifth of its static rating", "[verdict]") {
