@@ -42,7 +42,7 @@ TEST_CASE("when no size passes, that is what the answer starts with", "[report][
   p.lightest.reset();
   p.next_up.reset();
   p.next_down.reset();
-  p.n_sizes = 2;
+  p.n_sizes = p.n_done = 2;
   const std::string out = written::flat(report::picked_text(p, {}));
   CHECK_THAT(out, StartsWith("NONE PASSES: no size of the stock list holds"));
   CHECK_THAT(out, Contains("2 of 2 sizes do not pass, stopped by: column (2)"));

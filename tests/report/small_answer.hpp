@@ -213,7 +213,7 @@ inline studies::Picked picked() {
   p.next_down = p.tried[1];
   p.lightest = p.tried[2];
   p.next_up = p.tried[3];
-  p.n_sizes = 4;
+  p.n_sizes = p.n_done = 4;
   p.length = 0.8636;
   p.others_over = {"bracket"};
   p.assumed = answer().assumed;
