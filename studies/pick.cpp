@@ -101,26 +101,22 @@ class Trials {
   /// In their order up to the second that passes, those of the outside that is there up to the
   /// first that passes, and in full the one before the first.
   void judge_around_the_first(const sections::Shape& now) {
-    std::vector<std::size_t> passing;
     std::size_t next = 0;
-    while (next < sizes_.size() && passing.size() < 2 && !stopped_) {
+    while (next < sizes_.size() && passing_.size() < 2 && !stopped_) {
       const std::size_t end = std::min(next + kTogether, sizes_.size());
-      look_at(next, end);
-      for (; next < end && passing.size() < 2; ++next) {
-        if (passes(next)) passing.push_back(next);
-      }
+      judge_up_to_two_passing(look_at(next, end));
+      next = end;
     }
     const auto is_there = [&](std::size_t i) { return same_outside(sizes_[i].item.shape, now); };
-    bool found = std::any_of(passing.begin(), passing.end(), is_there);
-    for (; next < sizes_.size() && !found && !stopped_; ++next) {
-      if (!is_there(next)) continue;
-      look_at(next, next + 1);
-      found = passes(next);
+    bool found = std::any_of(passing_.begin(), passing_.end(), is_there);
+    for (std::size_t i = passing_.empty() ? next : passing_.front() + 1;
+         i < sizes_.size() && !found && !stopped_; ++i) {
+      if (!is_there(i)) continue;
+      if (!judgments_[i]) look_at(i, i + 1);
+      judge_open({i});
+      found = passes(i);
     }
-    if (!passing.empty() && passing.front() > 0) {
-      const std::size_t before = passing.front() - 1;
-      if (judgments_[before] && !judgments_[before]->in_full) judge(before);
-    }
+    if (const std::optional<std::size_t> before = before_the_first()) judge(*before);
     forget_looks();
     done_ = stopped_ ? next : sizes_.size();
   }
@@ -149,26 +145,58 @@ class Trials {
     }
   }
 
-  void look_at(std::size_t from, std::size_t to) {
+  /// @return those that are left open by it
+  std::vector<std::size_t> look_at(std::size_t from, std::size_t to) {
     spread_out(spread_, to - from, [&](std::size_t k) {
-      const std::size_t i = from + k;
-      judgments_[i] = judged_at_first_look(with(i), counted_);
+      judgments_[from + k] = judged_at_first_look(with(from + k), counted_);
+    });
+    std::vector<std::size_t> open;
+    for (std::size_t i = from; i < to; ++i) {
+      if (is_open(i)) open.push_back(i);
+    }
+    return open;
+  }
+
+  [[nodiscard]] bool is_open(std::size_t i) const {
+    return judgments_[i] && !judgments_[i]->in_full && judgments_[i]->verdict != Verdict::over;
+  }
+  [[nodiscard]] bool passes(std::size_t i) const {
+    return judgments_[i] && judgments_[i]->in_full && judgments_[i]->verdict == Verdict::within;
+  }
+
+  /// The size before the first that passes, where it is not judged in full.
+  [[nodiscard]] std::optional<std::size_t> before_the_first() const {
+    if (passing_.empty() || passing_.front() == 0) return std::nullopt;
+    const std::size_t before = passing_.front() - 1;
+    const bool in_part = judgments_[before] && !judgments_[before]->in_full;
+    return in_part ? std::optional(before) : std::nullopt;
+  }
+
+  void judge_open(const std::vector<std::size_t>& some) {
+    spread_out(spread_, some.size(), [&](std::size_t k) {
+      if (judgments_[some[k]] && !judgments_[some[k]]->in_full) judge(some[k]);
     });
   }
 
-  /// Judged in full where the first look left it open.
-  bool passes(std::size_t i) {
-    if (judgments_[i]->verdict == Verdict::over || judgments_[i]->no_sense) return false;
-    judgments_[i].reset();
-    judge(i);
-    return judgments_[i] && judgments_[i]->verdict == Verdict::within;
+  /// A few at once, with the one before the first that passes.
+  void judge_up_to_two_passing(const std::vector<std::size_t>& open) {
+    constexpr std::size_t kAtOnce = 2;
+    for (std::size_t k = 0; k < open.size() && passing_.size() < 2 && !stopped_; k += kAtOnce) {
+      std::vector<std::size_t> some(
+          open.begin() + static_cast<std::ptrdiff_t>(k),
+          open.begin() + static_cast<std::ptrdiff_t>(std::min(k + kAtOnce, open.size())));
+      if (const std::optional<std::size_t> before = before_the_first()) some.push_back(*before);
+      judge_open(some);
+      for (std::size_t i = k; i < std::min(k + kAtOnce, open.size()); ++i) {
+        if (passes(open[i])) passing_.push_back(open[i]);
+      }
+    }
   }
 
   /// Of sizes that were looked at together with others, and left open.
   void forget_looks() {
-    for (std::optional<Judged>& judgment : judgments_) {
-      const bool open = judgment && !judgment->in_full && judgment->verdict != Verdict::over;
-      if (open) judgment.reset();
+    for (std::size_t i = 0; i < judgments_.size(); ++i) {
+      if (is_open(i)) judgments_[i].reset();
     }
   }
 
@@ -181,6 +209,7 @@ class Trials {
   const Spread& spread_;
   Share<Judged>* share_;
   std::vector<std::optional<Judged>> judgments_;
+  std::vector<std::size_t> passing_;
   std::atomic<std::size_t> n_begun_ = 0;
   std::atomic<bool> stopped_ = false;
   std::size_t done_ = 0;
