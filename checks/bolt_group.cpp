@@ -173,6 +173,14 @@ Finding bolt_group(const BoltGroupInput& in) {
   worst.lines.clear();
   add_share_lines(worst, t, w, which, shares[which]);
   worst.lines.insert(worst.lines.end(), of_bolt.begin(), of_bolt.end());
+  // Said of one bolt in an eye; the parts of a group lie against each other.
+  worst.notes.erase(std::remove_if(worst.notes.begin(), worst.notes.end(),
+                                   [](const std::string& note) {
+                                     return note.rfind("what it goes through", 0) == 0;
+                                   }),
+                    worst.notes.end());
+  worst.notes.emplace_back(
+      "the parts lie against each other: bending of the bolts over a gap is not in it");
   worst.notes.emplace_back(
       "equal bolts between stiff parts, pull about their centroid as when they are drawn tight; "
       "prying of thin parts is not in it. A push along a bolt counts as a pull: which side the "

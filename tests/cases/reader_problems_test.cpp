@@ -44,7 +44,7 @@ TEST_CASE("an unknown key is refused with the nearest known one", "[cases][probl
         "`weld_routine`?");
   CHECK(problems(kLink + "factors:\n  preset: every day\n") ==
         "case.yaml:23:11: factors.preset: `every day` is no table of factors known here: usual, "
-        "AISC ASD");
+        "AISC ASD, EN");
 }
 
 TEST_CASE("a missing key is said at its part, with what would do", "[cases][problems]") {

@@ -85,4 +85,26 @@ TEST_CASE("a bent link's weight acts off the line between its bolts", "[parts]")
   CHECK_THAT(std::abs(moment_g.x()), WithinRel(weight * 0.9 / 8.0, 1e-3));
 }
 
+TEST_CASE("a bolt through two tabs spans the gap between them", "[parts]") {
+  parts::Design d;
+  d.lateral_link = parts_test::level_link();
+  d.lateral_link->ends.joint.kind = parts::JointKind::pin;
+  d.lateral_link->bolt.thread.name = "M16 x 2";
+  d.lateral_link->bolt.loose_stack = true;
+  parts::TabSpec& tabs = d.lateral_link->axle_tabs;
+  tabs.plates.count = 2;
+  tabs.plates.thickness = 0.006;
+  tabs.plates.material = parts_test::steel();
+  tabs.plates.material.id = "S355";
+  const auto stack = [&] { return parts::assemble(d, {}).bolts.at(1).stack; };
+  CHECK_FALSE(stack());  // the gap is not given
+  tabs.gap = 0.040;
+  REQUIRE(stack());
+  CHECK(stack()->plate == 0.006);
+  CHECK(stack()->eye == 0.040);
+  CHECK(stack()->loose);
+  tabs.plates.count = 1;
+  CHECK_FALSE(stack());
+}
+
 }  // namespace link_ends_test
