@@ -525,15 +525,6 @@ void add_vehicle(Problems& out, const Design& design) {
                      "axle and wheels weigh no less than the front "
                      "tires carry (`axle_weight`)");
   }
-  if (v.hub_height > 0.5 * v.tire) {
-    out.emplace_back("vehicle.hub_height", "it is more than half of the tire's printed size");
-  }
-  if (v.track < 0.6 || v.track > 3.0) {
-    out.emplace_back("vehicle.track", "no truck is that wide or narrow; is the unit right?");
-  }
-  if (v.tire < 0.3 || v.tire > 2.0) {
-    out.emplace_back("vehicle.tire", "no truck has tires of that size; is the unit right?");
-  }
 }
 
 /// A slip in a unit or a factor of a thousand gives answers that look right.

@@ -172,8 +172,10 @@ TEST_CASE("values that clash are refused", "[cases][problems]") {
              Contains("vehicle.total_weight: the whole truck weighs less"));
   CHECK_THAT(rich_with("young: 29000 ksi", "young: 29 ksi"),
              Contains("materials.shop steel.young: no structural metal has that modulus"));
-  CHECK(link_with("track: 66 in", "track: 66 mm") ==
-        "case.yaml:5:3: vehicle.track: no truck is that wide or narrow; is the unit right?");
+  CHECK(
+      link_with("track: 66 in", "track: 66 mm") ==
+      "case.yaml:5:3: vehicle.track: 2.598 in is not believable here (from 27.56 in to 118.1 in); "
+      "is the unit right?");
   CHECK(frame_with("-100 lb", "0 lb") ==
         "case.yaml:14:3: forces.load: it is 0; give a force or moment, e.g. force_z: -8 kN");
   CHECK_THAT(rich_with("along_x: 1.7 lb/in", "along_x: 0 lb/in"),

@@ -150,7 +150,8 @@ namespace {
 
 /// Two lower links, an upper one, a bar and two springs on a stiff body: six unknown forces. The
 /// axle is a star of stiff members here; forces stand on its points.
-std::string star_axle(const std::string& forces) {
+/// @param lower_end, upper_end  height of the links' frame ends  [m]
+std::string star_axle(const std::string& forces, double lower_end, double upper_end) {
   std::string text =
       "title: invented\n"
       "points:\n"
@@ -163,12 +164,11 @@ std::string star_axle(const std::string& forces) {
       "  sr: [0, -0.45, 0.5 m]\n"
       "  wl: [0, 0.8, 0 m]\n"
       "  wr: [0, -0.8, 0 m]\n"
-      "  hl: [0, 0.8, 0.4 m]\n"
-      "  frame ll: [-0.9, 0.4, 0.3 m]\n"
-      "  frame lr: [-0.9, -0.4, 0.3 m]\n"
-      "  frame up: [-0.8, 0.2, 0.55 m]\n" +
-      fmt::format("  frame ba: [0.1, 0.4, {:.12f} m]\n",
-                  0.45 + 0.9 * std::tan(10 * base::kDegree)) +
+      "  hl: [0, 0.8, 0.4 m]\n" +
+      fmt::format(
+          "  frame ll: [-0.9, 0.4, {0} m]\n  frame lr: [-0.9, -0.4, {0} m]\n"
+          "  frame up: [-0.8, 0.2, {1} m]\n  frame ba: [0.1, 0.4, {2:.12f} m]\n",
+          lower_end, upper_end, 0.45 + 0.9 * std::tan(10 * base::kDegree)) +
       "sections:\n"
       "  stiff: {shape: round_bar, diameter: 200 mm}\n"
       "members:\n";
@@ -204,8 +204,9 @@ struct Star {
   double low_left, low_right, upper, bar, left, right;
 };
 
-void check_star(const std::string& forces, const Star& expected) {
-  const SolvedDesign solved(star_axle(forces + at("hub", 0, 0, -2.8)));
+void check_star(const std::string& forces, const Star& expected, double lower_end = 0.3,
+                double upper_end = 0.55) {
+  const SolvedDesign solved(star_axle(forces + at("hub", 0, 0, -2.8), lower_end, upper_end));
   INFO(forces);
   CHECK_THAT(solved.tension("given", "link ll"), WithinAbs(expected.low_left * kN, 10.0));
   CHECK_THAT(solved.tension("given", "link lr"), WithinAbs(expected.low_right * kN, 10.0));
@@ -224,6 +225,8 @@ void check_star(const std::string& forces, const Star& expected) {
 TEST_CASE("an axle on three links, a bar and two springs, by forces on points", "[loads][hand]") {
   check_star(at("wl", 0, 0, 8) + at("wr", 0, 0, 8), {0, 0, 0, 0, 6.6, 6.6});
   check_star(at("wl", -10, 0, 12) + at("wr", -10, 0, 12), {-28, -16, 24, 0, 10.6, 10.6});
+  check_star(at("wl", -10, 0, 12) + at("wr", -10, 0, 12),
+             {-28.172, -16.099, 24.047, 0, 8.646, 9.165}, 0.4, 0.6);
   check_star(at("wl", 0, 2.8125, 3) + at("wr", 0, 12.1875, 13),
              {1.082, -2.140, 1.058, -15.231, 5.358, 5.197});
   check_star(at("wl", 0, 0, 8) + at("wr", 0, 0, 8) + at("hl", -16, 0, 0),
