@@ -17,14 +17,29 @@
 namespace app {
 namespace {
 
+/// Whether two variants come to the same design, in whatever words.
+bool same_design(const parts::Design& design, const parts::Variant& a, const parts::Variant& b) {
+  const auto changed = [&](const parts::Variant& variant) {
+    parts::Design out = cases::apply(design, variant);
+    out.variants.clear();
+    return out;
+  };
+  const parts::Design one = changed(a);
+  const parts::Design other = changed(b);
+  return one.lateral_link == other.lateral_link && one.bracket == other.bracket &&
+         one.brace == other.brace && one.arm == other.arm && one.points == other.points &&
+         a.patches.size() == b.patches.size();
+}
+
 /// The design with the variants of the command line after its own.
 parts::Design with_changes(parts::Design design, const CompareRequest& request) {
   if (request.usual) {
     std::vector<parts::Variant> usual = cases::usual_variants(design);
     for (parts::Variant& variant : usual) {
-      const bool there =
-          std::any_of(design.variants.begin(), design.variants.end(),
-                      [&](const parts::Variant& own) { return own.patches == variant.patches; });
+      const bool there = std::any_of(
+          design.variants.begin(), design.variants.end(), [&](const parts::Variant& own) {
+            return own.patches == variant.patches || same_design(design, own, variant);
+          });
       if (!there) design.variants.push_back(std::move(variant));
     }
   }
@@ -54,8 +69,8 @@ studies::Comparison comparison_of(const parts::Design& design, int jobs) {
 
 Output compare_command(const CompareRequest& request, bool color) {
   return with_case(request.options.case_file, [&](const parts::Design& design) {
-    const studies::Comparison comparison =
-        comparison_of(with_changes(design, request), request.options.jobs);
+    const studies::Comparison comparison = comparison_of(
+        in_units(with_changes(design, request), request.options.units), request.options.jobs);
     const int status = interrupted()                 ? kExitInterrupted
                        : comparison.failures.empty() ? exit_status(comparison.base.verdict)
                                                      : kExitOver;

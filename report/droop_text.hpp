@@ -10,4 +10,7 @@ namespace report {
 /// What ends the axle's drop, in order, and where a strap should come tight: one sentence each.
 [[nodiscard]] std::vector<std::string> droop_words(const studies::Droop& droop, bool inches);
 
+/// The same in one sentence: what ends the drop first, and what is wrong with that.
+[[nodiscard]] std::string droop_sentence(const studies::Droop& droop, bool inches);
+
 }  // namespace report

@@ -25,6 +25,8 @@ enum class Extras {
 struct Counted {
   std::vector<std::string> asked = {};   ///< parts as they are asked for, "arm.lower"; none = all
   std::vector<std::string> others = {};  ///< beside those, as findings name them: "arm, left"
+  std::vector<std::string> load_cases = {};  ///< solve these alone; none = all
+  std::vector<std::string> sets = {};        ///< with these stiffness sets; none = all
 
   [[nodiscard]] bool is_asked(const std::string& part) const;
   [[nodiscard]] bool has(const std::string& part) const;
