@@ -1,5 +1,7 @@
 #include <algorithm>
+#include <cstddef>
 #include <iterator>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -10,6 +12,7 @@
 #include "app/progress_line.hpp"
 #include "app/threads.hpp"
 #include "cases/patch.hpp"
+#include "parts/used_sticks.hpp"
 #include "report/comparison_text.hpp"
 #include "report/json.hpp"
 #include "studies/compare.hpp"
@@ -17,18 +20,27 @@
 namespace app {
 namespace {
 
-/// Whether two variants come to the same design, in whatever words.
-bool same_design(const parts::Design& design, const parts::Variant& a, const parts::Variant& b) {
-  const auto changed = [&](const parts::Variant& variant) {
-    parts::Design out = cases::apply(design, variant);
-    out.variants.clear();
-    return out;
-  };
-  const parts::Design one = changed(a);
-  const parts::Design other = changed(b);
-  return one.lateral_link == other.lateral_link && one.bracket == other.bracket &&
-         one.brace == other.brace && one.arm == other.arm && one.points == other.points &&
-         a.patches.size() == b.patches.size();
+/// Whether two variants change the same things to the same, though in other words: "1-1/2 in solid
+/// bar" and "1.5 in solid bar".
+bool same_change(const parts::Design& design, const parts::Variant& a, const parts::Variant& b) {
+  if (a.patches.size() != b.patches.size()) return false;
+  for (std::size_t i = 0; i < a.patches.size(); ++i) {
+    if (a.patches[i].path != b.patches[i].path) return false;
+  }
+  const parts::Design one = cases::apply(design, a);
+  const parts::Design other = cases::apply(design, b);
+  const std::vector<parts::StickOf> sticks = parts::used_sticks(one);
+  const std::vector<parts::StickOf> others = parts::used_sticks(other);
+  bool any = false;
+  for (std::size_t i = 0; i < sticks.size() && i < others.size(); ++i) {
+    const parts::Stick& first = *sticks[i].stick;
+    const parts::Stick& second = *others[i].stick;
+    if (!(first.shape == second.shape) || first.material.id != second.material.id) return false;
+    any = any || std::any_of(a.patches.begin(), a.patches.end(), [&](const parts::Patch& patch) {
+            return patch.path == sticks[i].key;
+          });
+  }
+  return any && a.patches.size() == 1;
 }
 
 /// The design with the variants of the command line after its own.
@@ -38,7 +50,7 @@ parts::Design with_changes(parts::Design design, const CompareRequest& request) 
     for (parts::Variant& variant : usual) {
       const bool there = std::any_of(
           design.variants.begin(), design.variants.end(), [&](const parts::Variant& own) {
-            return own.patches == variant.patches || same_design(design, own, variant);
+            return own.patches == variant.patches || same_change(design, own, variant);
           });
       if (!there) design.variants.push_back(std::move(variant));
     }

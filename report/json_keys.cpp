@@ -28,7 +28,7 @@ const std::vector<JsonKey>& json_keys() {
       {"changes_solved", "count: of changes that were tried; 0 = no one size is known to mend it"},
       {"farthest_tried", "the largest change of the usual kind, where none mends it"},
       {"in_all_load_cases",
-       "false: a large case, solved with the change where some check is worst alone"},
+       "false: a large case, solved with the change where some check is over or near it alone"},
       {"not_tried", "true: left out, to keep a large case short"},
       {"holds_for", "where the formulas of a check hold"},
       {"solved_by", "how the load case was solved that the numbers of a check come from"},

@@ -21,8 +21,8 @@ using studies::Candidate;
 using studies::Picked;
 
 // Of the drawing, in its own units.
-constexpr double kChartWidth = 720.0;
-constexpr double kChartHeight = 330.0;
+constexpr double kChartWidth = 480.0;
+constexpr double kChartHeight = 290.0;
 constexpr double kLeft = 58.0;
 constexpr double kRight = 14.0;
 constexpr double kTop = 16.0;

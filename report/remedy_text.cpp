@@ -18,7 +18,7 @@ using studies::Remedy;
 
 constexpr const char* kNoSize = "no one size of the case is known to mend it";
 constexpr const char* kNotTried = "nothing was tried, to keep a large case short";
-constexpr const char* kGoverning = "where some check is worst";
+constexpr const char* kGoverning = "where some check is over or near it";
 
 std::string then_words(const Remedy& r) {
   return std::isnan(r.utilization) ? "" : fmt::format("then {}", percent(r.utilization));
@@ -51,14 +51,25 @@ void add_part(std::vector<Mended>& all, const Remedy& r) {
   }
 }
 
-std::string item(const Mended& m) {
+/// @param several  some part has more than one item: the checks tell them apart
+std::string item(const Mended& m, bool several) {
   const Remedy& r = *m.worst;
-  const std::string who = joined(m.parts, " and ");
+  const std::string who = joined(m.parts, " and ") + (several ? ", " + r.check : "");
   if (r.left) return fmt::format("{}: not tried (large case)", who);
   if (r.tried == 0) return fmt::format("{}: {}", who, kNoSize);
   if (r.change.empty()) return fmt::format("{}: {}", who, nothing_words(r));
   const std::string then = then_words(r);
   return fmt::format("{}: {}{}", who, r.change, then.empty() ? "" : " (" + then + ")");
+}
+
+/// Whether a part of one item is in another too.
+bool is_again(const std::vector<Mended>& all, const Mended& one) {
+  return std::any_of(all.begin(), all.end(), [&](const Mended& other) {
+    return &other != &one &&
+           std::any_of(other.parts.begin(), other.parts.end(), [&](const std::string& part) {
+             return std::find(one.parts.begin(), one.parts.end(), part) != one.parts.end();
+           });
+  });
 }
 
 }  // namespace
@@ -86,7 +97,7 @@ std::string remedy_lines(const Answer& answer, const TextStyle& style) {
   }
   if (all.empty()) return "";
   std::vector<std::string> items;
-  for (const Mended& m : all) items.push_back(item(m));
+  for (const Mended& m : all) items.push_back(item(m, is_again(all, m)));
   std::string out = "tried, mends it: " + joined(items, "; ");
   if (const std::string both = together_words(answer); !both.empty()) out += "; " + both;
   if (!in_full) out += fmt::format(" (solved {} alone)", kGoverning);

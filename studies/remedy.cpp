@@ -23,10 +23,10 @@ using checks::State;
 constexpr long long kFewUnknowns = 40'000;
 // Unknowns of one. Above it a frame is not solved again.
 constexpr long long kMostUnknowns = 5'000;
-// Checks of a large design that something is tried for.
+// Checks of a large design that something is tried for, the worst of a part each.
 constexpr std::size_t kMostOfLarge = 3;
-// Below it a check does not go over by a change that mends another.
-constexpr double kCannotGoOver = 0.6;
+// Of a large design, a check below it is not looked at again in its own load case.
+constexpr double kNearLimit = 0.9;
 // Steps of a ladder that are taken one by one before they grow.
 constexpr int kSingleSteps = 8;
 // Changes that hold where the check is worst and are then solved elsewhere too.
@@ -74,7 +74,7 @@ class Search {
     if (!large_) return;
     most_looked_for_ = std::min(most_looked_for_, kMostOfLarge);
     for (const Finding& f : answer.findings) {
-      if (f.state == State::within && f.utilization() < kCannotGoOver) continue;
+      if (f.state == State::within && f.utilization() < kNearLimit) continue;
       add_name(governing_.load_cases, f.load_case);
       add_name(governing_.sets, f.set);
     }
@@ -119,7 +119,9 @@ class Search {
   Remedy remedy_of(const Finding& f) {
     const std::vector<ChangeLadder> ladders = changes_for(design_, f);
     Remedy out = empty_remedy(f);
-    if (!ladders.empty() && looked_for_ >= most_looked_for_) {
+    const bool again = large_ && std::any_of(answer_.remedies.begin(), answer_.remedies.end(),
+                                             [&](const Remedy& r) { return r.part == f.part; });
+    if (!ladders.empty() && (again || looked_for_ >= most_looked_for_)) {
       out.left = true;
       return out;
     }
