@@ -59,6 +59,15 @@ Output with_case(const std::string& path, const std::function<Output(const parts
                         [&](const parts::Design& design, const CaseText&) { return run(design); });
 }
 
+parts::Design in_units(parts::Design design, const std::string& units) {
+  design.inches = shown_in_inches(design.inches, units);
+  return design;
+}
+
+bool shown_in_inches(bool inches_of_case, const std::string& units) {
+  return units.empty() ? inches_of_case : units == "in";
+}
+
 CaseText case_text(const std::string& path) {
   const std::string name = path == "-" ? "standard input" : path;
   return {name, read_all(path, name)};

@@ -19,6 +19,13 @@ namespace app {
 [[nodiscard]] Output with_case(const std::string& path,
                                const std::function<Output(const parts::Design&)>& run);
 
+/// The design, to be shown in other units than those of its case file.
+/// @param units  "in", "mm", or empty
+[[nodiscard]] parts::Design in_units(parts::Design design, const std::string& units);
+
+/// Whether an answer is shown in inches, where the case is or is not.
+[[nodiscard]] bool shown_in_inches(bool inches_of_case, const std::string& units);
+
 /// A case as it was read.
 struct CaseText {
   std::string name;  ///< "standard input", or the path

@@ -20,7 +20,7 @@ Output cases_command(const CasesRequest& request, bool color) {
   const AnswerOptions& options = request.options;
   if (options.case_file.empty()) return listed(studies::case_list(), options, color);
   return with_case(options.case_file, [&](const parts::Design& design) {
-    return listed(studies::case_list(design), options, color);
+    return listed(studies::case_list(in_units(design, options.units)), options, color);
   });
 }
 

@@ -15,16 +15,20 @@
 #include "report/text.hpp"
 #include "report/vtu.hpp"
 #include "studies/check.hpp"
+#include "studies/remedy.hpp"
 
 namespace app {
 namespace {
 
-studies::Answer answer_to(const parts::Design& design, const CheckRequest& request) {
+studies::Answer answer_to(const parts::Design& as_read, const CheckRequest& request) {
   ProgressLine progress;
+  const parts::Design design = in_units(as_read, request.options.units);
   const bool drawn = !request.beside.svg.empty() || !request.beside.vtu.empty();
   const int jobs = request.options.jobs;
-  return drawn ? studies::check_and_draw(design, progress.watch(), threads(jobs))
-               : studies::check(design, progress.watch(), threads(jobs));
+  studies::Answer answer = drawn ? studies::check_and_draw(design, progress.watch(), threads(jobs))
+                                 : studies::check(design, progress.watch(), threads(jobs));
+  studies::add_remedies(answer, as_read, progress.watch());
+  return answer;
 }
 
 /// The files that were asked for beside the answer.
@@ -44,8 +48,9 @@ Output check_command(const CheckRequest& request, bool color) {
     const report::TextStyle style = {
         .color = color,
         .full = options.all,
-        .command_for_more = fmt::format("linkmargin check {} --all; or explain CASE PART",
-                                        shell_word(options.case_file)),
+        .command_for_more = fmt::format("linkmargin check {}{} --all; or explain CASE PART",
+                                        shell_word(options.case_file),
+                                        options.units.empty() ? "" : " --units " + options.units),
         .program = program_line()};
     Output out = answer_output(
         options, [&] { return report::text(answer, style); },

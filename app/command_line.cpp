@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "app/completion.hpp"
+#include "app/manual_page.hpp"
 #include "app/program.hpp"
 #include "cases/starters.hpp"
 #include "report/text_style.hpp"
@@ -16,6 +17,7 @@ namespace app {
 namespace {
 
 constexpr const char* kExitStatuses =
+    "linkmargin COMMAND --help: what a command can be asked, with an example.\n"
     "Exit status: 0 within the limits checked; 1 over a limit, or not decided;\n"
     "2 the case or the command is wrong; 3 a fault of the program; 130 interrupted.\n";
 
@@ -29,11 +31,73 @@ constexpr const char* kStockColumns =
 
 constexpr const char* kCommands =
     "check, report, explain, compare, pick, rate, scatter, gather, cases, new, format, schema, "
-    "completion, sections and materials";
+    "completion, man, sections and materials";
+
+/// A command and what it is for, in lines that a shell can run one after the other.
+struct Example {
+  const char* command;
+  const char* lines;
+};
+
+constexpr Example kExamples[] = {
+    {"new",
+     "  linkmargin new > mine.yaml              # a link on a bracket with its brace\n"
+     "  linkmargin new --layout steering        # drag link and tie rod as well\n"},
+    {"check",
+     "  linkmargin check mine.yaml              # does it hold, what goes first\n"
+     "  linkmargin check mine.yaml --all --units mm\n"},
+    {"report",
+     "  linkmargin report mine.yaml -o sheet.html\n"
+     "  linkmargin report mine.yaml -o sheet.html --pick lateral_link\n"},
+    {"explain", "  linkmargin explain mine.yaml lateral_link column\n"},
+    {"compare",
+     "  linkmargin compare mine.yaml --set \"bracket.drop=7 in\" --set \"no brace\"\n"
+     "  linkmargin compare mine.yaml --usual\n"},
+    {"pick",
+     "  linkmargin pick mine.yaml --part lateral_link --od-to \"1-1/2 in\"\n"
+     "  linkmargin pick mine.yaml --part brace --kind tube --wall-from \"0.188 in\"\n"},
+    {"rate", "  linkmargin rate mine.yaml --over vehicle.axle_weight --for \"drop = 7, 9 in\"\n"},
+    {"scatter", "  linkmargin scatter mine.yaml --samples 20 --vary \"load = normal 1.0 0.1\"\n"},
+    {"gather",
+     "  linkmargin scatter mine.yaml --samples 6 --share 1/2 > slice-1.json\n"
+     "  linkmargin scatter mine.yaml --samples 6 --share 2/2 > slice-2.json\n"
+     "  linkmargin gather slice-1.json slice-2.json\n"},
+    {"cases",
+     "  linkmargin cases mine.yaml              # what the truck's numbers make of them\n"},
+    {"format", "  linkmargin format > format.md           # to read, with its sketches\n"},
+    {"schema", "  linkmargin schema > linkmargin.schema.json\n"},
+    {"completion", "  eval \"$(linkmargin completion bash)\"   # in the start-up file of bash\n"},
+    {"man", "  linkmargin man > linkmargin.1           # then: man ./linkmargin.1\n"},
+    {"sections", "  linkmargin sections \"flat bar\"\n"},
+    {"materials", "  linkmargin materials --metric\n"}};
+
+std::string example_lines(const std::string& command) {
+  for (const Example& example : kExamples) {
+    if (command == example.command) return example.lines;
+  }
+  return "";
+}
+
+const std::vector<std::string> kColors = {"auto", "always", "never"};
+const std::vector<std::string> kBy = {"mass", "cost", "od"};
+const std::vector<std::string> kShells = {"bash", "zsh", "fish"};
+const std::vector<std::string> kUnits = {"in", "mm"};
+
+/// What is wrong with a word; empty when it is one of them.
+std::string one_of(const std::string& word, const std::vector<std::string>& words) {
+  if (std::find(words.begin(), words.end(), word) != words.end()) return "";
+  return fmt::format("`{}` is none of {}", word, fmt::join(words, ", "));
+}
 
 void add_json(CLI::App& command, AnswerOptions& options) {
   command.add_option("--json", options.json, "write JSON to FILE, or - for JSON alone")
       ->option_text("FILE|-");
+}
+
+void add_units(CLI::App& command, AnswerOptions& options) {
+  command.add_option("--units", options.units, "show the answer in in or mm; else as the case")
+      ->option_text("in|mm")
+      ->check(CLI::Validator([](const std::string& word) { return one_of(word, kUnits); }, ""));
 }
 
 CLI::Option* add_case_file(CLI::App& command, AnswerOptions& options) {
@@ -46,6 +110,7 @@ CLI::Option* add_case_file(CLI::App& command, AnswerOptions& options) {
 CLI::Option* add_case_options(CLI::App& command, AnswerOptions& options) {
   CLI::Option* file = add_case_file(command, options);
   add_json(command, options);
+  add_units(command, options);
   return file;
 }
 
@@ -79,16 +144,6 @@ Notice no_command(int argc, const char* const* argv) {
   return wrong_command(fmt::format("a command is missing; there is {}", kCommands));
 }
 
-const std::vector<std::string> kColors = {"auto", "always", "never"};
-const std::vector<std::string> kBy = {"mass", "cost", "od"};
-const std::vector<std::string> kShells = {"bash", "zsh", "fish"};
-
-/// What is wrong with a word; empty when it is one of them.
-std::string one_of(const std::string& word, const std::vector<std::string>& words) {
-  if (std::find(words.begin(), words.end(), word) != words.end()) return "";
-  return fmt::format("`{}` is none of {}", word, fmt::join(words, ", "));
-}
-
 /// The parser with the places its answers go to, which must not move once it is built.
 class CommandLine {
  public:
@@ -116,6 +171,10 @@ class CommandLine {
         ->required();
     report_->add_option("--date", date_, "date on the sheet; left out, today's")
         ->option_text("TEXT");
+    report_
+        ->add_option("--pick", chart_, "with a chart of the stock sizes of a part, such as brace")
+        ->option_text("PART");
+    add_units(*report_, answer_);
     explain_ = add_command("explain", "where the numbers of one part come from, line by line");
     add_case_options(*explain_, answer_)->required();
     explain_->add_option("PART", part_, "as `check` names it, such as lateral_link or brace")
@@ -165,6 +224,7 @@ class CommandLine {
         ->required()
         ->option_text(" ")
         ->check(CLI::Validator([](const std::string& name) { return one_of(name, kShells); }, ""));
+    man_ = add_command("man", "the manual page of all commands, for man");
     sections_ = add_command("sections", "the bars, tubes and plates in stock, with their sources");
     sections_->add_option("LIST", list_, "part of a list's name, such as \"flat bar\"")
         ->option_text(" ");
@@ -283,12 +343,13 @@ class CommandLine {
   void add_stock(CLI::App& command) {
     command.add_option("--stock", stock_, "your own sizes beside the built-in ones")
         ->option_text("FILE.csv");
-    command.footer(kStockColumns);
+    command.footer(command.get_footer() + "\n" + kStockColumns);
   }
 
   CLI::App* add_command(const std::string& name, const std::string& meaning) {
     CLI::App* command = app_.add_subcommand(name, meaning);
     command->group("Commands");
+    command->footer("Example:\n" + example_lines(name));
     command->set_help_flag("-h,--help", "this text");
     return command;
   }
@@ -299,6 +360,7 @@ class CommandLine {
     if (name == "--by") return kBy;
     if (name == "--kind") return {"tube", "bar"};
     if (name == "--layout") return cases::layouts();
+    if (name == "--units") return kUnits;
     return name == "SHELL" ? kShells : std::vector<std::string>();
   }
 
@@ -311,6 +373,7 @@ class CommandLine {
       for (const std::string& name : option->get_lnames()) offered.names.push_back("--" + name);
       offered.meaning = option->get_description();
       offered.takes_value = option->get_items_expected_max() > 0;
+      offered.value_name = option->get_option_text();
       offered.values = values_of(offered.names.back());
     }
     return all;
@@ -322,9 +385,14 @@ class CommandLine {
     for (const CLI::App* command : app_.get_subcommands([](const CLI::App*) { return true; })) {
       out.commands.push_back(
           {command->get_name(), command->get_description(), offered_options(*command)});
+      OfferedCommand& offered = out.commands.back();
       for (const CLI::Option* option : command->get_options()) {
-        if (option->get_positional()) out.commands.back().words = values_of(option->get_name());
+        if (!option->get_positional()) continue;
+        offered.words = values_of(option->get_name());
+        offered.arguments.push_back(
+            {option->get_name(), option->get_description(), option->get_required()});
       }
+      offered.examples = example_lines(offered.name);
     }
     return out;
   }
@@ -337,7 +405,7 @@ class CommandLine {
   [[nodiscard]] decltype(Request::what) request() const {
     if (version_) return Notice{program_line() + "\n", kExitWithin};
     if (check_->parsed()) return CheckRequest{answer_, beside_};
-    if (report_->parsed()) return ReportRequest{answer_, out_, date_};
+    if (report_->parsed()) return ReportRequest{answer_, out_, date_, chart_};
     if (compare_->parsed()) return CompareRequest{answer_, changes_, usual_};
     if (explain_->parsed())
       return ExplainRequest{answer_, part_, fmt::format("{}", fmt::join(check_words_, " "))};
@@ -353,6 +421,7 @@ class CommandLine {
     if (format_->parsed()) return FormatRequest{};
     if (schema_->parsed()) return SchemaRequest{};
     if (completion_->parsed()) return Notice{completion_script(shell_, tree()), kExitWithin};
+    if (man_->parsed()) return Notice{manual_page(tree(), program()), kExitWithin};
     if (sections_->parsed()) return SectionsRequest{answer_, list_, stock_};
     if (materials_->parsed()) return MaterialsRequest{answer_, metric_};
     return NewRequest{layout_};
@@ -372,6 +441,7 @@ class CommandLine {
   CLI::App* format_ = nullptr;
   CLI::App* schema_ = nullptr;
   CLI::App* completion_ = nullptr;
+  CLI::App* man_ = nullptr;
   CLI::App* sections_ = nullptr;
   CLI::App* materials_ = nullptr;
   bool version_ = false;
@@ -389,6 +459,7 @@ class CommandLine {
   std::string shell_;
   std::string out_;
   std::string date_;
+  std::string chart_;
   std::string list_;
   std::string stock_;
   bool metric_ = false;

@@ -1,5 +1,7 @@
 #include <algorithm>
+#include <cstddef>
 #include <iterator>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -10,6 +12,7 @@
 #include "app/progress_line.hpp"
 #include "app/threads.hpp"
 #include "cases/patch.hpp"
+#include "parts/used_sticks.hpp"
 #include "report/comparison_text.hpp"
 #include "report/json.hpp"
 #include "studies/compare.hpp"
@@ -17,14 +20,38 @@
 namespace app {
 namespace {
 
+/// Whether two variants change the same things to the same, though in other words: "1-1/2 in solid
+/// bar" and "1.5 in solid bar".
+bool same_change(const parts::Design& design, const parts::Variant& a, const parts::Variant& b) {
+  if (a.patches.size() != b.patches.size()) return false;
+  for (std::size_t i = 0; i < a.patches.size(); ++i) {
+    if (a.patches[i].path != b.patches[i].path) return false;
+  }
+  const parts::Design one = cases::apply(design, a);
+  const parts::Design other = cases::apply(design, b);
+  const std::vector<parts::StickOf> sticks = parts::used_sticks(one);
+  const std::vector<parts::StickOf> others = parts::used_sticks(other);
+  bool any = false;
+  for (std::size_t i = 0; i < sticks.size() && i < others.size(); ++i) {
+    const parts::Stick& first = *sticks[i].stick;
+    const parts::Stick& second = *others[i].stick;
+    if (!(first.shape == second.shape) || first.material.id != second.material.id) return false;
+    any = any || std::any_of(a.patches.begin(), a.patches.end(), [&](const parts::Patch& patch) {
+            return patch.path == sticks[i].key;
+          });
+  }
+  return any && a.patches.size() == 1;
+}
+
 /// The design with the variants of the command line after its own.
 parts::Design with_changes(parts::Design design, const CompareRequest& request) {
   if (request.usual) {
     std::vector<parts::Variant> usual = cases::usual_variants(design);
     for (parts::Variant& variant : usual) {
-      const bool there =
-          std::any_of(design.variants.begin(), design.variants.end(),
-                      [&](const parts::Variant& own) { return own.patches == variant.patches; });
+      const bool there = std::any_of(
+          design.variants.begin(), design.variants.end(), [&](const parts::Variant& own) {
+            return own.patches == variant.patches || same_change(design, own, variant);
+          });
       if (!there) design.variants.push_back(std::move(variant));
     }
   }
@@ -54,8 +81,8 @@ studies::Comparison comparison_of(const parts::Design& design, int jobs) {
 
 Output compare_command(const CompareRequest& request, bool color) {
   return with_case(request.options.case_file, [&](const parts::Design& design) {
-    const studies::Comparison comparison =
-        comparison_of(with_changes(design, request), request.options.jobs);
+    const studies::Comparison comparison = comparison_of(
+        in_units(with_changes(design, request), request.options.units), request.options.jobs);
     const int status = interrupted()                 ? kExitInterrupted
                        : comparison.failures.empty() ? exit_status(comparison.base.verdict)
                                                      : kExitOver;

@@ -113,7 +113,9 @@ std::string zsh(const CommandTree& tree) {
       "  words=(\"${{words[@]:1}}\"); (( CURRENT -= 1 ))\n"
       "  case $command in\n{}  esac\n"
       "}}\n"
-      "compdef _linkmargin linkmargin\n",
+      "if [[ $zsh_eval_context[-1] == loadautofunc ]]; then _linkmargin \"$@\"\n"
+      "else compdef _linkmargin linkmargin\n"
+      "fi\n",
       described, branches);
 }
 

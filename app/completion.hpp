@@ -11,6 +11,14 @@ struct OfferedOption {
   std::string meaning;
   bool takes_value = false;
   std::vector<std::string> values = {};  ///< the words it may have; empty = any, files are offered
+  std::string value_name = {};           ///< "FILE"
+};
+
+/// An argument that stands by its place.
+struct OfferedArgument {
+  std::string name;
+  std::string meaning;
+  bool required = false;
 };
 
 /// A command and what stands after it.
@@ -19,9 +27,11 @@ struct OfferedCommand {
   std::string meaning;
   std::vector<OfferedOption> options;
   std::vector<std::string> words = {};  ///< that its argument may be; empty = files are offered
+  std::vector<OfferedArgument> arguments = {};
+  std::string examples = {};  ///< lines to run, as `--help` shows them
 };
 
-/// The command line as it can be completed.
+/// The command line as it can be completed and looked up.
 struct CommandTree {
   std::vector<OfferedOption> options;  ///< before any command
   std::vector<OfferedCommand> commands;

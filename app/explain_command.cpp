@@ -11,7 +11,8 @@ namespace {
 
 studies::Explanation explanation_for(const parts::Design& design, const ExplainRequest& request) {
   ProgressLine progress;
-  return studies::explain(design, request.part, request.check, progress.watch());
+  return studies::explain(in_units(design, request.options.units), request.part, request.check,
+                          progress.watch());
 }
 
 }  // namespace

@@ -102,12 +102,15 @@ int write_out(const Output& output) {
       return not_written(folder, errno);
     }
   }
+  bool all_written = true;
   for (const OutputFile& file : output.files) {
     if (const int error = write_file(file.path, file.content); error != 0) {
       status = not_written(file.path, error);
+      all_written = false;
     }
   }
-  if (const int error = write_all(STDOUT_FILENO, output.text); error != 0) {
+  const std::string text = output.text + (all_written ? output.text_once_written : "");
+  if (const int error = write_all(STDOUT_FILENO, text); error != 0) {
     status = not_written("standard output", error);
   }
   if (write_all(STDERR_FILENO, output.messages) != 0) status = kExitInput;

@@ -21,6 +21,7 @@ struct Output {
   std::string messages = {};              ///< to standard error
   std::vector<std::string> folders = {};  ///< made before the files, where there are none
   std::vector<OutputFile> files = {};
+  std::string text_once_written = {};  ///< after `text`, when all of the files were written
   int status = 0;
 };
 

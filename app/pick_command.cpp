@@ -116,6 +116,7 @@ std::string command_for_all(const PickRequest& r) {
   add("--steel", r.limits.steels);
   if (r.by != "mass") command += " --by " + r.by;
   if (!r.stock.empty()) command += " --stock " + shell_word(r.stock);
+  if (!r.options.units.empty()) command += " --units " + r.options.units;
   return command + " --all";
 }
 
@@ -138,11 +139,13 @@ Output one_picked(const parts::Design& design, const PickRequest& r, const Gathe
                                         .every = r.options.all || !r.options.json.empty() ||
                                                  !r.options.csv.empty() || !r.share.share.empty()};
   SharedPieces<studies::Judged> pieces(r.share, gathered.judged);
-  const studies::Picked picked = [&] {
+  studies::Picked picked = [&] {
     ProgressLine progress;
     return studies::pick(design, r.parts.front(), options, progress.watch(),
                          threads(r.options.jobs), pieces.share());
   }();
+  // The sizes are those of the case's own lists.
+  picked.inches = shown_in_inches(picked.inches, r.options.units);
   if (pieces.is_slice()) return pieces.output(gathered, r.stock, picked.n_sizes);
   pieces.require_all(picked.n_done, picked.n_sizes);
   Output out = answer_output(
@@ -155,11 +158,12 @@ Output one_picked(const parts::Design& design, const PickRequest& r, const Gathe
 Output several_picked(const parts::Design& design, const PickRequest& r, const Gathered& gathered,
                       bool color) {
   SharedPieces<studies::GridLane> pieces(r.share, gathered.lanes);
-  const studies::PickedGrid grid = [&] {
+  studies::PickedGrid grid = [&] {
     ProgressLine progress;
     return studies::pick_grid(design, r.parts, limits_of(design, r), by_of(r), gathered.stock,
                               progress.watch(), threads(r.options.jobs), pieces.share());
   }();
+  grid.inches = shown_in_inches(grid.inches, r.options.units);
   if (pieces.is_slice()) return pieces.output(gathered, r.stock, studies::kGridLanes);
   pieces.require_all(grid.n_done(), grid.n_designs);
   Output out = answer_output(

@@ -72,6 +72,7 @@ std::string command_for_all(const RateRequest& request) {
   for (const std::string& list : request.alternatives) add("--for", list);
   add("--from", request.from);
   add("--to", request.to);
+  if (!request.options.units.empty()) command += " --units " + request.options.units;
   return command + " --all";
 }
 
@@ -83,7 +84,8 @@ Output rate_command(const RateRequest& request, bool color) {
                                 .from = span_end(design, request.over, "--from", request.from),
                                 .to = span_end(design, request.over, "--to", request.to)};
     const studies::Rating rating =
-        rating_of(with_alternatives(design, request.alternatives), span, request.options.jobs);
+        rating_of(in_units(with_alternatives(design, request.alternatives), request.options.units),
+                  span, request.options.jobs);
     const report::TextStyle style = {.color = color,
                                      .full = request.options.all,
                                      .command_for_more = command_for_all(request),

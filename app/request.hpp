@@ -12,11 +12,12 @@ enum class ColorChoice { automatic, always, never };
 
 /// Where an answer comes from and in which form it is wanted.
 struct AnswerOptions {
-  std::string case_file;  ///< "-" = standard input
-  std::string json;       ///< file, "-" = standard output instead of text, empty = none
-  bool all = false;       ///< everything that is known, instead of a screen
-  int jobs = 0;           ///< designs at once; 0 = as many as there are processors
-  std::string csv = {};   ///< folder for tables; empty = none
+  std::string case_file;   ///< "-" = standard input
+  std::string json;        ///< file, "-" = standard output instead of text, empty = none
+  bool all = false;        ///< everything that is known, instead of a screen
+  int jobs = 0;            ///< designs at once; 0 = as many as there are processors
+  std::string csv = {};    ///< folder for tables; empty = none
+  std::string units = {};  ///< "in" or "mm", to show the answer in; empty = those of the case
 };
 
 /// Files that are written beside the answer to `check`; empty = none.
@@ -35,8 +36,9 @@ struct CheckRequest {
 /// The answer to `check` as a sheet to read, print and send.
 struct ReportRequest {
   AnswerOptions options;
-  std::string out;   ///< file, or "-" = standard output
-  std::string date;  ///< as it is to stand on the sheet; empty = today's
+  std::string out;        ///< file, or "-" = standard output
+  std::string date;       ///< as it is to stand on the sheet; empty = today's
+  std::string pick = {};  ///< part whose stock sizes are charted; empty = none
 };
 
 struct CompareRequest {

@@ -57,6 +57,7 @@ std::string command_for_all(const ScatterRequest& r) {
   std::string command = fmt::format("linkmargin scatter {} --samples {} --seed {}",
                                     shell_word(r.options.case_file), r.samples, r.seed);
   for (const std::string& change : r.changes) command += " --vary " + shell_word(change);
+  if (!r.options.units.empty()) command += " --units " + r.options.units;
   return command + " --all";
 }
 
@@ -68,11 +69,12 @@ Output scatter_from(const ScatterRequest& r, const Gathered& gathered, bool colo
                                              .seed = r.seed,
                                              .inputs = inputs_of(design, r.changes)};
     SharedPieces<studies::Judged> pieces(r.share, gathered.judged);
-    const studies::Scattered scattered = [&] {
+    studies::Scattered scattered = [&] {
       ProgressLine progress;
       return studies::scatter(design, options, progress.watch(), threads(r.options.jobs),
                               pieces.share());
     }();
+    scattered.inches = shown_in_inches(scattered.inches, r.options.units);
     if (pieces.is_slice()) return pieces.output(gathered, "", scattered.n_samples);
     pieces.require_all(scattered.samples.size(), scattered.n_samples);
     const report::TextStyle style = {.color = color,

@@ -279,26 +279,30 @@ class FieldFinder {
   void lengths(const parts::FieldInfo& info, std::vector<double>&) { look_at(info); }
 
   [[nodiscard]] bool found() const { return found_; }
+  /// The names of all its fields.
+  [[nodiscard]] const std::vector<std::string>& keys() const { return keys_; }
 
  private:
   void look_at(const parts::FieldInfo& info) {
+    keys_.emplace_back(info.key);
     found_ = found_ || info.key == field_ || info.other_key == field_;
   }
 
   std::string_view field_;
   bool found_ = false;
+  std::vector<std::string> keys_;
 };
 
-/// The full paths of a field that was given without its part: "vehicle.axle_weight".
+/// Calls `use(part, finder)` for each part, with a FieldFinder that has seen its fields.
 /// @param of  a design whose parts alone count; null = all parts there can be
-std::vector<std::string> full_paths(const std::string& field, const Design* of) {
-  std::vector<std::string> all;
+template <class Use>
+void with_fields(const std::string& field, const Design* of, Use use) {
   const auto add = [&](const char* part, auto member) {
     if (of != nullptr && !(of->*member)) return;
     typename std::decay_t<decltype(of->*member)>::value_type value;
     FieldFinder finder(field);
     fields(finder, value);
-    if (finder.found()) all.push_back(fmt::format("{}.{}", part, field));
+    use(part, finder);
   };
   add("vehicle", &Design::vehicle);
   add("lateral_link", &Design::lateral_link);
@@ -309,7 +313,33 @@ std::vector<std::string> full_paths(const std::string& field, const Design* of) 
   add("axle", &Design::axle);
   add("limit_strap", &Design::limit_strap);
   add("steering", &Design::steering);
+}
+
+/// The full paths of a field that was given without its part: "vehicle.axle_weight".
+std::vector<std::string> full_paths(const std::string& field, const Design* of) {
+  std::vector<std::string> all;
+  with_fields(field, of, [&](const char* part, const FieldFinder& finder) {
+    if (finder.found()) all.push_back(fmt::format("{}.{}", part, field));
+  });
   return all;
+}
+
+/// "; did you mean `bracket.drop`?" for a misspelled field without its part; empty when none is
+/// near.
+std::string meant_field(const std::string& field) {
+  std::vector<std::string> names;
+  std::vector<std::string> paths;
+  with_fields(field, nullptr, [&](const char* part, const FieldFinder& finder) {
+    for (const std::string& key : finder.keys()) {
+      names.push_back(key);
+      paths.push_back(fmt::format("{}.{}", part, key));
+    }
+  });
+  const std::string hint = did_you_mean(field, names);
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    if (hint == "; did you mean `" + names[i] + "`?") return "; did you mean `" + paths[i] + "`?";
+  }
+  return hint;
 }
 
 /// "drop" -> "bracket.drop" where one part of the design has such a field; else as it is.
@@ -335,8 +365,9 @@ std::string full_path(const Design& design, std::string_view raw) {
   std::vector<std::string> known(kParts.begin(), kParts.end());
   known.insert(known.end(), kLists.begin(), kLists.end());
   known.insert(known.end(), {"points", "factors", "sizes", "title"});
-  throw InputError(path.whole, fmt::format("unknown key {}{}", quoted(path.group),
-                                           did_you_mean(path.group, known)));
+  std::string hint = did_you_mean(path.group, known);
+  if (hint.empty() && path.field.empty()) hint = meant_field(path.group);
+  throw InputError(path.whole, fmt::format("unknown key {}{}", quoted(path.group), hint));
 }
 
 template <class T>

@@ -13,6 +13,7 @@
 #include "report/html_text.hpp"
 #include "report/page_parts.hpp"
 #include "report/posture_text.hpp"
+#include "report/remedy_text.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
 
@@ -129,7 +130,9 @@ std::string result_html(const Finding& f, bool inches) {
                    exact(f.utilization()), percent(f.utilization()));
 }
 
-std::string finding_html(const Finding& f, std::size_t index, bool inches) {
+std::string finding_html(const Answer& answer, std::size_t index) {
+  const Finding& f = answer.findings[index];
+  const bool inches = answer.inches;
   const bool decided = f.state != checks::State::undecided;
   std::string out = fmt::format(
       "<article class=\"finding\" id=\"finding-{}\">\n<header><h4>{}. {}{}{}</h4>"
@@ -141,6 +144,10 @@ std::string finding_html(const Finding& f, std::size_t index, bool inches) {
   if (!(f.load_case + f.set).empty())
     out += sheet_line("In " + f.load_case + separator + f.set + ".");
   out += origin_html(f, inches) + worked_html(f.lines, inches) + result_html(f, inches);
+  const std::string remedy = remedy_words(answer, f);
+  if (!remedy.empty()) {
+    out += fmt::format("<p class=\"mends\">{}</p>\n", escaped(remedy));
+  }
   for (const std::string& note : f.notes) out += sheet_line("Note: " + note);
   if (!f.source.empty()) out += sheet_line("Source: " + f.source);
   if (!f.range.empty()) out += sheet_line("Holds for: " + f.range);
@@ -149,8 +156,12 @@ std::string finding_html(const Finding& f, std::size_t index, bool inches) {
 
 std::string findings_html(const Answer& answer) {
   std::string out;
+  if (const std::string both = together_words(answer); !both.empty()) {
+    out += fmt::format("<p class=\"mends\">What was tried and mends something, {}.</p>\n",
+                       escaped(both));
+  }
   for (std::size_t i = 0; i < answer.findings.size(); ++i) {
-    out += finding_html(answer.findings[i], i, answer.inches);
+    out += finding_html(answer, i);
   }
   return out;
 }

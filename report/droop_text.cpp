@@ -106,4 +106,21 @@ std::vector<std::string> droop_words(const studies::Droop& droop, bool inches) {
   return out;
 }
 
+std::string droop_sentence(const studies::Droop& droop, bool inches) {
+  const auto length = [&](double meters) { return shown(meters, checks::Measure::length, inches); };
+  if (droop.ends.empty()) return "";
+  const studies::DroopEnd& first = droop.ends.front();
+  std::string out = fmt::format("drop from ride height: {} at {}", first.what, length(first.drop));
+  if (first.what == studies::kDamperEnds) out += ", which is no stop";
+  const bool has_strap = !std::isnan(droop.strap);
+  if (has_strap && droop.strap >= droop.free_travel) {
+    out += "; the strap comes tight too late";
+  } else if (has_strap && droop.stretched > droop.free_travel) {
+    out += fmt::format("; one strap alone stretches to {}, past the free travel of {}",
+                       length(droop.stretched), length(droop.free_travel));
+  }
+  if (!std::isnan(droop.hangs)) out += fmt::format("; solved, {} down", length(droop.hangs));
+  return out;
+}
+
 }  // namespace report

@@ -12,4 +12,7 @@ namespace report {
 [[nodiscard]] std::vector<std::string> bump_words(const studies::Bump& bump, bool inches);
 [[nodiscard]] std::vector<std::string> droop_words(const studies::Droop& droop, bool inches);
 
+/// The same in one sentence: what ends the drop first, and what is wrong with that.
+[[nodiscard]] std::string droop_sentence(const studies::Droop& droop, bool inches);
+
 }  // namespace report

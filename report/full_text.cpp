@@ -10,6 +10,7 @@
 #include "report/finding_text.hpp"
 #include "report/life_text.hpp"
 #include "report/posture_text.hpp"
+#include "report/remedy_text.hpp"
 #include "report/text_table.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
@@ -94,6 +95,11 @@ std::string full_text(const Answer& answer, const TextStyle& style) {
   for (const Finding& f : answer.findings) {
     out += '\n';
     out += finding_text(f, answer.inches, style);
+    const std::string remedy = remedy_words(answer, f);
+    if (!remedy.empty()) out += paragraph(remedy, style.width, 2, 2);
+  }
+  if (const std::string both = together_words(answer); !both.empty()) {
+    out += "\n" + paragraph("what was tried and mends something, " + both, style.width, 0, 2);
   }
   out += buckling_section(answer, style);
   out += failure_order_section(answer.failure_orders, style);

@@ -36,7 +36,7 @@ std::string html(const HtmlTable& table) {
   };
   std::string out = fmt::format(
       "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"{0}\">\n"
-      "<table><caption>{0}</caption>\n<thead><tr>",
+      "<table><caption><span>{0}</span></caption>\n<thead><tr>",
       escaped(table.caption));
   for (std::size_t i = 0; i < table.head.size(); ++i) {
     out += is_number(i) ? fmt::format("<th scope=\"col\" class=\"n\">{}</th>",

@@ -494,6 +494,20 @@ Json rated(const studies::Rated& d, bool inches) {
   return out;
 }
 
+Json remedy(const studies::Remedy& r) {
+  Json out;
+  out["part"] = r.part;
+  out["check"] = r.check;
+  out["where"] = r.where;
+  out["mended_by"] = r.change;
+  out["utilization_then"] = value_of(r.utilization);
+  out["changes_solved"] = r.tried;
+  out["farthest_tried"] = r.most;
+  out["in_all_load_cases"] = r.in_full;
+  out["not_tried"] = r.left;
+  return out;
+}
+
 }  // namespace
 
 Json opening(const Program& program, const std::string& title, bool inches) {
@@ -516,6 +530,13 @@ std::string json(const studies::Answer& answer, const Program& program) {
   out["verdict"] = verdict_in_words(answer.verdict);
   out["findings"] =
       list_of(answer.findings, [&](const checks::Finding& f) { return finding(f, answer.inches); });
+  out["remedies"] = list_of(answer.remedies, remedy);
+  if (answer.together) {
+    Json& both = out["remedies_together"];
+    both["verdict"] = verdict_in_words(answer.together->verdict);
+    both["worst"] = answer.together->worst;
+    both["utilization"] = value_of(answer.together->utilization);
+  }
   out["critical"] = list_of(answer.critical, critical);
   out["own_critical"] = list_of(answer.own, critical);
   out["load_cases"] = strings(answer.load_cases);

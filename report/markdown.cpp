@@ -10,6 +10,7 @@
 #include "report/comparison_text.hpp"
 #include "report/failure_order_text.hpp"
 #include "report/life_text.hpp"
+#include "report/remedy_text.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
 
@@ -95,6 +96,15 @@ std::string markdown(const Answer& answer) {
   out +=
       "\nutilization: 100 % = the limit; safety factor: multiple of the load at which it just "
       "holds; asked: factor required\n";
+  std::vector<std::string> mends;
+  for (const checks::Finding& f : answer.findings) {
+    const std::string words = remedy_words(answer, f);
+    if (!words.empty()) {
+      mends.push_back(part_words(f.part) + ", " + what_gives_briefly(f) + ": " + words);
+    }
+  }
+  if (const std::string both = together_words(answer); !both.empty()) mends.push_back(both);
+  if (!mends.empty()) out += md_heading("What would mend it") + md_list(mends);
   std::vector<std::string> buckling;
   for (const studies::CriticalFactor& c : answer.critical) buckling.push_back(buckling_words(c));
   if (!buckling.empty()) out += md_heading("Buckling, assembled") + md_list(buckling);

@@ -42,7 +42,7 @@ std::string page(const studies::Answer& answer, const Sheet& sheet) {
                  {"title_block", title_block(answer, sheet, sum)},
                  {"verdict", page_verdict(answer)},
                  {"assembly", page_assembly(answer, view)},
-                 {"tables", page_tables(answer)},
+                 {"tables", page_tables(answer, sheet)},
                  {"calculation", calculation_sheet(answer, sheet)},
                  {"footer", fmt::format("<p>{}</p>", escaped(joined(studies::cautions(), " ")))},
                  {"data", page_data(answer, view)}});

@@ -1,10 +1,12 @@
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "checks/required_factors.hpp"
 #include "report/json.hpp"
 #include "studies/answer.hpp"
+#include "studies/pick.hpp"
 
 namespace report {
 
@@ -15,6 +17,7 @@ struct Sheet {
   std::string date;                 ///< as it is to be printed; empty = a line to fill in
   checks::RequiredFactors factors;  ///< as used
   Program program;
+  std::optional<studies::Picked> picked = {};  ///< stock sizes of a part, for a chart
 };
 
 /// The answer as one HTML file that needs no other and no network: the drawing, the tables, then

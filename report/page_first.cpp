@@ -10,6 +10,7 @@
 #include "report/html_table.hpp"
 #include "report/html_text.hpp"
 #include "report/page_parts.hpp"
+#include "report/remedy_text.hpp"
 #include "report/units_shown.hpp"
 #include "report/utilization_band.hpp"
 
@@ -103,7 +104,8 @@ std::string brief_row(const std::string& name, const std::string& value,
   return fmt::format("<dt>{}</dt><dd{}>{}</dd>", name, attributes, escaped(value));
 }
 
-std::string brief_of(const Finding& f, std::size_t index, bool chosen) {
+std::string brief_of(const Answer& answer, std::size_t index, bool chosen) {
+  const Finding& f = answer.findings[index];
   const bool decided = f.state != checks::State::undecided;
   std::string out = fmt::format(
       "<article class=\"brief{}\" data-part=\"{}\">\n<h3>{}</h3>\n<p>{} "
@@ -122,6 +124,8 @@ std::string brief_of(const Finding& f, std::size_t index, bool chosen) {
   }
   out += "</dl>\n";
   if (!decided) out += fmt::format("<p>{}</p>\n", escaped(f.reason));
+  const std::string remedy = remedy_words(answer, f);
+  if (!remedy.empty()) out += fmt::format("<p class=\"mends\">{}</p>\n", escaped(remedy));
   if (!f.set.empty()) out += fmt::format("<p class=\"small\">with {}</p>\n", escaped(f.set));
   return out +
          fmt::format("<p><a href=\"#finding-{}\">worked lines</a></p>\n</article>\n", index + 1);
@@ -166,10 +170,11 @@ std::string page_assembly(const Answer& answer, const View& view) {
       picture.width, picture.height, picture.marks);
   out += "<div class=\"side\">\n";
   const std::vector<std::size_t> shown = governing(answer);
-  for (const std::size_t i : shown) out += brief_of(answer.findings[i], i, i == shown.front());
+  for (const std::size_t i : shown) out += brief_of(answer, i, i == shown.front());
   out += "</div>\n" + legend() + "</div>\n";
   return out +
-         "<p class=\"small needs-script\">Drag to turn, pinch or + and - to zoom, arrow keys turn "
+         "<p class=\"small needs-script on-screen\">Drag to turn, pinch or + and - to zoom, arrow "
+         "keys turn "
          "it too; click a part for what governs it. Members and plates to scale; wheels and axle "
          "for orientation.</p>\n"
          "<p class=\"small without-script\">Members and plates to scale, each at its worst over "

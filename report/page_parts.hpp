@@ -15,7 +15,10 @@ namespace report {
 [[nodiscard]] std::string page_assembly(const studies::Answer& answer, const View& view);
 
 /// Parts, parts in load cases, variants, forces along a part, buckling, life, order of failure.
-[[nodiscard]] std::string page_tables(const studies::Answer& answer);
+[[nodiscard]] std::string page_tables(const studies::Answer& answer, const Sheet& sheet);
+
+/// Mass against utilization of the sizes that were tried, and those nearest to the limit.
+[[nodiscard]] std::string pick_chart(const studies::Picked& picked);
 
 /// Input as read, assumptions, load cases in balance, every finding with its worked lines, factors,
 /// limits, cautions, and the place for a name and a signature.

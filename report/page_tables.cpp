@@ -13,6 +13,7 @@
 #include "report/html_text.hpp"
 #include "report/life_text.hpp"
 #include "report/page_parts.hpp"
+#include "report/remedy_text.hpp"
 #include "report/units_shown.hpp"
 #include "report/utilization_band.hpp"
 
@@ -41,12 +42,20 @@ std::string mass_of(const Answer& answer, const std::string& part) {
   return "&ndash;";
 }
 
+/// What gives first, and what was tried against it.
+std::string what_and_remedy(const Answer& answer, const Finding& f) {
+  const std::string remedy = remedy_words(answer, f);
+  return escaped(what_gives_briefly(f)) +
+         (remedy.empty() ? ""
+                         : fmt::format("<br><span class=\"mends\">{}</span>", escaped(remedy)));
+}
+
 std::string parts_table(const Answer& answer) {
   HtmlTable table{.caption =
                       "Each part by what brings it nearest to its limit, over all load cases "
                       "and stiffness sets",
-                  .head = {"part", "what gives first", "worst case", "#safety factor", "#asked",
-                           "#utilization", "state", "#mass"}};
+                  .head = {"part", "#utilization", "state", "what gives first", "worst case",
+                           "#safety factor", "#asked", "#mass"}};
   std::vector<std::string> seen;
   for (const Finding& f : answer.findings) {
     if (std::find(seen.begin(), seen.end(), f.part) != seen.end()) continue;
@@ -62,13 +71,12 @@ std::string parts_table(const Answer& answer) {
         {{fmt::format("<button type=\"button\" class=\"plain-button\" data-choose=\"{}\">{}"
                       "</button>",
                       escaped(f.part), escaped(part_words(f.part))),
-          escaped(what_gives_briefly(worst)), escaped(worst.load_case),
-          decided ? number_html(multiple(worst.safety_factor), "safety-factor", worst.safety_factor)
-                  : "?",
-          number(worst.required),
           decided ? number_html(percent(worst.utilization()), "utilization", worst.utilization())
                   : "?",
-          state_html(worst.state), mass_of(answer, f.part)},
+          state_html(worst.state), what_and_remedy(answer, worst), escaped(worst.load_case),
+          decided ? number_html(multiple(worst.safety_factor), "safety-factor", worst.safety_factor)
+                  : "?",
+          number(worst.required), mass_of(answer, f.part)},
          fmt::format("data-part=\"{}\"", escaped(f.part))});
   }
   return html(table) +
@@ -78,16 +86,23 @@ std::string parts_table(const Answer& answer) {
          "bending</p>\n";
 }
 
-std::string heat_cell(const studies::PartInCase* one) {
-  if (one == nullptr)
-    return "<td class=\"none\" title=\"asked nothing in this load case\">&ndash;</td>";
-  const int band = utilization_band(one->utilization);
-  if (std::isnan(one->utilization)) {
-    return fmt::format("<td class=\"u{} found\" title=\"not decided\">?</td>", band);
+/// A cell is a button: it shows its part in its load case.
+std::string heat_cell(const studies::PartInCase* one, const std::string& part,
+                      const std::string& load_case, std::size_t index) {
+  if (one == nullptr) {
+    return fmt::format("<td class=\"none\" title=\"{}, {}: asked nothing\">&ndash;</td>",
+                       escaped(part_words(part)), escaped(load_case));
   }
-  return fmt::format("<td class=\"u{}{}\" data-utilization=\"{}\">{}</td>", band,
-                     one->found ? " found" : "", exact(one->utilization),
-                     percent(one->utilization));
+  const bool decided = !std::isnan(one->utilization);
+  const std::string value = decided ? percent(one->utilization) : "?";
+  const std::string words = fmt::format("{}, {}: {}", escaped(part_words(part)), escaped(load_case),
+                                        decided ? value : "not decided");
+  return fmt::format(
+      "<td class=\"u{}{}\"{}><button type=\"button\" data-choose=\"{}\" data-case=\"{}\" "
+      "title=\"{}\" aria-label=\"{}\">{}</button></td>",
+      utilization_band(one->utilization), one->found || !decided ? " found" : "",
+      decided ? fmt::format(" data-utilization=\"{}\"", exact(one->utilization)) : "",
+      escaped(part), index, words, words, value);
 }
 
 std::string heat_map(const Answer& answer) {
@@ -97,7 +112,8 @@ std::string heat_map(const Answer& answer) {
       "Utilization of each part in each load case, at its worst stiffness set";
   std::string out = fmt::format(
       "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"{0}\">\n"
-      "<table class=\"heat{1}\"><caption>{0}</caption>\n<thead><tr><th scope=\"col\">part</th>",
+      "<table class=\"heat{1}\"><caption><span>{0}</span></caption>\n<thead><tr><th "
+      "scope=\"col\">part</th>",
       kCaption, drawing.cases.size() > kMany ? " many" : "");
   for (const studies::DrawnCase& c : drawing.cases) {
     out +=
@@ -110,12 +126,14 @@ std::string heat_map(const Answer& answer) {
   }
   for (const std::string& part : parts) {
     out += fmt::format("<tr><th scope=\"row\">{}</th>", escaped(part_words(part)));
-    for (const studies::DrawnCase& c : drawing.cases) {
+    for (std::size_t i = 0; i < drawing.cases.size(); ++i) {
+      const studies::DrawnCase& c = drawing.cases[i];
       const auto found = std::find_if(drawing.utilization.begin(), drawing.utilization.end(),
                                       [&](const studies::PartInCase& p) {
                                         return p.part == part && p.load_case == c.load_case;
                                       });
-      out += heat_cell(found == drawing.utilization.end() ? nullptr : &*found);
+      out +=
+          heat_cell(found == drawing.utilization.end() ? nullptr : &*found, part, c.load_case, i);
     }
     out += "</tr>\n";
   }
@@ -123,7 +141,8 @@ std::string heat_map(const Answer& answer) {
          "</tbody></table></div>\n<p class=\"note\">Underlined: a finding of the calculation "
          "sheet, which follows the load up to the limit. The others: demand over capacity at the "
          "load itself, times the factor asked for; they fall short where the frame softens under "
-         "more load. The findings decide.</p>\n";
+         "more load. The findings decide.<span class=\"needs-script\"> A cell shows its part in "
+         "its load case above.</span></p>\n";
 }
 
 /// A bar from `low` to `high` on a scale that ends at `end`, the limit as a line where there is
@@ -285,7 +304,7 @@ std::string orders_html(const std::vector<studies::FailureOrder>& orders) {
 
 }  // namespace
 
-std::string page_tables(const Answer& answer) {
+std::string page_tables(const Answer& answer, const Sheet& sheet) {
   const studies::Drawing& drawing = *answer.drawing;
   std::string out;
   if (!answer.findings.empty()) out += html_section("parts", "Parts", parts_table(answer));
@@ -294,6 +313,9 @@ std::string page_tables(const Answer& answer) {
   }
   if (answer.comparison) {
     out += html_section("comparison", "Variants", comparison_html(*answer.comparison));
+  }
+  if (sheet.picked) {
+    out += html_section("pick", "Stock sizes", pick_chart(*sheet.picked));
   }
   if (!drawing.cases.empty()) {
     out += html_section("forces", "Forces along a part", diagrams(drawing));

@@ -14,6 +14,7 @@
 #include "report/full_text.hpp"
 #include "report/life_text.hpp"
 #include "report/posture_text.hpp"
+#include "report/remedy_text.hpp"
 #include "report/text_table.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
@@ -98,6 +99,18 @@ std::string table_of_parts(const Answer& answer, const TextStyle& style) {
   return laid_out(table, style.width, style.color) + paragraph(words, style.width, 0, 2);
 }
 
+/// Parts judged at ride height although their load case turns them far from it.
+std::string second_order_line(const Answer& answer, const TextStyle& style) {
+  std::vector<std::string> parts;
+  for (const Finding* f : worst_of_parts(answer)) {
+    if (studies::judged_at_ride_height(*f)) parts.push_back(part_words(f->part));
+  }
+  if (parts.empty()) return "";
+  return paragraph("in second order at ride height, which asks more than the place reached: " +
+                       joined(parts, "; "),
+                   style.width, 0, 2);
+}
+
 /// Adds an item unless it is there.
 void add_once(std::vector<std::string>& items, const std::string& item) {
   if (std::find(items.begin(), items.end(), item) == items.end()) items.push_back(item);
@@ -176,15 +189,14 @@ std::string buckling_lines(const Answer& answer, const TextStyle& style) {
       [](const Finding& f) { return f.state == State::undecided && f.check == "frame stability"; });
   std::string out;
   if (!answer.critical.empty()) {
-    out += paragraph("buckles first, assembled: " + assembly_words(answer), style.width, 0, 2);
+    out += paragraph("buckles first: " + assembly_words(answer), style.width, 0, 2);
   } else if (missed) {
-    out += paragraph("buckles first, assembled: not found, see what is not decided", style.width, 0,
-                     2);
+    out += paragraph("buckles first: not found, see what is not decided", style.width, 0, 2);
   } else if (!answer.solved.empty()) {
     out += paragraph("buckles first: nothing in the load cases solved", style.width, 0, 2);
   }
   if (!answer.own.empty()) {
-    out += paragraph("alone, between its joints: " + own_words(answer), style.width, 0, 2);
+    out += paragraph("each alone, between its joints: " + own_words(answer), style.width, 0, 2);
   }
   return out;
 }
@@ -242,6 +254,7 @@ std::size_t list_lines(std::size_t others) {
 std::string short_text(const Answer& answer, std::size_t around, const TextStyle& style) {
   std::string out;
   out += table_of_parts(answer, style);
+  out += second_order_line(answer, style) + remedy_lines(answer, style);
   out += undecided_reasons(answer, style) + decided_beside(answer, style);
   out += buckling_lines(answer, style);
   out += lines_of_some(answer, style);
@@ -250,10 +263,8 @@ std::string short_text(const Answer& answer, std::size_t around, const TextStyle
     out += paragraph(squeezed, style.width, 0, 2);
   }
   if (answer.droop) {
-    const std::vector<std::string> words = droop_words(*answer.droop, answer.inches);
-    if (!words.empty()) {
-      out += paragraph("drop from ride height: " + joined(words, "; "), style.width, 0, 2);
-    }
+    const std::string words = droop_sentence(*answer.droop, answer.inches);
+    if (!words.empty()) out += paragraph(words, style.width, 0, 2);
   }
   if (answer.bump) {
     out +=

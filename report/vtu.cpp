@@ -77,12 +77,8 @@ std::string of_segments(const Drawing& drawing, const OfPiece& number) {
   return out;
 }
 
-std::string displacement_rows(const Drawing& drawing, const DrawnCase& c) {
+std::string displacement_rows(const DrawnCase& c) {
   std::string out;
-  if (c.moved.empty()) {
-    for (std::size_t i = 0; i < n_points(drawing); ++i) out += "0 0 0\n";
-    return out;
-  }
   for (const auto& line : c.moved) {
     for (const studies::Place3& p : line) out += number_row(p);
   }
@@ -90,12 +86,8 @@ std::string displacement_rows(const Drawing& drawing, const DrawnCase& c) {
 }
 
 /// N, Vy, Vz, then T, My, Mz.
-std::string resultants_of(const Drawing& drawing, const DrawnCase& c) {
+std::string resultants_of(const DrawnCase& c) {
   std::string out;
-  if (c.forces.empty()) {
-    for (std::size_t i = 0; i < n_points(drawing); ++i) out += "0 0 0 0 0 0\n";
-    return out;
-  }
   for (const auto& line : c.forces) {
     for (const sections::Resultants& r : line) {
       out += number_row(std::array<double, 6>{r.n, r.vy, r.vz, r.t, r.my, r.mz});
@@ -156,6 +148,11 @@ std::string head_comments(const studies::Answer& answer) {
       "[N], T My Mz [N m], in the member's own axes. Each load case with the stiffness set in "
       "which "
       "it is worst.");
+  for (const DrawnCase& c : answer.drawing->cases) {
+    if (c.moved.empty() || c.forces.empty()) {
+      out += xml_comment("not solved, and left out: " + c.load_case);
+    }
+  }
   for (std::size_t i = 0; i < answer.drawing->pieces.size(); ++i) {
     const studies::DrawnPiece& piece = answer.drawing->pieces[i];
     out += xml_comment(
@@ -178,8 +175,13 @@ std::string vtu(const studies::Answer& answer) {
   out += "<Points>\n" + data_array("Float64", "Points", 3, point_rows(drawing)) + "</Points>\n";
   out += "<Cells>\n" + line_cells(drawing) + "</Cells>\n<PointData>\n";
   for (const DrawnCase& c : drawing.cases) {
-    out += data_array("Float64", "displacement, " + c.load_case, 3, displacement_rows(drawing, c));
-    out += data_array("Float64", "forces, " + c.load_case, 6, resultants_of(drawing, c));
+    // What was not solved is left out: zeros would read as an answer.
+    if (!c.moved.empty()) {
+      out += data_array("Float64", "displacement, " + c.load_case, 3, displacement_rows(c));
+    }
+    if (!c.forces.empty()) {
+      out += data_array("Float64", "forces, " + c.load_case, 6, resultants_of(c));
+    }
   }
   out += "</PointData>\n<CellData>\n" + cell_data(answer) + "</CellData>\n";
   return out + "</Piece>\n</UnstructuredGrid>\n</VTKFile>\n";

@@ -29,4 +29,9 @@ const std::vector<std::string>& checks_not_offered() {
   return kNotOffered;
 }
 
+bool judged_at_ride_height(const checks::Finding& finding) {
+  return std::any_of(finding.notes.begin(), finding.notes.end(),
+                     [](const std::string& note) { return note.rfind(kAtRideHeight, 0) == 0; });
+}
+
 }  // namespace studies

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -212,6 +213,26 @@ struct Bump {
   double solved = base::kUnset;  ///< farthest rise of the axle's middle in a load case  [m]
 };
 
+/// What was tried against a check that is over, by solving the design with it.
+struct Remedy {
+  std::string part = {};    ///< as its finding names it
+  std::string check = {};   ///< "column"
+  std::string where = {};   ///< of its finding
+  std::string change = {};  ///< smallest one tried that mends it, in words; empty = none does
+  double utilization = base::kUnset;  ///< of that check with it; unset = it is no longer asked
+  std::string most = {};              ///< the farthest that was tried, where none mends it
+  std::size_t tried = 0;  ///< changes that were solved; 0 = no one size of the case is known to do
+  bool in_full = true;    ///< in all load cases and stiffness sets, else in those that govern
+  bool left = false;      ///< not tried, to keep a large case short
+};
+
+/// Every change that mends something, made at once.
+struct RemediesTogether {
+  Verdict verdict = Verdict::not_decided;
+  std::string worst;                  ///< "brace, combined forces"
+  double utilization = base::kUnset;  ///< of that
+};
+
 /// The answer to `check`.
 struct Answer {
   std::string title;
@@ -230,11 +251,13 @@ struct Answer {
   std::vector<PartMass> masses;
   /// One a load case, with the stiffness set that tells most; studies/failure_order.hpp
   std::vector<FailureOrder> failure_orders;
-  std::optional<Life> life;              ///< where a block of the duty could be used
-  std::optional<Droop> droop;            ///< with limit straps
-  std::optional<Bump> bump;              ///< where a limit of the axle's rise is given
-  std::optional<Comparison> comparison;  ///< when the case names variants
-  std::optional<Drawing> drawing;        ///< only where it was asked for
+  std::vector<Remedy> remedies;  ///< one a check that is over, where they were asked for
+  std::optional<RemediesTogether> together;  ///< of several changes that mend something
+  std::optional<Life> life;                  ///< where a block of the duty could be used
+  std::optional<Droop> droop;                ///< with limit straps
+  std::optional<Bump> bump;                  ///< where a limit of the axle's rise is given
+  std::optional<Comparison> comparison;      ///< when the case names variants
+  std::optional<Drawing> drawing;            ///< only where it was asked for
   std::vector<parts::Assumption> assumed;
   std::vector<std::string> not_checked;  ///< load cases and things this answer leaves out
   std::vector<std::string> not_offered;  ///< kinds of check this version does not offer
@@ -245,6 +268,11 @@ struct Answer {
 
 /// The cautions that every output carries.
 [[nodiscard]] const std::vector<std::string>& cautions();
+
+/// How the note of a finding starts that is judged in second order at ride height although its load
+/// case is solved with large displacements too.
+inline constexpr const char* kAtRideHeight = "second order at ride height is used";
+[[nodiscard]] bool judged_at_ride_height(const checks::Finding& finding);
 
 /// Kinds of check that this version does not offer yet, named in every verdict line.
 [[nodiscard]] const std::vector<std::string>& checks_not_offered();

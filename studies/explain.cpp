@@ -31,12 +31,22 @@ void add_once(std::vector<std::string>& names, const std::string& name) {
   if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
 }
 
+/// The names that hold what was asked as a word ("link" of "lateral_link"), else the nearest one.
+std::vector<std::string> near_names(const std::string& asked,
+                                    const std::vector<std::string>& names) {
+  std::vector<std::string> near;
+  for (const std::string& name : names) {
+    if ((" " + plain(name)).find(" " + plain(asked)) != std::string::npos) near.push_back(name);
+  }
+  return near.empty() ? std::vector<std::string>{sections::nearest(asked, names)} : near;
+}
+
 [[noreturn]] void refuse(const std::string& asked, const std::string& no_such,
                          const std::vector<std::string>& names) {
   std::string list;
   for (const std::string& name : names) list += (list.empty() ? "" : "; ") + name;
   throw base::InputError(asked, fmt::format("{}; the nearest is `{}`; there is: {}", no_such,
-                                            sections::nearest(asked, names), list));
+                                            fmt::join(near_names(asked, names), "` or `"), list));
 }
 
 std::vector<Finding> of_part(const Answer& answer, const std::string& asked) {

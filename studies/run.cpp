@@ -59,6 +59,7 @@ class Runner {
         counted_(std::move(counted)),
         extras_(extras),
         cases_(parts::design_cases(design)) {
+    keep_named(cases_, counted_.load_cases);
     if (cases_.empty()) refuse_without_cases();
   }
 
@@ -87,6 +88,15 @@ class Runner {
   }
 
  private:
+  /// Those of the names given; all where none is given, or none is there.
+  template <class Named>
+  static void keep_named(std::vector<Named>& all, const std::vector<std::string>& names) {
+    const auto kept = std::stable_partition(all.begin(), all.end(), [&](const Named& one) {
+      return std::find(names.begin(), names.end(), one.name) != names.end();
+    });
+    if (kept != all.begin()) all.erase(kept, all.end());
+  }
+
   [[noreturn]] void refuse_without_cases() const {
     if (!design_.vehicle) {
       throw base::InputError("", "there is no load: add `vehicle:`, `forces:` or another load");
@@ -118,7 +128,8 @@ class Runner {
   }
 
   void solve_all() {
-    const std::vector<parts::StiffnessSet> sets = parts::stiffness_sets(design_);
+    std::vector<parts::StiffnessSet> sets = parts::stiffness_sets(design_);
+    keep_named(sets, counted_.sets);
     cells_.reserve(sets.size() * cases_.size());  // they point at each other
     for (std::size_t s = 0; s < sets.size(); ++s) {
       models_.push_back(std::make_unique<SetModel>(design_, sets[s]));
@@ -601,8 +612,9 @@ class Runner {
     if (!std::isnan(reached)) {
       const double most = cell.ratio_kept(criterion, 1.0);
       finding.notes.push_back(fmt::format(
-          "second order at ride height is used: it asks {} than the place reached, where a link or "
-          "arm turns more than 3 degrees, or a bracket more than 10",
+          "{}: it asks {} than the place reached, where a link or arm turns more than 3 degrees, or a "
+          "bracket more than 10",
+          kAtRideHeight,
           most > (1.0 + kMatters) * reached ? by_how_much(most, reached) : "more"));
       return;
     }

@@ -35,6 +35,8 @@ struct Counted {
   std::vector<std::string> others = {};  ///< beside those, as findings name them: "arm, left"
   /// Where those asked for come nearest to their limits as drawn: see first_look.
   std::vector<CellName> look_first = {};
+  std::vector<std::string> load_cases = {};  ///< solve these alone; none = all
+  std::vector<std::string> sets = {};        ///< with these stiffness sets; none = all
 
   [[nodiscard]] bool is_asked(const std::string& part) const;
   [[nodiscard]] bool has(const std::string& part) const;

@@ -61,6 +61,24 @@ double total_mass(const parts::Design& design) {
   return mass;
 }
 
+std::vector<SizeChoice> choices(const parts::Stick& now, const SizeLimits& limits,
+                                const std::vector<sections::StockItem>& stock) {
+  std::vector<SizeChoice> sizes;
+  for (const sections::StockItem& item : stock) {
+    if (!allowed(item.shape, limits)) continue;
+    const double thickness = sections::governing_thickness(item.shape);
+    std::vector<sections::Material> steels = limits.steels;
+    if (steels.empty()) steels = {usual_steel(now, item.shape)};
+    for (const sections::Material& steel : steels) {
+      sizes.push_back({item, in_thickness(steel, thickness)});
+    }
+  }
+  std::stable_sort(sizes.begin(), sizes.end(), [](const SizeChoice& a, const SizeChoice& b) {
+    return a.mass_per_length() < b.mass_per_length();
+  });
+  return sizes;
+}
+
 std::string named(const std::vector<std::string>& names) {
   return fmt::format("{}", fmt::join(names, ", "));
 }
@@ -120,25 +138,17 @@ std::vector<SizeChoice> sizes_for(const parts::Design& design, const std::string
                     "rectangular tubes and flat bars, and --stock FILE adds others",
                     sections::describe(now->shape, design.inches)));
   }
-  std::vector<SizeChoice> sizes;
-  for (const sections::StockItem& item : stock) {
-    if (!allowed(item.shape, limits)) continue;
-    const double thickness = sections::governing_thickness(item.shape);
-    std::vector<sections::Material> steels = limits.steels;
-    if (steels.empty()) steels = {usual_steel(*now, item.shape)};
-    for (const sections::Material& steel : steels) {
-      sizes.push_back({item, in_thickness(steel, thickness)});
-    }
-  }
+  std::vector<SizeChoice> sizes = choices(*now, limits, stock);
   if (sizes.empty()) {
     throw base::InputError(part, fmt::format("none of the {} sizes like it is within the limits "
                                              "given on diameter, wall and kind",
                                              stock.size()));
   }
-  std::stable_sort(sizes.begin(), sizes.end(), [](const SizeChoice& a, const SizeChoice& b) {
-    return a.mass_per_length() < b.mass_per_length();
-  });
   return sizes;
+}
+
+std::vector<SizeChoice> sizes_like(const parts::Stick& now, bool inches) {
+  return choices(now, {}, sections::stock_like(now.shape, inches, {}));
 }
 
 parts::Design with_size(const parts::Design& design, const std::string& part,

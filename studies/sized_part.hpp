@@ -46,6 +46,10 @@ struct SizeChoice {
                                                 const std::string& part, const SizeLimits& limits,
                                                 const std::vector<sections::StockItem>& more);
 
+/// The sizes in stock that may stand in for a bar or tube, by mass; with the same steels. None
+/// where no list holds its kind.
+[[nodiscard]] std::vector<SizeChoice> sizes_like(const parts::Stick& now, bool inches);
+
 /// The design with another size for a part; its welds, joints and zones are those of the new size.
 [[nodiscard]] parts::Design with_size(const parts::Design& design, const std::string& part,
                                       const SizeChoice& size);

@@ -25,7 +25,7 @@
 
   // -- what is shown --
   const start = { yaw: data.view[0], pitch: data.view[1], zoom: 1 };
-  const state = { ...start, loadCase: -1, shape: "drawn", times: 0, arrows: true, part: data.first };
+  const state = { ...start, loadCase: -1, shape: "drawn", times: 0, arrows: true, part: data.first, piece: -1 };
 
   const reach = (() => {
     const low = [Infinity, Infinity, Infinity], high = [-Infinity, -Infinity, -Infinity];
@@ -145,12 +145,13 @@
     for (const f of seen) {
       if (f.index >= 0 && data.pieces[f.index].part === state.part && !begun.has(f.index)) {
         begun.add(f.index);
-        out.push(chosenLine(data.pieces[f.index], lines ? lines[f.index] : null, times, path, scale));
+        out.push(chosenLine(data.pieces[f.index], lines ? lines[f.index] : null, times, path, scale, f.index === state.piece));
       }
       const piece = f.index >= 0 ? ` data-piece="${f.index}"` : "";
       out.push(`<path class="f ${f.kind} k${f.shade}"${piece} d="${path(f.points, true)}"/>`);
     }
     if (state.arrows && state.loadCase >= 0) drawArrows(out, flat, width, height);
+    else namePieces(out, lines, times, flat, width);
     drawAxes(out, right, up, height);
     const text = out.join("");
     svg.setAttribute("viewBox", `0 0 ${width} ${height}`);
@@ -160,11 +161,30 @@
   };
 
   /// A band behind a piece, somewhat wider than it.
-  const chosenLine = (piece, moved, times, path, scale) => {
+  const chosenLine = (piece, moved, times, path, scale, only) => {
     const points = moved ? piece.line.map((p, k) => add(p, moved[k], times)) : piece.line;
     const wide = 2 * radiusOf(piece);
     const round = piece.sections[0][0].length > 6 ? " round" : "";
-    return `<path class="chosen-line${round}" stroke-width="${(wide * scale + 7).toFixed(1)}" d="${path(points)}"/>`;
+    return `<path class="chosen-line${round}" stroke-width="${(wide * scale + (only ? 12 : 7)).toFixed(1)}" d="${path(points)}"/>`;
+  };
+
+  /// Pieces of one part have one color: their names tell them apart.
+  const namePieces = (out, lines, times, flat, width) => {
+    const named = data.pieces.map((piece, i) => [piece, i]).filter(([piece]) => piece.part === state.part && piece.name);
+    if (named.length < 2) return;
+    const taken = [];
+    named.sort(([, a], [, b]) => (b === state.piece) - (a === state.piece));
+    for (const [piece, i] of named) {
+      const middle = Math.floor(piece.line.length / 2);
+      const at = lines ? add(piece.line[middle], lines[i][middle], times) : piece.line[middle];
+      const half = 3.3 * piece.name.length;
+      const spot = flat(at);
+      const x = Math.min(Math.max(spot[0], half + 4), Math.max(half + 4, width - half - 4));
+      let y = spot[1] + 4;
+      for (let tries = 0; tries < 8 && taken.some((t) => Math.abs(t.y - y) < 14 && Math.abs(t.x - x) < t.half + half); ++tries) y += 14;
+      taken.push({ x, y, half });
+      out.push(`<text class="piece-name${i === state.piece ? " only" : ""}" text-anchor="middle" x="${x.toFixed(1)}" y="${y.toFixed(1)}">${escaped(piece.name)}</text>`);
+    }
   };
 
   const drawArrows = (out, flat, width, height) => {
@@ -218,6 +238,7 @@
       const mode = shownCase().modes[Number(state.shape)];
       words += ` Buckling shape at ${number(mode.factor)} times the load; its size says nothing.`;
     }
+    if (state.piece >= 0 && data.pieces[state.piece].name) words += ` Chosen: ${data.pieces[state.piece].name}.`;
     by("said").textContent = words;
   };
 
@@ -229,17 +250,23 @@
   };
 
   // -- choosing --
-  const choosePart = (part) => {
+  const choosePart = (part, piece = -1) => {
     if (!(part in data.parts)) return;
     state.part = part;
+    state.piece = piece;
     document.querySelectorAll("[data-part]").forEach((e) => e.classList.toggle("chosen", e.dataset.part === part));
     const select = by("choose-part");
     if (select) select.value = part;
-    const piece = data.pieces.findIndex((p) => p.part === part);
-    if (piece >= 0 && data.pieces[Number(by("choose-piece").value)].part !== part) by("choose-piece").value = piece;
+    const first = data.pieces.findIndex((p) => p.part === part);
+    if (piece >= 0) by("choose-piece").value = piece;
+    else if (first >= 0 && data.pieces[Number(by("choose-piece").value)].part !== part) by("choose-piece").value = first;
+    markCells();
     later();
     diagrams();
   };
+
+  const markCells = () => document.querySelectorAll(".heat button").forEach((b) =>
+    b.setAttribute("aria-pressed", String(b.dataset.choose === state.part && Number(b.dataset.case) === state.loadCase)));
 
   const shapes = () => {
     const select = by("choose-shape");
@@ -260,6 +287,7 @@
     by("choose-case").value = index;
     shapes();
     if (index >= 0) by("diagram-case").value = index;
+    markCells();
     later();
     diagrams();
   };
@@ -323,9 +351,13 @@
   });
   by("choose-times").addEventListener("change", (e) => { state.times = Number(e.target.value); later(); });
   by("show-arrows").addEventListener("change", (e) => { state.arrows = e.target.checked; later(); });
-  by("choose-piece").addEventListener("change", (e) => choosePart(data.pieces[Number(e.target.value)].part));
+  by("choose-piece").addEventListener("change", (e) => choosePart(data.pieces[Number(e.target.value)].part, Number(e.target.value)));
   by("diagram-case").addEventListener("change", diagrams);
-  document.querySelectorAll("button[data-choose]").forEach((b) => b.addEventListener("click", () => choosePart(b.dataset.choose)));
+  document.querySelectorAll("button[data-choose]").forEach((b) => b.addEventListener("click", () => {
+    if (b.dataset.case !== undefined) chooseCase(Number(b.dataset.case));
+    choosePart(b.dataset.choose);
+    if (b.dataset.case !== undefined) by("assembly").scrollIntoView({ block: "start" });
+  }));
   document.querySelectorAll("button[data-view]").forEach((b) => b.addEventListener("click", () => {
     const right = Math.PI / 2;
     const views = { corner: data.view, front: [0, 0], side: [right, 0], top: [0, right - 1e-6] };
@@ -363,7 +395,7 @@
   });
   const released = (e) => {
     pointers.delete(e.pointerId);
-    if (e.type === "pointerup" && moved < 5 && under !== undefined && under !== null) choosePart(data.pieces[Number(under)].part);
+    if (e.type === "pointerup" && moved < 5 && under !== undefined && under !== null) choosePart(data.pieces[Number(under)].part, Number(under));
   };
   svg.addEventListener("pointerup", released);
   svg.addEventListener("pointercancel", released);

@@ -90,6 +90,12 @@ class ExitStatus(unittest.TestCase):
         self.assertLessEqual(len(answer.stdout.splitlines()), 25)
         self.assertLessEqual(max(len(line) for line in answer.stdout.splitlines()), 80)
 
+    def test_every_layout_gives_a_case_that_check_answers(self):
+        for layout in ("radius-arms", "parallel-arms", "steering"):
+            answer = run("check", "-", case=run("new", "--layout", layout).stdout)
+            self.assertIn(answer.returncode, (0, 1), (layout, answer.stderr))
+            self.assertLessEqual(max(len(line) for line in answer.stdout.splitlines()), 80)
+
     def test_help_and_version_are_0(self):
         for arguments in (["--help"], ["check", "--help"], ["--version"], ["cases"]):
             self.assertEqual(run(*arguments).returncode, 0, arguments)

@@ -165,11 +165,41 @@ class Text(unittest.TestCase):
             ["gather", "--help"],
             ["cases", "--help"],
             ["cases"],
+            ["new", "--help"],
+            ["format", "--help"],
+            ["schema", "--help"],
+            ["completion", "--help"],
+            ["man", "--help"],
             ["sections", "--help"],
             ["materials", "--help"],
         ):
             for line in run(*arguments).stdout.splitlines():
                 self.assertLessEqual(len(line), 80, line)
+
+    def test_an_answer_is_shown_in_the_units_asked_for(self):
+        case = WITHIN.replace("-500 N", "-600 N")
+        plain = run("check", "-", "--all", case=case).stdout
+        metric = run("check", "-", "--all", "--units", "mm", case=case).stdout
+        inches = run("check", "-", "--all", "--units", "in", case=case).stdout
+        self.assertEqual(plain, metric)
+        self.assertIn(" MPa", metric)
+        self.assertNotIn(" ksi", metric)
+        self.assertIn(" ksi", inches)
+        self.assertNotIn(" MPa", inches)
+        # The same answer: a ratio has no units.
+        share = re.compile(r"utilization [\d.]+ %")
+        self.assertEqual(share.findall(metric), share.findall(inches))
+        for command in (["explain", "-", "arm"], ["pick", "-", "--part", "arm"]):
+            self.assertNotIn(" kg/m", run(*command, "--units", "in", case=case).stdout)
+            self.assertNotIn(" lb/ft", run(*command, "--units", "mm", case=case).stdout)
+        wrong = run("check", "-", "--units", "cubits", case=case)
+        self.assertEqual(wrong.returncode, 2)
+        self.assertIn("in, mm", wrong.stderr)
+
+    def test_what_is_over_names_what_would_mend_it(self):
+        text = run("check", "-", case=program_run.CANTILEVER.format(force="-3 kN")).stdout
+        self.assertRegex(" ".join(text.split()), r"tried, mends it: arm: \S.* mm tube \(then \d+ %\)")
+        self.assertNotIn("tried, mends", run("check", "-", case=WITHIN).stdout)
 
     def test_help_has_a_line_for_each_command(self):
         text = run("--help").stdout

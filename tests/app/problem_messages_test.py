@@ -1,6 +1,7 @@
 #!/usr/bin/env python3
 """A case that cannot be used is answered in the form of a compiler's messages:
 problem_messages_test.py PROGRAM"""
+import json
 import unittest
 
 import program_run
@@ -38,7 +39,7 @@ class Problems(unittest.TestCase):
         self.assertNotEqual(self.refused(""), "")
 
     def test_an_unknown_command_names_those_there_are(self):
-        known = "check, report, explain, compare, pick, rate, scatter, gather, cases, new, format, schema, completion, sections and materials"
+        known = "check, report, explain, compare, pick, rate, scatter, gather, cases, new, format, schema, completion, man, sections and materials"
         self.assertIn(known, run("chek").stderr)
 
     def test_a_wrong_change_is_named_as_it_was_typed(self):
@@ -57,6 +58,27 @@ class Problems(unittest.TestCase):
         self.assertRegex(result.stderr, r"amr: .*the nearest is `arm`")
         self.assertRegex(run("explain", path, "arm", "yeild").stderr,
                          r"yeild: .*the nearest is `yield`")
+
+    def test_a_misspelled_field_is_met_with_the_one_that_was_meant(self):
+        small = run("new").stdout
+        for typed, meant in (("drp=7 in", "bracket.drop"), ("weld_leg=3/8 in", "bracket.weld")):
+            result = run("compare", "-", "--set", typed, case=small)
+            self.assertEqual(result.returncode, 2)
+            self.assertIn(f"did you mean `{meant}`?", result.stderr)
+        messages = self.refused(small.replace("  weld: ", "  weld_leg: "))
+        self.assertIn("did you mean `weld`?", messages)
+
+    def test_a_word_of_a_part_finds_it(self):
+        result = run("explain", "-", "link", case=run("new").stdout)
+        self.assertEqual(result.returncode, 2)
+        self.assertIn("the nearest is `lateral_link`", result.stderr)
+
+    def test_the_usual_comparisons_repeat_none_of_the_case(self):
+        case = run("new").stdout
+        names = json.loads(run("compare", "-", "--usual", "--json", "-", case=case).stdout)
+        variants = [v["name"] for v in names["variants"]]
+        self.assertEqual(len(variants), len(set(variants)))
+        self.assertEqual(sum("bar" in name for name in variants), 2, variants)
 
     def test_a_stream_without_end_is_refused(self):
         result = run("check", "/dev/zero")

@@ -44,6 +44,14 @@ class SheetFile(unittest.TestCase):
         self.assertEqual(result.returncode, 2)
         self.assertEqual(len(result.stderr.splitlines()), 1, result.stderr)
         self.assertIn("/no-such-folder/sheet.html could not be written", result.stderr)
+        self.assertNotIn("sheet:", result.stdout)
+
+    def test_a_chart_of_sizes_is_drawn_where_it_is_asked_for(self):
+        page = run("report", "-", "-o", "-", "--pick", "arm", case=WITHIN).stdout
+        self.assertIn("Stock sizes of the arm: mass against utilization", page)
+        wrong = run("report", "-", "-o", "-", "--pick", "leg", case=WITHIN)
+        self.assertEqual((wrong.returncode, wrong.stdout), (2, ""))
+        self.assertIn("there is arm", wrong.stderr)
 
     def test_what_was_there_stays_when_the_new_one_cannot_be_written(self):
         path = case_file(self, WITHIN)

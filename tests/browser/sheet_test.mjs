@@ -2,7 +2,8 @@
 //   LINKMARGIN=program CHROMIUM=browser node --test sheet_test.mjs
 import assert from "node:assert/strict";
 import { execFileSync, spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createHash } from "node:crypto";
+import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
@@ -14,10 +15,13 @@ const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.mi
 const folder = mkdtempSync(join(tmpdir(), "sheet-"));
 const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
 const demo = join(root, "cases", "examples", "front-axle-us.yaml");
+const digest = createHash("sha256").update(readFileSync(demo)).digest("hex");
+const PICKED = "left post";
 const HOSTILE = "</title></script><script>document.title='owned'</script><img src=x onerror=alert(1)>";
 
 let browser;
 let json;
+let picked;
 
 /// Exit statuses 0 and 1 are answers.
 function linkmargin(...args) {
@@ -32,7 +36,8 @@ before(async () => {
   const text = readFileSync(join(root, "cases", "examples", "plain-frame.yaml"), "utf8");
   const hostile = join(folder, "hostile.yaml");
   writeFileSync(hostile, text.replace(/^title:.*$/m, `title: "${HOSTILE}"`));
-  linkmargin("report", hostile, "-o", join(folder, "hostile.html"));
+  linkmargin("report", hostile, "-o", join(folder, "hostile.html"), "--pick", PICKED);
+  picked = JSON.parse(linkmargin("pick", hostile, "--part", PICKED, "--json", "-"));
   browser = await chromium.launch({ executablePath: process.env.CHROMIUM, args: ["--no-sandbox"] });
 });
 
@@ -135,6 +140,46 @@ test("a click on a part shows what governs it", async (t) => {
   assert.match(await brief.innerText(), /brace/);
   const worst = json.findings.find((f) => f.part === "brace");
   assert.equal(Number(await brief.locator("[data-utilization]").getAttribute("data-utilization")), worst.utilization);
+});
+
+test("a cell of the map shows its part in its load case", async (t) => {
+  const page = await opened(t);
+  const cell = page.locator('.heat button[aria-label^="brace, hard stop: "]');
+  const first = await drawn(page);
+  await cell.focus();
+  await page.keyboard.press("Enter");
+  await redrawn(page, first);
+  assert.equal(await cell.getAttribute("aria-pressed"), "true");
+  assert.equal(await page.locator('.heat button[aria-pressed="true"]').count(), 1);
+  assert.match(await page.locator(".brief.chosen").innerText(), /brace/);
+  assert.match(await page.locator("#said").innerText(), /^hard stop; /);
+});
+
+test("pieces of one part are told apart by their names", async (t) => {
+  const page = await opened(t);
+  const names = await page.evaluate(() => JSON.parse(document.getElementById("drawing-data").textContent).pieces.filter((p) => p.part === "arm, left").map((p) => p.name));
+  assert.ok(names.length > 1);
+  const first = await drawn(page);
+  await page.selectOption("#choose-piece", { label: `arm, left, ${names[1]}` });
+  await redrawn(page, first);
+  assert.deepEqual((await page.locator("#drawing .piece-name").allTextContents()).sort(), [...names].sort());
+  assert.equal(await page.locator("#drawing .piece-name.only").textContent(), names[1]);
+  assert.match(await page.locator("#said").innerText(), new RegExp(`Chosen: ${names[1]}`));
+});
+
+test("the chart of sizes holds the numbers of pick", async (t) => {
+  const page = await opened(t, "hostile.html");
+  const points = await page.locator(".pick-chart [data-mass]").evaluateAll((all) => all.map((e) => [Number(e.dataset.mass), Number(e.dataset.utilization), e.getAttribute("class")]));
+  assert.ok(points.length > 3);
+  for (const tried of picked.tried) {
+    const own = points.find(([mass, u]) => Math.abs(mass - tried.mass_per_length_kg_m) < 1e-9 * mass && Math.abs(u - tried.utilization) < 1e-9);
+    assert.ok(own, JSON.stringify(tried).slice(0, 300));
+    assert.equal(own[2], tried.verdict.startsWith("within") ? "passes" : "fails");
+  }
+});
+
+test("the whole file is small enough to mail", () => {
+  assert.ok(statSync(join(folder, "demo.html")).size < 1e6);
 });
 
 test("everything can be reached and chosen by keyboard", async (t) => {
@@ -253,5 +298,9 @@ test("in print no row of a table is cut, and the pages carry title and number", 
   }
   assert.ok(seen > 0.95 * rows, `${seen} of ${rows}`);
   pages.forEach((p, i) => assert.ok(p.includes(`page ${i + 1} of ${pages.length}`), `page ${i + 1}`));
-  assert.ok(pages[1].includes("front axle on radius arms"));
+  for (const [i, p] of pages.entries()) {
+    for (const words of ["front axle on radius arms", "2001-02-03 - input ", digest.slice(0, 16)]) {
+      assert.ok(p.includes(words), `${words} on page ${i + 1}`);
+    }
+  }
 });

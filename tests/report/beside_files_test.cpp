@@ -93,4 +93,14 @@ TEST_CASE("VTU has a segment less than points a piece, and -1 where nothing is d
              Contains("Name=\"utilization\" NumberOfComponents=\"1\" format=\"ascii\">\n-1\n"));
 }
 
+TEST_CASE("VTU leaves out what was not solved, and says so", "[report][beside]") {
+  studies::Answer answer = invented::drawn_answer();
+  CHECK_THAT(report::vtu(answer), Contains("\"displacement, slid") && Contains("\"forces, slid"));
+  answer.drawing->cases.front().moved.clear();
+  answer.drawing->cases.front().forces.clear();
+  const std::string vtu = report::vtu(answer);
+  CHECK_THAT(vtu, !Contains("\"displacement, ") && !Contains("\"forces, "));
+  CHECK_THAT(vtu, Contains("not solved, and left out: slid into a curb, left wheel"));
+}
+
 }  // namespace beside_files_test

@@ -11,6 +11,18 @@ using Catch::Matchers::StartsWith;
 
 namespace {
 
+/// With what was tried against its weld.
+studies::Answer over() {
+  studies::Answer a = invented::answer();
+  a.remedies = {{.part = "bracket",
+                 .check = "weld",
+                 .where = "root weld at the rail",
+                 .change = "root weld, leg 0.3125 in",
+                 .utilization = 0.93,
+                 .tried = 2}};
+  return a;
+}
+
 std::string screen(const studies::Answer& answer) {
   return report::text(answer, {.command_for_more = "linkmargin check case.yaml --all"});
 }
@@ -37,7 +49,7 @@ studies::Answer undecided() {
 }  // namespace
 
 TEST_CASE("the answer on a screen reads like this", "[report][text]") {
-  CHECK(screen(invented::answer()) ==
+  CHECK(screen(over()) ==
         R"(OVER: bracket, root weld, at 118 % of the limit (slid into a curb, left wheel).
 Not offered yet: other welds.
 part          what gives  worst case                    safety asked utilization
@@ -47,9 +59,9 @@ lateral link  column      slid into a curb, right wheel   2.21  2.00        90 %
 brace         column      slid into a curb, right wheel   4.02  1.50        37 %
 utilization: 100 % = the limit; safety factor: multiple of the load at which it
   just holds; asked: factor required
-buckles first, assembled: lateral link at 7.90 times slid into a curb, right
-  wheel
-alone, between its joints: lateral link at 8.10 times; brace at 11.0 times
+tried, mends it: bracket: root weld, leg 0.3125 in (then 93 %)
+buckles first: lateral link at 7.90 times slid into a curb, right wheel
+each alone, between its joints: lateral link at 8.10 times; brace at 11.0 times
 variant             verdict  worst          root moment         x base
 as drawn            OVER     bracket 118 %  738-2,950 ft-lbf
 no brace            OVER     bracket 362 %  3,250-3,320 ft-lbf  1.12-4.40
@@ -66,10 +78,36 @@ more: linkmargin check case.yaml --all
 }
 
 TEST_CASE("the answer to a small case fits a screen of 25 lines and 80 columns", "[report][text]") {
-  const std::string out = screen(invented::answer());
+  const std::string out = screen(over());
   CHECK(written::lines(out).size() <= 25);
   CHECK(written::widest(out) <= 80);
   CHECK(written::is_clean(out));
+}
+
+TEST_CASE("what was tried is said of each part, and what was not", "[report][text]") {
+  studies::Answer a = over();
+  a.remedies.push_back({.part = "arm, left", .check = "yield", .change = "2 in bar", .tried = 3});
+  a.remedies.push_back({.part = "arm, right", .check = "yield", .change = "2 in bar", .tried = 1});
+  a.remedies.push_back(
+      {.part = "frame", .check = "yield", .change = {}, .most = "a plate of 1 in", .tried = 9});
+  a.remedies.push_back({.part = "axle", .check = "frame stability", .change = {}});
+  a.remedies.push_back({.part = "brace", .check = "column", .change = {}, .left = true});
+  a.together = {studies::Verdict::over, "frame, yield", 1.2};
+  const std::string out = read_on(a);
+  CHECK_THAT(out, Contains("arm, left and arm, right: 2 in bar;"));
+  CHECK_THAT(out, Contains("frame: nothing does of 9 tried, up to a plate of 1 in"));
+  CHECK_THAT(out, Contains("axle: no one size of the case is known to mend it"));
+  CHECK_THAT(out, Contains("brace: not tried (large case)"));
+  CHECK_THAT(out, Contains("all at once: OVER, worst frame, yield, 120 %"));
+  CHECK(written::widest(screen(a)) <= 80);
+}
+
+TEST_CASE("what is judged at ride height is said to be", "[report][text]") {
+  studies::Answer a = invented::answer();
+  CHECK_THAT(read_on(a), !Contains("at ride height"));
+  a.findings.front().notes.push_back(std::string(studies::kAtRideHeight) + ": it asks 12 % more");
+  CHECK_THAT(read_on(a), Contains("in second order at ride height, which asks more than the place "
+                                  "reached: bracket"));
 }
 
 TEST_CASE("the verdict comes first and names what it does not cover", "[report][text]") {
