@@ -85,7 +85,7 @@ void add_vehicle(Bounds& out, const parts::VehicleEntry& v) {
   out.between("vehicle.tire_pressure", v.tire_pressure, 0.01e6, 1.2e6, Dimension::stress);
   out.length("vehicle.kingpin_offset", v.kingpin_offset, 0.0, 0.400);
   out.length("vehicle.steering_arm", v.steering_arm, 0.050, 0.400);
-  out.between("vehicle.gear_torque", v.gear_torque, 50.0, 20000.0, Dimension::moment);
+  out.between("vehicle.gear_torque", v.gear_torque, 300.0, 20000.0, Dimension::moment);
   out.length("vehicle.pitman_arm", v.pitman_arm, 0.050, 0.400);
 }
 

@@ -153,6 +153,7 @@ class PlaceRules {
   /// Three bolts or more that are not in one line hold a steering gear.
   void add_gear_bolts(const parts::Steering& s) {
     constexpr double kOneLine = 0.01;  // [m]
+    constexpr double kUpright = 0.03;  // rails draw in a little toward the front  [m]
     constexpr double kNearGear = 0.6;  // of the pitman arm's ball  [m]
     const std::string key = "steering.gear_bolts_at";
     if (s.gear_bolts.given() && s.gear_bolts_at.empty()) {
@@ -171,6 +172,15 @@ class PlaceRules {
       if (!(off > kNearGear)) continue;
       add(key, fmt::format("`{}` is {} from the pitman arm's ball; is the point right?", name,
                            length(off)));
+      return;
+    }
+    const auto [low, high] = std::minmax_element(
+        places.begin(), places.end(),
+        [](const Vector3d& a, const Vector3d& b) { return a.y() < b.y(); });
+    if (high->y() - low->y() > kUpright) {
+      add(key, fmt::format("they go through the rail's side, which stands upright, but one is {} "
+                           "farther left than another; is a point right?",
+                           length(high->y() - low->y())));
       return;
     }
     if (off_one_line(places) > kOneLine) return;

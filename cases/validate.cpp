@@ -367,6 +367,11 @@ void add_brace(Problems& out, const Design& design) {
   if (!slope && (length || !design.frame)) {
     out.emplace_back("brace", "`slope` is missing: rise toward the opposite rail, e.g. 15 deg");
   }
+  if (b.slope < 0.0) {
+    out.emplace_back("brace.slope",
+                     "it falls toward the opposite rail, which is above the bracket's bolt; give its "
+                     "rise, e.g. 15 deg");
+  }
   if (b.far_bolt.given() && b.far_end != parts::BraceEnd::bolted) {
     out.emplace_back("brace.far_bolt",
                      "its far end is welded: say `far_end: bolted to opposite rail`");

@@ -72,7 +72,7 @@ const std::vector<PresetRow>& rows() {
        "buckling, routine loads: proposal; machine design texts ask 2 to 3, from memory", 1.67,
        kColumns, 1.905, kEnColumns},
       {"buckling_routine_steering", &F::buckling_routine_steering,
-       "buckling of steering links, routine loads: proposal, no source", 1.67, kColumns, 1.875,
+       "buckling of steering links, routine loads: proposal, no source", 1.67, kColumns, 1.905,
        kEnColumns},
       {"buckling_abuse", &F::buckling_abuse, "buckling, abuse loads: proposal, no source", 1.67,
        kColumns, 1.27, kEnColumns},

@@ -1,10 +1,12 @@
 #include <algorithm>
+#include <variant>
 
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
 #include "fea/rotation.hpp"
 #include "parts/builder.hpp"
+#include "parts/warped_twist.hpp"
 
 namespace parts {
 namespace {
@@ -16,7 +18,9 @@ void say_of_the_frame(Assembly& out, const Design& design) {
       "at `held_at`",
       design.frame->held == RailHold::pinned ? "in place, free to turn,"
                                              : "in place and direction"));
-  const auto warps = [](const Piece& piece) { return piece.warping.has_value(); };
+  const auto warps = [](const Piece& piece) {
+    return piece.warping.has_value() && !piece.warping->any_ends;
+  };
   if (std::any_of(out.pieces.begin(), out.pieces.end(), warps)) {
     out.assumed.push_back(
         "rails and cross members that are channels warp as they twist: solved and judged with "
@@ -25,6 +29,22 @@ void say_of_the_frame(Assembly& out, const Design& design) {
   if (design.arm && out.frame && out.frame->arm_joints.empty()) {
     out.assumed.push_back(
         "the arms' frame joints are held; `frame.arm_cross_member` lets them give");
+  }
+}
+
+/// Bars that are channels, whose ends may hold their warping or not; a bracket's plates are judged
+/// as they are folded.
+void warp_channels(Assembly& out) {
+  for (Piece& piece : out.pieces) {
+    const bool bracket = out.root && piece.part == out.root->part;
+    if (piece.warping || piece.beams.empty() || bracket) continue;
+    const auto* channel = std::get_if<sections::Channel>(&piece.beams.front().at_a);
+    if (channel == nullptr) continue;
+    const PieceBeam& last = piece.beams.back();
+    const double end = last.starts_at + fea::length(out.model, out.model[last.beam]);
+    piece.warping = Warping{.length = warping_length(*channel, piece.material),
+                            .any_ends = true,
+                            .twist_held_at = {0.0, end}};
   }
 }
 
@@ -66,6 +86,13 @@ void say_what_is_taken_for_granted(Assembly& out, const Design& design) {
           "{}: an open section, whose warping is left out: under torque it is too soft here, and "
           "the stress of warping held at its ends is missing",
           name));
+    } else if (open && piece.warping->any_ends) {
+      out.assumed.push_back(fmt::format(
+          "{}: a channel, which warps as it twists: under torque it is too soft here; its stress is "
+          "the largest, whether its ends hold its warping or leave it free",
+          name));
+    }
+    if (open && (!piece.warping || piece.warping->any_ends)) {
       out.assumed.push_back(fmt::format("{}: its line runs through the centroids", name));
     }
     if (piece.spin_held) {
@@ -101,6 +128,7 @@ Assembly assemble(const Design& design, const StiffnessSet& set) {
   if (out.model.beams.empty()) {
     throw base::InputError("", "there is no part to check: add `lateral_link:` or `members:`");
   }
+  warp_channels(out);
   say_what_is_taken_for_granted(out, design);
   return std::move(out);
 }

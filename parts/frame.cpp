@@ -10,6 +10,7 @@
 #include "checks/bending_strength.hpp"
 #include "parts/builder.hpp"
 #include "parts/rail_root.hpp"
+#include "parts/warped_twist.hpp"
 
 namespace parts {
 namespace {
@@ -54,13 +55,6 @@ double warping_share(const Design& design, const std::vector<CrossMember>& all, 
   const double by_saint_venant =
       torsion * (1.0 / between.cross_member_ahead + 1.0 / between.cross_member_behind);
   return open_rail_root(between, held) / by_saint_venant;
-}
-
-/// sqrt(E Cw / (G J)) of a channel.  [m]
-double warping_length(const sections::Channel& channel, const sections::Material& steel) {
-  const double torsion =
-      steel.shear_modulus() * sections::area_props(channel, steel.poisson).torsion;
-  return std::sqrt(steel.elastic * checks::channel_warping(channel) / torsion);
 }
 
 /// Over St. Venant's alone: how stiffly a channel twists between ends that hold its warping.

@@ -4,7 +4,9 @@
 #include <cmath>
 
 #include "base/invariant.hpp"
+#include "checks/bending_strength.hpp"
 #include "parts/piece_forces.hpp"
+#include "sections/area_props.hpp"
 
 namespace parts {
 namespace {
@@ -16,9 +18,15 @@ struct TwistBeam {
   explicit TwistBeam(double p) : near(1.0 / std::tanh(p)), far(1.0 / std::sinh(p)) {}
 };
 
+/// Whose warping is held.
+struct HeldEnds {
+  bool a;
+  bool b;
+};
+
 /// u at the ends of the beams: no step in its slope between them.
 std::vector<double> part_by_st_venant(const std::vector<TwistedBeam>& beams,
-                                      const std::vector<TwistBeam>& stiff, bool held) {
+                                      const std::vector<TwistBeam>& stiff, HeldEnds held) {
   const std::size_t n = beams.size();
   std::vector<double> diagonal(n + 1, 0.0);
   std::vector<double> right(n + 1, 0.0);
@@ -30,8 +38,8 @@ std::vector<double> part_by_st_venant(const std::vector<TwistedBeam>& beams,
     }
   }
   std::vector<double> u(n + 1, 0.0);
-  const std::size_t first = held ? 1 : 0;
-  const std::size_t last = held ? n - 1 : n;
+  const std::size_t first = held.a ? 1 : 0;
+  const std::size_t last = held.b ? n - 1 : n;
   for (std::size_t i = first + 1; i <= last; ++i) {
     const double share = stiff[i - 1].far / diagonal[i - 1];
     diagonal[i] -= share * stiff[i - 1].far;
@@ -44,10 +52,8 @@ std::vector<double> part_by_st_venant(const std::vector<TwistedBeam>& beams,
   return u;
 }
 
-}  // namespace
-
-std::vector<WarpedEnds> warped_torques(const std::vector<TwistedBeam>& beams, double length,
-                                       bool held) {
+std::vector<WarpedEnds> torques_of(const std::vector<TwistedBeam>& beams, double length,
+                                   HeldEnds held) {
   INVARIANT(!beams.empty() && length > 0.0);
   std::vector<TwistBeam> stiff;
   stiff.reserve(beams.size());
@@ -60,6 +66,38 @@ std::vector<WarpedEnds> warped_torques(const std::vector<TwistedBeam>& beams, do
     const double b = u[i + 1] - beams[i].torque;
     out.push_back({{u[i], length * (a * stiff[i].near - b * stiff[i].far)},
                    {u[i + 1], length * (a * stiff[i].far - b * stiff[i].near)}});
+  }
+  return out;
+}
+
+/// Takes what is larger.
+void grow(WarpedTorque& largest, const WarpedTorque& other) {
+  if (std::abs(other.st_venant) > std::abs(largest.st_venant)) largest.st_venant = other.st_venant;
+  if (std::abs(other.bimoment) > std::abs(largest.bimoment)) largest.bimoment = other.bimoment;
+}
+
+}  // namespace
+
+double warping_length(const sections::Channel& channel, const sections::Material& steel) {
+  const double torsion =
+      steel.shear_modulus() * sections::area_props(channel, steel.poisson).torsion;
+  return std::sqrt(steel.elastic * checks::channel_warping(channel) / torsion);
+}
+
+std::vector<WarpedEnds> warped_torques(const std::vector<TwistedBeam>& beams, double length,
+                                       bool held) {
+  return torques_of(beams, length, {held, held});
+}
+
+std::vector<WarpedEnds> largest_warped_torques(const std::vector<TwistedBeam>& beams,
+                                               double length) {
+  std::vector<WarpedEnds> out = torques_of(beams, length, {false, false});
+  for (const HeldEnds held : {HeldEnds{true, true}, {true, false}, {false, true}}) {
+    const std::vector<WarpedEnds> other = torques_of(beams, length, held);
+    for (std::size_t i = 0; i < out.size(); ++i) {
+      grow(out[i].a, other[i].a);
+      grow(out[i].b, other[i].b);
+    }
   }
   return out;
 }
@@ -86,7 +124,9 @@ std::vector<WarpedEnds> warped_torques(const Piece& piece, const fea::Solution& 
     const std::vector<TwistedBeam> bay(all.begin() + from, all.begin() + to);
     if (bay.empty()) continue;
     const std::vector<WarpedEnds> torques =
-        warped_torques(bay, piece.warping->length, piece.warping->held);
+        piece.warping->any_ends
+            ? largest_warped_torques(bay, piece.warping->length)
+            : warped_torques(bay, piece.warping->length, piece.warping->held);
     std::copy(torques.begin(), torques.end(), out.begin() + from);
   }
   return out;

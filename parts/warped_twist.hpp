@@ -8,6 +8,10 @@
 
 namespace parts {
 
+/// sqrt(E Cw / (G J)) of a channel.  [m]
+[[nodiscard]] double warping_length(const sections::Channel& channel,
+                                    const sections::Material& steel);
+
 /// What the torque of a channel is made of at one place.
 struct WarpedTorque {
   double st_venant = 0.0;  ///< what twists its walls; the rest warps  [N m]
@@ -33,6 +37,10 @@ struct TwistedBeam {
 /// memory; its exact elements, derived.
 [[nodiscard]] std::vector<WarpedEnds> warped_torques(const std::vector<TwistedBeam>& beams,
                                                      double length, bool held);
+
+/// The largest of each, whatever of the two ends is held and free.
+[[nodiscard]] std::vector<WarpedEnds> largest_warped_torques(const std::vector<TwistedBeam>& beams,
+                                                             double length);
 
 /// The same for each beam of a piece with `warping`, from the torques that the frame gives it.
 /// Beyond the last place that holds its twist it does not warp.

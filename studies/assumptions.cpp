@@ -402,6 +402,7 @@ std::vector<std::string> left_out(const parts::Design& design) {
   if (on_balls && !design.lateral_link->thread.given()) {
     out.emplace_back("threads of the lateral link's rod ends (give `thread:`)");
   }
+  if (design.steering) out.emplace_back("threads at the ends of the steering links");
   if (std::string open = open_frame_left_out(design); !open.empty()) out.push_back(std::move(open));
   out.push_back("clearances, travel, steering geometry");
   out.push_back(

@@ -417,6 +417,12 @@ PieceStress deciding_stress(const parts::Piece& piece, const Outcome& outcome) {
   return at_limit.on_side ? on_side_of(piece, there, *at_limit.on_side) : there;
 }
 
+std::string ends_words(const parts::Warping& warping) {
+  if (warping.any_ends) return "at each place the largest, its ends' warping held or free";
+  return warping.held ? "warping held where its twist is held; free is another set"
+                      : "warping free where its twist is held; held is another set";
+}
+
 checks::Finding warped_finding(const parts::Piece& piece, const Outcome& outcome) {
   const PieceStress at = governing_stress(piece, *outcome.at_load);
   const bool in_zone = at.strength < piece.material.yield;
@@ -427,8 +433,7 @@ checks::Finding warped_finding(const parts::Piece& piece, const Outcome& outcome
        .strength = at.strength,
        .strength_basis =
            in_zone ? parts::weld_zone_words(piece.material) : parts::parent_words(piece.material),
-       .ends = piece.warping->held ? "warping held where its twist is held; free is another set"
-                                   : "warping free where its twist is held; held is another set",
+       .ends = ends_words(*piece.warping),
        .safety_factor = outcome.safety_factor,
        .required = outcome.asked.value});
   finding.part = piece.part;
@@ -436,8 +441,7 @@ checks::Finding warped_finding(const parts::Piece& piece, const Outcome& outcome
   finding.notes.insert(finding.notes.end(), piece.notes.begin(), piece.notes.end());
   finding.notes.emplace_back(
       "the torque divides between lengths as the frame's twist says, in each length as Vlasov's "
-      "bar "
-      "does; the largest stress of each kind at one place: an upper estimate");
+      "bar does; the largest stress of each kind at one place, shear by its mean in a wall");
   return finding;
 }
 

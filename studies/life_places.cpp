@@ -500,7 +500,7 @@ std::vector<std::string> without_category(const parts::Assembly& assembly) {
   }
   const auto warps = [](const parts::Piece& p) { return p.warping.has_value(); };
   if (std::any_of(assembly.pieces.begin(), assembly.pieces.end(), warps)) {
-    out.emplace_back("rails and cross members that warp");
+    out.emplace_back("bars of channel section, which warp");
   }
   const auto unplaced = [&](const parts::Piece& p) { return !warps(p) && p.weld_places.empty(); };
   if (std::any_of(assembly.pieces.begin(), assembly.pieces.end(), unplaced)) {

@@ -13,9 +13,21 @@
 
 namespace studies {
 
+namespace {
+
+/// How far along a piece a place is, by its center line where that is known.  [-]
+double station_of(const parts::Piece& piece, std::size_t beam, double part) {
+  const double from = piece.beams[beam].starts_at;
+  const double to =
+      beam + 1 < piece.beams.size() ? piece.beams[beam + 1].starts_at : piece.center_line;
+  if (to > from && to <= piece.center_line) return std::lerp(from, to, part) / piece.center_line;
+  return (static_cast<double>(beam) + part) / static_cast<double>(piece.beams.size());
+}
+
+}  // namespace
+
 std::string place_words(const parts::Piece& piece, std::size_t beam, double part) {
-  const double station =
-      (static_cast<double>(beam) + part) / static_cast<double>(piece.beams.size());
+  const double station = station_of(piece, beam, part);
   if (piece.part == "lateral_link") {
     if (station < 0.01) return "frame end";
     if (station > 0.99) return "axle end";
