@@ -38,7 +38,8 @@ std::string twisted(double moment) {
   const auto put = [&](const std::string& piece, const std::string& instead) {
     text.replace(text.find(piece), piece.size(), instead);
   };
-  put("boxed, 100", "open, 100");
+  put("boxed, 100 x 150 x 8 mm", "open, 100 x 150 x 8 mm, 12 mm frame plate");
+  put("bottom and both sides", "bottom and inner side, up_the_side: 140 mm");
   put("[3, -3 m]", "[0.6, -0.6 m]");
   put("[3, -3 m]", "[0.6, -0.6 m]");
   put("force_z: 0 N", fmt::format("moment_x: {} N m", moment));

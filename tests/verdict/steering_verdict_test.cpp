@@ -73,7 +73,7 @@ TEST_CASE("a drag link is over once its push passes 1 / 3.5 of its column load",
   const double column = hand::column_stress(hand::kYoungEn, hand::kS355H, slenderness) * s.area;
   check_flips({.case_text =
                    [&](double u) {
-                     return parked(-u * column / 3.5 * 0.15, "70 x 10 mm S355H", "5000 kN", "",
+                     return parked(u * column / 3.5 * 0.15, "70 x 10 mm S355H", "5000 kN", "",
                                    "32 x 4 mm S355H");
                    },
                .part = "drag_link",
