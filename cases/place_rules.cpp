@@ -174,9 +174,9 @@ class PlaceRules {
                            length(off)));
       return;
     }
-    const auto [low, high] = std::minmax_element(
-        places.begin(), places.end(),
-        [](const Vector3d& a, const Vector3d& b) { return a.y() < b.y(); });
+    const auto [low, high] =
+        std::minmax_element(places.begin(), places.end(),
+                            [](const Vector3d& a, const Vector3d& b) { return a.y() < b.y(); });
     if (high->y() - low->y() > kUpright) {
       add(key, fmt::format("they go through the rail's side, which stands upright, but one is {} "
                            "farther left than another; is a point right?",

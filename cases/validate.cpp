@@ -368,9 +368,10 @@ void add_brace(Problems& out, const Design& design) {
     out.emplace_back("brace", "`slope` is missing: rise toward the opposite rail, e.g. 15 deg");
   }
   if (b.slope < 0.0) {
-    out.emplace_back("brace.slope",
-                     "it falls toward the opposite rail, which is above the bracket's bolt; give its "
-                     "rise, e.g. 15 deg");
+    out.emplace_back(
+        "brace.slope",
+        "it falls toward the opposite rail, which is above the bracket's bolt; give its "
+        "rise, e.g. 15 deg");
   }
   if (b.far_bolt.given() && b.far_end != parts::BraceEnd::bolted) {
     out.emplace_back("brace.far_bolt",

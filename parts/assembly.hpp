@@ -47,7 +47,7 @@ struct SideForce {
 struct Warping {
   double length = base::kUnset;       ///< sqrt(E Cw / (G J))  [m]
   bool held = false;                  ///< its warping too is held there; else it is free
-  bool any_ends = false;  ///< held or free at either, whichever asks more at each place
+  bool any_ends = false;              ///< held or free at either, whichever asks more at each place
   std::vector<double> twist_held_at;  ///< along its center line, start to end  [m]
 };
 

@@ -44,7 +44,8 @@ void fields(Visitor& v, VehicleEntry& e) {
   using enum Presence;
   v.quantity({"axle_weight", required, "both front tires on the scale"}, e.axle_weight,
              positive(force));
-  v.quantity({"tire", required, "printed tire size: its outside diameter, or as 315/70R17"}, e.tire, positive(length));
+  v.quantity({"tire", required, "printed tire size: its outside diameter, or as 315/70R17"}, e.tire,
+             positive(length));
   v.quantity({"hub_height", optional, "ground to wheel center, loaded",
               "0.965 of half of `tire`; common practice, no source"},
              e.hub_height, positive(length));

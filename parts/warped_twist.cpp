@@ -124,9 +124,8 @@ std::vector<WarpedEnds> warped_torques(const Piece& piece, const fea::Solution& 
     const std::vector<TwistedBeam> bay(all.begin() + from, all.begin() + to);
     if (bay.empty()) continue;
     const std::vector<WarpedEnds> torques =
-        piece.warping->any_ends
-            ? largest_warped_torques(bay, piece.warping->length)
-            : warped_torques(bay, piece.warping->length, piece.warping->held);
+        piece.warping->any_ends ? largest_warped_torques(bay, piece.warping->length)
+                                : warped_torques(bay, piece.warping->length, piece.warping->held);
     std::copy(torques.begin(), torques.end(), out.begin() + from);
   }
   return out;

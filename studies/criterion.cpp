@@ -426,16 +426,16 @@ std::string ends_words(const parts::Warping& warping) {
 checks::Finding warped_finding(const parts::Piece& piece, const Outcome& outcome) {
   const PieceStress at = governing_stress(piece, *outcome.at_load);
   const bool in_zone = at.strength < piece.material.yield;
-  checks::Finding finding = checks::warped_channel(
-      {.shape = channel_of(piece),
-       .cut = {at.resultants, at.st_venant, at.bimoment},
-       .elastic = piece.material.elastic,
-       .strength = at.strength,
-       .strength_basis =
-           in_zone ? parts::weld_zone_words(piece.material) : parts::parent_words(piece.material),
-       .ends = ends_words(*piece.warping),
-       .safety_factor = outcome.safety_factor,
-       .required = outcome.asked.value});
+  checks::Finding finding =
+      checks::warped_channel({.shape = channel_of(piece),
+                              .cut = {at.resultants, at.st_venant, at.bimoment},
+                              .elastic = piece.material.elastic,
+                              .strength = at.strength,
+                              .strength_basis = in_zone ? parts::weld_zone_words(piece.material)
+                                                        : parts::parent_words(piece.material),
+                              .ends = ends_words(*piece.warping),
+                              .safety_factor = outcome.safety_factor,
+                              .required = outcome.asked.value});
   finding.part = piece.part;
   finding.where = place_words(piece, at.beam, at.part);
   finding.notes.insert(finding.notes.end(), piece.notes.begin(), piece.notes.end());

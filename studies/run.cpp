@@ -612,10 +612,10 @@ class Runner {
     if (!std::isnan(reached)) {
       const double most = cell.ratio_kept(criterion, 1.0);
       finding.notes.push_back(fmt::format(
-          "{}: it asks {} than the place reached, where a link or arm turns more than 3 degrees, or a "
+          "{}: it asks {} than the place reached, where a link or arm turns more than 3 degrees, "
+          "or a "
           "bracket more than 10",
-          kAtRideHeight,
-          most > (1.0 + kMatters) * reached ? by_how_much(most, reached) : "more"));
+          kAtRideHeight, most > (1.0 + kMatters) * reached ? by_how_much(most, reached) : "more"));
       return;
     }
     if (cell.second_order() == nullptr) return;
