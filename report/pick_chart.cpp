@@ -147,7 +147,7 @@ std::string pick_chart(const Picked& picked) {
       "\n<svg viewBox=\"0 0 {2} {3}\" role=\"img\" aria-label=\"{0}\">\n{4}</svg></figure>\n",
       escaped(name), escaped(picked.now), kChartWidth, kChartHeight, marks);
   HtmlTable table{.caption = "Sizes nearest to the limit, each solved in all load cases",
-                  .head = {"", "size", "#mass", "#utilization", "governed by"}};
+                  .head = {"which", "size", "#mass", "#utilization", "governed by"}};
   if (picked.next_down) {
     table.rows.push_back(chart_row("next lighter", *picked.next_down, picked.inches));
   }

@@ -253,6 +253,13 @@ for (const [scheme, width] of [["light", 1280], ["dark", 1280], ["light", 390], 
   });
 }
 
+test("nothing for axe to find beside a chart of sizes", async (t) => {
+  const page = await opened(t, "hostile.html");
+  await page.evaluate(axe);
+  const result = await page.evaluate(() => globalThis.axe.run(document.getElementById("pick"), { resultTypes: ["violations"] }));
+  assert.deepEqual(result.violations.map((v) => `${v.id}: ${v.nodes[0].html.slice(0, 200)}`), []);
+});
+
 test("a hostile title stays text", async (t) => {
   const page = await opened(t, "hostile.html");
   assert.equal(await page.locator("h1").innerText(), HOSTILE);
