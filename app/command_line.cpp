@@ -62,8 +62,7 @@ constexpr Example kExamples[] = {
      "  linkmargin scatter mine.yaml --samples 6 --share 1/2 > slice-1.json\n"
      "  linkmargin scatter mine.yaml --samples 6 --share 2/2 > slice-2.json\n"
      "  linkmargin gather slice-1.json slice-2.json\n"},
-    {"cases",
-     "  linkmargin cases mine.yaml              # what the truck's numbers make of them\n"},
+    {"cases", "  linkmargin cases mine.yaml              # with the truck's numbers\n"},
     {"format", "  linkmargin format > format.md           # to read, with its sketches\n"},
     {"schema", "  linkmargin schema > linkmargin.schema.json\n"},
     {"completion", "  eval \"$(linkmargin completion bash)\"   # in the start-up file of bash\n"},
