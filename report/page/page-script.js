@@ -366,6 +366,22 @@
     later();
   }));
 
+  // One stop of the Tab key for the whole map: arrow keys go from cell to cell.
+  document.querySelectorAll(".heat button").forEach((b, i) => { b.tabIndex = i ? -1 : 0; });
+  document.querySelector(".heat")?.addEventListener("keydown", (e) => {
+    const [across, down] = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[e.key] ?? [0, 0];
+    if ((!across && !down) || e.ctrlKey || e.altKey || e.metaKey) return;
+    e.preventDefault();
+    const rows = [...e.currentTarget.tBodies[0].rows];
+    let x = e.target.closest("td").cellIndex, y = rows.indexOf(e.target.closest("tr"));
+    let next = null;
+    do { x += across; y += down; next = rows[y]?.cells[x]?.querySelector("button"); } while (!next && rows[y]?.cells[x] && x > 0);
+    if (!next) return;
+    e.currentTarget.querySelectorAll('button[tabindex="0"]').forEach((b) => { b.tabIndex = -1; });
+    next.tabIndex = 0;
+    next.focus();
+  });
+
   const turn = (dx, dy) => {
     state.yaw -= dx;
     state.pitch = Math.min(Math.PI / 2 - 1e-6, Math.max(-Math.PI / 2 + 1e-6, state.pitch + dy));

@@ -153,6 +153,10 @@ test("a cell of the map shows its part in its load case", async (t) => {
   assert.equal(await page.locator('.heat button[aria-pressed="true"]').count(), 1);
   assert.match(await page.locator(".brief.chosen").innerText(), /brace/);
   assert.match(await page.locator("#said").innerText(), /^hard stop; /);
+  // The map is one stop of the Tab key; arrow keys go from cell to cell.
+  assert.equal(await page.locator('.heat button[tabindex="0"]').count(), 1);
+  await page.keyboard.press("ArrowRight");
+  assert.match(await page.evaluate(() => document.activeElement.getAttribute("aria-label")), /^brace, (?!hard stop: )/);
 });
 
 test("pieces of one part are told apart by their names", async (t) => {
@@ -188,7 +192,7 @@ test("everything can be reached and chosen by keyboard", async (t) => {
   const first = await drawn(page);
   await page.keyboard.press("ArrowDown");
   await redrawn(page, first);
-  const button = page.locator('button[data-choose="lateral_link"]');
+  const button = page.locator('#parts button[data-choose="lateral_link"]');
   await button.focus();
   await page.keyboard.press("Enter");
   assert.match(await page.locator(".brief.chosen").innerText(), /lateral link/);
