@@ -86,7 +86,7 @@ inline const std::string kRich =
     "  cross_member_behind: 30 in\n"
     "  cross_member: 3 x 2 x 0.125 in A500C_rect\n"
     "  cross_member_length: 28 in\n"
-    "brace: {tube: 1-1/2 x 0.120 in DOM, length: 33 in, slope: -15 deg,\n"
+    "brace: {tube: 1-1/2 x 0.120 in DOM, length: 33 in, slope: 15 deg,\n"
     "  meets_bracket: 2 in above the bolt, far_end: bolted to opposite rail,\n"
     "  bolt_to_weld: 30 mm, bolt: \"M12 class 8.8, held by friction\",\n"
     "  end_weld: \"4 mm, 4 rosettes of 12 mm\", end_mount: 12 kN/mm,\n"

@@ -37,8 +37,12 @@ TEST_CASE("minimum sizes are used, named, and cost utilization", "[studies]") {
   CHECK(least.findings.front().utilization() > 1.02 * nominal.findings.front().utilization());
 }
 
-TEST_CASE("an open section says that warping is left out", "[studies]") {
-  const studies::Answer open = studies::check(read_case(frame("100 x 50 x 6 mm channel S355")));
+TEST_CASE("an open section says what becomes of its warping", "[studies]") {
+  const studies::Answer warps = studies::check(read_case(frame("100 x 50 x 6 mm channel S355")));
+  std::string channel;
+  for (const parts::Assumption& a : warps.assumed) channel += a.value + "\n";
+  CHECK_THAT(channel, Contains("warps as it twists"));
+  const studies::Answer open = studies::check(read_case(frame("60 x 60 x 6 mm angle S355")));
   std::string all;
   for (const parts::Assumption& a : open.assumed) all += a.value + "\n";
   CHECK_THAT(all, Contains("warping is left out"));

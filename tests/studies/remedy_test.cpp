@@ -74,6 +74,7 @@ TEST_CASE("a rod that is over is mended by the lightest size that is nowhere sma
   for (const sections::StockItem& item : stock) {
     const auto* tube = std::get_if<sections::RoundTube>(&item.shape);
     const auto* bar = std::get_if<sections::RoundBar>(&item.shape);
+    if (tube == nullptr && bar == nullptr) continue;
     const double outside = tube != nullptr ? tube->outside : bar->diameter;
     if (outside < 0.999 * kInch || (tube != nullptr && tube->wall < 0.119 * kInch)) continue;
     if (!holds_by_hand(item.shape, pull)) continue;
