@@ -25,7 +25,8 @@ std::string then_words(const Remedy& r) {
 }
 
 std::string nothing_words(const Remedy& r) {
-  return fmt::format("nothing does of {} tried, up to {}", r.tried, r.most);
+  const std::string out = fmt::format("nothing of {} tried, up to {}", r.tried, r.most);
+  return r.spoils.empty() ? out : out + "; " + part_words(r.spoils);
 }
 
 /// Parts whose checks one change mends, or nothing does.
@@ -82,7 +83,7 @@ std::string remedy_words(const Answer& answer, const checks::Finding& finding) {
   if (found == answer.remedies.end()) return "";
   if (found->left) return kNotTried;
   if (found->tried == 0) return kNoSize;
-  if (found->change.empty()) return "tried, mends it: " + nothing_words(*found);
+  if (found->change.empty()) return "what mends it: " + nothing_words(*found);
   const std::string then = then_words(*found);
   return fmt::format("tried, mends it: {}{}{}", found->change, then.empty() ? "" : ", " + then,
                      found->in_full ? "" : fmt::format(" (solved {} alone)", kGoverning));
@@ -98,7 +99,9 @@ std::string remedy_lines(const Answer& answer, const TextStyle& style) {
   if (all.empty()) return "";
   std::vector<std::string> items;
   for (const Mended& m : all) items.push_back(item(m, is_again(all, m)));
-  std::string out = "tried, mends it: " + joined(items, "; ");
+  const bool none =
+      std::all_of(all.begin(), all.end(), [](const Mended& m) { return m.worst->change.empty(); });
+  std::string out = (none ? "what mends it: " : "tried, mends it: ") + joined(items, "; ");
   if (const std::string both = together_words(answer); !both.empty()) out += "; " + both;
   if (!in_full) out += fmt::format(" (solved {} alone)", kGoverning);
   return paragraph(out, style.width, 0, 2);

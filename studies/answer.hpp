@@ -221,6 +221,7 @@ struct Remedy {
   std::string change = {};  ///< smallest one tried that mends it, in words; empty = none does
   double utilization = base::kUnset;  ///< of that check with it; unset = it is no longer asked
   std::string most = {};              ///< the farthest that was tried, where none mends it
+  std::string spoils = {};  ///< what would mend it, but puts something else over; in words
   std::size_t tried = 0;  ///< changes that were solved; 0 = no one size of the case is known to do
   bool in_full = true;    ///< in all load cases and stiffness sets, else in those that govern
   bool left = false;      ///< not tried, to keep a large case short

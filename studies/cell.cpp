@@ -75,6 +75,7 @@ const Cell& Cell::asking_most(const Criterion& criterion) const {
     at_ride_->method_ = fea::Method::second_order;
     at_ride_->kept_.emplace(1.0, *second_order_);
     at_ride_->lowest_critical_factor = lowest_critical_factor;
+    at_ride_->followed_to = followed_to;
   }
   return *at_ride_;
 }
@@ -125,13 +126,23 @@ AskedFactor asked_in(const Criterion& criterion, const Cell& cell, double multip
   return asked;
 }
 
+bool Cell::beyond_followed(const Criterion& criterion, double multiple) const {
+  return criterion.kind == Criterion::Kind::joint && multiple > followed_to && followed_to >= 1.0;
+}
+
 double Cell::ratio_kept(const Criterion& criterion, double multiple) const {
+  if (beyond_followed(criterion, multiple)) {
+    return multiple / followed_to * ratio_kept(criterion, followed_to);
+  }
   if (multiple >= lost_from_) return std::numeric_limits<double>::infinity();
   if (in_proportion()) return multiple * ratio_once(criterion, 1.0);
   return ratio_once(criterion, multiple);
 }
 
 double Cell::ratio_at(const Criterion& criterion, double multiple) const {
+  if (beyond_followed(criterion, multiple)) {
+    return multiple / followed_to * ratio_at(criterion, followed_to);
+  }
   if (multiple >= lost_from_) return std::numeric_limits<double>::infinity();
   if (in_proportion()) return multiple * ratio_once(criterion, 1.0);
   if (kept_.find(multiple) != kept_.end()) return ratio_once(criterion, multiple);

@@ -64,11 +64,17 @@ class Cell {
 
   /// At the load itself; infinite where nothing can buckle, unset where it is not known.
   double lowest_critical_factor = base::kUnset;
+  /// The factor asked of the way in which the frame gives way first. Up to that multiple the load
+  /// on a rated joint is followed, beyond it in proportion: its factor stands for what the rating
+  /// does not know, such as wear and blows, and the frame need not carry so much. AISC 360-22 C2.1
+  /// too takes second order at 1.6 times the load, whatever a strength is divided by (from memory).
+  double followed_to = std::numeric_limits<double>::infinity();
   std::map<std::string, std::string> trouble;  ///< why findings cannot be decided, by part
   /// Why findings of a part cannot be decided; null = they can.
   [[nodiscard]] const std::string* trouble_for(const std::string& part) const;
 
  private:
+  [[nodiscard]] bool beyond_followed(const Criterion& criterion, double multiple) const;
   [[nodiscard]] double ratio_of(const Criterion& criterion, const CaseSolution& solved,
                                 double multiple) const;
   [[nodiscard]] double ratio_once(const Criterion& criterion, double multiple) const;

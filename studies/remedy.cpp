@@ -52,9 +52,17 @@ const Finding* worst_like(const std::vector<Finding>& findings, const Finding& w
   return worst;
 }
 
-bool holds(const std::vector<Finding>& findings, const Finding& wanted) {
-  const Finding* now = worst_like(findings, wanted);
-  return now == nullptr || now->state == State::within;
+/// Of one tube of an arm, one link, one brace: what one size is asked.
+bool same_size(const Finding& a, const Finding& b) {
+  const auto is_upper = [](const Finding& f) { return f.where.rfind("upper", 0) == 0; };
+  return a.part == b.part && is_upper(a) == is_upper(b);
+}
+
+/// @param whole  all checks of the same size must hold
+bool holds(const std::vector<Finding>& findings, const Finding& wanted, bool whole = false) {
+  return std::none_of(findings.begin(), findings.end(), [&](const Finding& f) {
+    return f.state != State::within && (whole ? same_size(f, wanted) : same_place(f, wanted));
+  });
 }
 
 void add_name(std::vector<std::string>& all, const std::string& one) {
@@ -127,12 +135,19 @@ class Search {
     }
     if (!ladders.empty()) ++looked_for_;
     tried_ = 0;
-    for (const ChangeLadder& ladder : ladders) {
-      if (!climb(ladder, f)) continue;
+    spoils_.clear();
+    // A size that mends one check and leaves another of the same part over is no answer, unless
+    // none does better.
+    for (const bool whole : {true, false}) {
+      whole_ = whole;
+      const bool found = std::any_of(ladders.begin(), ladders.end(),
+                                     [&](const ChangeLadder& ladder) { return climb(ladder, f); });
+      if (!found) continue;
       out = mended(f, made_.back());
       break;
     }
     out.tried = tried_;
+    if (out.change.empty()) out.spoils = spoils_;
     if (!out.change.empty()) return out;
     for (const ChangeLadder& ladder : ladders) {
       out.most += (out.most.empty() ? "" : ", ") + ladder.back().words;
@@ -185,7 +200,7 @@ class Search {
 
   bool holds_where_worst(const DesignChange& change, const Finding& f) {
     const std::optional<Run> run = solved(change.on(design_), worst_in_);
-    return run && holds(run->answer.findings, f);
+    return run && holds(run->answer.findings, f, whole_);
   }
 
   /// Whether a change mends a check and puts nothing over that was not; remembers it then.
@@ -193,17 +208,29 @@ class Search {
     std::optional<Run> run = solved(change.on(design_), governing_);
     if (!run) return false;
     const std::vector<Finding>& now = run->answer.findings;
-    if (const Finding* worst = worst_like(now, f); worst != nullptr && !holds(now, f)) {
-      add_name(worst_in_.load_cases, worst->load_case);
-      add_name(worst_in_.sets, worst->set);
+    if (!holds(now, f, whole_)) {
+      for (const Finding& other : now) {
+        if (other.state == State::within ||
+            !(whole_ ? same_size(other, f) : same_place(other, f))) {
+          continue;
+        }
+        add_name(worst_in_.load_cases, other.load_case);
+        add_name(worst_in_.sets, other.set);
+      }
       return false;
     }
-    const bool spoils = std::any_of(now.begin(), now.end(), [&](const Finding& other) {
+    const auto spoiled = std::find_if(now.begin(), now.end(), [&](const Finding& other) {
       if (other.state == State::within) return false;
       const Finding* before = worst_like(answer_.findings, other);
       return before == nullptr || before->state == State::within;
     });
-    if (spoils) return false;
+    if (spoiled != now.end()) {
+      if (spoils_.empty()) {
+        spoils_ = fmt::format("{} would, but then {}, {} does not hold", change.words,
+                              spoiled->part, spoiled->check);
+      }
+      return false;
+    }
     made_.push_back({change, std::move(run->answer.findings)});
     return true;
   }
@@ -239,6 +266,8 @@ class Search {
   std::size_t looked_for_ = 0;
   std::size_t most_looked_for_ = std::numeric_limits<std::size_t>::max();
   std::size_t tried_ = 0;
+  bool whole_ = false;
+  std::string spoils_;
 };
 
 }  // namespace

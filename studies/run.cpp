@@ -195,6 +195,9 @@ class Runner {
       shown.reversed.push_back(mode.factor);
     }
     shown.cannot_buckle = buckling.result.status == fea::BucklingStatus::no_compression;
+    if (!buckling.modes.empty()) {
+      cell.followed_to = asked_of_stability(model, load_case, buckling.modes.front());
+    }
     if (!shown.critical.empty()) cell.lowest_critical_factor = shown.critical.front().factor;
     if (shown.cannot_buckle) {
       cell.lowest_critical_factor = std::numeric_limits<double>::infinity();
@@ -211,6 +214,14 @@ class Runner {
     }
     out_.answer.solved.push_back(std::move(shown));
     cells_.push_back(std::move(cell));
+  }
+
+  [[nodiscard]] double asked_of_stability(const SetModel& model, const parts::DesignCase& load_case,
+                                          const ModeOf& mode) const {
+    const checks::Item item =
+        mode.critical.axle_tips ? checks::Item::tipping : checks::Item::buckling;
+    return checks::required(design_.factors, item, load_case.abuse,
+                            duty_of(model.assembly(), mode.part));
   }
 
   /// Said once, with the first set in which it is so.
@@ -247,16 +258,13 @@ class Runner {
       bool& seen = mode.critical.axle_tips ? seen_tipping : seen_member;
       if (seen) continue;
       seen = true;
-      const checks::Item item =
-          mode.critical.axle_tips ? checks::Item::tipping : checks::Item::buckling;
-      const checks::Duty duty = duty_of(cell.model().assembly(), mode.part);
       const Lowest lowest{{.outcome = checks::StabilityOutcome::found,
                            .critical_factor = mode.critical.factor,
                            .second_order_factor = base::kUnset,
                            .part_that_goes = mode.energy_in,
                            .share = mode.share,
                            .problem = {},
-                           .required = checks::required(design_.factors, item, abuse, duty)},
+                           .required = asked_of_stability(cell.model(), cell.load_case(), mode)},
                           mode.part,
                           mode.critical.what,
                           buckling.passed,
@@ -549,6 +557,14 @@ class Runner {
                          out_.answer.findings.back());
     }
     std::vector<std::string>& notes = out_.answer.findings.back().notes;
+    if (criterion.kind == Criterion::Kind::joint && limit.factor > cell.followed_to) {
+      notes.push_back(
+          fmt::format("its load is followed up to {:.3g} times the load, the factor asked of the "
+                      "frame's stability here, beyond it in proportion: the factor of a rating "
+                      "stands for what the rating does not know (proposal)",
+                      cell.followed_to));
+      return;
+    }
     if (limit.ends == LoadLimit::Ends::far_within) {
       notes.emplace_back(
           "far within: followed to the required multiple of the load, beyond it in proportion");
