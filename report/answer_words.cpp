@@ -28,7 +28,9 @@ const Finding* first_of(const studies::Answer& answer, State state) {
 }
 
 std::string whose(const Finding& f) {
-  return f.part.empty() ? what_gives_briefly(f) : part_words(f.part) + ", " + what_gives_briefly(f);
+  // Whether a bar itself or its weld is too weak is what the reader does something about.
+  const std::string what = f.where == "at its weld" ? what_gives(f) : what_gives_briefly(f);
+  return f.part.empty() ? what : part_words(f.part) + ", " + what;
 }
 
 /// "3 checks are over, 1 is not decided"; empty when the sentence has said it all.

@@ -185,7 +185,7 @@ TEST_CASE("a key whose part is not there is named in full", "[cases][patch]") {
         "tube: `tube` needs its part before it: `lateral_link.tube` or `brace.tube`");
   CHECK(thrown([&] { (void)cases::number_at(d, "axle_weight"); }) ==
         "axle_weight: `axle_weight` needs its part before it: `vehicle.axle_weight`");
-  CHECK(set("dorp") == "dorp: unknown key `dorp`");
+  CHECK(set("dorp") == "dorp: unknown key `dorp`; did you mean `bracket.drop`?");
 }
 
 TEST_CASE("an unbelievable height of the mass center is refused", "[cases][problems]") {
