@@ -69,34 +69,28 @@ Json piece_object(const studies::DrawnPiece& p) {
   return out;
 }
 
-Json line_lists(const std::vector<std::vector<Place3>>& all, int digits) {
-  return array_of(all, [digits](const std::vector<Place3>& line) {
-    return array_of(line, [digits](const Place3& p) {
-      return Json{rounded(p[0], digits), rounded(p[1], digits), rounded(p[2], digits)};
-    });
-  });
-}
-
+/// N, Vy, Vz, T, My, Mz.
 Json resultants(const sections::Resultants& r) {
-  Json out;
-  out["n"] = rounded(r.n, 6);
-  out["vy"] = rounded(r.vy, 6);
-  out["vz"] = rounded(r.vz, 6);
-  out["t"] = rounded(r.t, 6);
-  out["my"] = rounded(r.my, 6);
-  out["mz"] = rounded(r.mz, 6);
-  return out;
+  constexpr int kDigits = 4;
+  return {rounded(r.n, kDigits), rounded(r.vy, kDigits), rounded(r.vz, kDigits),
+          rounded(r.t, kDigits), rounded(r.my, kDigits), rounded(r.mz, kDigits)};
 }
 
-/// Of the largest component: the size of a buckling shape says nothing.
-Json in_thousandths(const std::vector<std::vector<Place3>>& shape) {
+double largest_component(const std::vector<std::vector<Place3>>& shape) {
   double largest = 0.0;
   for (const std::vector<Place3>& line : shape) {
     for (const Place3& p : line) {
       for (const double component : p) largest = std::max(largest, std::abs(component));
     }
   }
-  const double scale = largest > 0.0 ? 1000.0 / largest : 0.0;
+  return largest;
+}
+
+/// In whole parts of the largest component.
+/// @param parts  that it has
+Json in_parts(const std::vector<std::vector<Place3>>& shape, double parts) {
+  const double largest = largest_component(shape);
+  const double scale = largest > 0.0 ? parts / largest : 0.0;
   const auto whole = [scale](double component) {
     return static_cast<int>(std::lround(scale * component));
   };
@@ -111,7 +105,9 @@ Json drawn_case(const studies::DrawnCase& c, bool inches) {
   Json out;
   out["name"] = c.load_case;
   out["set"] = c.set;
-  out["moved"] = line_lists(c.moved, 4);
+  constexpr double kParts = 5000.0;
+  out["moved"] = in_parts(c.moved, kParts);
+  out["moved_unit"] = largest_component(c.moved) / kParts;
   out["forces"] = array_of(c.forces, [](const std::vector<sections::Resultants>& line) {
     return array_of(line, resultants);
   });
@@ -129,7 +125,8 @@ Json drawn_case(const studies::DrawnCase& c, bool inches) {
     Json one;
     one["factor"] = mode.factor;
     one["what"] = part_words(mode.what);
-    one["shape"] = in_thousandths(mode.shape);
+    // Its size says nothing.
+    one["shape"] = in_parts(mode.shape, 1000.0);
     return one;
   });
   return out;

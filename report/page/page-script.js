@@ -6,6 +6,9 @@
   const by = (id) => document.getElementById(id);
   const svg = by("drawing");
   if (!svg || !data.pieces.length) return;
+  for (const c of data.cases) {
+    c.moved = c.moved.map((line) => line.map((p) => p.map((v) => v * c.moved_unit)));
+  }
   const SVG = "http://www.w3.org/2000/svg";
 
   // -- small vectors --
@@ -294,10 +297,10 @@
 
   // -- forces along a part --
   const charts = [
-    { name: "N, pull and push", unit: "force", keys: [["n", "N"]] },
-    { name: "V, shear", unit: "force", keys: [["vy", "Vy"], ["vz", "Vz"]] },
-    { name: "M, bending", unit: "moment", keys: [["my", "My"], ["mz", "Mz"]] },
-    { name: "T, torque", unit: "moment", keys: [["t", "T"]] }];
+    { name: "N, pull and push", unit: "force", keys: [[0, "N"]] },
+    { name: "V, shear", unit: "force", keys: [[1, "Vy"], [2, "Vz"]] },
+    { name: "M, bending", unit: "moment", keys: [[4, "My"], [5, "Mz"]] },
+    { name: "T, torque", unit: "moment", keys: [[3, "T"]] }];
 
   const chartOf = (chart, piece, forces) => {
     const u = data.units[chart.unit];
