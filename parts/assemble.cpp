@@ -90,7 +90,7 @@ void say_what_is_taken_for_granted(Assembly& out, const Design& design) {
       out.assumed.push_back(
           fmt::format("{}: a channel, which warps as it twists: under torque it is too soft here; "
                       "its stress is "
-                      "the largest, whether its ends hold its warping or leave it free",
+                      "the largest, whether either end holds its warping or leaves it free",
                       name));
     }
     if (open && (!piece.warping || piece.warping->any_ends)) {

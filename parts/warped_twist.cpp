@@ -18,12 +18,6 @@ struct TwistBeam {
   explicit TwistBeam(double p) : near(1.0 / std::tanh(p)), far(1.0 / std::sinh(p)) {}
 };
 
-/// Whose warping is held.
-struct HeldEnds {
-  bool a;
-  bool b;
-};
-
 /// u at the ends of the beams: no step in its slope between them.
 std::vector<double> part_by_st_venant(const std::vector<TwistedBeam>& beams,
                                       const std::vector<TwistBeam>& stiff, HeldEnds held) {
@@ -52,8 +46,10 @@ std::vector<double> part_by_st_venant(const std::vector<TwistedBeam>& beams,
   return u;
 }
 
-std::vector<WarpedEnds> torques_of(const std::vector<TwistedBeam>& beams, double length,
-                                   HeldEnds held) {
+}  // namespace
+
+std::vector<WarpedEnds> warped_torques(const std::vector<TwistedBeam>& beams, double length,
+                                       HeldEnds held) {
   INVARIANT(!beams.empty() && length > 0.0);
   std::vector<TwistBeam> stiff;
   stiff.reserve(beams.size());
@@ -70,14 +66,6 @@ std::vector<WarpedEnds> torques_of(const std::vector<TwistedBeam>& beams, double
   return out;
 }
 
-/// Takes what is larger.
-void grow(WarpedTorque& largest, const WarpedTorque& other) {
-  if (std::abs(other.st_venant) > std::abs(largest.st_venant)) largest.st_venant = other.st_venant;
-  if (std::abs(other.bimoment) > std::abs(largest.bimoment)) largest.bimoment = other.bimoment;
-}
-
-}  // namespace
-
 double warping_length(const sections::Channel& channel, const sections::Material& steel) {
   const double torsion =
       steel.shear_modulus() * sections::area_props(channel, steel.poisson).torsion;
@@ -86,47 +74,39 @@ double warping_length(const sections::Channel& channel, const sections::Material
 
 std::vector<WarpedEnds> warped_torques(const std::vector<TwistedBeam>& beams, double length,
                                        bool held) {
-  return torques_of(beams, length, {held, held});
+  return warped_torques(beams, length, HeldEnds{held, held});
 }
 
-std::vector<WarpedEnds> largest_warped_torques(const std::vector<TwistedBeam>& beams,
-                                               double length) {
-  std::vector<WarpedEnds> out = torques_of(beams, length, {false, false});
-  for (const HeldEnds held : {HeldEnds{true, true}, {true, false}, {false, true}}) {
-    const std::vector<WarpedEnds> other = torques_of(beams, length, held);
-    for (std::size_t i = 0; i < out.size(); ++i) {
-      grow(out[i].a, other[i].a);
-      grow(out[i].b, other[i].b);
-    }
-  }
-  return out;
-}
-
-std::vector<WarpedEnds> warped_torques(const Piece& piece, const fea::Solution& solution) {
+std::vector<std::vector<WarpedEnds>> warped_ways(const Piece& piece,
+                                                 const fea::Solution& solution) {
   constexpr double kSamePlace = 1.0e-6;  // [m]
   INVARIANT(piece.warping.has_value());
+  const Warping& warping = *piece.warping;
   std::vector<TwistedBeam> all;
-  std::vector<WarpedEnds> out;
+  std::vector<WarpedEnds> by_walls;
   for (const PieceBeam& beam : piece.beams) {
     const double torque = forces_at(beam, solution, 0.0).t;
     all.push_back({solution.stations(beam.beam).back(), torque});
-    out.push_back({{torque, 0.0}, {torque, 0.0}});
+    by_walls.push_back({{torque, 0.0}, {torque, 0.0}});
   }
   const auto index_at = [&](double along) {
     std::size_t i = 0;
     while (i < piece.beams.size() && piece.beams[i].starts_at < along - kSamePlace) ++i;
     return static_cast<std::ptrdiff_t>(i);
   };
-  const std::vector<double>& held = piece.warping->twist_held_at;
-  for (std::size_t i = 0; i + 1 < held.size(); ++i) {
-    const std::ptrdiff_t from = index_at(held[i]);
-    const std::ptrdiff_t to = index_at(held[i + 1]);
-    const std::vector<TwistedBeam> bay(all.begin() + from, all.begin() + to);
-    if (bay.empty()) continue;
-    const std::vector<WarpedEnds> torques =
-        piece.warping->any_ends ? largest_warped_torques(bay, piece.warping->length)
-                                : warped_torques(bay, piece.warping->length, piece.warping->held);
-    std::copy(torques.begin(), torques.end(), out.begin() + from);
+  std::vector<HeldEnds> ways = {{warping.held, warping.held}};
+  if (warping.any_ends) ways = {{false, false}, {true, true}, {true, false}, {false, true}};
+  std::vector<std::vector<WarpedEnds>> out;
+  for (const HeldEnds held : ways) {
+    out.push_back(by_walls);
+    for (std::size_t i = 0; i + 1 < warping.twist_held_at.size(); ++i) {
+      const std::ptrdiff_t from = index_at(warping.twist_held_at[i]);
+      const std::ptrdiff_t to = index_at(warping.twist_held_at[i + 1]);
+      const std::vector<TwistedBeam> bay(all.begin() + from, all.begin() + to);
+      if (bay.empty()) continue;
+      const std::vector<WarpedEnds> torques = warped_torques(bay, warping.length, held);
+      std::copy(torques.begin(), torques.end(), out.back().begin() + from);
+    }
   }
   return out;
 }

@@ -38,13 +38,18 @@ struct TwistedBeam {
 [[nodiscard]] std::vector<WarpedEnds> warped_torques(const std::vector<TwistedBeam>& beams,
                                                      double length, bool held);
 
-/// The largest of each, whatever of the two ends is held and free.
-[[nodiscard]] std::vector<WarpedEnds> largest_warped_torques(const std::vector<TwistedBeam>& beams,
-                                                             double length);
+/// The same with the warping of either end held or free.
+struct HeldEnds {
+  bool a = false;
+  bool b = false;
+};
+[[nodiscard]] std::vector<WarpedEnds> warped_torques(const std::vector<TwistedBeam>& beams,
+                                                     double length, HeldEnds held);
 
-/// The same for each beam of a piece with `warping`, from the torques that the frame gives it.
-/// Beyond the last place that holds its twist it does not warp.
-[[nodiscard]] std::vector<WarpedEnds> warped_torques(const Piece& piece,
-                                                     const fea::Solution& solution);
+/// The same for each beam of a piece with `warping`, from the torques that the frame gives it: one
+/// list, or one for each way in which its ends may be held. Beyond the last place that holds its
+/// twist it does not warp.
+[[nodiscard]] std::vector<std::vector<WarpedEnds>> warped_ways(const Piece& piece,
+                                                               const fea::Solution& solution);
 
 }  // namespace parts

@@ -98,25 +98,31 @@ sections::Channel channel_of(const parts::Piece& piece) {
 /// What the stress of a piece that warps needs besides its forces; once for all of its places.
 struct Warped {
   checks::WarpedChannel section;
-  std::vector<parts::WarpedEnds> torques;
+  std::vector<std::vector<parts::WarpedEnds>> ways;
   bool slender;  ///< a wall may buckle first: its stress decides nothing
 };
 
 std::optional<Warped> warped(const parts::Piece& piece, const fea::Solution& solution) {
   if (!piece.warping) return std::nullopt;
   const sections::Channel channel = channel_of(piece);
-  return Warped{checks::WarpedChannel(channel), parts::warped_torques(piece, solution),
+  return Warped{checks::WarpedChannel(channel), parts::warped_ways(piece, solution),
                 checks::has_slender_wall(channel, piece.material.elastic, piece.material.yield)};
 }
 
-/// Takes in what a piece that warps carries at that place.
+/// Takes in what a piece that warps carries at that place, in the way that asks most there.
 void add_warping(PieceStress& here, const Warped& warped) {
-  const parts::WarpedEnds& ends = warped.torques[here.beam];
-  here.st_venant = std::lerp(ends.a.st_venant, ends.b.st_venant, here.part);
-  here.bimoment = std::lerp(ends.a.bimoment, ends.b.bimoment, here.part);
-  here.von_mises = warped.slender
-                       ? base::kUnset
-                       : warped.section.von_mises({here.resultants, here.st_venant, here.bimoment});
+  double most = -1.0;
+  for (const std::vector<parts::WarpedEnds>& way : warped.ways) {
+    const parts::WarpedEnds& ends = way[here.beam];
+    const double st_venant = std::lerp(ends.a.st_venant, ends.b.st_venant, here.part);
+    const double bimoment = std::lerp(ends.a.bimoment, ends.b.bimoment, here.part);
+    const double stress = warped.section.von_mises({here.resultants, st_venant, bimoment});
+    if (!(stress > most)) continue;
+    most = stress;
+    here.st_venant = st_venant;
+    here.bimoment = bimoment;
+  }
+  here.von_mises = warped.slender ? base::kUnset : most;
 }
 
 /// The stress at a station of one of its beams, its warping left out.
@@ -418,7 +424,7 @@ PieceStress deciding_stress(const parts::Piece& piece, const Outcome& outcome) {
 }
 
 std::string ends_words(const parts::Warping& warping) {
-  if (warping.any_ends) return "at each place the largest, its ends' warping held or free";
+  if (warping.any_ends) return "its ends' warping held or free, whichever asks most at a place";
   return warping.held ? "warping held where its twist is held; free is another set"
                       : "warping free where its twist is held; held is another set";
 }
