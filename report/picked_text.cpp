@@ -208,6 +208,11 @@ PickedHead picked_head(const Picked& p) {
             fmt::format("none of {} sizes for the {} can be decided: {}", p.tried.size(),
                         part_words(p.part), p.tried.front().judged.open)};
   }
+  if (p.n_done < p.n_sizes) {
+    return {"NOT DECIDED", Tone::undecided,
+            fmt::format("none of the {} sizes tried before it was interrupted holds for the {}",
+                        p.tried.size(), part_words(p.part))};
+  }
   return {"NONE PASSES", Tone::over,
           fmt::format("no size of the stock list holds for the {} ({} tried)", part_words(p.part),
                       p.tried.size())};

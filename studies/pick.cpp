@@ -93,9 +93,7 @@ class Trials {
     for (std::size_t i = 0; i < sizes_.size(); ++i) {
       if (judgments_[i] && share_ != nullptr) share_->known.emplace(i, *judgments_[i]);
     }
-    done_ = static_cast<std::size_t>(
-        std::count_if(judgments_.begin(), judgments_.end(),
-                      [](const std::optional<Judged>& j) { return j.has_value(); }));
+    done_ = n_judged();
   }
 
   /// In their order up to the second that passes, those of the outside that is there up to the
@@ -118,7 +116,7 @@ class Trials {
     }
     if (const std::optional<std::size_t> before = before_the_first()) judge(*before);
     forget_looks();
-    done_ = stopped_ ? next : sizes_.size();
+    done_ = stopped_ ? n_judged() : sizes_.size();
   }
 
   [[nodiscard]] std::size_t n_done() const { return done_; }
@@ -128,6 +126,11 @@ class Trials {
   // Sizes looked at side by side.
   static constexpr std::size_t kTogether = 16;
 
+  [[nodiscard]] std::size_t n_judged() const {
+    return static_cast<std::size_t>(
+        std::count_if(judgments_.begin(), judgments_.end(),
+                      [](const std::optional<Judged>& j) { return j.has_value(); }));
+  }
   [[nodiscard]] parts::Design with(std::size_t i) const {
     return with_size(design_, part_, sizes_[i]);
   }
@@ -145,11 +148,15 @@ class Trials {
     }
   }
 
+  void look(std::size_t i) {
+    const double share = static_cast<double>(i) / static_cast<double>(sizes_.size());
+    if (watch_ && watch_({share, sizes_[i].item.label}) == Go::stop) stopped_ = true;
+    if (!stopped_) judgments_[i] = judged_at_first_look(with(i), counted_);
+  }
+
   /// @return those that are left open by it
   std::vector<std::size_t> look_at(std::size_t from, std::size_t to) {
-    spread_out(spread_, to - from, [&](std::size_t k) {
-      judgments_[from + k] = judged_at_first_look(with(from + k), counted_);
-    });
+    spread_out(spread_, to - from, [&](std::size_t k) { look(from + k); });
     std::vector<std::size_t> open;
     for (std::size_t i = from; i < to; ++i) {
       if (is_open(i)) open.push_back(i);

@@ -114,6 +114,10 @@ TEST_CASE("a pick that was stopped says how much of it is complete", "[report][p
   p.n_sizes = 16;
   CHECK_THAT(report::picked_text(p, {}),
              Contains("INTERRUPTED: 4 of 16 sizes are complete (25 %)"));
+  p.tried.resize(2);
+  p.lightest.reset();
+  CHECK_THAT(written::flat(report::picked_text(p, {})),
+             StartsWith("NOT DECIDED: none of the 2 sizes tried before it was interrupted holds"));
 }
 
 TEST_CASE("combinations are shown where they gain a point, and how many were solved",
