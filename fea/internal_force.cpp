@@ -26,13 +26,6 @@ class Gather {
   Contributions* largest_;
 };
 
-Vector6 to_global(const BeamPart& beam, const Vector12& force_l, Eigen::Index first) {
-  Vector6 out;
-  out << beam.axes_lg.transpose() * force_l.segment<3>(first),
-      beam.axes_lg.transpose() * force_l.segment<3>(first + 3);
-  return out;
-}
-
 void add_beam(const BeamPart& beam, const StressState* state, std::size_t index,
               const Eigen::VectorXd& motion, const Gather& gather) {
   const std::array<EndMotion, 2> ends = {end_motion(beam.ends[0], motion),
@@ -40,12 +33,11 @@ void add_beam(const BeamPart& beam, const StressState* state, std::size_t index,
   const Vector12 force_l = force_between_ends(
       beam, state != nullptr ? &state->elastic_l[index] : nullptr, seen_by_member(beam, ends));
   for (std::size_t end = 0; end < 2; ++end) {
-    const auto first = 6 * static_cast<Eigen::Index>(end);
-    Sides on{.near = Vector6::Zero(), .far = to_global(beam, force_l, first)};
+    Sides on{.near = Vector6::Zero(), .far = wrench_at(beam, force_l, end)};
     if (state != nullptr && has_own_terms(beam, end)) {
       const Sides more =
           connection_force({.near = ends[end].near_g, .far = ends[end].far_g}, beam.ends[end].arm_g,
-                           Vector3::Zero(), -to_global(beam, state->ends_l[index], first));
+                           Vector3::Zero(), -wrench_at(beam, state->ends_l[index], end));
       on.near += more.near;
       on.far += more.far;
     }

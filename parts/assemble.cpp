@@ -87,11 +87,10 @@ void say_what_is_taken_for_granted(Assembly& out, const Design& design) {
           "the stress of warping held at its ends is missing",
           name));
     } else if (open && piece.warping->any_ends) {
-      out.assumed.push_back(
-          fmt::format("{}: a channel, which warps as it twists: under torque it is too soft here; "
-                      "its stress is "
-                      "the largest, whether either end holds its warping or leaves it free",
-                      name));
+      out.assumed.push_back(fmt::format(
+          "{}: a channel, which warps as it twists: under torque it is too soft here; "
+          "its stress is the largest, whether either end holds its warping or leaves it free",
+          name));
     }
     if (open && (!piece.warping || piece.warping->any_ends)) {
       out.assumed.push_back(fmt::format("{}: its line runs through the centroids", name));

@@ -73,7 +73,7 @@ struct Piece {
   double mass = base::kUnset;                ///< [kg]
   std::vector<std::string> notes = {};       ///< what its yield check says besides: bends, taper
   std::optional<SideForce> side_force = {};  ///< on the plates of a bracket
-  std::optional<Warping> warping = {};       ///< of a rail or cross member that is a channel
+  std::optional<Warping> warping = {};       ///< of a bar that is a channel
 
   /// Yield strength at a place along its center line; a zone's edge belongs to the zone. Zones on
   /// one side of it are not looked at.  [Pa]

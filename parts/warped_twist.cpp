@@ -72,11 +72,6 @@ double warping_length(const sections::Channel& channel, const sections::Material
   return std::sqrt(steel.elastic * checks::channel_warping(channel) / torsion);
 }
 
-std::vector<WarpedEnds> warped_torques(const std::vector<TwistedBeam>& beams, double length,
-                                       bool held) {
-  return warped_torques(beams, length, HeldEnds{held, held});
-}
-
 std::vector<std::vector<WarpedEnds>> warped_ways(const Piece& piece,
                                                  const fea::Solution& solution) {
   constexpr double kSamePlace = 1.0e-6;  // [m]

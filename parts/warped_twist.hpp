@@ -30,19 +30,17 @@ struct TwistedBeam {
   double torque = 0.0;  ///< [N m]
 };
 
+/// At which ends the warping is held; at the others it is free.
+struct HeldEnds {
+  bool a = false;
+  bool b = false;
+};
+
 /// How the torques of a bar that warps divide between places that hold its twist, and its
 /// bimoments: u - w^2 u'' = T, u the part by St. Venant, B = -w^2 u', w = sqrt(E Cw / (G J)); where
 /// the twist is held u' = 0 (warping free) or u = 0 (held).
 /// Source: Vlasov's bar, Timoshenko and Gere, Theory of Elastic Stability, 2nd ed., ch. 5, from
 /// memory; its exact elements, derived.
-[[nodiscard]] std::vector<WarpedEnds> warped_torques(const std::vector<TwistedBeam>& beams,
-                                                     double length, bool held);
-
-/// The same with the warping of either end held or free.
-struct HeldEnds {
-  bool a = false;
-  bool b = false;
-};
 [[nodiscard]] std::vector<WarpedEnds> warped_torques(const std::vector<TwistedBeam>& beams,
                                                      double length, HeldEnds held);
 

@@ -503,6 +503,7 @@ Json remedy(const studies::Remedy& r) {
   out["utilization_then"] = value_of(r.utilization);
   out["changes_solved"] = r.tried;
   out["farthest_tried"] = r.most;
+  out["would_but"] = r.spoils;
   out["in_all_load_cases"] = r.in_full;
   out["not_tried"] = r.left;
   return out;

@@ -27,6 +27,8 @@ const std::vector<JsonKey>& json_keys() {
       {"utilization_then", "ratio: of that check with the change"},
       {"changes_solved", "count: of changes that were tried; 0 = no one size is known to mend it"},
       {"farthest_tried", "the largest change of the usual kind, where none mends it"},
+      {"would_but",
+       "what would mend it, but puts another check over; empty where nothing is known"},
       {"in_all_load_cases",
        "false: a large case, solved with the change where some check is over or near it alone"},
       {"not_tried", "true: left out, to keep a large case short"},

@@ -60,6 +60,8 @@ std::optional<SeenOver> most_over(const Cell& cell, const Counted& counted, doub
   double demand = kClearly;
   for (const Criterion& criterion : criteria(cell.assembly())) {
     const std::string& part = part_judged(criterion, cell.assembly());
+    // How far its load is followed is not known before the frame was buckled: Cell::followed_to.
+    if (criterion.kind == Criterion::Kind::joint) continue;
     if (!counted.is_asked(part) || cell.trouble_for(part) != nullptr) continue;
     const double there = demand_asked(criterion, cell, most);
     if (!(there > demand)) continue;

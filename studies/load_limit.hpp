@@ -13,8 +13,7 @@ namespace studies {
 /// @param known     ratios at other multiples, of which as many as say where the limit is save one
 ///                  at a time; they have no say in the answer
 /// @return relative accuracy 1e-6; where the frame gives way first, a multiple it still carries,
-/// less
-///         than 1 % under the one it does not
+///         less than 1 % under the one it does not
 /// Method: inverse interpolation (Neville) on the spare load, multiple / ratio - multiple, and
 /// halving where that does not close in.
 [[nodiscard]] double load_limit(const std::function<double(double)>& ratio, double at_one,

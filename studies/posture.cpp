@@ -33,26 +33,17 @@ Turns turns_at(const parts::TurningJoint& joint, const parts::Assembly& assembly
           turn_of(solution.end_placement(joint.beam, joint.end))};
 }
 
-fea::Vector3 moved_point(const fea::Vector6& node, const fea::Vector3& offset_g, bool large) {
-  const fea::Vector3 turn = node.tail<3>();
-  const fea::Vector3 by_turn = large ? fea::Vector3(fea::rotation_of(turn) * offset_g - offset_g)
-                                     : fea::Vector3(turn.cross(offset_g));
-  return node.head<3>() + by_turn;
-}
-
 /// How far the part has moved from what holds its bolt, along the case's axes.
 fea::Vector3 gap_at(const parts::TurningJoint& joint, const parts::Assembly& assembly,
                     const fea::Solution& solution) {
-  const bool large = solution.state() != nullptr;
   if (joint.spring) {
     const fea::Spring& s = assembly.model[*joint.spring];
-    return moved_point(solution.placement(*s.b), s.offset_b_g, large) -
-           moved_point(solution.placement(s.a), s.offset_a_g, large);
+    return shift_of(*s.b, s.offset_b_g, solution) - shift_of(s.a, s.offset_a_g, solution);
   }
   const fea::Beam& beam = assembly.model[joint.beam];
   const fea::BeamEnd& end = joint.end == 0 ? beam.a : beam.b;
   return solution.end_placement(joint.beam, joint.end).head<3>() -
-         moved_point(solution.placement(end.node), end.offset_g, large);
+         shift_of(end.node, end.offset_g, solution);
 }
 
 /// Direction of the part at ride height.

@@ -32,14 +32,15 @@ constexpr int kSingleSteps = 8;
 // Changes that hold where the check is worst and are then solved elsewhere too.
 constexpr int kMostProofs = 3;
 
-bool same_check(const Finding& a, const Finding& b) {
-  return a.part == b.part && a.check == b.check;
+/// Of one tube of an arm, one link, one brace: what one size is asked.
+bool same_size(const Finding& a, const Finding& b) {
+  const auto is_upper = [](const Finding& f) { return f.where.rfind("upper", 0) == 0; };
+  return a.part == b.part && is_upper(a) == is_upper(b);
 }
 
 /// The upper arm's yield and the lower tube's are one kind of check of one part.
 bool same_place(const Finding& a, const Finding& b) {
-  const auto is_upper = [](const Finding& f) { return f.where.rfind("upper", 0) == 0; };
-  return same_check(a, b) && is_upper(a) == is_upper(b);
+  return a.check == b.check && same_size(a, b);
 }
 
 const Finding* worst_like(const std::vector<Finding>& findings, const Finding& wanted) {
@@ -50,12 +51,6 @@ const Finding* worst_like(const std::vector<Finding>& findings, const Finding& w
     if (worst == nullptr || f.utilization() > worst->utilization()) worst = &f;
   }
   return worst;
-}
-
-/// Of one tube of an arm, one link, one brace: what one size is asked.
-bool same_size(const Finding& a, const Finding& b) {
-  const auto is_upper = [](const Finding& f) { return f.where.rfind("upper", 0) == 0; };
-  return a.part == b.part && is_upper(a) == is_upper(b);
 }
 
 /// @param whole  all checks of the same size must hold

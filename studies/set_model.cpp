@@ -82,11 +82,16 @@ fea::Gap gap_of(const parts::CoilSeat& seat, const fea::Model& model) {
 
 }  // namespace
 
-double rise_of(fea::NodeId node, const fea::Vector3& offset_g, const fea::Solution& solution) {
+fea::Vector3 shift_of(fea::NodeId node, const fea::Vector3& offset_g,
+                      const fea::Solution& solution) {
   const fea::Vector6 at = solution.placement(node);
   const fea::Vector3 turn = at.tail<3>();
-  if (solution.state() == nullptr) return at[2] + turn.cross(offset_g).z();
-  return at[2] + (fea::rotation_of(turn) * offset_g - offset_g).z();
+  if (solution.state() == nullptr) return at.head<3>() + turn.cross(offset_g);
+  return at.head<3>() + fea::rotation_of(turn) * offset_g - offset_g;
+}
+
+double rise_of(fea::NodeId node, const fea::Vector3& offset_g, const fea::Solution& solution) {
+  return shift_of(node, offset_g, solution).z();
 }
 
 double overlap_of(const parts::TravelStop& stop, const fea::Solution& solution) {

@@ -132,7 +132,10 @@ struct GroundHold {
 [[nodiscard]] GroundHold ground_hold(const parts::Assembly& assembly, const loads::Place& place,
                                      const CaseSolution& solved);
 
-/// Upward movement of a point carried by a node.  [m]
+/// Movement of a point carried by a node, along the case's axes.  [m]
+[[nodiscard]] fea::Vector3 shift_of(fea::NodeId node, const fea::Vector3& offset_g,
+                                    const fea::Solution& solution);
+/// How far it goes up.  [m]
 [[nodiscard]] double rise_of(fea::NodeId node, const fea::Vector3& offset_g,
                              const fea::Solution& solution);
 /// How far the axle is past where a stop or strap is met; negative before.  [m]

@@ -26,7 +26,7 @@ TEST_CASE("free to warp at its ends, a twisted channel has its bimoment under th
           "[parts][warping]") {
   const double whole = kAhead + kBehind;
   const std::vector<WarpedEnds> ends =
-      warped_torques({{kAhead, kBehind / whole}, {kBehind, -kAhead / whole}}, kLength, false);
+      warped_torques({{kAhead, kBehind / whole}, {kBehind, -kAhead / whole}}, kLength, {});
   const double bimoment = kLength * std::sinh(kAhead / kLength) * std::sinh(kBehind / kLength) /
                           std::sinh(whole / kLength);
   CHECK_THAT(std::abs(ends[0].b.bimoment), WithinRel(bimoment, 1e-12));
@@ -43,7 +43,7 @@ TEST_CASE("free to warp at its ends, a twisted channel has its bimoment under th
 TEST_CASE("held from warping, a twisted channel has one bimoment at ends and middle",
           "[parts][warping]") {
   const std::vector<WarpedEnds> ends =
-      warped_torques({{kAhead, 0.5}, {kAhead, -0.5}}, kLength, true);
+      warped_torques({{kAhead, 0.5}, {kAhead, -0.5}}, kLength, {true, true});
   const double bimoment = 0.5 * kLength * std::tanh(0.5 * kAhead / kLength);
   CHECK_THAT(std::abs(ends[0].a.bimoment), WithinRel(bimoment, 1e-12));
   CHECK_THAT(ends[0].b.bimoment, WithinRel(-ends[0].a.bimoment, 1e-12));
@@ -62,9 +62,9 @@ TEST_CASE("held at one end alone, a channel has its largest bimoment there", "[p
 TEST_CASE("more beams on the way change nothing", "[parts][warping]") {
   for (const bool held : {false, true}) {
     const std::vector<WarpedEnds> few =
-        warped_torques({{kAhead, 0.7}, {kBehind, -0.3}}, kLength, held);
+        warped_torques({{kAhead, 0.7}, {kBehind, -0.3}}, kLength, {held, held});
     const std::vector<WarpedEnds> many = warped_torques(
-        {{0.1, 0.7}, {0.3, 0.7}, {0.2, -0.3}, {0.3, -0.3}, {0.4, -0.3}}, kLength, held);
+        {{0.1, 0.7}, {0.3, 0.7}, {0.2, -0.3}, {0.3, -0.3}, {0.4, -0.3}}, kLength, {held, held});
     CHECK_THAT(many[1].b.bimoment, WithinRel(few[0].b.bimoment, 1e-12));
     CHECK_THAT(many[4].b.st_venant, WithinAbs(few[1].b.st_venant, 1e-14));
   }
