@@ -118,7 +118,7 @@ void read_custom_case(const Value& item, ReadingContext& context) {
                      rest.entries.end());
   parts::Named<parts::CustomCase> custom{named.key, {}};
   FieldReader reader(context, rest, item.place, path);
-  fields(reader, custom.value);
+  read_fields(reader, custom.value);
   reader.finish();
   context.design.custom_cases.push_back(std::move(custom));
 }
@@ -318,7 +318,7 @@ void read_duty(const Entry& entry, ReadingContext& context) {
     }
     parts::Named<parts::DutyEntry> block{name, {}};
     FieldReader reader(context, item, item.place, path);
-    fields(reader, block.value);
+    read_fields(reader, block.value);
     reader.finish();
     context.design.duty.push_back(std::move(block));
   }

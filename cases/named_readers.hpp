@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "cases/field_reader.hpp"
+#include "cases/read_fields.hpp"
 #include "cases/reading_context.hpp"
 
 namespace cases {
@@ -41,7 +42,7 @@ void read_named_part(const Entry& entry, const std::string& group, ReadingContex
   if (!require_mapping(entry, path, context)) return;
   parts::Named<T> named{entry.key, {}};
   FieldReader reader(context, entry.value, entry.place, path);
-  fields(reader, named.value);
+  read_fields(reader, named.value);
   reader.finish();
   out.push_back(std::move(named));
 }

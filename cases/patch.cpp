@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <functional>
 #include <optional>
 #include <type_traits>
 #include <utility>
@@ -12,6 +13,7 @@
 #include "cases/field_reader.hpp"
 #include "cases/named_readers.hpp"
 #include "cases/quantity.hpp"
+#include "cases/read_fields.hpp"
 #include "cases/validate.hpp"
 #include "cases/words.hpp"
 
@@ -71,27 +73,35 @@ Value value_of(const std::string& text) {
   return list;
 }
 
-/// Reads `mapping` into a part through the reader of case files.
-template <class T>
-void read_into(Design& design, T& part, const std::string& stem, const Value& mapping,
-               FieldReader::Mode mode) {
+/// Calls `read` with a reader of `mapping`, as of a case file; what it assumes goes to the design.
+/// @throws base::InputError of the first problem
+void read_through(Design& design, const std::string& stem, const Value& mapping,
+                  FieldReader::Mode mode, const std::function<void(FieldReader&)>& read) {
   ReadingContext context("");
   context.design = design;
   context.design.assumed.clear();
-  T changed = part;
   FieldReader reader(context, mapping, {}, stem, mode);
-  fields(reader, changed);
+  read(reader);
   reader.finish();
   if (!context.problems.empty()) {
     const InputError& first = context.problems.front();
     throw InputError(first.where().key, first.problem());
   }
-  part = std::move(changed);
   for (parts::Assumption& a : context.design.assumed) {
     const auto begin = design.assumed.begin();
     if (std::find(begin, design.assumed.end(), a) != design.assumed.end()) continue;
     design.assumed.push_back(std::move(a));
   }
+}
+
+/// Reads `mapping` into a part through the reader of case files.
+template <class T>
+void read_into(Design& design, T& part, const std::string& stem, const Value& mapping,
+               FieldReader::Mode mode) {
+  T changed = part;
+  read_through(design, stem, mapping, mode,
+               [&](FieldReader& reader) { read_fields(reader, changed); });
+  part = std::move(changed);
 }
 
 /// What was assumed about a field no longer is.
@@ -104,63 +114,78 @@ void forget_assumed(Design& design, const std::string& path) {
             all.end());
 }
 
-template <class T>
-void change_field(Design& design, T& part, const std::string& stem, const std::string& field,
-                  const Patch& patch) {
+/// The one field of a patch as a mapping to read.
+Value mapping_of(Design& design, const std::string& stem, const std::string& field,
+                 const Patch& patch) {
   Value mapping{.kind = Value::Kind::mapping};
   mapping.entries.push_back({field, {}, value_of(patch.value)});
   // The second spelling of `tube` names the same field.
   forget_assumed(design, stem + "." + (field == "bar" ? "tube" : field));
-  read_into(design, part, stem, mapping, FieldReader::Mode::patch);
+  return mapping;
+}
+
+/// Whether a patch takes a part away, which must be there for either.
+/// @throws base::InputError when it is not, or when the patch is neither
+bool takes_away(bool there, const Path& path, const Patch& patch) {
+  const bool whole = path.field.empty();
+  if (whole && !leaves_out(patch.value)) {
+    throw InputError(path.whole, fmt::format("{} is no change of a whole part; `none` leaves it "
+                                             "out, and its fields change one by one",
+                                             quoted(patch.value)));
+  }
+  if (!there && whole) {
+    throw InputError(path.whole, "the case has none to leave out; delete this entry");
+  }
+  if (!there) throw InputError(path.whole, "the case has no `" + path.group + "`");
+  return whole;
 }
 
 template <class T>
 void change_part(Design& design, std::optional<T> Design::*member, const Path& path,
                  const Patch& patch) {
   std::optional<T>& part = design.*member;
-  if (path.field.empty() && leaves_out(patch.value)) {
-    if (!part) throw InputError(path.whole, "the case has none to leave out; delete this entry");
+  if (takes_away(part.has_value(), path, patch)) {
     part.reset();
     forget_assumed(design, path.group);
     return;
   }
-  if (path.field.empty()) {
-    throw InputError(path.whole, fmt::format("{} is no change of a whole part; `none` leaves it "
-                                             "out, and its fields change one by one",
-                                             quoted(patch.value)));
-  }
-  if (!part) throw InputError(path.whole, "the case has no `" + path.group + "`");
-  change_field(design, *part, path.group, path.field, patch);
+  read_into(design, *part, path.group, mapping_of(design, path.group, path.field, patch),
+            FieldReader::Mode::patch);
 }
 
-/// Where a list holds what a path names.
+/// Where a list of names holds what a path names.
 /// @throws base::InputError when it does not
-template <class T>
-std::ptrdiff_t index_of(const std::vector<parts::Named<T>>& all, const Path& path) {
-  std::vector<std::string> known;
-  for (const parts::Named<T>& named : all) known.push_back(named.name);
+std::size_t place_of(const std::vector<std::string>& known, const Path& path) {
   const auto found = std::find(known.begin(), known.end(), path.name);
   if (found == known.end()) {
     throw InputError(path.whole, fmt::format("there is no {} among `{}:`{}", quoted(path.name),
                                              path.group, did_you_mean(path.name, known)));
   }
-  return found - known.begin();
+  return static_cast<std::size_t>(found - known.begin());
+}
+
+template <class T>
+std::size_t index_of(const std::vector<parts::Named<T>>& all, const Path& path) {
+  std::vector<std::string> known;
+  for (const parts::Named<T>& named : all) known.push_back(named.name);
+  return place_of(known, path);
 }
 
 template <class T>
 void change_named(Design& design, std::vector<parts::Named<T>> Design::*member, const Path& path,
                   const Patch& patch) {
   std::vector<parts::Named<T>>& all = design.*member;
-  const std::ptrdiff_t index = index_of(all, path);
+  const std::size_t index = index_of(all, path);
   const std::string stem = path.group + "." + path.name;
   if (!path.field.empty()) {
-    change_field(design, all[static_cast<std::size_t>(index)].value, stem, path.field, patch);
+    read_into(design, all[index].value, stem, mapping_of(design, stem, path.field, patch),
+              FieldReader::Mode::patch);
     return;
   }
   if (!leaves_out(patch.value)) {
     throw InputError(path.whole, "`none` leaves it out; else name one of its fields");
   }
-  all.erase(all.begin() + index);
+  all.erase(all.begin() + static_cast<std::ptrdiff_t>(index));
   forget_assumed(design, stem);
 }
 
@@ -416,15 +441,16 @@ NumberAt shown_number(double si, parts::Dimension dimension, bool inches) {
 NumberAt number_at(const Design& design, std::string_view raw) {
   const Path path = cut(full_path(design, raw));
   NumberFinder finder(path.field);
-  const auto look_into = [&](auto part) { fields(finder, part); };
+  Design looked_at = design;  // visitors may write
   const bool known = with_group(
       path.group,
       [&](auto member) {
-        if (!(design.*member)) throw InputError(path.whole, "the case has no `" + path.group + "`");
-        look_into(*(design.*member));
+        if (!(looked_at.*member))
+          throw InputError(path.whole, "the case has no `" + path.group + "`");
+        fields(finder, *(looked_at.*member));
       },
       [&](auto member) {
-        look_into((design.*member)[static_cast<std::size_t>(index_of(design.*member, path))].value);
+        fields(finder, (looked_at.*member)[index_of(looked_at.*member, path)].value);
       });
   if (!known) refuse(path);
   if (!finder.found()) {

@@ -10,6 +10,7 @@
 #include "cases/field_reader.hpp"
 #include "cases/named_readers.hpp"
 #include "cases/patch.hpp"
+#include "cases/read_fields.hpp"
 #include "cases/top_keys.hpp"
 #include "cases/unit_system.hpp"
 #include "cases/validate.hpp"
@@ -116,7 +117,7 @@ class CaseReader {
     // Set first, so that points of the part itself are known while it is read.
     out.emplace();
     FieldReader reader(context_, *value, root_.find(key)->place, key);
-    fields(reader, *out);
+    read_fields(reader, *out);
     reader.finish();
   }
 

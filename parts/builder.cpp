@@ -9,6 +9,7 @@
 
 #include "base/input_error.hpp"
 #include "checks/curved_bar.hpp"
+#include "fea/rotation.hpp"
 #include "parts/center_line.hpp"
 #include "parts/length_words.hpp"
 #include "parts/taper.hpp"
@@ -74,7 +75,11 @@ sections::Shape thicker_end(const Taper& taper) {
 /// A direction across a bar after the bar turns from one direction to another without a twist.
 fea::Vector3 carried_round(const fea::Vector3& z_g, const fea::Vector3& from_g,
                            const fea::Vector3& to_g) {
-  return Eigen::Quaterniond::FromTwoVectors(from_g, to_g) * z_g;
+  const fea::Vector3 axis = from_g.cross(to_g);
+  const double sine = axis.norm();
+  // Straight on; or back, which a turn about z itself does.
+  if (sine == 0.0) return z_g;
+  return fea::rotation_of(axis * (std::atan2(sine, from_g.dot(to_g)) / sine)) * z_g;
 }
 
 fea::BeamEnd beam_end(const RunEnd& end) {

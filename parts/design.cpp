@@ -6,6 +6,13 @@
 
 namespace parts {
 
+Design::Design() = default;
+Design::Design(const Design& other) = default;
+Design::Design(Design&& other) noexcept = default;
+Design& Design::operator=(const Design& other) = default;
+Design& Design::operator=(Design&& other) noexcept = default;
+Design::~Design() = default;
+
 std::vector<GivenCase> given_cases(const Design& design) {
   std::vector<GivenCase> all;
   const auto add = [&](const auto& list) {

@@ -57,7 +57,16 @@ struct Variant {
 
 /// Everything a case file says, in SI.
 /// Axes ISO 8855: x forward, y left, z up; origin on the ground under the axle's center.
+/// Its copies are made in design.cpp alone: in every file that hands one on they would take most of
+/// the time to compile it.
 struct Design {
+  Design();
+  Design(const Design& other);
+  Design(Design&& other) noexcept;
+  Design& operator=(const Design& other);
+  Design& operator=(Design&& other) noexcept;
+  ~Design();
+
   std::string title;
   bool inches = true;                                ///< the units of the case file, for output
   sections::Sizes sizes = sections::Sizes::nominal;  ///< of bars and tubes
