@@ -11,6 +11,7 @@
 #include "fea/model_check.hpp"
 #include "fea/moved_solution.hpp"
 #include "fea/newton.hpp"
+#include "fea/solution.hpp"
 
 namespace fea {
 namespace {
@@ -66,18 +67,22 @@ class Steps {
         state_(options.start ? *options.start : MovedState::at_rest(frame.system())),
         closed_(closed_at(frame.overlaps(state_), touching_)),
         problem_{.frame = frame,
-                 .held = frame.forces(state_, 0.0, closed_).unbalanced,
+                 .held = Eigen::VectorXd::Zero(frame.system().n_unknowns()),
                  .tolerance = options.tolerance,
                  .beyond = [this](const MovedState& s) { return first_contact(s).has_value(); }},
         step_(std::min(1.0, options.largest_step)) {}
 
   Solution run(const std::shared_ptr<const System>& system, const LoadCase& load_case) {
     if (options_.largest_step >= 1.0) {
-      const bool likely =
+      const Eigen::VectorXd near = near_motion(*system);
+      const bool touching =
           options_.touching.size() == closed_.size() && options_.touching != closed_;
-      if (likely) go_straight(options_.touching);
-      if (!at_loads_) go_straight(closed_);
+      if (touching || near.size() > 0) {
+        go_straight(touching ? options_.touching : closed_, near.size() > 0 ? &near : nullptr);
+      }
+      if (!at_loads_) go_straight(closed_, nullptr);
     }
+    if (!at_loads_) problem_.held = frame_.forces(state_, 0.0, closed_).unbalanced;
     while (!at_loads_) {
       if (!advance()) {
         return make_failed_with_words(system, SolveStatus::not_converged, words_);
@@ -93,21 +98,32 @@ class Steps {
   }
 
  private:
+  /// The motion of small rotations to go to first; empty = none.
+  [[nodiscard]] Eigen::VectorXd near_motion(const System& system) const {
+    if (options_.start != nullptr || options_.near == nullptr) return {};
+    const Solution& near = *options_.near;
+    const bool fits = near.status() == SolveStatus::converged && near.state() == nullptr &&
+                      near.data().motion.size() == system.n_unknowns();
+    return fits ? Eigen::VectorXd(options_.near_factor * near.data().motion) : Eigen::VectorXd();
+  }
+
   /// All of the load at once, each gap that is not as it should be opened or closed on the way;
   /// changes nothing where that does not end in a stable equilibrium.
   /// @param closed  at first
-  void go_straight(std::vector<bool> closed) {
+  /// @param first   the first motion; null = along the tangent
+  void go_straight(std::vector<bool> closed, const Eigen::VectorXd* first) {
     constexpr int kMostFlips = 6;
     MovedState state = state_;
     const Equilibrium problem{
         .frame = frame_,
-        .held = problem_.held,
+        .held = problem_.held,  // all of it let go of
         .tolerance = problem_.tolerance,
         .beyond = [&](const MovedState& s) {
           return most_against_its_kind(frame_.overlaps(s), closed).has_value();
         }};
     for (int flips = 0; flips <= kMostFlips; ++flips) {
-      NewtonResult trial = newton(problem, tangent_, state, 1.0, closed);
+      NewtonResult trial =
+          newton(problem, tangent_, state, 1.0, closed, nullptr, flips == 0 ? first : nullptr);
       if (trial.end != NewtonEnd::converged && trial.end != NewtonEnd::beyond) return;
       if (const auto gap = most_against_its_kind(frame_.overlaps(trial.state), closed)) {
         closed[*gap] = !closed[*gap];

@@ -462,6 +462,19 @@ void MovedFrame::carry_on(const MovedForces& forces, const Eigen::VectorXd& moti
   }
 }
 
+std::vector<Deformation> MovedFrame::deformation_from_rest(const Eigen::VectorXd& motion) const {
+  std::vector<OverUnknowns<7>>& slope = shared_->deformation_slope_at_rest;
+  if (slope.empty()) {
+    const std::vector<bool> open(model().gaps.size(), false);
+    slope = forces(MovedState::at_rest(system()), 0.0, open).deformation_slope;
+  }
+  std::vector<Deformation> out;
+  for (std::size_t i = 0; i < slope.size(); ++i) {
+    out.emplace_back(slope[i].lazyProduct(gathered(motion, shared_->unknowns[i])));
+  }
+  return out;
+}
+
 MovedState MovedFrame::moved(const MovedState& state, const Eigen::VectorXd& motion) const {
   MovedState out = state;
   for (std::size_t i = 0; i < out.nodes.size(); ++i) {

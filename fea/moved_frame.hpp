@@ -41,6 +41,9 @@ struct MovedModel {
   Ldlt blank;                             ///< for matrices of that pattern
 
   explicit MovedModel(std::shared_ptr<const System> of);
+
+  /// Of each beam, how its deformation begins to change at rest; found at first use.
+  mutable std::vector<OverUnknowns<7>> deformation_slope_at_rest;
 };
 
 class MovedFrame {
@@ -66,6 +69,8 @@ class MovedFrame {
   /// The beams' deformation after a motion of the unknowns (full), along its slopes.
   void carry_on(const MovedForces& forces, const Eigen::VectorXd& motion,
                 std::vector<Deformation>& deformation) const;
+  /// The same from rest.
+  [[nodiscard]] std::vector<Deformation> deformation_from_rest(const Eigen::VectorXd& motion) const;
   /// What the loads at factor 1 put on the unknowns (full).
   [[nodiscard]] Eigen::VectorXd loads(const MovedState& state) const;
 

@@ -62,8 +62,8 @@ double length_of(const System& system, const Eigen::VectorXd& motion) {
 class Iteration {
  public:
   Iteration(const Equilibrium& problem, MovedFactor& tangent, const std::vector<bool>& closed,
-            const Aim* aim)
-      : problem_(problem), tangent_(tangent), closed_(closed), aim_(aim) {}
+            const Aim* aim, const Eigen::VectorXd* first)
+      : problem_(problem), tangent_(tangent), closed_(closed), aim_(aim), first_(first) {}
 
   NewtonResult run(const MovedState& state, double factor) {
     result_.state = state;
@@ -77,7 +77,12 @@ class Iteration {
 
   void iterate() {
     total_ = Eigen::VectorXd::Zero(system().n_unknowns());
-    for (int i = 0; i <= kMostIterations; ++i) {
+    if (first_ != nullptr) {
+      if (!may_move(*first_, 0)) return;
+      assumed_ = problem_.frame.deformation_from_rest(*first_);
+      move(*first_);
+    }
+    for (int i = first_ != nullptr ? 1 : 0; i <= kMostIterations; ++i) {
       problem_.frame.forces(result_.state, result_.factor, closed_, result_.forces,
                             i > 0 ? &assumed_ : nullptr);
       const MovedForces& forces = result_.forces;
@@ -122,6 +127,14 @@ class Iteration {
       motion += change * more;
       result_.factor += change;
     }
+    if (!may_move(motion, i)) return false;
+    problem_.frame.carry_on(forces, motion, assumed_);
+    move(motion);
+    return true;
+  }
+
+  /// Whether a motion is one to follow.
+  bool may_move(const Eigen::VectorXd& motion, int i) {
     const double turn = largest_turn(system(), motion);
     if (!std::isfinite(turn) || !motion.allFinite()) return false;
     if (i == 0) {
@@ -132,17 +145,19 @@ class Iteration {
         return false;
       }
     }
-    if (turn > kMostTurnLater) return false;
+    return turn <= kMostTurnLater;
+  }
+
+  void move(const Eigen::VectorXd& motion) {
     total_ += motion;
-    problem_.frame.carry_on(forces, motion, assumed_);
     result_.state = problem_.frame.moved(result_.state, motion);
-    return true;
   }
 
   const Equilibrium& problem_;
   MovedFactor& tangent_;
   const std::vector<bool>& closed_;
   const Aim* aim_;
+  const Eigen::VectorXd* first_;  // the first motion; null = along the tangent
   NewtonResult result_;
   std::vector<Deformation> assumed_;  // of each beam, along the tangents
   Eigen::VectorXd total_;
@@ -162,8 +177,8 @@ double relative_residual(const System& system, const MovedForces& forces,
 
 NewtonResult newton(const Equilibrium& problem, MovedFactor& factor_of_tangent,
                     const MovedState& state, double factor, const std::vector<bool>& closed,
-                    const Aim* aim) {
-  return Iteration(problem, factor_of_tangent, closed, aim).run(state, factor);
+                    const Aim* aim, const Eigen::VectorXd* first) {
+  return Iteration(problem, factor_of_tangent, closed, aim, first).run(state, factor);
 }
 
 }  // namespace fea

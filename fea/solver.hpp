@@ -135,8 +135,9 @@ struct SolveOptions {
   /// Second order: relative change of the forces between iterations. Large displacement:
   /// unbalanced over largest force.  [-]
   double tolerance = 1e-10;
-  /// Second order: where to look first, such as the answer to nearly the same loads (of the same
-  /// model, springs to the ground aside). Saves iterations, and has no say in the answer.
+  /// Where to look first, such as the answer to nearly the same loads (of the same model, springs
+  /// to the ground aside); with large displacements from the reference place, one of small
+  /// rotations. Saves iterations, and has no say in the answer.
   const Solution* near = nullptr;
   double near_factor = 1.0;        ///< multiple of `near`
   Workspace* workspace = nullptr;  ///< not linear; none = memory is asked for in each call

@@ -17,7 +17,7 @@ class BalanceWriter {
   BalanceWriter(const SetModel& model, const parts::DesignCase& load_case,
                 const CaseSolution& solved)
       : assembly_(model.assembly()),
-        solution_(solved.linear),
+        solution_(solved.linear()),
         closed_(solved.closed_stops),
         ground_(ground_hold(assembly_, load_case.place, closed_, solution_)) {
     out_.load_case = load_case.name;

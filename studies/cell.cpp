@@ -189,8 +189,8 @@ const fea::Solution& Cell::judged_by(const Criterion& criterion, const CaseSolut
                         assembly().pieces[criterion.index].part == assembly().root->part);
   if (!bracket || solved.solution.status() != fea::SolveStatus::converged) return solved.solution;
   const double second = demand_over_capacity(criterion, assembly(), solved.solution);
-  const double linear = demand_over_capacity(criterion, assembly(), solved.linear);
-  return linear > second ? solved.linear : solved.solution;
+  const double linear = demand_over_capacity(criterion, assembly(), solved.linear());
+  return linear > second ? solved.linear() : solved.solution;
 }
 
 }  // namespace studies

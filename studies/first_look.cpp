@@ -26,7 +26,7 @@ double demand_in_proportion(const Criterion& criterion, const Cell& cell, double
   const CaseSolution& at_load = cell.kept(1.0);
   if (!carried(at_load)) {
     return kSurelyLeftOfFirstOrder * multiple *
-           demand_over_capacity(criterion, cell.assembly(), at_load.linear);
+           demand_over_capacity(criterion, cell.assembly(), at_load.linear());
   }
   const double left = cell.assembly().stops.empty() ? kSurelyLeft : kSurelyLeftWithStops;
   return left * multiple * cell.ratio_kept(criterion, 1.0);
@@ -37,7 +37,7 @@ double demand_in_proportion(const Criterion& criterion, const Cell& cell, double
 double demand_asked(const Criterion& criterion, const Cell& solved, double most) {
   const Cell& cell = solved.asking_most(criterion);
   const CaseSolution& at_load = cell.kept(1.0);
-  const fea::Solution& solution = carried(at_load) ? at_load.solution : at_load.linear;
+  const fea::Solution& solution = carried(at_load) ? at_load.solution : at_load.linear();
   if (criterion.kind == Criterion::Kind::combined &&
       !combined_counts(cell.assembly().pieces[criterion.index], solution)) {
     return 0.0;

@@ -7,7 +7,7 @@ namespace studies {
 namespace {
 
 std::string method_words(const CaseSolution& solved, const fea::Solution& used) {
-  if (&used == &solved.linear) return "first order, equilibrium as drawn";
+  if (&used == &solved.linear()) return "first order, equilibrium as drawn";
   return solved.method == fea::Method::large_displacement
              ? "large displacements, equilibrium in the place reached"
              : "second order, equilibrium in the deformed position";

@@ -375,7 +375,7 @@ class Runner {
       per_set.deflection =
           std::max(per_set.deflection, std::abs(solution.placement(*assembly.bracket_bolt)[1]));
       per_set.moment = std::max({per_set.moment, std::abs(parts::root_load(assembly, solution)[3]),
-                                 std::abs(parts::root_load(assembly, cell.kept(1.0).linear)[3])});
+                                 std::abs(parts::root_load(assembly, cell.kept(1.0).linear())[3])});
       add_root_moment(cell.model().set().rail, per_set.moment);
     }
     for (const parts::Piece& piece : assembly.pieces) {
@@ -601,7 +601,7 @@ class Runner {
                              checks::Finding& finding) {
     constexpr double kMatters = 0.1;
     const CaseSolution& solved = cell.kept(1.0);
-    const double first = demand_over_capacity(criterion, cell.assembly(), solved.linear);
+    const double first = demand_over_capacity(criterion, cell.assembly(), solved.linear());
     const double second = demand_over_capacity(criterion, cell.assembly(), solved.solution);
     if (!std::isfinite(first) || !std::isfinite(second) || !(second > 0.0)) return;
     finding.first_order =

@@ -82,6 +82,13 @@ fea::Gap gap_of(const parts::CoilSeat& seat, const fea::Model& model) {
 
 }  // namespace
 
+const fea::Solution& LinearSolution::operator()() const {
+  if (!kept_->solution) {
+    kept_->solution = fea::solve(kept_->factored, kept_->loads, {.method = fea::Method::linear});
+  }
+  return *kept_->solution;
+}
+
 fea::Vector3 shift_of(fea::NodeId node, const fea::Vector3& offset_g,
                       const fea::Solution& solution) {
   const fea::Vector6 at = solution.placement(node);
@@ -207,9 +214,8 @@ fea::Solution SetModel::solve(const fea::Loads& loads, double multiple, Contacts
 
 CaseSolution SetModel::with_linear(fea::Solution solution, const fea::Loads& loads,
                                    Contacts closed_stops, bool settled) const {
-  return {std::move(solution),
-          fea::solve(ready(closed_stops).factored, loads, {.method = fea::Method::linear}),
-          closed_stops, settled, fea::Method::second_order};
+  return {std::move(solution), LinearSolution(ready(closed_stops).factored, loads), closed_stops,
+          settled, fea::Method::second_order};
 }
 
 CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple,
@@ -225,7 +231,8 @@ CaseSolution SetModel::solve_from(const parts::DesignCase& load_case, double mul
                                   Contacts held, const NearSolution& near,
                                   Contacts touching) const {
   using Kind = parts::TravelStop::Kind;
-  const Contacts first = held | (touching & ~(kHeaveHeld | kRollHeld));
+  Contacts first = held | (touching & ~(kHeaveHeld | kRollHeld));
+  if (near.solved == nullptr && first == held) first = touching_at_first(load_case, multiple, held);
   if (first != held) {
     CaseSolution there = settle(load_case, multiple, held, first, {}, near);
     const bool found = there.solution.status() == fea::SolveStatus::converged;
@@ -233,6 +240,22 @@ CaseSolution SetModel::solve_from(const parts::DesignCase& load_case, double mul
   }
   return settle(load_case, multiple, held, held,
                 {known_stops(Kind::limit_strap), known_stops(Kind::bump_stop)}, near);
+}
+
+/// What touches in small rotations in the undeformed place, where a solution is soon there.
+Contacts SetModel::touching_at_first(const parts::DesignCase& load_case, double multiple,
+                                     Contacts held) const {
+  constexpr int kMostRounds = 8;
+  Contacts closed = held;
+  for (int round = 0; round < kMostRounds; ++round) {
+    const fea::Solution linear =
+        fea::solve(ready(closed).factored, loads(load_case, multiple, closed),
+                   {.method = fea::Method::linear});
+    const Contacts wrong = most_wrong_stop(linear, closed);
+    if (wrong == 0) return closed;
+    closed ^= wrong;
+  }
+  return held;
 }
 
 /// @param closed   tried first
@@ -337,6 +360,8 @@ CaseSolution SetModel::solve_moved_from(const parts::DesignCase& load_case, doub
   options.workspace = &now.workspace;
   if (near.solved->method != options.method) {
     options.touching = touching(now.factored.model(), load_case, *near.solved);
+    options.near = &near.solved->solution;
+    options.near_factor = multiple / near.multiple;
   } else if (near.solved->solution.can_start(now.factored)) {
     options.start = near.solved->solution.state();
   }

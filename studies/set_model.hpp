@@ -21,10 +21,27 @@ using Contacts = unsigned;
 inline constexpr Contacts kHeaveHeld = 1U << 30U;
 inline constexpr Contacts kRollHeld = 1U << 31U;
 
+/// Equilibrium in the undeformed position; solved at first use, since most are never looked at.
+class LinearSolution {
+ public:
+  LinearSolution(fea::Factored factored, fea::Loads loads)
+      : kept_(std::make_shared<Kept>(Kept{std::move(factored), std::move(loads), {}})) {}
+  /// The same for all copies. Not to be shared by threads.
+  [[nodiscard]] const fea::Solution& operator()() const;
+
+ private:
+  struct Kept {
+    fea::Factored factored;
+    fea::Loads loads;
+    std::optional<fea::Solution> solution;
+  };
+  std::shared_ptr<Kept> kept_;
+};
+
 /// One load case solved at one multiple.
 struct CaseSolution {
   fea::Solution solution;  ///< by `method`
-  fea::Solution linear;    ///< equilibrium in the undeformed position, stops as below
+  LinearSolution linear;   ///< stops as below
   Contacts closed_stops = 0;
   bool contact_settled = true;
   fea::Method method = fea::Method::second_order;
@@ -84,6 +101,8 @@ class SetModel {
   [[nodiscard]] CaseSolution solve_from(const parts::DesignCase& load_case, double multiple,
                                         Contacts held, const NearSolution& near,
                                         Contacts touching) const;
+  [[nodiscard]] Contacts touching_at_first(const parts::DesignCase& load_case, double multiple,
+                                           Contacts held) const;
   [[nodiscard]] CaseSolution settle(const parts::DesignCase& load_case, double multiple,
                                     Contacts held, Contacts closed, std::vector<Contacts> untried,
                                     const NearSolution& near) const;

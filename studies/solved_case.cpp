@@ -44,7 +44,7 @@ SolvedCase solved_case(const SetModel& model, const CaseSolution& solved) {
   }
   for (const parts::NamedNode& point : model.assembly().points) {
     out.displacements.push_back(at_point(point.name, solution.placement(point.node)));
-    out.first_order.push_back(at_point(point.name, solved.linear.placement(point.node)));
+    out.first_order.push_back(at_point(point.name, solved.linear().placement(point.node)));
   }
   return out;
 }

@@ -115,7 +115,7 @@ double tension_of(const SolvedDesign& solved, const std::string& name, const std
   const studies::CaseSolution found = solved.solve(name);
   for (const parts::Piece& p : solved.model.assembly().pieces) {
     if (p.part != "arm, left" || p.name != piece) continue;
-    return -found.linear.end_forces(p.beams.front().beam)[0];
+    return -found.linear().end_forces(p.beams.front().beam)[0];
   }
   FAIL("no piece " << piece);
   return 0.0;
@@ -188,7 +188,7 @@ TEST_CASE("one tube with two bolts at the axle holds its pitch by their couple",
   const std::vector<fea::Spring>& springs = solved.model.assembly().model.springs;
   for (std::size_t i = 0; i < springs.size(); ++i) {
     if (springs[i].name.rfind("arm, left", 0) != 0) continue;
-    bolts.push_back(found.linear.spring_force(fea::SpringId{static_cast<int>(i)}).head<3>().norm());
+    bolts.push_back(found.linear().spring_force(fea::SpringId{static_cast<int>(i)}).head<3>().norm());
   }
   REQUIRE(bolts.size() == 2);
   CHECK_THAT(*std::max_element(bolts.begin(), bolts.end()), WithinAbs(23.32 * kN, 10.0));
@@ -202,7 +202,7 @@ TEST_CASE("the tube of an arm on two bolts begins beside the one nearer to the f
   const studies::CaseSolution found = solved.solve("brake");
   for (const parts::Piece& p : solved.model.assembly().pieces) {
     if (p.part != "arm, left") continue;
-    const fea::Vector12 ends = found.linear.end_forces(p.beams.front().beam);
+    const fea::Vector12 ends = found.linear().end_forces(p.beams.front().beam);
     const double rise = 0.1 * 0.8 / 0.9;  // of the pivot over the start, on the middle line
     const double upright = 10.0 * kN * (0.4 + 0.1) / 0.9;
     CHECK_THAT(std::hypot(ends[4], ends[5]), WithinRel(upright * 0.8 - 10.0 * kN * rise, 5e-3));

@@ -123,7 +123,7 @@ TEST_CASE("braking loads pivot and axle bolts of a radius arm", "[loads][hand]")
   std::vector<double> bolts;
   for (const parts::Piece& piece : solved.model.assembly().pieces) {
     if (piece.part != "arm, left" || piece.name.find("behind") != std::string::npos) continue;
-    bolts.push_back(found.linear.end_forces(piece.beams.front().beam).head<3>().norm());
+    bolts.push_back(found.linear().end_forces(piece.beams.front().beam).head<3>().norm());
   }
   // 5 kN along and 20 +- 2.778 kN vertical; the arm's own give leaves under 1 %.
   REQUIRE(bolts.size() == 2);

@@ -106,7 +106,7 @@ struct SolvedDesign {
   [[nodiscard]] double tension(const std::string& name, const std::string& part) const {
     const studies::CaseSolution solved = solve(name);
     for (const parts::Piece& piece : model.assembly().pieces) {
-      if (piece.part == part) return -solved.linear.end_forces(piece.beams.front().beam)[0];
+      if (piece.part == part) return -solved.linear().end_forces(piece.beams.front().beam)[0];
     }
     FAIL("no part " << part);
     return 0.0;

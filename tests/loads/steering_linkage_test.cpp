@@ -124,7 +124,7 @@ TEST_CASE("the shaft holds the pitman arm against bending and twist", "[loads][s
   const studies::CaseSolution found = solved.solve(name);
   for (const parts::NamedNode& held : solved.model.assembly().held) {
     if (held.name != "pitman shaft") continue;
-    const fea::Vector6 reaction = found.linear.reaction(held.node);
+    const fea::Vector6 reaction = found.linear().reaction(held.node);
     CHECK_THAT(std::abs(reaction[1]), WithinRel(push, 1e-6));
     CHECK_THAT(std::abs(reaction[3]), WithinRel(push * 0.060, 1e-3));
     CHECK_THAT(std::abs(reaction[5]), WithinRel(push * 0.160, 1e-3));
@@ -163,7 +163,7 @@ TEST_CASE("with a frame the steering gear rides on its rail", "[loads][steering]
     const double push = std::abs(solved.tension(name, "drag_link"));
     CHECK_THAT(push, WithinAbs(9116.0, 1.0));
     CHECK(solved.balance(name).open < 1e-7);
-    CHECK(std::abs(found.linear.placement(rail)[3]) > 1.0e-4);
+    CHECK(std::abs(found.linear().placement(rail)[3]) > 1.0e-4);
   }
 }
 

@@ -68,7 +68,7 @@ std::string with(std::string text, const std::string& piece, const std::string& 
 Solved solved(const std::string& text) {
   const parts::Design design = read_case(text);
   const studies::SetModel model(design, parts::stiffness_sets(design).front());
-  return {model.assembly(), model.solve(parts::design_cases(design).front(), 1.0).linear};
+  return {model.assembly(), model.solve(parts::design_cases(design).front(), 1.0).linear()};
 }
 
 sections::Material steel() {
