@@ -92,6 +92,8 @@ TEST_CASE("fillet welds read and write", "[cases][phrase]") {
   CHECK(read<parts::FilletWeld>("6 mm fillet both sides").both_sides);
   CHECK_FALSE(read<parts::FilletWeld>("6 mm fillet both sides").directional);
   CHECK(read<parts::FilletWeld>("6 mm fillet, both sides, directional strength").directional);
+  CHECK_THAT(refused<parts::FilletWeld>("6 mm fillet, both sides, directional"),
+             Contains("write `directional strength`"));
   CHECK_THAT(refused<parts::FilletWeld>("6 mm groove, both sides, directional strength"),
              Contains("is a fillet's"));
   CHECK_THAT(refused<parts::FilletWeld>("1/4 in fillet"),
