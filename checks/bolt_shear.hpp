@@ -34,8 +34,8 @@ struct BoltInput {
 /// Shear, tension and both together of one bolt, and its bending where its stack is loose.
 /// Nominal: a plane of shear 0.450 Fu A with threads in it, 0.563 Fu A without; tension 0.75 Fu A,
 /// A of the shank. Small coarse threads, whose stress area At is under 0.75 A: Fu At in tension,
-/// and 0.60 Fu At at most in a plane with threads (proposal, on the safe side). Both together add
-/// up to 1.3. Of a clamped stack the friction of its faces is shown beside: planes x 0.20 x
+/// and 0.60 Fu At at most in a plane with threads (proposal, errs to less strength). Both together
+/// add up to 1.3. Of a clamped stack the friction of its faces is shown beside: planes x 0.20 x
 /// 0.75 Sp At (Shigley, eq. 8-31 and ch. 8, from memory; 0.20: common practice). Bending: M = F
 /// (eye + 2 plates) / 8, in single shear F (eye + plate) / 2, against first yield, squares added
 /// with those of shear; a loose stack that is not known is undecided. Limits: a bolt drawn tight or
