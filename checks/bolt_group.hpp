@@ -33,6 +33,13 @@ struct BoltShare {
 /// Design, 9th ed., sec. 8-12 and example 8-7 (read).
 [[nodiscard]] std::vector<BoltShare> bolt_shares(const BoltGroup& group, const Wrench& wrench);
 
+/// How the shares of one bolt, and those of the others beside it, follow from the whole group, as
+/// worked lines; nothing when the bolts cannot hold the moment.
+/// @param which  bolt of the group
+/// Source: as `bolt_shares`.
+[[nodiscard]] std::vector<WorkedLine> share_lines(const BoltGroup& group, const Wrench& wrench,
+                                                  std::size_t which);
+
 /// What the check of a group of bolts needs.
 struct BoltGroupInput {
   BoltGroup group;

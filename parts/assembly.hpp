@@ -160,6 +160,9 @@ struct BoltedJoint {
   std::optional<fea::SpringId> spring = {};     ///< in place of the beam's end
   fea::Matrix3 spring_axes_g = fea::Matrix3::Identity();
   std::optional<TravelStop> strap = {};  ///< whose bolt it is, in place of the beam's end
+  /// Where it meets the face, when the bolts of its part that have such a place share alike what
+  /// the part puts on them.
+  std::optional<fea::Vector3> in_group_g = {};
 };
 
 /// Tabs that a bolt goes through.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 #include <optional>
 #include <utility>
@@ -929,6 +930,10 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
       checks::Finding bolt = checks::bolt_shear(input);
       bolt.part = joint.part;
       bolt.where = joint.where;
+      std::vector<checks::WorkedLine> shared =
+          bolt_share_lines(assembly.bolts, criterion.index, *outcome.at_load);
+      bolt.lines.insert(bolt.lines.begin(), std::make_move_iterator(shared.begin()),
+                        std::make_move_iterator(shared.end()));
       return bolt;
     }
     case Criterion::Kind::bolt_hole: {

@@ -1,5 +1,8 @@
 #pragma once
 
+#include <cstddef>
+#include <vector>
+
 #include "checks/bolt_group.hpp"
 #include "checks/bolt_hole.hpp"
 #include "checks/bolt_shear.hpp"
@@ -31,6 +34,11 @@ struct BoltForce {
 /// Force on the end of a beam, axes of the case.  [N]
 [[nodiscard]] fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end,
                                        const fea::Solution& solution);
+
+/// How a bolt's force follows from what all bolts of its group carry, as worked lines; nothing for
+/// a bolt by itself, or where the frame shares it in another way (bolts that are not in one plane).
+[[nodiscard]] std::vector<checks::WorkedLine> bolt_share_lines(
+    const std::vector<parts::BoltedJoint>& bolts, std::size_t which, const fea::Solution& solution);
 
 [[nodiscard]] checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const BoltForce& force);
 [[nodiscard]] checks::TabInput tab_input(const parts::TabbedJoint& joint,

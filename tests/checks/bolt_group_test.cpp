@@ -102,8 +102,12 @@ TEST_CASE("the verdict on a group turns at the required factor", "[checks][bolt_
 TEST_CASE("the worked lines of a bolt group can be redone", "[checks][bolt_group]") {
   const checks::Finding f =
       checks::bolt_group(input({{3e3, -5e3, 8e3}, {400, 150, -90}, {0.02, 0.2, -0.1}}));
-  // V of the group, then of the bolt: Rv, V / Rv, Rt, T / Rt, both
-  CHECK(worked::equations_that_hold(f) == 6);
+  // V and T of the group, then of the bolt: Rv, V / Rv, Rt, T / Rt, both
+  CHECK(worked::equations_that_hold(f) == 7);
+  const auto shown = std::count_if(f.lines.begin(), f.lines.end(), [](const auto& line) {
+    return line.symbols.rfind("of bolt ", 0) == 0;
+  });
+  CHECK(shown == 4);
 }
 
 TEST_CASE("bolts farther apart never carry more of a moment", "[checks][bolt_group]") {
