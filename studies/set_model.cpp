@@ -206,10 +206,46 @@ fea::Solution SetModel::solve(const fea::Loads& loads, double multiple, Contacts
 }
 
 CaseSolution SetModel::with_linear(fea::Solution solution, const fea::Loads& loads,
-                                   Contacts closed_stops, bool settled) const {
-  return {std::move(solution),
-          fea::solve(ready(closed_stops).factored, loads, {.method = fea::Method::linear}),
-          closed_stops, settled, fea::Method::second_order};
+                                   Contacts closed_stops, bool settled,
+                                   bool coils_only_push) const {
+  CaseSolution out{std::move(solution),
+                   fea::solve(ready(closed_stops).factored, loads, {.method = fea::Method::linear}),
+                   closed_stops, settled, fea::Method::second_order};
+  if (coils_only_push) let_coils_go(out, loads);
+  return out;
+}
+
+void SetModel::let_coils_go(CaseSolution& out, const fea::Loads& loads) const {
+  // Straps and ground are stiffer than coils: each round leaves a small part of what was wrong.
+  // Where nothing else holds the axle there is no such answer, and none is looked for long.
+  constexpr int kMostRounds = 40;
+  constexpr double kSettled = 1e-9;
+  std::vector<double> let_go(assembly_.coil_seats.size(), 0.0);
+  fea::Solution linear = out.linear;
+  for (int round = 0; round < kMostRounds; ++round) {
+    fea::Loads now = loads;
+    double changed = 0.0;
+    double largest = 0.0;
+    for (std::size_t i = 0; i < let_go.size(); ++i) {
+      const parts::CoilSeat& seat = assembly_.coil_seats[i];
+      const double push = seat.preload + seat.rate * rise_of(seat.node, seat.offset_g, linear);
+      const double pull = std::fmax(0.0, -push);
+      changed = std::fmax(changed, std::abs(pull - let_go[i]));
+      largest = std::fmax(largest, pull);
+      let_go[i] = pull;
+      now.nodes.push_back({.node = seat.node,
+                           .offset_g = seat.offset_g,
+                           .force_g = {0.0, 0.0, -pull},
+                           .moment_g = {0.0, 0.0, 0.0}});
+    }
+    if (changed <= kSettled * largest) {
+      out.linear = std::move(linear);
+      if (largest > 0.0) out.let_go = std::move(let_go);
+      return;
+    }
+    linear = fea::solve(ready(out.closed_stops).factored, now, {.method = fea::Method::linear});
+    if (linear.status() != fea::SolveStatus::converged) return;
+  }
 }
 
 CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple,
@@ -253,12 +289,12 @@ CaseSolution SetModel::settle(const parts::DesignCase& load_case, double multipl
       continue;
     }
     if (solution.status() != fea::SolveStatus::converged) {
-      return with_linear(std::move(solution), now, closed, true);
+      return with_linear(std::move(solution), now, closed, true, only_push(load_case));
     }
     // One at a time: two stops that change together can go on changing for ever.
     const Contacts wrong = most_wrong_stop(solution, closed);
     if (wrong == 0 || round == kMostContactRounds) {
-      return with_linear(std::move(solution), now, closed, wrong == 0);
+      return with_linear(std::move(solution), now, closed, wrong == 0, only_push(load_case));
     }
     closed ^= wrong;
   }
@@ -402,8 +438,8 @@ CaseSolution SetModel::finish_moved(fea::Solution solution, const parts::DesignC
       if (force_of(assembly_.stops[i], solution) > 0.0) closed |= 1U << i;
     }
   }
-  CaseSolution out =
-      with_linear(std::move(solution), loads(load_case, multiple, closed), closed, true);
+  CaseSolution out = with_linear(std::move(solution), loads(load_case, multiple, closed), closed,
+                                 true, only_push(load_case));
   out.method = fea::Method::large_displacement;
   return out;
 }

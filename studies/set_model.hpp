@@ -24,10 +24,14 @@ inline constexpr Contacts kRollHeld = 1U << 31U;
 /// One load case solved at one multiple.
 struct CaseSolution {
   fea::Solution solution;  ///< by `method`
-  fea::Solution linear;    ///< equilibrium in the undeformed position, stops as below
+  /// Equilibrium in the undeformed position, stops as below. In droop and where the ground holds
+  /// the axle a coil that has nothing left to give pushes no more.
+  fea::Solution linear;
   Contacts closed_stops = 0;
   bool contact_settled = true;
   fea::Method method = fea::Method::second_order;
+  /// What `linear` takes back of each coil's pull where it has left its seat, down on the axle. [N]
+  std::vector<double> let_go = {};
   double ground_moment = 0.0;  ///< large displacement: that rolls the axle as far as given  [N m]
 };
 
@@ -101,7 +105,10 @@ class SetModel {
   [[nodiscard]] CaseSolution solve_moved_from(const parts::DesignCase& load_case, double multiple,
                                               Contacts held, const NearSolution& near) const;
   [[nodiscard]] CaseSolution with_linear(fea::Solution solution, const fea::Loads& loads,
-                                         Contacts closed_stops, bool settled) const;
+                                         Contacts closed_stops, bool settled,
+                                         bool coils_only_push) const;
+  /// Takes the pull of coils off a linear solution, where they hang on the axle.
+  void let_coils_go(CaseSolution& out, const fea::Loads& loads) const;
   [[nodiscard]] fea::Loads loads(const parts::DesignCase& load_case, double multiple,
                                  Contacts closed_stops) const;
   /// Bit i: stop i is of this kind, its travel and rate known.
