@@ -157,6 +157,7 @@ struct BoltedJoint {
   std::string one_plane = {};                   ///< why one plane is counted, if not as given
   std::optional<Axis> along = {};               ///< the bolt; unset = all force is across it
   std::optional<checks::BoltStack> stack = {};  ///< unset = not known
+  std::optional<std::size_t> beside = {};       ///< the bolt of the other part that is on it too
   std::optional<fea::SpringId> spring = {};     ///< in place of the beam's end
   fea::Matrix3 spring_axes_g = fea::Matrix3::Identity();
   std::optional<TravelStop> strap = {};  ///< whose bolt it is, in place of the beam's end

@@ -817,10 +817,8 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
     }
     case Criterion::Kind::rail_wall:
       return checks::rail_wall(rail_wall_input(assembly, solution)).demand;
-    case Criterion::Kind::bolt: {
-      const parts::BoltedJoint& joint = assembly.bolts[criterion.index];
-      return checks::bolt_shear(bolt_input(joint, bolt_force(joint, solution))).demand;
-    }
+    case Criterion::Kind::bolt:
+      return checks::bolt_shear(bolt_input(assembly.bolts, criterion.index, solution)).demand;
     case Criterion::Kind::bolt_hole: {
       const checks::Finding hole = checks::bolt_hole(bolt_hole_input(assembly, solution));
       return hole.demand / hole.capacity;
@@ -924,7 +922,7 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
     }
     case Criterion::Kind::bolt: {
       const parts::BoltedJoint& joint = assembly.bolts[criterion.index];
-      checks::BoltInput input = bolt_input(joint, bolt_force(joint, *outcome.at_load));
+      checks::BoltInput input = bolt_input(assembly.bolts, criterion.index, *outcome.at_load);
       input.required = outcome.asked.value;
       input.safety_factor = outcome.safety_factor;
       checks::Finding bolt = checks::bolt_shear(input);

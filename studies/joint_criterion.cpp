@@ -79,7 +79,7 @@ std::vector<checks::WorkedLine> bolt_share_lines(const std::vector<parts::Bolted
   constexpr double kSame = 1e-4;
   const parts::BoltedJoint& bolt = bolts[which];
   if (!bolt.in_group_g || !bolt.along) return {};
-  checks::BoltGroup group{.along = fea::Vector3::Unit(static_cast<int>(*bolt.along))};
+  checks::BoltGroup group{.at = {}, .along = fea::Vector3::Unit(static_cast<int>(*bolt.along))};
   checks::Wrench all{
       .force = fea::Vector3::Zero(), .moment = fea::Vector3::Zero(), .at = fea::Vector3::Zero()};
   std::size_t in_group = 0;
@@ -110,6 +110,20 @@ checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const BoltForce& f
           .stack = joint.stack,
           .loose = joint.bolt.loose_stack,
           .planes_basis = joint.one_plane};
+}
+
+checks::BoltInput bolt_input(const std::vector<parts::BoltedJoint>& bolts, std::size_t which,
+                             const fea::Solution& solution) {
+  const parts::BoltedJoint& joint = bolts[which];
+  checks::BoltInput input = bolt_input(joint, bolt_force(joint, solution));
+  if (!joint.beside || !input.stack || !joint.along) return input;
+  const auto across = [&](const parts::BoltedJoint& bolt) {
+    const fea::Vector3 force_g = end_force_g(bolt.beam, bolt.end, solution);
+    const int along = static_cast<int>(*joint.along);
+    return checks::AcrossBolt{force_g[(along + 1) % 3], force_g[(along + 2) % 3]};
+  };
+  input.stack->two_eyes = checks::TwoEyes{across(joint), across(bolts[*joint.beside])};
+  return input;
 }
 
 checks::BoltGroupInput group_input(const parts::BoltGroupAt& group, const fea::Solution& solution) {

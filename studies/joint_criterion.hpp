@@ -41,6 +41,9 @@ struct BoltForce {
     const std::vector<parts::BoltedJoint>& bolts, std::size_t which, const fea::Solution& solution);
 
 [[nodiscard]] checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const BoltForce& force);
+/// Of a bolt of the assembly, with what another part on it brings.
+[[nodiscard]] checks::BoltInput bolt_input(const std::vector<parts::BoltedJoint>& bolts,
+                                           std::size_t which, const fea::Solution& solution);
 [[nodiscard]] checks::TabInput tab_input(const parts::TabbedJoint& joint,
                                          const parts::BoltSpec& bolt, const BoltForce& force);
 [[nodiscard]] checks::TabRootInput tab_root_input(const parts::TabbedJoint& joint,

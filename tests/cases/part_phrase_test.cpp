@@ -68,6 +68,7 @@ TEST_CASE("bolts read and write", "[cases][phrase]") {
   CHECK(rewritten<parts::BoltSpec>(all) == all);
   CHECK(cases::read_phrase<parts::BoltSpec>(all, with_joint()).assumed.empty());
   CHECK(cases::read_phrase<parts::BoltSpec>("5/8 in grade 8", with_joint()).assumed.size() == 4);
+  CHECK(rewritten<parts::BoltSpec>(all + ", spacers of 6 mm") == all + ", spacers of 6 mm");
 }
 
 TEST_CASE("bolts that are not known are refused", "[cases][phrase]") {
@@ -82,6 +83,7 @@ TEST_CASE("bolts that are not known are refused", "[cases][phrase]") {
   CHECK_THAT(refused<parts::BoltSpec>("M16 grade 8"), Contains("class 8.8, 10.9 or 12.9"));
   CHECK_THAT(refused<parts::BoltSpec>("5/8 in grade 8, triple shear"),
              Contains("`triple shear`") && Contains("double shear"));
+  CHECK_THAT(refused<parts::BoltSpec>("5/8 in grade 8, spacers of brass"), Contains("spacers of"));
 }
 
 TEST_CASE("fillet welds read and write", "[cases][phrase]") {
