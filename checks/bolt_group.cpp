@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "base/invariant.hpp"
+#include "checks/bolt_slip.hpp"
 #include "checks/value.hpp"
 
 namespace checks {
@@ -172,13 +173,17 @@ std::vector<WorkedLine> share_lines(const BoltGroup& group, const Wrench& wrench
   return shares.empty() ? std::vector<WorkedLine>() : lines_of_shares(t, w, shares, which);
 }
 
-Finding bolt_group(const BoltGroupInput& in) {
+namespace {
+
+/// The bolt of the group whose finding has the largest demand, after the lines of its shares.
+template <class One>
+Finding worst_bolt(const BoltGroupInput& in, const char* check, const One& one) {
   INVARIANT(!in.group.at.empty());
   const TurnedGroup t = turned_group(in.group);
   const Wrench w = at_centroid(t, in.wrench);
   const std::vector<BoltShare> shares = shares_of(t, w);
   if (shares.empty()) {
-    Finding f{.check = "bolt group", .measure = Measure::ratio};
+    Finding f{.check = check, .measure = Measure::ratio};
     f.required = in.required;
     f.capacity = 1.0;
     f.source = "AISC Manual, part 7, elastic method, from memory";
@@ -190,24 +195,36 @@ Finding bolt_group(const BoltGroupInput& in) {
   Finding worst;
   std::size_t which = 0;
   for (std::size_t i = 0; i < shares.size(); ++i) {
-    BoltInput one = in.bolt;
-    one.shear = shares[i].shear;
-    one.tension = shares[i].tension;
-    one.required = in.required;
-    one.safety_factor = in.safety_factor;
-    Finding f = bolt_shear(one);
+    Finding f = one(shares[i]);
     if (i > 0 && !(f.demand > worst.demand)) continue;
     worst = std::move(f);
     which = i;
   }
-  worst.check = "bolt group";
+  worst.check = check;
   worst.source =
       "shares by the elastic method: AISC Manual, part 7, from memory, and Shigley, Mechanical "
       "Engineering Design, 9th ed., example 8-7, read; each bolt: " +
       worst.source;
-  const std::vector<WorkedLine> of_bolt = std::move(worst.lines);
-  worst.lines = lines_of_shares(t, w, shares, which);
-  worst.lines.insert(worst.lines.end(), of_bolt.begin(), of_bolt.end());
+  std::vector<WorkedLine> lines = lines_of_shares(t, w, shares, which);
+  lines.insert(lines.end(), worst.lines.begin(), worst.lines.end());
+  worst.lines = std::move(lines);
+  worst.notes.emplace_back(
+      "equal bolts between stiff parts, pull about their centroid as when they are drawn tight. A "
+      "push along a bolt counts as a pull: which side the part lies on is not asked");
+  return worst;
+}
+
+}  // namespace
+
+Finding bolt_group(const BoltGroupInput& in) {
+  Finding worst = worst_bolt(in, "bolt group", [&](const BoltShare& share) {
+    BoltInput one = in.bolt;
+    one.shear = share.shear;
+    one.tension = share.tension;
+    one.required = in.required;
+    one.safety_factor = in.safety_factor;
+    return bolt_shear(one);
+  });
   // Said of one bolt in an eye; the parts of a group lie against each other.
   worst.notes.erase(std::remove_if(worst.notes.begin(), worst.notes.end(),
                                    [](const std::string& note) {
@@ -216,12 +233,19 @@ Finding bolt_group(const BoltGroupInput& in) {
                     worst.notes.end());
   worst.notes.emplace_back(
       "the parts lie against each other: bending of the bolts over a gap is not in it");
-  worst.notes.emplace_back(
-      "equal bolts between stiff parts, pull about their centroid as when they are drawn tight; "
-      "prying of thin parts is not in it. A push along a bolt counts as a pull: which side the "
-      "part "
-      "lies on is not asked");
   return worst;
+}
+
+Finding bolt_group_slip(const BoltGroupInput& in) {
+  return worst_bolt(in, "slip", [&](const BoltShare& share) {
+    return bolt_slip({.thread = in.bolt.thread,
+                      .grade = in.bolt.grade,
+                      .planes = in.bolt.planes,
+                      .shear = share.shear,
+                      .tension = share.tension,
+                      .required = in.required,
+                      .safety_factor = in.safety_factor});
+  });
 }
 
 }  // namespace checks

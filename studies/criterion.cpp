@@ -290,6 +290,9 @@ std::optional<checks::Finding> end_finding(const Criterion& criterion,
     case Criterion::Kind::group_hole:
       return checks::bolt_hole(
           placed(group_hole_input(assembly.bolt_groups[criterion.index], solution)));
+    case Criterion::Kind::group_slip:
+      return checks::bolt_group_slip(
+          placed(group_input(assembly.bolt_groups[criterion.index], solution)));
     case Criterion::Kind::slip:
       return checks::bolt_slip(placed(slip_input(assembly.bolts[criterion.index], solution)));
     case Criterion::Kind::seat_load:
@@ -324,7 +327,8 @@ std::string end_place(const Criterion& criterion, const parts::Assembly& assembl
       criterion.kind == Kind::net_section) {
     return assembly.end_welds[criterion.index].where;
   }
-  if (criterion.kind == Kind::bolt_group || criterion.kind == Kind::group_hole) {
+  if (criterion.kind == Kind::bolt_group || criterion.kind == Kind::group_hole ||
+      criterion.kind == Kind::group_slip) {
     return assembly.bolt_groups[criterion.index].where;
   }
   if (criterion.kind == Kind::slip) return assembly.bolts[criterion.index].where;
@@ -589,6 +593,7 @@ double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
     case Criterion::Kind::pad_weld:
       return checks::required(factors, Item::weld, abuse);
     case Criterion::Kind::slip:
+    case Criterion::Kind::group_slip:
       return checks::required(factors, Item::slip, abuse);
     case Criterion::Kind::shank:
       return checks::required(factors, Item::yield, abuse, checks::Duty::lateral_link);
@@ -635,6 +640,9 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
     all.push_back({Criterion::Kind::bolt_group, i});
     const bool bears = !assembly.bolt_groups[i].plates.material.id.empty();
     if (bears) all.push_back({Criterion::Kind::group_hole, i});
+    if (assembly.bolt_groups[i].bolt.must_not_slip) {
+      all.push_back({Criterion::Kind::group_slip, i});
+    }
   }
   for (std::size_t i = 0; i < assembly.tabs.size(); ++i) {
     all.push_back({Criterion::Kind::tab, i});
@@ -683,6 +691,7 @@ const std::string& part_judged(const Criterion& criterion, const parts::Assembly
       return assembly.bolts[criterion.index].part;
     case Criterion::Kind::bolt_group:
     case Criterion::Kind::group_hole:
+    case Criterion::Kind::group_slip:
       return assembly.bolt_groups[criterion.index].part;
     case Criterion::Kind::bolt_hole:
     case Criterion::Kind::bracket_eye:
@@ -765,6 +774,7 @@ std::string check_name(Criterion::Kind kind) {
     case Criterion::Kind::pad_weld:
       return "pad weld";
     case Criterion::Kind::slip:
+    case Criterion::Kind::group_slip:
       return "slip";
     case Criterion::Kind::shank:
       return "threaded shank";
