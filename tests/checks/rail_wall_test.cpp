@@ -1,6 +1,7 @@
-// The wall of a rail under a bracket. No worked example is in our sources: hand calculations of our
-// own with the formulas of AISC 360-10 chapter K, 360-22 J10 and EN 1993-1-8 tables 7.13 and 7.14,
-// all from memory; yield lines of open rails are our own derivation, no source.
+// The wall of a rail under a bracket. No worked example is in our sources: own check, no
+// source, by hand with the formulas of AISC 360-10 chapter K, 360-22 J10 and EN 1993-1-8
+// tables 7.13 and 7.14, all from memory; yield lines of open rails are our own derivation, no
+// source.
 #include "checks/rail_wall.hpp"
 
 #include <cmath>

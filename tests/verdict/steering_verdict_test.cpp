@@ -1,7 +1,8 @@
-// Tie rod and drag link at 0.98 and 1.02 of their limits: a moment M about a kingpin is M over the
-// steering arm in the tie rod (statics). A steering part is asked 3.5 against buckling in routine
-// loads (shop practice for machine links, no source) and 5 on a static rating that reverses. The
-// pitman arm, asked 1.5 on yield, bends as a cantilever and is twisted by the drop of its ball.
+// Tie rod, drag link and pitman arm at 0.98 and 1.02 of their limits. Own check, no source: a
+// moment M about a kingpin is M over the steering arm in the tie rod (statics). A steering part is
+// asked 3.5 against buckling in routine loads (shop practice for machine links, no source) and 5 on
+// a static rating that reverses. The pitman arm, asked 1.5 on yield, bends as a cantilever and is
+// twisted by the drop of its ball.
 #include <algorithm>
 #include <cmath>
 
