@@ -104,8 +104,17 @@ struct BoltWords {
   std::optional<bool> double_shear;
   std::optional<bool> threads_in_plane;
   std::optional<bool> loose_stack;
+  double spacer = 0.0;  // [m]
   bool must_not_slip = false;
 };
+
+double read_spacer(const std::string& size, std::string_view text) {
+  const Sizes sizes = read_sizes(size, example_phrase(BoltSpec{}));
+  if (sizes.si.size() != 1 || !sizes.rest.empty() || !(sizes.si[0] > 0.0)) {
+    refuse_bolt(text, "does not say how wide one spacer is, as in `spacers of 1/4 in`");
+  }
+  return sizes.si[0];
+}
 
 BoltWords bolt_words(const std::vector<std::string>& pieces, std::string_view text) {
   BoltWords said;
@@ -119,10 +128,13 @@ BoltWords bolt_words(const std::vector<std::string>& pieces, std::string_view te
       said.loose_stack = piece == "loose stack";
     } else if (piece == "held by friction") {
       said.must_not_slip = true;
+    } else if (piece.rfind("spacers of ", 0) == 0) {
+      said.spacer = read_spacer(piece.substr(11), text);
     } else {
       refuse_bolt(text, fmt::format("has {}, which is none of: double shear, single shear, threads "
                                     "in the shear plane, threads out of the shear plane, clamped "
-                                    "stack, loose stack, held by friction",
+                                    "stack, loose stack, spacers of 1/4 in (on each side), held by "
+                                    "friction",
                                     quoted(piece)));
     }
   }
@@ -154,6 +166,7 @@ Phrase<BoltSpec> read_phrase(std::string_view raw, const parts::Design&) {
   bolt.double_shear = said.double_shear.value_or(true);
   bolt.threads_in_plane = said.threads_in_plane.value_or(true);
   bolt.loose_stack = said.loose_stack.value_or(false);
+  bolt.spacer = said.spacer;
   bolt.must_not_slip = said.must_not_slip;
   if (bolt.loose_stack && bolt.must_not_slip) {
     refuse_bolt(text, "is a loose stack, which friction cannot hold");
@@ -176,12 +189,14 @@ Phrase<BoltSpec> read_phrase(std::string_view raw, const parts::Design&) {
   return phrase;
 }
 
-std::string write_phrase(const BoltSpec& bolt, const parts::Design&) {
+std::string write_phrase(const BoltSpec& bolt, const parts::Design& names) {
   if (!bolt.given()) return {};
-  return fmt::format("{} {}, {}, {}, {}{}", bolt.thread.name, bolt.grade.name,
+  const std::string spacers =
+      bolt.spacer > 0.0 ? ", spacers of " + write_sizes({bolt.spacer}, names.inches) : "";
+  return fmt::format("{} {}, {}, {}, {}{}{}", bolt.thread.name, bolt.grade.name,
                      bolt.double_shear ? "double shear" : "single shear",
                      plane_words(bolt.threads_in_plane),
-                     bolt.loose_stack ? "loose stack" : "clamped stack",
+                     bolt.loose_stack ? "loose stack" : "clamped stack", spacers,
                      bolt.must_not_slip ? ", held by friction" : "");
 }
 

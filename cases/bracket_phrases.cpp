@@ -139,6 +139,8 @@ Phrase<FilletWeld> read_phrase(std::string_view raw, const parts::Design&) {
     if (groove) refuse<FilletWeld>(text, "asks for directional strength, which is a fillet's");
     weld.directional = true;
     sides = squeeze(sides.erase(said, by_direction.size()));
+  } else if (sides.find("directional") != std::string::npos) {
+    refuse<FilletWeld>(text, "says `directional` alone; write `directional strength`");
   }
   if (sides == "both sides" || sides == "both sides of each plate") {
     weld.both_sides = true;

@@ -144,6 +144,11 @@ void add_on_bars(Problems& out, const Design& design) {
     } else if (std::adjacent_find(at.begin(), at.end()) != at.end()) {
       out.emplace_back(key + ".at", "one of its points is given twice");
     }
+    if (g.value.bolt.spacer > 0.0) {
+      out.emplace_back(key + ".bolt",
+                       "spacers are for a bolt through an eye; the parts of a group lie against "
+                       "each other");
+    }
     const bool bears = !g.value.plates.material.id.empty();
     if (bears && std::isnan(g.value.edge)) {
       out.emplace_back(key + ".edge",

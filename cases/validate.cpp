@@ -277,6 +277,15 @@ void add_plate_groove(Problems& out, const std::string& key, const parts::Fillet
   add_groove(out, key, weld.groove, weld.both_sides ? 0.5 * thickness : thickness, inches);
 }
 
+/// Between two plates there must be room for an eye beside the spacers.
+void add_spacers(Problems& out, const std::string& key, const parts::BoltSpec& bolt, double gap,
+                 bool inches) {
+  if (!(bolt.spacer > 0.0) || std::isnan(gap) || 2.0 * bolt.spacer < gap) return;
+  out.emplace_back(key, fmt::format("its spacers of {} on each side leave no room for an eye in a "
+                                    "gap of {}",
+                                    length_text(bolt.spacer, inches), length_text(gap, inches)));
+}
+
 /// Tabs hang on a bolt, and its hole must lie within them.
 void add_tabs(Problems& out, const std::string& key, const parts::TabSpec& tabs,
               const parts::BoltSpec& bolt, bool inches) {
@@ -286,6 +295,7 @@ void add_tabs(Problems& out, const std::string& key, const parts::TabSpec& tabs,
     out.emplace_back(key, "their bolt is missing: give `bolt`, e.g. 5/8 in grade 8");
     return;
   }
+  add_spacers(out, key, bolt, tabs.gap, inches);
   const double hole = bolt.thread.standard_hole();
   if (tabs.edge > 0.5 * hole) return;
   out.emplace_back(key,
@@ -340,6 +350,10 @@ void add_all_tabs(Problems& out, const Design& design) {
   if (design.bracket) {
     add_plate_groove(out, "bracket.weld", design.bracket->weld, design.bracket->plates.thickness,
                      design.inches);
+    if (design.lateral_link && design.bracket->plates.count == 2) {
+      add_spacers(out, "lateral_link.bolt", design.lateral_link->bolt, design.bracket->gap,
+                  design.inches);
+    }
   }
   if (design.limit_strap) {
     add_tabs(out, "limit_strap.tabs", design.limit_strap->tabs, design.limit_strap->bolt,

@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "base/invariant.hpp"
+#include "checks/bolt_slip.hpp"
 #include "checks/value.hpp"
 
 namespace checks {
@@ -98,34 +99,61 @@ WorkedLine three(std::string symbols, const Vector3d& v, Measure measure) {
           {{v.x(), measure}, {v.y(), measure}, {v.z(), measure}}};
 }
 
-void add_share_lines(Finding& f, const TurnedGroup& t, const Wrench& w, std::size_t worst,
-                     const BoltShare& share) {
+/// T of a bolt; a direction in which all bolts lie on one line has no term.
+WorkedLine tension_line(const TurnedGroup& t, const Wrench& w, const Vector3d& r, double tension) {
+  WorkedLine line{"T = |F_3 / n", "sqrt((({0}) / {1}", {}};
+  line.values = {force(w.force.z()), ratio(static_cast<double>(t.at.size()))};
+  const auto add_term = [&](const char* words, const char* sign, double turning, double arm,
+                            double sum) {
+    if (!(sum > kOnOneLine * (t.sum_x2 + t.sum_y2))) return;
+    const std::size_t n = line.values.size();
+    line.symbols += words;
+    line.numbers += fmt::format(" {} ({{{}}}) * ({{{}}}) / {{{}}}", sign, n, n + 1, n + 2);
+    line.values.insert(line.values.end(), {moment(turning), length(arm), {sum, Measure::area}});
+  };
+  add_term(" + M_1 r_2 / sum r_2^2", "+", w.moment.x(), r.y(), t.sum_y2);
+  add_term(" - M_2 r_1 / sum r_1^2", "-", w.moment.y(), r.x(), t.sum_x2);
+  line.symbols += "|, pull or push";
+  line.numbers += fmt::format(")^2) = {{{}}}", line.values.size());
+  line.values.push_back(force(tension));
+  return line;
+}
+
+std::vector<WorkedLine> lines_of_shares(const TurnedGroup& t, const Wrench& w,
+                                        const std::vector<BoltShare>& shares, std::size_t which) {
+  constexpr std::size_t kMostListed = 12;
   const double n = static_cast<double>(t.at.size());
-  const Vector3d& r = t.at[worst];
-  f.lines.push_back(three("centroid of the bolts", t.centroid, Measure::length));
-  f.lines.push_back(
-      three("F on the group, 1 and 2 across the bolts, 3 along them", w.force, Measure::force));
-  f.lines.push_back(three("M about the centroid, same axes", w.moment, Measure::moment));
-  f.lines.push_back({fmt::format("bolt {}, the worst: r_1, r_2 from the centroid", worst + 1),
-                     "({0}, {1})",
-                     {length(r.x()), length(r.y())}});
+  const Vector3d& r = t.at[which];
+  const BoltShare& share = shares[which];
+  std::vector<WorkedLine> lines = {
+      three("centroid of the bolts", t.centroid, Measure::length),
+      three("F on the group, 1 and 2 across the bolts, 3 along them", w.force, Measure::force),
+      three("M about the centroid, same axes", w.moment, Measure::moment),
+      {fmt::format("bolt {}, the worst: r_1, r_2 from the centroid", which + 1),
+       "({0}, {1})",
+       {length(r.x()), length(r.y())}}};
   const Value sum{t.sum_x2 + t.sum_y2, Measure::area};
   if (sum.si > 0.0) {
-    f.lines.push_back({"sum r^2 over the bolts", "{0}", {sum}});
-    f.lines.push_back(
+    lines.push_back({"sum r^2 over the bolts", "{0}", {sum}});
+    lines.push_back(
         {"V = sqrt((F_1 / n - M_3 r_2 / sum r^2)^2 + (F_2 / n + M_3 r_1 / sum r^2)^2)",
          "sqrt((({0}) / {1} - ({2}) * ({3}) / {4})^2 + (({5}) / {1} + ({2}) * ({6}) / {4})^2) = "
          "{7}",
          {force(w.force.x()), ratio(n), moment(w.moment.z()), length(r.y()), sum,
           force(w.force.y()), length(r.x()), force(share.shear)}});
   } else {
-    f.lines.push_back({"V = sqrt(F_1^2 + F_2^2) / n",
-                       "sqrt(({0})^2 + ({1})^2) / {2} = {3}",
-                       {force(w.force.x()), force(w.force.y()), ratio(n), force(share.shear)}});
+    lines.push_back({"V = sqrt(F_1^2 + F_2^2) / n",
+                     "sqrt(({0})^2 + ({1})^2) / {2} = {3}",
+                     {force(w.force.x()), force(w.force.y()), ratio(n), force(share.shear)}});
   }
-  f.lines.push_back({"T = |F_3 / n + M_1 r_2 / sum r_2^2 - M_2 r_1 / sum r_1^2|, pull or push",
-                     "{0}",
-                     {force(share.tension)}});
+  lines.push_back(tension_line(t, w, r, share.tension));
+  for (std::size_t i = 0; i < shares.size() && shares.size() <= kMostListed; ++i) {
+    lines.push_back({fmt::format("of bolt {}: r_1, r_2; V, T", i + 1),
+                     "({0}, {1}); {2}, {3}",
+                     {length(t.at[i].x()), length(t.at[i].y()), force(shares[i].shear),
+                      force(shares[i].tension)}});
+  }
+  return lines;
 }
 
 }  // namespace
@@ -136,13 +164,26 @@ std::vector<BoltShare> bolt_shares(const BoltGroup& group, const Wrench& wrench)
   return shares_of(t, at_centroid(t, wrench));
 }
 
-Finding bolt_group(const BoltGroupInput& in) {
+std::vector<WorkedLine> share_lines(const BoltGroup& group, const Wrench& wrench,
+                                    std::size_t which) {
+  INVARIANT(which < group.at.size());
+  const TurnedGroup t = turned_group(group);
+  const Wrench w = at_centroid(t, wrench);
+  const std::vector<BoltShare> shares = shares_of(t, w);
+  return shares.empty() ? std::vector<WorkedLine>() : lines_of_shares(t, w, shares, which);
+}
+
+namespace {
+
+/// The bolt of the group whose finding has the largest demand, after the lines of its shares.
+template <class One>
+Finding worst_bolt(const BoltGroupInput& in, const char* check, const One& one) {
   INVARIANT(!in.group.at.empty());
   const TurnedGroup t = turned_group(in.group);
   const Wrench w = at_centroid(t, in.wrench);
   const std::vector<BoltShare> shares = shares_of(t, w);
   if (shares.empty()) {
-    Finding f{.check = "bolt group", .measure = Measure::ratio};
+    Finding f{.check = check, .measure = Measure::ratio};
     f.required = in.required;
     f.capacity = 1.0;
     f.source = "AISC Manual, part 7, elastic method, from memory";
@@ -154,25 +195,36 @@ Finding bolt_group(const BoltGroupInput& in) {
   Finding worst;
   std::size_t which = 0;
   for (std::size_t i = 0; i < shares.size(); ++i) {
-    BoltInput one = in.bolt;
-    one.shear = shares[i].shear;
-    one.tension = shares[i].tension;
-    one.required = in.required;
-    one.safety_factor = in.safety_factor;
-    Finding f = bolt_shear(one);
+    Finding f = one(shares[i]);
     if (i > 0 && !(f.demand > worst.demand)) continue;
     worst = std::move(f);
     which = i;
   }
-  worst.check = "bolt group";
+  worst.check = check;
   worst.source =
       "shares by the elastic method: AISC Manual, part 7, from memory, and Shigley, Mechanical "
       "Engineering Design, 9th ed., example 8-7, read; each bolt: " +
       worst.source;
-  const std::vector<WorkedLine> of_bolt = std::move(worst.lines);
-  worst.lines.clear();
-  add_share_lines(worst, t, w, which, shares[which]);
-  worst.lines.insert(worst.lines.end(), of_bolt.begin(), of_bolt.end());
+  std::vector<WorkedLine> lines = lines_of_shares(t, w, shares, which);
+  lines.insert(lines.end(), worst.lines.begin(), worst.lines.end());
+  worst.lines = std::move(lines);
+  worst.notes.emplace_back(
+      "equal bolts between stiff parts, pull about their centroid as when they are drawn tight. A "
+      "push along a bolt counts as a pull: which side the part lies on is not asked");
+  return worst;
+}
+
+}  // namespace
+
+Finding bolt_group(const BoltGroupInput& in) {
+  Finding worst = worst_bolt(in, "bolt group", [&](const BoltShare& share) {
+    BoltInput one = in.bolt;
+    one.shear = share.shear;
+    one.tension = share.tension;
+    one.required = in.required;
+    one.safety_factor = in.safety_factor;
+    return bolt_shear(one);
+  });
   // Said of one bolt in an eye; the parts of a group lie against each other.
   worst.notes.erase(std::remove_if(worst.notes.begin(), worst.notes.end(),
                                    [](const std::string& note) {
@@ -181,12 +233,19 @@ Finding bolt_group(const BoltGroupInput& in) {
                     worst.notes.end());
   worst.notes.emplace_back(
       "the parts lie against each other: bending of the bolts over a gap is not in it");
-  worst.notes.emplace_back(
-      "equal bolts between stiff parts, pull about their centroid as when they are drawn tight; "
-      "prying of thin parts is not in it. A push along a bolt counts as a pull: which side the "
-      "part "
-      "lies on is not asked");
   return worst;
+}
+
+Finding bolt_group_slip(const BoltGroupInput& in) {
+  return worst_bolt(in, "slip", [&](const BoltShare& share) {
+    return bolt_slip({.thread = in.bolt.thread,
+                      .grade = in.bolt.grade,
+                      .planes = in.bolt.planes,
+                      .shear = share.shear,
+                      .tension = share.tension,
+                      .required = in.required,
+                      .safety_factor = in.safety_factor});
+  });
 }
 
 }  // namespace checks

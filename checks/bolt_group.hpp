@@ -28,10 +28,17 @@ struct BoltShare {
 /// alike, of the moment about the bolts' direction by the distance from the centroid and square to
 /// it, of the moment across it as pull by the distance from the centroid.
 /// @return empty when a moment turns about a line that all bolts lie on: they cannot hold it
-/// Limits: equal bolts, parts stiff beside them; prying of thin parts is not in it.
+/// Limits: equal bolts, parts stiff beside them; prying of thin parts is not in it (`bolt_shear`).
 /// Source: AISC Manual, part 7, elastic method (from memory); Shigley, Mechanical Engineering
 /// Design, 9th ed., sec. 8-12 and example 8-7 (read).
 [[nodiscard]] std::vector<BoltShare> bolt_shares(const BoltGroup& group, const Wrench& wrench);
+
+/// How the shares of one bolt, and those of the others beside it, follow from the whole group, as
+/// worked lines; nothing when the bolts cannot hold the moment.
+/// @param which  bolt of the group
+/// Source: as `bolt_shares`.
+[[nodiscard]] std::vector<WorkedLine> share_lines(const BoltGroup& group, const Wrench& wrench,
+                                                  std::size_t which);
 
 /// What the check of a group of bolts needs.
 struct BoltGroupInput {
@@ -46,5 +53,9 @@ struct BoltGroupInput {
 /// The bolt of a group that uses most of its strength, and how much, as in `bolt_shear`.
 /// @return undecided when the bolts cannot hold the moment
 [[nodiscard]] Finding bolt_group(const BoltGroupInput& input);
+
+/// The bolt of a group that is nearest to slip, as in `bolt_slip`.
+/// @return undecided when the bolts cannot hold the moment
+[[nodiscard]] Finding bolt_group_slip(const BoltGroupInput& input);
 
 }  // namespace checks

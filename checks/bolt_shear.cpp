@@ -65,21 +65,73 @@ double tension_capacity(const BoltInput& in, Finding& f) {
   return capacity;
 }
 
+/// Moment in a bolt on two plates, under one eye or one plate.  [N m]
+double moment_of_one(const BoltInput& in, const char* beside, Finding& f) {
+  const BoltStack& stack = *in.stack;
+  if (in.planes == 1) {
+    const double bent = 0.5 * in.shear * (stack.eye + stack.plate);
+    f.lines.push_back(
+        {fmt::format("{}M = F (between the plates + plate) / 2, beside one plate", beside),
+         "{0} * ({1} + {2}) / 2 = {3}",
+         {force(in.shear), length(stack.eye), length(stack.plate), moment(bent)}});
+    return bent;
+  }
+  const double eye = stack.eye - 2.0 * stack.spacer;
+  const double bent = in.shear * (eye + 4.0 * stack.spacer + 2.0 * stack.plate) / 8.0;
+  if (stack.spacer > 0.0) {
+    f.lines.push_back(
+        {fmt::format("{}M = F (eye + 4 spacers + 2 plates) / 8", beside),
+         "{0} * ({1} + 4 * {2} + 2 * {3}) / 8 = {4}",
+         {force(in.shear), length(eye), length(stack.spacer), length(stack.plate), moment(bent)}});
+  } else {
+    f.lines.push_back({fmt::format("{}M = F (eye + 2 plates) / 8", beside),
+                       "{0} * ({1} + 2 * {2}) / 8 = {3}",
+                       {force(in.shear), length(eye), length(stack.plate), moment(bent)}});
+  }
+  return bent;
+}
+
+/// The larger of the moments under two eyes side by side.  [N m]
+double moment_of_two(const BoltStack& stack, const char* beside, Finding& f) {
+  const double span = stack.eye + stack.plate;
+  const double near = 0.5 * stack.plate + 0.25 * stack.eye;
+  const auto support = [&](const AcrossBolt& close, const AcrossBolt& far) {
+    return std::hypot(close[0] * (span - near) + far[0] * near,
+                      close[1] * (span - near) + far[1] * near) /
+           span;
+  };
+  const AcrossBolt& one = stack.two_eyes->first;
+  const AcrossBolt& two = stack.two_eyes->second;
+  const bool first = support(one, two) >= support(two, one);
+  const AcrossBolt& close = first ? one : two;
+  const AcrossBolt& far = first ? two : one;
+  const double reaction = support(close, far);
+  f.lines.push_back(
+      {"two eyes side by side: middles of the plates apart, L; eye's middle from the plate's, c",
+       "{0}, {1}",
+       {length(span), length(near)}});
+  f.lines.push_back({fmt::format("{}R = |F_1 (L - c) + F_2 c| / L, F_1 of the {}", beside,
+                                 first ? "part itself" : "other part on the bolt"),
+                     "sqrt((({0}) * ({4} - {5}) + ({2}) * {5})^2 + (({1}) * ({4} - {5}) + ({3}) * "
+                     "{5})^2) / {4} = "
+                     "{6}",
+                     {force(close[0]), force(close[1]), force(far[0]), force(far[1]), length(span),
+                      length(near), force(reaction)}});
+  f.lines.push_back({fmt::format("{}M = R c", beside),
+                     "{0} * {1} = {2}",
+                     {force(reaction), length(near), moment(reaction * near)}});
+  return reaction * near;
+}
+
 /// What the bolt's bending between its plates uses of first yield.
 double bending_share(const BoltInput& in, Finding& f) {
   const BoltStack& stack = *in.stack;
   const double diameter = in.threads_in_plane ? in.thread.root_diameter() : in.thread.diameter;
   const double modulus = base::kPi / 32.0 * std::pow(diameter, 3);
-  const bool single = in.planes == 1;
-  const double bent = single ? 0.5 * in.shear * (stack.eye + stack.plate)
-                             : in.shear * (stack.eye + 2.0 * stack.plate) / 8.0;
-  const double holds = in.grade.yield * modulus;
   const char* beside = stack.loose ? "" : "beside it, were its stack loose: ";
-  f.lines.push_back(
-      {fmt::format("{}M = F {}", beside,
-                   single ? "(eye + plate) / 2, beside one plate" : "(eye + 2 plates) / 8"),
-       single ? "{0} * ({1} + {2}) / 2 = {3}" : "{0} * ({1} + 2 * {2}) / 8 = {3}",
-       {force(in.shear), length(stack.eye), length(stack.plate), moment(bent)}});
+  const double bent =
+      stack.two_eyes ? moment_of_two(stack, beside, f) : moment_of_one(in, beside, f);
+  const double holds = in.grade.yield * modulus;
   f.lines.push_back(
       {fmt::format("{}M / (Fy pi d^3 / 32), d {}", beside,
                    in.threads_in_plane ? "at the thread's root" : "of the shank"),
@@ -105,6 +157,7 @@ double friction(const BoltInput& in, Finding& f) {
 Finding bolt_shear(const BoltInput& in) {
   INVARIANT(in.planes == 1 || in.planes == 2);
   INVARIANT(in.grade.tensile > 0.0 && in.thread.diameter > 0.0);
+  INVARIANT(!in.stack || 2.0 * in.stack->spacer < in.stack->eye);
   Finding f{.check = "bolt", .measure = Measure::ratio};
   f.required = in.required;
   f.source =
@@ -160,6 +213,13 @@ Finding bolt_shear(const BoltInput& in) {
               "the bolt bears, and what bending beside it says may count");
   } else if (!in.stack) {
     f.notes.emplace_back("what it goes through is not known: its bending is not in this");
+  }
+  if (in.tension > 0.0) {
+    f.notes.emplace_back(
+        "prying of a thin part, which adds to the bolt's pull, is not in it: look at the part "
+        "beside the bolt. None is to be expected from a thickness of sqrt(4 T b' / (p Fu)) on, T "
+        "its pull times the factor asked, b' from the edge of the bolt to what pulls the part, p "
+        "the length of the part that belongs to one bolt (AISC Manual, part 9, from memory)");
   }
   if (!in.planes_basis.empty()) f.notes.push_back(in.planes_basis);
   if (in.loose && !in.stack) {

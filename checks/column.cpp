@@ -202,6 +202,9 @@ void add_weld_lines(Finding& f, const ColumnInput& parent) {
            "zone's throughout",
            "{0} over {1}",
            {length(parent.welds->farthest), length(kEndPart * parent.length)}});
+      f.notes.emplace_back(
+          "0.05 L is a step: with its welds within it the parent's Fy counts for the buckling. A "
+          "larger section whose welds reach farther in may come out worse for that alone");
     }
     f.lines.push_back({"beside it, Pn = Fn Ae with the parent's Fy, not used",
                        "{0} with {1}",

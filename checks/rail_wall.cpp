@@ -161,7 +161,7 @@ class Terms {
     const WallShare used = push + larger(roll, distortion()) + pitch;
     f_.lines.push_back(
         {"normal + the larger of rolling and distortion + pitching", "{0}", {ratio(used.used)}});
-    return hypot(used, shear());
+    return hypot(used, shear(0.0));
   }
 
   WallShare flat_face() {
@@ -178,7 +178,7 @@ class Terms {
          "{0} / {1} + {2} + {3} / {4} = {5}",
          {force(std::abs(load().normal)), force(normal.nominal), ratio(rolled.used),
           moment(std::abs(load().pitching)), moment(pitch.nominal), ratio(used.used)}});
-    return hypot(used, shear());
+    return hypot(used, shear(outer_length(s_)));
   }
 
   WallShare open_rail(bool web) {
@@ -216,7 +216,7 @@ class Terms {
                         "{0} / {1} + {2} / {3} = {4}",
                         {moment(bent), moment(holds), force(std::abs(load().normal)),
                          force(wall.nominal), ratio(used.used)}});
-    return hypot(used + pitching(wall, 1), shear());
+    return hypot(used + pitching(wall, 1), shear(0.0));
   }
 
  private:
@@ -239,12 +239,32 @@ class Terms {
     const WallStrength wall = least(yielding(yields), crippling(cripples));
     add_factors("wall yields", yielding(yields), "cripples", crippling(cripples));
     if (s_.walls_welded < 2) return wall;
-    const double sheared = 2.0 * s_.plates * kShear * s_.yield * s_.wall * net_up_the_wall();
-    f_.lines.push_back({"wall in shear beside the welds up it: plates * 2 * 0.6 Fy t (h - holes)",
-                        "{0} * 2 * 0.6 * {1} * {2} * {3} = {4}",
-                        {ratio(s_.plates), stress(s_.yield), length(s_.wall),
-                         length(net_up_the_wall()), force(sheared)}});
+    const double sheared = s_.plates * up_the_wall_sheared();
+    f_.lines.push_back({"wall in shear beside the welds up it, all plates",
+                        "{0} * {1} = {2}",
+                        {ratio(s_.plates), force(sheared / s_.plates), force(sheared)}});
     return reaches_corners(s_) ? most(wall, yielding(sheared)) : yielding(sheared);
+  }
+
+  /// What a wall holds of one plate in its own plane, welded along `line`: both sides of the line
+  /// shear, or of two plates each carries half of a block that tears out between its outer sides.
+  /// @param ends  of that half block, which shear too  [m]
+  double torn_out(const char* symbols, double line, double ends) {
+    const bool block = s_.plates == 2 && ends < line;
+    const double second = block ? ends : line;
+    const double holds = kShear * s_.yield * s_.wall * (line + second);
+    f_.lines.push_back(
+        {fmt::format("{}, of each plate: 0.6 Fy t ({})", symbols,
+                     block ? "L + ends of its half of a block" : "2 L"),
+         "0.6 * {0} * {1} * ({2} + {3}) = {4}",
+         {stress(s_.yield), length(s_.wall), length(line), length(second), force(holds)}});
+    return holds;
+  }
+
+  /// The block of two plates has one end: the other is the rail's corner, which counts as none.
+  double up_the_wall_sheared() {
+    return torn_out("wall tears out beside the welds up it, L less holes", net_up_the_wall(),
+                    std::max(0.0, 0.5 * outer_length(s_) - s_.holes_in_walls));
   }
 
   /// Two strengths over the factors asked of each: the lower one counts in what is asked.
@@ -347,20 +367,20 @@ class Terms {
 
   /// In the face's plane. Without a weld on the face the walls beside it carry along the rail, and
   /// across it what bears on the face's edges.
-  WallShare shear() {
+  /// @param ends  of a block of two plates, one half of it; none where they are at the corners  [m]
+  WallShare shear(double ends) {
     if (!(s_.line > 0.0)) return shear_by_walls();
-    const double line = s_.line - s_.holes_in_face;
-    const double one = 2.0 * kShear * s_.yield * s_.wall * line;
+    const double one = torn_out("face tears out, L less holes", s_.line - s_.holes_in_face, ends);
+    const double line = s_.line;
     const double lever = s_.plates == 2 ? spacing(s_) : line;
     const double across = std::abs(load().across) / s_.plates + std::abs(load().twisting) / lever;
     const double along = std::abs(load().along) / s_.plates;
     const WallShare used = std::hypot(across, along) / yielding(one);
     f_.lines.push_back(
-        {"shear in the face, on 2 * 0.6 Fy t L of each plate, holes taken off L",
-         "sqrt(({0} / {1} + {2} / {3})^2 + ({4} / {1})^2) / (2 * 0.6 * {5} * {6} * {7}) = {8}",
+        {"shear in the face: across and twisting, with along",
+         "sqrt(({0} / {1} + {2} / {3})^2 + ({4} / {1})^2) / {5} = {6}",
          {force(std::abs(load().across)), ratio(s_.plates), moment(std::abs(load().twisting)),
-          length(lever), force(std::abs(load().along)), stress(s_.yield), length(s_.wall),
-          length(line), ratio(used.used)}});
+          length(lever), force(std::abs(load().along)), force(one), ratio(used.used)}});
     return used;
   }
 
@@ -368,17 +388,16 @@ class Terms {
     const WallStrength bears =
         least(yielding(wall_yield(Spread::pushed)), crippling(wall_crippling()));
     const WallShare across = 0.5 * std::abs(load().across) / bears;
-    const double one = s_.plates * 2.0 * kShear * s_.yield * s_.wall * net_up_the_wall();
+    const double one = s_.plates * up_the_wall_sheared();
     const double push = 0.5 * std::abs(load().along) + std::abs(load().twisting) / s_.face;
     f_.lines.push_back(
         {"across, half on each edge of the face",
          "{0} / 2 / {1} = {2}",
          {force(std::abs(load().across)), force(bears.nominal), ratio(across.used)}});
-    f_.lines.push_back({"along / 2 + twisting / B, on plates * 2 * 0.6 Fy t (h - holes)",
-                        "({0} / 2 + {1} / {2}) / ({3} * 2 * 0.6 * {4} * {5} * {6}) = {7}",
+    f_.lines.push_back({"along / 2 + twisting / B, on one wall under all plates",
+                        "({0} / 2 + {1} / {2}) / {3} = {4}",
                         {force(std::abs(load().along)), moment(std::abs(load().twisting)),
-                         length(s_.face), ratio(s_.plates), stress(s_.yield), length(s_.wall),
-                         length(net_up_the_wall()), ratio(push / one)}});
+                         length(s_.face), force(one), ratio(push / one)}});
     return hypot(across, push / yielding(one));
   }
 
@@ -519,6 +538,11 @@ void add_rail_notes(const RailWallInput& in, SeatKind kind, Finding& f) {
   }
   if (kind == SeatKind::both_walls && s.walls_welded == 1) {
     f.notes.emplace_back("what the weld up the one side adds is not counted: both corners carry");
+  }
+  if (s.plates == 2) {
+    f.notes.emplace_back(
+        "in its own plane the wall tears out beside each plate, or around both as one block, "
+        "whichever takes less; shear at 0.6 Fy all round: after AISC 360-22 J4.3, from memory");
   }
   f.notes.emplace_back(
       "shares of strength are added, shear by its square: proposal, no source; ends of the rail "

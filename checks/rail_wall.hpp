@@ -96,6 +96,8 @@ struct RailWallInput {
 /// it is pulled. The rail's own stress takes from walls and face of a boxed rail by kn.
 /// The factor asked is that of the ways that give first, each by its part: the sum with every
 /// strength over its own factor, over the sum of the nominal ones.
+/// In its own plane a wall tears out beside each plate, or around two of them as one block, at 0.6
+/// Fy (after AISC 360-22 J4.3, from memory); a block's end at the rail's corner counts as none.
 /// Holes left in the rail come off the length of wall that carries, the shear area and the rail's
 /// own section, as in AISC 360-22 B4.3 and J4 (from memory). Undecided outside `seat_method`.
 /// Source: AISC 360-22 J10.2, J10.3 and 360-10 tables K1.2, K3.2, EN 1993-1-8 tables 7.11, 7.13 and

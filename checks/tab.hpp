@@ -34,7 +34,7 @@ struct EyeStrengths {
 /// @param plate  edges beyond half of the hole
 /// Source: AISC 360-22 D5, J4.1 and J7 (formulas read in AISC LRFD 1999 D3; net section from
 /// memory); ASME BTH-1, 3-3.3 (eqs. read in a page of the 2008 edition; bearing from memory). Cr by
-/// its formula whatever the fit (proposal, on the safe side).
+/// its formula whatever the fit (proposal, errs to less strength).
 [[nodiscard]] EyeStrengths eye_strengths(const EyePlate& plate);
 
 /// What the check of tabs at a bolt needs.

@@ -15,7 +15,7 @@ Finding tube_net_section(const TubeNetSectionInput& in) {
   f.capacity = in.tensile;
   f.source =
       "AISC 360-22 D2(b), D3 and B4.3b (weld metal in a hole counts as none), from memory; elastic "
-      "bending of what is left: proposal, on the safe side";
+      "bending of what is left: proposal, errs to less strength";
   f.range = "round tubes with even holes in one ring; they leave at least half of it";
   constexpr double kMostOut = 0.5;
   const double inside = in.outside - 2.0 * in.wall;

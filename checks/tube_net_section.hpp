@@ -26,7 +26,7 @@ struct TubeNetSectionInput {
 /// or more are an even ring (statics).
 /// @return undecided when nothing is left between them
 /// Source: AISC 360-22 D2(b), D3 and B4.3b, from memory; elastic bending of what is left: F13 asks
-/// less (proposal, on the safe side).
+/// less (proposal, errs to less strength).
 [[nodiscard]] Finding tube_net_section(const TubeNetSectionInput& input);
 
 }  // namespace checks

@@ -348,6 +348,11 @@ std::optional<WorstWeld> worst_weld(const WeldInput& in) {
 
 }  // namespace
 
+double weld_use(const WeldInput& input) {
+  const std::optional<WorstWeld> worst = worst_weld(input);
+  return worst ? input.uneven * worst->stress.resultant / worst->capacity : base::kUnset;
+}
+
 Finding weld(const WeldInput& input) {
   INVARIANT(input.group.filler_tensile > 0.0);
   Finding finding;

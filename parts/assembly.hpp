@@ -157,9 +157,13 @@ struct BoltedJoint {
   std::string one_plane = {};                   ///< why one plane is counted, if not as given
   std::optional<Axis> along = {};               ///< the bolt; unset = all force is across it
   std::optional<checks::BoltStack> stack = {};  ///< unset = not known
+  std::optional<std::size_t> beside = {};       ///< the bolt of the other part that is on it too
   std::optional<fea::SpringId> spring = {};     ///< in place of the beam's end
   fea::Matrix3 spring_axes_g = fea::Matrix3::Identity();
   std::optional<TravelStop> strap = {};  ///< whose bolt it is, in place of the beam's end
+  /// Where it meets the face, when the bolts of its part that have such a place share alike what
+  /// the part puts on them.
+  std::optional<fea::Vector3> in_group_g = {};
 };
 
 /// Tabs that a bolt goes through.

@@ -269,10 +269,13 @@ void bolt_spring(Assembly& out, fea::SpringId spring, const std::string& part,
   out.bolts.push_back(std::move(bolted));
 }
 
+checks::BoltStack stack_between(double plate, double gap, const BoltSpec& bolt) {
+  return {.plate = plate, .eye = gap, .loose = bolt.loose_stack, .spacer = bolt.spacer};
+}
+
 std::optional<checks::BoltStack> stack_of_tabs(const TabSpec& tabs, const BoltSpec& bolt) {
   if (tabs.plates.count != 2 || !(tabs.gap > 0.0)) return std::nullopt;
-  return checks::BoltStack{
-      .plate = tabs.plates.thickness, .eye = tabs.gap, .loose = bolt.loose_stack};
+  return stack_between(tabs.plates.thickness, tabs.gap, bolt);
 }
 
 void tab_end(Assembly& out, std::size_t before, checks::Duty duty, const TabSpec& tabs,

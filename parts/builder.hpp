@@ -128,6 +128,9 @@ inline constexpr double kSpinStiffness = 1.0;  // [N m/rad]
 void rate_end(Assembly& out, const Piece& piece, int end, const std::string& where,
               const RatedJoint& like);
 
+/// The stack of a bolt through two plates.
+[[nodiscard]] checks::BoltStack stack_between(double plate, double gap, const BoltSpec& bolt);
+
 /// The stack of a bolt through two tabs, where the gap between them is given.
 [[nodiscard]] std::optional<checks::BoltStack> stack_of_tabs(const TabSpec& tabs,
                                                              const BoltSpec& bolt);

@@ -202,6 +202,7 @@ void in_one_plane(BoltedJoint& joint, const std::string& reason) {
   joint.one_plane = "one plane of shear: " + reason;
 }
 
+constexpr const char* kBraceAtBracket = "bolt at the bracket";
 constexpr const char* kEyesPush = "link and brace on one bolt push against each other";
 
 /// The bolts of the brace's bolted ends; at the bracket it shares the link's place.
@@ -209,7 +210,7 @@ void bolt_brace(Assembly& out, const Piece& piece, const Brace& brace, double fi
   const JointSpec pin{.kind = JointKind::pin, .axis = Axis::x};
   if (brace.meets_bracket.at_bolt()) {
     const std::size_t before = out.bolts.size();
-    bolt_end(out, piece, 0, "bolt at the bracket", brace.bolt, pin);
+    bolt_end(out, piece, 0, kBraceAtBracket, brace.bolt, pin);
     if (out.bolts.size() > before) {
       in_one_plane(out.bolts[before], kEyesPush);
     }
@@ -368,6 +369,21 @@ void add_side_force(Builder& builder, const Piece& link_piece) {
   out.root->side_force = side;
 }
 
+/// The bolt of link and brace bends under both, loose if it is said of either.
+void put_side_by_side(Assembly& out, std::size_t frame_bolt) {
+  BoltedJoint& of_link = out.bolts[frame_bolt];
+  const auto of_brace =
+      std::find_if(out.bolts.begin(), out.bolts.end(), [](const BoltedJoint& bolt) {
+        return bolt.part == "brace" && bolt.where == kBraceAtBracket;
+      });
+  if (of_brace == out.bolts.end() || !of_link.stack) return;
+  of_link.stack->loose = of_link.stack->loose || of_brace->bolt.loose_stack;
+  of_link.stack->spacer = 0.0;
+  of_brace->stack = of_link.stack;
+  of_link.beside = static_cast<std::size_t>(of_brace - out.bolts.begin());
+  of_brace->beside = frame_bolt;
+}
+
 /// The bolts of the link, and the plates that its frame bolt goes through.
 void bolt_link(Builder& builder, const Piece& link_piece) {
   const LateralLink& link = *builder.design().lateral_link;
@@ -389,12 +405,12 @@ void bolt_link(Builder& builder, const Piece& link_piece) {
     in_one_plane(out.bolts[frame_bolt], kEyesPush);
   }
   if (bracket.plates.count == 2) {
-    out.bolts[frame_bolt].stack = checks::BoltStack{
-        .plate = bracket.plates.thickness, .eye = bracket.gap, .loose = link.bolt.loose_stack};
+    out.bolts[frame_bolt].stack = stack_between(bracket.plates.thickness, bracket.gap, link.bolt);
     // The axle's bracket is not described: it is taken as alike where the bolt is said to be loose.
     std::optional<checks::BoltStack>& far_stack = out.bolts[frame_bolt + 1].stack;
     if (link.bolt.loose_stack && !far_stack) far_stack = out.bolts[frame_bolt].stack;
   }
+  if (shares_frame_bolt(builder.design())) put_side_by_side(out, frame_bolt);
   const auto plates = std::find_if(out.pieces.begin(), out.pieces.end(),
                                    [](const Piece& piece) { return piece.part == "bracket"; });
   out.bolted_plates = BoltedPlates{.part = "bracket",

@@ -126,7 +126,7 @@ std::vector<std::string> root_weld_warnings(const Bracket& bracket) {
   if (bracket.weld.directional && bracket.rail.boxed) {
     warnings.emplace_back(
         "directional strength is asked for and not counted: a boxed rail is a hollow section "
-        "(tests found it unsafe there; McFadden, Sun and Packer, read)");
+        "(tests found less strength there; McFadden, Sun and Packer, read)");
   }
   if (!faces.bottom) return warnings;
   const double to_edge = 0.5 * (bracket.rail.width - bracket.depth_at_rail);

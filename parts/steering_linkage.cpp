@@ -120,6 +120,7 @@ void hold_gear(Builder& builder, fea::NodeId node, const std::string& name) {
     const fea::SpringId spring = out.model.add(bolt);
     bolt_spring(out, spring, "steering_gear", point, steering.gear_bolts, along_y);
     out.bolts.back().bolt.double_shear = false;
+    out.bolts.back().in_group_g = at_g;
     out.bolts.back().one_plane = "one plane of shear: the gear lies against the rail";
   }
 }

@@ -19,6 +19,7 @@ class BalanceWriter {
       : assembly_(model.assembly()),
         solution_(solved.linear()),
         closed_(solved.closed_stops),
+        let_go_(solved.linear.let_go()),
         ground_(ground_hold(assembly_, load_case.place, closed_, solution_)) {
     out_.load_case = load_case.name;
     out_.set = model.set().name;
@@ -30,6 +31,11 @@ class BalanceWriter {
     for (const parts::NamedLoad& load : loads) add_load(load);
     for (const parts::NamedNode& held : assembly_.held) add_held(held);
     for (const fea::Spring& spring : assembly_.model.springs) add_spring(spring);
+    for (std::size_t i = 0; i < let_go_.size(); ++i) {
+      const parts::CoilSeat& seat = assembly_.coil_seats[i];
+      add(out_.holds, seat.name, assembly_.model[seat.node].at_g + seat.offset_g,
+          {0.0, 0.0, -let_go_[i]}, {0.0, 0.0, 0.0});
+    }
     for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
       if ((closed_ & (1U << i)) != 0) add_stop(assembly_.stops[i]);
     }
@@ -120,6 +126,7 @@ class BalanceWriter {
   const parts::Assembly& assembly_;
   const fea::Solution& solution_;
   Contacts closed_;
+  const std::vector<double>& let_go_;
   GroundHold ground_;
   Vector3 about_;
   Balance out_;

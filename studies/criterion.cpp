@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 #include <optional>
 #include <utility>
@@ -289,6 +290,9 @@ std::optional<checks::Finding> end_finding(const Criterion& criterion,
     case Criterion::Kind::group_hole:
       return checks::bolt_hole(
           placed(group_hole_input(assembly.bolt_groups[criterion.index], solution)));
+    case Criterion::Kind::group_slip:
+      return checks::bolt_group_slip(
+          placed(group_input(assembly.bolt_groups[criterion.index], solution)));
     case Criterion::Kind::slip:
       return checks::bolt_slip(placed(slip_input(assembly.bolts[criterion.index], solution)));
     case Criterion::Kind::seat_load:
@@ -323,7 +327,8 @@ std::string end_place(const Criterion& criterion, const parts::Assembly& assembl
       criterion.kind == Kind::net_section) {
     return assembly.end_welds[criterion.index].where;
   }
-  if (criterion.kind == Kind::bolt_group || criterion.kind == Kind::group_hole) {
+  if (criterion.kind == Kind::bolt_group || criterion.kind == Kind::group_hole ||
+      criterion.kind == Kind::group_slip) {
     return assembly.bolt_groups[criterion.index].where;
   }
   if (criterion.kind == Kind::slip) return assembly.bolts[criterion.index].where;
@@ -588,6 +593,7 @@ double one_factor(const Criterion& criterion, const parts::Assembly& assembly,
     case Criterion::Kind::pad_weld:
       return checks::required(factors, Item::weld, abuse);
     case Criterion::Kind::slip:
+    case Criterion::Kind::group_slip:
       return checks::required(factors, Item::slip, abuse);
     case Criterion::Kind::shank:
       return checks::required(factors, Item::yield, abuse, checks::Duty::lateral_link);
@@ -634,6 +640,9 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
     all.push_back({Criterion::Kind::bolt_group, i});
     const bool bears = !assembly.bolt_groups[i].plates.material.id.empty();
     if (bears) all.push_back({Criterion::Kind::group_hole, i});
+    if (assembly.bolt_groups[i].bolt.must_not_slip) {
+      all.push_back({Criterion::Kind::group_slip, i});
+    }
   }
   for (std::size_t i = 0; i < assembly.tabs.size(); ++i) {
     all.push_back({Criterion::Kind::tab, i});
@@ -682,6 +691,7 @@ const std::string& part_judged(const Criterion& criterion, const parts::Assembly
       return assembly.bolts[criterion.index].part;
     case Criterion::Kind::bolt_group:
     case Criterion::Kind::group_hole:
+    case Criterion::Kind::group_slip:
       return assembly.bolt_groups[criterion.index].part;
     case Criterion::Kind::bolt_hole:
     case Criterion::Kind::bracket_eye:
@@ -764,6 +774,7 @@ std::string check_name(Criterion::Kind kind) {
     case Criterion::Kind::pad_weld:
       return "pad weld";
     case Criterion::Kind::slip:
+    case Criterion::Kind::group_slip:
       return "slip";
     case Criterion::Kind::shank:
       return "threaded shank";
@@ -816,10 +827,8 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
     }
     case Criterion::Kind::rail_wall:
       return checks::rail_wall(rail_wall_input(assembly, solution)).demand;
-    case Criterion::Kind::bolt: {
-      const parts::BoltedJoint& joint = assembly.bolts[criterion.index];
-      return checks::bolt_shear(bolt_input(joint, bolt_force(joint, solution))).demand;
-    }
+    case Criterion::Kind::bolt:
+      return checks::bolt_shear(bolt_input(assembly.bolts, criterion.index, solution)).demand;
     case Criterion::Kind::bolt_hole: {
       const checks::Finding hole = checks::bolt_hole(bolt_hole_input(assembly, solution));
       return hole.demand / hole.capacity;
@@ -923,12 +932,16 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
     }
     case Criterion::Kind::bolt: {
       const parts::BoltedJoint& joint = assembly.bolts[criterion.index];
-      checks::BoltInput input = bolt_input(joint, bolt_force(joint, *outcome.at_load));
+      checks::BoltInput input = bolt_input(assembly.bolts, criterion.index, *outcome.at_load);
       input.required = outcome.asked.value;
       input.safety_factor = outcome.safety_factor;
       checks::Finding bolt = checks::bolt_shear(input);
       bolt.part = joint.part;
       bolt.where = joint.where;
+      std::vector<checks::WorkedLine> shared =
+          bolt_share_lines(assembly.bolts, criterion.index, *outcome.at_load);
+      bolt.lines.insert(bolt.lines.begin(), std::make_move_iterator(shared.begin()),
+                        std::make_move_iterator(shared.end()));
       return bolt;
     }
     case Criterion::Kind::bolt_hole: {

@@ -29,6 +29,7 @@ struct Criterion {
     bolt_hole,
     bolt_group,
     group_hole,
+    group_slip,
     slip,
     bracket_eye,
     tab,

@@ -120,7 +120,9 @@ FailureOrder failure_order(const Cell& cell, const parts::Assembly& strong,
     // H1 is a rule for design: what gives is the section, which yields, or the column.
     if (criterion.kind == Criterion::Kind::combined) continue;
     // Faces that slip break nothing: their bolt bears then, which is a check of its own.
-    if (criterion.kind == Criterion::Kind::slip) continue;
+    const bool slips =
+        criterion.kind == Criterion::Kind::slip || criterion.kind == Criterion::Kind::group_slip;
+    if (slips) continue;
     const std::string& part = part_judged(criterion, nominal);
     const bool bar = is_bar(criterion, nominal);
     const double limit = limit_in(cell, criterion, bar ? &strong : nullptr, second);

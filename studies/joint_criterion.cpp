@@ -18,23 +18,22 @@ namespace {
 
 /// The direction of the force in the tab's plane, which is not known, that loads the weld most:
 /// from along the root to square off it, pulled or pushed, by 5 degrees (0.1 % of the largest).
+/// @param weld  whose wrench is not looked at
 /// @param at  the bolt
-checks::Wrench worst_way(const checks::WeldGroup& group, const TabForce& force,
-                         const Eigen::Vector3d& at) {
+checks::Wrench worst_way(checks::WeldInput weld, const TabForce& force, const Eigen::Vector3d& at) {
   constexpr double kStep = 5.0 * base::kDegree;
   checks::Wrench worst;
   double most = -1.0;
   for (int i = -18; i <= 18; ++i) {
-    const checks::Wrench wrench{.force = {force.across, force.in_plane * std::cos(kStep * i),
-                                          force.in_plane * std::sin(kStep * i)},
-                                .moment = Eigen::Vector3d::Zero(),
-                                .at = at};
-    const std::optional<checks::ThroatStress> stress = checks::worst_throat_stress(group, wrench);
-    const double here = stress ? stress->resultant : base::kUnset;
+    weld.wrench = {.force = {force.across, force.in_plane * std::cos(kStep * i),
+                             force.in_plane * std::sin(kStep * i)},
+                   .moment = Eigen::Vector3d::Zero(),
+                   .at = at};
+    const double here = checks::weld_use(weld);
     if (here <= most) continue;
     most = here;
-    worst = wrench;
-    if (!stress) break;
+    worst = weld.wrench;
+    if (std::isnan(here)) break;
   }
   return worst;
 }
@@ -44,6 +43,11 @@ sections::Resultants cut_at_weld(const parts::EndWeld& weld, const fea::Solution
   const double length = solution.stations(weld.beam.beam).back();
   const double from_end = std::min(weld.at, length);
   return parts::forces_at(weld.beam, solution, weld.end == 0 ? from_end : length - from_end);
+}
+
+/// Axes of the case.  [N]
+fea::Vector3 spring_force_g(const parts::BoltedJoint& joint, const fea::Solution& solution) {
+  return joint.spring_axes_g * solution.spring_force(*joint.spring).head<3>();
 }
 
 /// What acts across the tabs: what the frame says, and a share of the rest.
@@ -65,11 +69,35 @@ fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end, const fea::Solut
 BoltForce bolt_force(const parts::BoltedJoint& joint, const fea::Solution& solution) {
   if (joint.strap) return {std::max(0.0, force_of(*joint.strap, solution)), 0.0};
   const fea::Vector3 force_g =
-      joint.spring
-          ? fea::Vector3(joint.spring_axes_g * solution.spring_force(*joint.spring).head<3>())
-          : end_force_g(joint.beam, joint.end, solution);
+      joint.spring ? spring_force_g(joint, solution) : end_force_g(joint.beam, joint.end, solution);
   const double along = joint.along ? force_g[static_cast<int>(*joint.along)] : 0.0;
   return {std::sqrt(std::max(0.0, force_g.squaredNorm() - along * along)), std::abs(along)};
+}
+
+std::vector<checks::WorkedLine> bolt_share_lines(const std::vector<parts::BoltedJoint>& bolts,
+                                                 std::size_t which, const fea::Solution& solution) {
+  constexpr double kSame = 1e-4;
+  const parts::BoltedJoint& bolt = bolts[which];
+  if (!bolt.in_group_g || !bolt.along) return {};
+  checks::BoltGroup group{.at = {}, .along = fea::Vector3::Unit(static_cast<int>(*bolt.along))};
+  checks::Wrench all{
+      .force = fea::Vector3::Zero(), .moment = fea::Vector3::Zero(), .at = fea::Vector3::Zero()};
+  std::size_t in_group = 0;
+  for (std::size_t i = 0; i < bolts.size(); ++i) {
+    if (bolts[i].part != bolt.part || !bolts[i].in_group_g) continue;
+    if (i == which) in_group = group.at.size();
+    const fea::Vector3 force_g = spring_force_g(bolts[i], solution);
+    group.at.push_back(*bolts[i].in_group_g);
+    all.force += force_g;
+    all.moment += group.at.back().cross(force_g);
+  }
+  const std::vector<checks::BoltShare> shares = checks::bolt_shares(group, all);
+  if (shares.empty()) return {};
+  const BoltForce solved = bolt_force(bolt, solution);
+  const double off =
+      std::hypot(shares[in_group].shear - solved.across, shares[in_group].tension - solved.along);
+  if (off > kSame * std::hypot(solved.across, solved.along)) return {};
+  return checks::share_lines(group, all, in_group);
 }
 
 checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const BoltForce& force) {
@@ -82,6 +110,20 @@ checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const BoltForce& f
           .stack = joint.stack,
           .loose = joint.bolt.loose_stack,
           .planes_basis = joint.one_plane};
+}
+
+checks::BoltInput bolt_input(const std::vector<parts::BoltedJoint>& bolts, std::size_t which,
+                             const fea::Solution& solution) {
+  const parts::BoltedJoint& joint = bolts[which];
+  checks::BoltInput input = bolt_input(joint, bolt_force(joint, solution));
+  if (!joint.beside || !input.stack || !joint.along) return input;
+  const auto across = [&](const parts::BoltedJoint& bolt) {
+    const fea::Vector3 force_g = end_force_g(bolt.beam, bolt.end, solution);
+    const int along = static_cast<int>(*joint.along);
+    return checks::AcrossBolt{force_g[(along + 1) % 3], force_g[(along + 2) % 3]};
+  };
+  input.stack->two_eyes = checks::TwoEyes{across(joint), across(bolts[*joint.beside])};
+  return input;
 }
 
 checks::BoltGroupInput group_input(const parts::BoltGroupAt& group, const fea::Solution& solution) {
@@ -179,15 +221,16 @@ checks::WeldInput tab_weld_of(const parts::TabbedJoint& joint, const TabForce& f
     const double x = side * (tabs.plates.thickness - inside);
     group.lines.push_back({{x, -half, 0.0}, {x, half, 0.0}, tabs.weld.leg, tabs.weld.groove});
   }
-  const checks::Wrench wrench = worst_way(group, force, {off, 0.0, tabs.height});
-  return {.group = std::move(group),
-          .wrench = wrench,
-          .thinner_part = tabs.plates.thickness,
-          .edge = base::kUnset,
-          .base_tensile = tabs.plates.material.haz_tensile,
-          .base_basis = parts::weld_zone_words(tabs.plates.material),
-          .directional = tabs.weld.directional && !tabs.on_tube(),
-          .en = joint.en_weld};
+  checks::WeldInput weld{.group = std::move(group),
+                         .wrench = {},
+                         .thinner_part = tabs.plates.thickness,
+                         .edge = base::kUnset,
+                         .base_tensile = tabs.plates.material.haz_tensile,
+                         .base_basis = parts::weld_zone_words(tabs.plates.material),
+                         .directional = tabs.weld.directional && !tabs.on_tube(),
+                         .en = joint.en_weld};
+  weld.wrench = worst_way(weld, force, {off, 0.0, tabs.height});
+  return weld;
 }
 
 checks::WeldInput tab_weld_input(const parts::TabbedJoint& joint, const parts::BoltSpec& bolt,

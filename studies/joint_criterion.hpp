@@ -1,5 +1,8 @@
 #pragma once
 
+#include <cstddef>
+#include <vector>
+
 #include "checks/bolt_group.hpp"
 #include "checks/bolt_hole.hpp"
 #include "checks/bolt_shear.hpp"
@@ -32,7 +35,15 @@ struct BoltForce {
 [[nodiscard]] fea::Vector3 end_force_g(const parts::PieceBeam& beam, int end,
                                        const fea::Solution& solution);
 
+/// How a bolt's force follows from what all bolts of its group carry, as worked lines; nothing for
+/// a bolt by itself, or where the frame shares it in another way (bolts that are not in one plane).
+[[nodiscard]] std::vector<checks::WorkedLine> bolt_share_lines(
+    const std::vector<parts::BoltedJoint>& bolts, std::size_t which, const fea::Solution& solution);
+
 [[nodiscard]] checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const BoltForce& force);
+/// Of a bolt of the assembly, with what another part on it brings.
+[[nodiscard]] checks::BoltInput bolt_input(const std::vector<parts::BoltedJoint>& bolts,
+                                           std::size_t which, const fea::Solution& solution);
 [[nodiscard]] checks::TabInput tab_input(const parts::TabbedJoint& joint,
                                          const parts::BoltSpec& bolt, const BoltForce& force);
 [[nodiscard]] checks::TabRootInput tab_root_input(const parts::TabbedJoint& joint,

@@ -66,6 +66,25 @@ BoltChange bolt_change(const parts::Assembly& assembly, std::size_t bolt, const 
   return {along, std::sqrt(std::max(0.0, force_g.squaredNorm() - along * along))};
 }
 
+/// The most that shear and pull of a bolt of a group change; unset where the bolts cannot hold it.
+checks::BoltShare group_change(const parts::BoltGroupAt& group, const fea::Solution& from,
+                               const fea::Solution* to) {
+  checks::BoltGroupInput change = group_input(group, from);
+  if (to != nullptr) {
+    const checks::Wrench other = group_input(group, *to).wrench;
+    change.wrench.force -= other.force;
+    change.wrench.moment -= other.moment;
+  }
+  const std::vector<checks::BoltShare> shares = checks::bolt_shares(change.group, change.wrench);
+  if (shares.empty()) return {base::kUnset, base::kUnset};
+  checks::BoltShare most;
+  for (const checks::BoltShare& share : shares) {
+    most.shear = std::max(most.shear, share.shear);
+    most.tension = std::max(most.tension, share.tension);
+  }
+  return most;
+}
+
 /// How what one of the tabs at a bolt carries changes; the side force turns around with the rest.
 struct TabChange {
   double in_plane = 0.0;  ///< [N]
@@ -237,6 +256,7 @@ class PlaceWriter {
       if (!assembly_.bolts[i].strap) add_bolt(i);
     }
     if (assembly_.bolted_plates) add_hole();
+    for (std::size_t i = 0; i < assembly_.bolt_groups.size(); ++i) add_group(i);
     for (std::size_t i = 0; i < assembly_.tabs.size(); ++i) {
       if (!assembly_.bolts[assembly_.tabs[i].bolt].strap) add_tabs(i);
     }
@@ -393,6 +413,37 @@ class PlaceWriter {
          }});
   }
 
+  /// Threads and shanks of the worst bolt of a group, and the holes of the plates it bears on.
+  void add_group(std::size_t index) {
+    const parts::BoltGroupAt& group = assembly_.bolt_groups[index];
+    const sections::BoltThread& thread = group.bolt.thread;
+    const auto add = [&](const char* what, checks::FatigueDetail detail, const char* stress,
+                         double area, bool pulled) {
+      places_.push_back(
+          {.part = group.part,
+           .where = group.where + what,
+           .detail = std::move(detail),
+           .stress = stress,
+           .range = [index, area, pulled](const parts::Assembly& assembly,
+                                          const fea::Solution& from, const fea::Solution* to) {
+             const checks::BoltShare most = group_change(assembly.bolt_groups[index], from, to);
+             return StressRange{(pulled ? most.tension : most.shear) / area, 0.0};
+           }});
+    };
+    add(", thread", checks::bolt_thread(thread.diameter), "|dT| / At, its preload left out",
+        thread.tensile_area(), true);
+    const double planes = group.bolt.double_shear ? 2.0 : 1.0;
+    if (!group.bolt.threads_in_plane) {
+      add(", shank", checks::bolt_shank(), "|dV| / (planes x A)", planes * thread.shank_area(),
+          false);
+    }
+    if (group.plates.material.id.empty()) return;
+    const int count = group.bolt.double_shear ? group.plates.count : 1;
+    const double net = 2.0 * group.edge - thread.standard_hole();
+    add(", hole", checks::bolted_hole(), "|dV| / (plates x t (2 edge - hole))",
+        count * group.plates.thickness * net, false);
+  }
+
   void add_hole() {
     places_.push_back({.part = assembly_.bolted_plates->part,
                        .where = "plates at the bolt hole",
@@ -484,8 +535,9 @@ std::vector<LifePlace> life_places(const parts::Assembly& assembly) {
 
 std::vector<std::string> without_category(const parts::Assembly& assembly) {
   std::vector<std::string> out = {"eyes and housings of links, and what tabs are welded to"};
-  const auto in_plane = [](const parts::BoltedJoint& b) { return b.bolt.threads_in_plane; };
-  if (std::any_of(assembly.bolts.begin(), assembly.bolts.end(), in_plane)) {
+  const auto in_plane = [](const auto& b) { return b.bolt.threads_in_plane; };
+  if (std::any_of(assembly.bolts.begin(), assembly.bolts.end(), in_plane) ||
+      std::any_of(assembly.bolt_groups.begin(), assembly.bolt_groups.end(), in_plane)) {
     out.emplace_back("shear of bolts with threads in the plane (no category)");
   }
   const bool roots_missing =

@@ -82,13 +82,6 @@ fea::Gap gap_of(const parts::CoilSeat& seat, const fea::Model& model) {
 
 }  // namespace
 
-const fea::Solution& LinearSolution::operator()() const {
-  if (!kept_->solution) {
-    kept_->solution = fea::solve(kept_->factored, kept_->loads, {.method = fea::Method::linear});
-  }
-  return *kept_->solution;
-}
-
 fea::Vector3 shift_of(fea::NodeId node, const fea::Vector3& offset_g,
                       const fea::Solution& solution) {
   const fea::Vector6 at = solution.placement(node);
@@ -213,9 +206,11 @@ fea::Solution SetModel::solve(const fea::Loads& loads, double multiple, Contacts
 }
 
 CaseSolution SetModel::with_linear(fea::Solution solution, const fea::Loads& loads,
-                                   Contacts closed_stops, bool settled) const {
-  return {std::move(solution), LinearSolution(ready(closed_stops).factored, loads), closed_stops,
-          settled, fea::Method::second_order};
+                                   Contacts closed_stops, bool settled,
+                                   bool coils_only_push) const {
+  const auto only_push = coils_only_push ? assembly_.coil_seats : std::vector<parts::CoilSeat>();
+  return {std::move(solution), LinearSolution(ready(closed_stops).factored, loads, only_push),
+          closed_stops, settled, fea::Method::second_order};
 }
 
 CaseSolution SetModel::solve(const parts::DesignCase& load_case, double multiple,
@@ -276,12 +271,12 @@ CaseSolution SetModel::settle(const parts::DesignCase& load_case, double multipl
       continue;
     }
     if (solution.status() != fea::SolveStatus::converged) {
-      return with_linear(std::move(solution), now, closed, true);
+      return with_linear(std::move(solution), now, closed, true, only_push(load_case));
     }
     // One at a time: two stops that change together can go on changing for ever.
     const Contacts wrong = most_wrong_stop(solution, closed);
     if (wrong == 0 || round == kMostContactRounds) {
-      return with_linear(std::move(solution), now, closed, wrong == 0);
+      return with_linear(std::move(solution), now, closed, wrong == 0, only_push(load_case));
     }
     closed ^= wrong;
   }
@@ -427,8 +422,8 @@ CaseSolution SetModel::finish_moved(fea::Solution solution, const parts::DesignC
       if (force_of(assembly_.stops[i], solution) > 0.0) closed |= 1U << i;
     }
   }
-  CaseSolution out =
-      with_linear(std::move(solution), loads(load_case, multiple, closed), closed, true);
+  CaseSolution out = with_linear(std::move(solution), loads(load_case, multiple, closed), closed,
+                                 true, only_push(load_case));
   out.method = fea::Method::large_displacement;
   return out;
 }

@@ -12,6 +12,7 @@
 #include "fea/solver.hpp"
 #include "parts/assembly.hpp"
 #include "parts/put_loads.hpp"
+#include "studies/linear_solution.hpp"
 
 namespace studies {
 
@@ -21,27 +22,12 @@ using Contacts = unsigned;
 inline constexpr Contacts kHeaveHeld = 1U << 30U;
 inline constexpr Contacts kRollHeld = 1U << 31U;
 
-/// Equilibrium in the undeformed position; solved at first use, since most are never looked at.
-class LinearSolution {
- public:
-  LinearSolution(fea::Factored factored, fea::Loads loads)
-      : kept_(std::make_shared<Kept>(Kept{std::move(factored), std::move(loads), {}})) {}
-  /// The same for all copies. Not to be shared by threads.
-  [[nodiscard]] const fea::Solution& operator()() const;
-
- private:
-  struct Kept {
-    fea::Factored factored;
-    fea::Loads loads;
-    std::optional<fea::Solution> solution;
-  };
-  std::shared_ptr<Kept> kept_;
-};
-
 /// One load case solved at one multiple.
 struct CaseSolution {
   fea::Solution solution;  ///< by `method`
-  LinearSolution linear;   ///< stops as below
+  /// Equilibrium in the undeformed position, stops as below. In droop and where the ground holds
+  /// the axle a coil that has nothing left to give pushes no more.
+  LinearSolution linear;
   Contacts closed_stops = 0;
   bool contact_settled = true;
   fea::Method method = fea::Method::second_order;
@@ -120,7 +106,8 @@ class SetModel {
   [[nodiscard]] CaseSolution solve_moved_from(const parts::DesignCase& load_case, double multiple,
                                               Contacts held, const NearSolution& near) const;
   [[nodiscard]] CaseSolution with_linear(fea::Solution solution, const fea::Loads& loads,
-                                         Contacts closed_stops, bool settled) const;
+                                         Contacts closed_stops, bool settled,
+                                         bool coils_only_push) const;
   [[nodiscard]] fea::Loads loads(const parts::DesignCase& load_case, double multiple,
                                  Contacts closed_stops) const;
   /// Bit i: stop i is of this kind, its travel and rate known.

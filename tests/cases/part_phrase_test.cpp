@@ -68,6 +68,7 @@ TEST_CASE("bolts read and write", "[cases][phrase]") {
   CHECK(rewritten<parts::BoltSpec>(all) == all);
   CHECK(cases::read_phrase<parts::BoltSpec>(all, with_joint()).assumed.empty());
   CHECK(cases::read_phrase<parts::BoltSpec>("5/8 in grade 8", with_joint()).assumed.size() == 4);
+  CHECK(rewritten<parts::BoltSpec>(all + ", spacers of 6 mm") == all + ", spacers of 6 mm");
 }
 
 TEST_CASE("bolts that are not known are refused", "[cases][phrase]") {
@@ -82,6 +83,7 @@ TEST_CASE("bolts that are not known are refused", "[cases][phrase]") {
   CHECK_THAT(refused<parts::BoltSpec>("M16 grade 8"), Contains("class 8.8, 10.9 or 12.9"));
   CHECK_THAT(refused<parts::BoltSpec>("5/8 in grade 8, triple shear"),
              Contains("`triple shear`") && Contains("double shear"));
+  CHECK_THAT(refused<parts::BoltSpec>("5/8 in grade 8, spacers of brass"), Contains("spacers of"));
 }
 
 TEST_CASE("fillet welds read and write", "[cases][phrase]") {
@@ -92,6 +94,8 @@ TEST_CASE("fillet welds read and write", "[cases][phrase]") {
   CHECK(read<parts::FilletWeld>("6 mm fillet both sides").both_sides);
   CHECK_FALSE(read<parts::FilletWeld>("6 mm fillet both sides").directional);
   CHECK(read<parts::FilletWeld>("6 mm fillet, both sides, directional strength").directional);
+  CHECK_THAT(refused<parts::FilletWeld>("6 mm fillet, both sides, directional"),
+             Contains("write `directional strength`"));
   CHECK_THAT(refused<parts::FilletWeld>("6 mm groove, both sides, directional strength"),
              Contains("is a fillet's"));
   CHECK_THAT(refused<parts::FilletWeld>("1/4 in fillet"),

@@ -102,8 +102,30 @@ TEST_CASE("the verdict on a group turns at the required factor", "[checks][bolt_
 TEST_CASE("the worked lines of a bolt group can be redone", "[checks][bolt_group]") {
   const checks::Finding f =
       checks::bolt_group(input({{3e3, -5e3, 8e3}, {400, 150, -90}, {0.02, 0.2, -0.1}}));
-  // V of the group, then of the bolt: Rv, V / Rv, Rt, T / Rt, both
-  CHECK(worked::equations_that_hold(f) == 6);
+  // V and T of the group, then of the bolt: Rv, V / Rv, Rt, T / Rt, both
+  CHECK(worked::equations_that_hold(f) == 7);
+  const auto shown = std::count_if(f.lines.begin(), f.lines.end(), [](const auto& line) {
+    return line.symbols.rfind("of bolt ", 0) == 0;
+  });
+  CHECK(shown == 4);
+}
+
+// Class 10.9: Fi = 0.75 x 830 MPa x 156.7 mm2, 0.20 of it holds each bolt's one face (as in the
+// check of one bolt).
+TEST_CASE("a group slips with the bolt that is pulled and sheared most", "[checks][bolt_group]") {
+  const double preload = 0.75 * 830e6 * 156.67e-6;
+  const Vector3d middle(0.0, 0.03, 0.05);
+  const double limit = 4.0 * 0.20 * preload / 2.0;
+  CHECK(checks::bolt_group_slip(input(push({0, 0.98 * limit, 0}, middle))).state == State::within);
+  CHECK(checks::bolt_group_slip(input(push({0, 1.02 * limit, 0}, middle))).state == State::over);
+  // 80 mm off the faces each is pulled by 4 kN and sheared by 2.5 kN.
+  const checks::Finding f = checks::bolt_group_slip(input(push({0, 0, 1e4}, {0.08, 0.03, 0.05})));
+  CHECK(f.check == "slip");
+  CHECK_THAT(f.demand, WithinRel(2.5e3 / (0.20 * preload) + 4e3 / preload, 1e-3));
+  CHECK(worked::equations_that_hold(f) == 5);
+  checks::BoltGroupInput line = input({{0, 0, 0}, {0, 100, 0}, middle});
+  line.group.at = {{0, 0, 0}, {0, 0.06, 0}};
+  CHECK(checks::bolt_group_slip(line).state == State::undecided);
 }
 
 TEST_CASE("bolts farther apart never carry more of a moment", "[checks][bolt_group]") {

@@ -86,6 +86,49 @@ TEST_CASE("a bolt bends where its stack is loose, and only then", "[checks][bolt
   CHECK_THAT(friction->values.back().si, WithinRel(39.01e3, 2e-4));
 }
 
+TEST_CASE("spacers beside an eye bend its bolt more than a wider eye", "[checks][bolt]") {
+  checks::BoltInput in = bolt(25e3);
+  in.threads_in_plane = false;
+  in.stack = checks::BoltStack{.plate = 0.006, .eye = 0.046, .loose = true, .spacer = 0.003};
+  const checks::Finding spaced = checks::bolt_shear(in);  // the eye of 40 mm above: 200 N m
+  CHECK_THAT(spaced.demand, WithinRel(std::hypot(200.0 / 378.0, 25.0 / 235.4), 4e-4));
+  CHECK(worked::equations_that_hold(spaced) == static_cast<int>(spaced.lines.size()));
+  in.stack->spacer = 0.0;
+  CHECK(checks::bolt_shear(in).demand < spaced.demand);
+}
+
+TEST_CASE("a loose bolt is decided where it is known what it goes through", "[checks][bolt]") {
+  checks::BoltInput in = bolt(10e3);
+  in.loose = true;
+  CHECK(checks::bolt_shear(in).state == State::undecided);
+  in.stack = checks::BoltStack{.plate = 0.006, .eye = 0.030, .loose = true};
+  CHECK(checks::bolt_shear(in).state == State::within);
+  in.loose = false;
+  in.stack.reset();
+  CHECK(checks::bolt_shear(in).state == State::within);
+}
+
+// Beam on two supports, no source: plates 12 mm, 50 mm apart, two eyes of 25 mm; the eyes' middles
+// 18.5 mm from the plates', which are 62 mm apart. First yield of the shank 378.0 N m.
+TEST_CASE("two eyes on one bolt bend it together", "[checks][bolt]") {
+  checks::BoltInput in = bolt(10e3);
+  in.planes = 1;
+  in.threads_in_plane = false;
+  in.stack = checks::BoltStack{.plate = 0.012, .eye = 0.050, .loose = true};
+  const auto bent = [&](checks::AcrossBolt first, checks::AcrossBolt second) {
+    in.stack->two_eyes = checks::TwoEyes{first, second};
+    const checks::Finding f = checks::bolt_shear(in);
+    CHECK(worked::equations_that_hold(f) + 1 == static_cast<int>(f.lines.size()));
+    return 378.0 * std::sqrt(f.demand * f.demand - std::pow(10.0 / 117.7, 2));
+  };
+  CHECK_THAT(bent({10e3, 0.0}, {0.0, 0.0}), WithinRel(129.8, 2e-3));
+  CHECK_THAT(bent({0.0, 0.0}, {0.0, 10e3}), WithinRel(129.8, 2e-3));
+  CHECK_THAT(bent({10e3, 0.0}, {-10e3, 0.0}), WithinRel(74.6, 3e-3));
+  CHECK_THAT(bent({10e3, 0.0}, {10e3, 0.0}), WithinRel(185.0, 2e-3));
+  CHECK_THAT(bent({10e3, 0.0}, {0.0, 10e3}),
+             WithinRel(0.0185 * 10e3 / 62.0 * std::hypot(43.5, 18.5), 2e-3));
+}
+
 TEST_CASE("the bolt verdict turns at its limit", "[checks][bolt]") {
   CHECK(checks::bolt_shear(bolt(0.98 * 188.2e3 / 2.0)).state == State::within);
   CHECK(checks::bolt_shear(bolt(1.02 * 188.2e3 / 2.0)).state == State::over);

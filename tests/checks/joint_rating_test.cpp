@@ -1,3 +1,4 @@
+// Rated joints: a force against what their maker lets them carry. Own check, no source.
 #include "checks/joint_rating.hpp"
 
 #include <cmath>

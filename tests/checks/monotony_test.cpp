@@ -6,6 +6,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "checks/bolt_group.hpp"
 #include "checks/bolt_hole.hpp"
 #include "checks/bolt_shear.hpp"
 #include "checks/bolt_slip.hpp"
@@ -17,6 +18,8 @@
 #include "checks/strap.hpp"
 #include "checks/tab_root.hpp"
 #include "checks/threaded_end.hpp"
+#include "checks/tube_net_section.hpp"
+#include "checks/warped_channel.hpp"
 #include "checks/yield.hpp"
 
 namespace monotony_test {
@@ -80,7 +83,38 @@ checks::Finding thin_wall(double wall) {
                                  .required = 1.5});
 }
 
+/// A channel under bending, torque and bimoment.
+double warped(double wall) {
+  const sections::Channel shape{.depth = 0.150, .width = 0.080, .web = wall, .flange = wall};
+  checks::WarpedCut cut;
+  cut.resultants = {.n = -1e4, .vz = 2e3, .t = 200.0, .my = 900.0};
+  cut.st_venant = 150.0;
+  cut.bimoment = 60.0;
+  return checks::WarpedChannel(shape).von_mises(cut);
+}
+
+/// Three bolts beside what pushes them, of so many times the diameter.
+double group(double times, checks::Finding (*check)(const checks::BoltGroupInput&)) {
+  sections::BoltThread thread = m16();
+  thread.diameter *= times;
+  return check({.group = {.at = {{0, 0, 0}, {0, 0.06, 0}, {0, 0.02, 0.08}}},
+                .wrench = {.force = {2e3, 4e3, 3e3}, .moment = {90, 50, 20}, .at = {0.1, 0, 0}},
+                .bolt = {.thread = thread,
+                         .grade = *sections::find_bolt_grade("10.9", m16()),
+                         .planes = 1},
+                .required = 2.0})
+      .utilization();
+}
+
 std::vector<Property> properties() {
+  const checks::TubeNetSectionInput net = {.outside = 0.050,
+                                           .wall = 0.004,
+                                           .holes = 4,
+                                           .hole = 0.012,
+                                           .tensile = 400e6,
+                                           .axial = 30e3,
+                                           .bending = 200.0,
+                                           .required = 2.0};
   const checks::BoltHoleInput hole = {.force = 30e3,
                                       .bolt = 0.016,
                                       .hole = 0.017,
@@ -175,6 +209,14 @@ std::vector<Property> properties() {
        [](double times) { return column(0.050 * times, 0.003).utilization(); }},
       {"yield", "wall", [](double times) { return yields(0.050, 0.003 * times).utilization(); }},
       {"yield", "outside", [](double times) { return yields(0.050 * times, 0.003).utilization(); }},
+      {"net section", "wall",
+       multiplied(net, &checks::TubeNetSectionInput::wall, checks::tube_net_section)},
+      {"net section", "outside",
+       multiplied(net, &checks::TubeNetSectionInput::outside, checks::tube_net_section)},
+      {"warped channel", "walls", [](double times) { return warped(0.006 * times); }},
+      {"bolt group", "diameter", [](double times) { return group(times, checks::bolt_group); }},
+      {"group slip", "diameter",
+       [](double times) { return group(times, checks::bolt_group_slip); }},
       {"thin wall", "wall", [](double times) { return thin_wall(0.0016 * times).utilization(); }},
   };
 }

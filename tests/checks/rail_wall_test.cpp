@@ -1,6 +1,7 @@
-// The wall of a rail under a bracket. No worked example is in our sources: hand calculations of our
-// own with the formulas of AISC 360-10 chapter K, 360-22 J10 and EN 1993-1-8 tables 7.13 and 7.14,
-// all from memory; yield lines of open rails are our own derivation, no source.
+// The wall of a rail under a bracket. No worked example is in our sources: own check, no
+// source, by hand with the formulas of AISC 360-10 chapter K, 360-22 J10 and EN 1993-1-8
+// tables 7.13 and 7.14, all from memory; yield lines of open rails are our own derivation, no
+// source.
 #include "checks/rail_wall.hpp"
 
 #include <cmath>
@@ -164,10 +165,29 @@ TEST_CASE("plates on both sides of a box load its walls in shear", "[checks][rai
   seat.line = 0.0;
   seat.walls_welded = 2;
   seat.up_the_wall = 0.060;
-  // 2 plates x 2 x 0.6 x 250 x 5 x 60 = 180 kN a wall, 70 mm apart; the rail distorts first.
+  // A block of both plates: 0.6 x 250 x 5 x (2 x 60 + 66) = 139.5 kN a wall, 70 mm apart; the rail
+  // distorts first.
+  CHECK_THAT(1.0 / demand(seat, {.normal = 1.0}), WithinRel(279e3, kTight));
+  CHECK_THAT(1.0 / demand(seat, {.along = 1.0}), WithinRel(279e3, kTight));
+  seat.gap = 0.104;  // as far apart as twice their welds: each by itself, 180 kN
   CHECK_THAT(1.0 / demand(seat, {.normal = 1.0}), WithinRel(360e3, kTight));
+  seat.gap = 0.050;
   CHECK_THAT(1.0 / demand(seat, {.rolling = 1.0}), WithinRel(9719.0, kTight));
   CHECK_THAT(1.0 / demand(seat, {.across = 1.0}), WithinRel(227.5e3, kTight));
+}
+
+// Shear along what tears out, 0.6 Fy: AISC 360-22 J4.3, from memory.
+TEST_CASE("two plates tear the face out as one block where that takes less",
+          "[checks][rail_wall]") {
+  // Corner to corner the block's ends are the corners: 2 x 0.6 x 250 x 5 x 75.
+  CHECK_THAT(1.0 / demand(cornered(), {.across = 1.0}), WithinRel(112.5e3, kTight));
+  CHECK_THAT(1.0 / demand(cornered(), {.twisting = 1.0}), WithinRel(0.058 * 56.25e3, kTight));
+  RailSeat within = flat();  // 0.6 x 350 x 4 x 2 (60 + 56), 16 mm and 40 mm outside to outside
+  within.plates = 2;
+  within.gap = 0.040;
+  CHECK_THAT(1.0 / demand(within, {.along = 1.0}), WithinRel(0.6 * 350e6 * 0.004 * 0.232, kTight));
+  within.gap = 0.060;  // each by itself
+  CHECK_THAT(1.0 / demand(within, {.along = 1.0}), WithinRel(0.6 * 350e6 * 0.004 * 0.240, kTight));
 }
 
 TEST_CASE("a rail higher than the formulas know is not taken for a stronger one",
@@ -310,9 +330,9 @@ TEST_CASE("holes left in the rail come off what carries", "[checks][rail_wall]")
   CHECK_THAT(1.0 / demand(seat, {.pitching = 1.0}), WithinRel(0.058 * 88.75e3, kTight));
   seat = cornered();
   seat.holes_in_face = 0.015;
-  // 2 x 0.6 Fy t (L - 15 mm) of each of two plates.
+  // 2 x 0.6 Fy t (L - 15 mm) beside the block of both plates.
   CHECK_THAT(1.0 / demand(seat, {.along = 1.0}),
-             WithinRel(2.0 * 2.0 * 0.6 * 250e6 * 0.005 * 0.060, kTight));
+             WithinRel(2.0 * 0.6 * 250e6 * 0.005 * 0.060, kTight));
   // n grows by 75 / 60: kn = 1.3 - 0.4 x 0.8 x 1.25 = 0.9.
   seat.own_stress = 0.8 * seat.yield;
   CHECK_THAT(1.0 / demand(seat, {.normal = 1.0}), WithinRel(0.9 * 227.5e3, kTight));

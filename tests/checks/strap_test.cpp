@@ -1,3 +1,4 @@
+// Limit straps against their rated breaking load. Own check, no source: statics of energy by hand.
 #include "checks/strap.hpp"
 
 #include <cmath>

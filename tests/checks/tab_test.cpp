@@ -39,6 +39,22 @@ TEST_CASE("a tab has the strengths of BTH-1", "[checks][tab]") {
   CHECK_THAT(s.bth_bearing, WithinRel(2.0 * 16.50e3, 3e-4));
 }
 
+// ASME BTH-1 3-3.3 at N_d = 1 (formulas read) by hand: 6 mm, pin 16 in a hole of 16.5, 25 mm to the
+// edges, 250 and 400 MPa; bearing rules.
+TEST_CASE("of a tab on a snug pin bearing rules", "[checks][tab]") {
+  const checks::EyeStrengths s = checks::eye_strengths({.thickness = 0.006,
+                                                        .bolt = 0.016,
+                                                        .hole = 0.0165,
+                                                        .ahead = 0.025,
+                                                        .beside = 0.025,
+                                                        .yield = 250e6,
+                                                        .tensile = 400e6});
+  CHECK_THAT(s.bth_tension, WithinRel(59.5e3, 1e-3));
+  CHECK_THAT(s.bth_splitting, WithinRel(49.6e3, 1e-3));
+  CHECK_THAT(s.bth_shear, WithinRel(55.9e3, 1e-3));
+  CHECK_THAT(s.bth_bearing, WithinRel(30.0e3, 1e-3));
+}
+
 TEST_CASE("the tab's verdict turns at its limit and its lines add up", "[checks][tab]") {
   const double holds = checks::tab(tab_of(1.0)).capacity;
   CHECK_THAT(holds, WithinRel(33.0e3, 1e-3));  // bearing of BTH-1

@@ -1,14 +1,21 @@
 #!/usr/bin/env python3
 """Every worked line of the examples' answers, worked out again from its text alone, with its
-units: worked_lines_test.py FOLDER, where the answers are NAME.json"""
+units: worked_lines_test.py PROGRAM FOLDER, where the answers of the examples are NAME.json. The
+cases beside this file, of the checks that no example has, are answered here."""
 import json
 import math
 import pathlib
 import re
+import subprocess
 import sys
 import unittest
 
 ANSWERS = None
+# What a finding's check may be called; a new check needs a case in which its lines are read.
+CHECKS = """bolt; bolt group; bolt hole; column; combined forces; end weld; frame stability;
+    joint rating; joint tilt; net section; pad weld; rail wall; rated load; rosettes; seat weld; slip;
+    strap; tab; tab root; tab wall; tab weld; thin wall; thread engagement; threaded shank; weld;
+    yield"""
 INCH = 0.0254
 POUND = 4.4482216152605  # force
 # Each unit as its size in N and m, and its powers of force and length.
@@ -211,6 +218,10 @@ class Examples(unittest.TestCase):
             self.reported(name, finding, shown)
         self.assertGreater(checked, 300)
 
+    def test_every_check_has_lines_that_are_read(self):
+        seen = {f["check"] for _, f in self.findings() if f["state"] != "not decided"}
+        self.assertEqual(seen, {" ".join(name.split()) for name in CHECKS.split(";")})
+
     def reported(self, name, finding, shown):
         """What is reported stands among the numbers of the lines; the 1 of a ratio goes without."""
         if finding["state"] == "not decided":
@@ -220,11 +231,23 @@ class Examples(unittest.TestCase):
             if value == 1 and finding["unit"] == "1":
                 continue
             with self.subTest(name, reported=key):
+                # Four digits: a whole number over 1000 is a rounded one here.
+                room = 0.5 if abs(value) >= 1000 else 1e-9 * abs(value)
                 self.assertTrue(
-                    any(abs(s.value - value) <= s.error + 1e-9 * abs(value) for s in shown),
+                    any(abs(s.value - value) <= s.error + room for s in shown),
                     f"{key} {value} {finding['unit']}")
 
 
+def answer_cases_beside(program):
+    for case in sorted(pathlib.Path(__file__).resolve().parent.glob("*.yaml")):
+        run = subprocess.run([program, "check", case, "--json", ANSWERS / f"{case.stem}.json"],
+                             stdout=subprocess.DEVNULL, check=False)
+        if run.returncode > 1:
+            sys.exit(f"{case.name}: exit {run.returncode}; it must be answered (exit 0 or 1)")
+
+
 if __name__ == "__main__":
+    PROGRAM = sys.argv.pop(1)
     ANSWERS = pathlib.Path(sys.argv.pop(1)).resolve()
+    answer_cases_beside(PROGRAM)
     unittest.main()

@@ -355,4 +355,22 @@ TEST_CASE("crossed or caught, coils, stops and straps hold the axle as statics s
   }
 }
 
+// A coil that is not held to its seat has nothing to give below 6.6 kN / 40 N/mm = 165 mm: the
+// straps alone hold what falls 200 mm at 1.5 m/s.
+TEST_CASE("straps that catch an axle off its coils hold all of it", "[loads][statics]") {
+  std::string text = steered_axle();
+  const std::string straps = "rate: 400 N/mm, free_travel: 150 mm";
+  text.replace(text.find(straps), straps.size(), "rate: 400 N/mm, slack: 200 mm");
+  text.insert(text.find("  tire_width:"), "  droop_speed: 1.5 m/s\n");
+  const loads_tests::SolvedDesign solved(text);
+  const double caught =
+      2.8e3 + std::sqrt(2.8e3 * 2.8e3 + 800e3 * 2.8e3 / base::kGravity * 1.5 * 1.5);
+  const studies::Balance hung = solved.balance("strap catch");
+  for (const std::string side : {"left", "right"}) {
+    CHECK(coil(hung, side) == Approx(0.0).margin(1e-3));
+    CHECK(side_of(hung, side) == Approx(-0.5 * caught).epsilon(1e-3));
+  }
+  CHECK(hung.open < 1e-8);
+}
+
 }  // namespace default_case_statics_test

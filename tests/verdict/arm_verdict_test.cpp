@@ -1,5 +1,6 @@
 // Arms at 0.98 and 1.02 of their limits: a separate upper arm as a column, and the tube of an arm
-// on two bolts in bending. Statics of the axle alone, hubs and pivots 0.4 m up.
+// on two bolts in bending. Own check, no source: statics of the axle alone, hubs and pivots 0.4 m
+// up.
 #include <cmath>
 
 #include <catch2/catch.hpp>

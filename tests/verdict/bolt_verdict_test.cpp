@@ -173,6 +173,32 @@ TEST_CASE("a group of bolts beside the bar it holds is over once the worst of th
        .check = "bolt hole"});
 }
 
+TEST_CASE("a group that friction is to hold is over once the worst of its bolts slips",
+          "[verdict]") {
+  // As above; one face of 0.20 under 0.75 Sp At each (as for one bolt), asked 1.5.
+  const double area = hand::kPi / 4.0 * std::pow(0.016 - 0.938194 * 0.002, 2);
+  const double limit = 0.20 * 0.75 * 830.0e6 * area / std::hypot(0.5, 0.040 / 0.080) / 1.5;
+  check_flips(
+      {.case_text =
+           [&](double u) {
+             return fmt::format(
+                 "title: bolted bar\n"
+                 "points: {{start: [0, 0, 0 m], end: [0, 0.4, 0 m], near: [0, -40, 40 mm],\n"
+                 "  far: [0, 40, 40 mm]}}\n"
+                 "members:\n"
+                 "  bar: {{from: start, to: end, section: 60 x 15 mm flat bar S355}}\n"
+                 "supports: {{start: {{at: start}}}}\n"
+                 "bolt_groups:\n"
+                 "  splice: {{holds: bar, end: start, at: [near, far], along: x,\n"
+                 "    bolt: \"M16 class 10.9, single shear, held by friction\"}}\n"
+                 "forces: {{push: {{at: end, force_y: {} N}}}}\n",
+                 u * limit);
+           },
+       .part = "bar",
+       .check = "slip",
+       .tolerance = 2e-3});
+}
+
 TEST_CASE("bolts that are not given are named as not checked", "[verdict]") {
   const auto says = [](const studies::Answer& answer) {
     return std::any_of(answer.not_checked.begin(), answer.not_checked.end(),

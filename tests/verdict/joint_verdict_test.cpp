@@ -1,7 +1,7 @@
-// Ratings of ball joints and rod ends at 0.98 and 1.02 of their limit, and missing ones. A link's
-// load reverses: 5.0 required on the static rating (a bearing maker's selection page, read, maker
-// withheld: common practice, no source); an ultimate rating counts by 1 / 1.5 (proposal, no
-// source).
+// Ratings of ball joints and rod ends at 0.98 and 1.02 of their limit, and missing ones. Own check,
+// no source. A link's load reverses: 5.0 required on the static rating (a bearing maker's selection
+// page, read, maker withheld: common practice, no source); an ultimate rating counts by 1 / 1.5
+// (proposal, no source).
 #include <algorithm>
 #include <cmath>
 

@@ -106,6 +106,32 @@ TEST_CASE("the side force on a bracket turns around with the link's force", "[ve
         Approx(2.0 * 15.0e3 * 0.250 * (1.0 / along + 0.05 / across)).epsilon(0.02));
 }
 
+TEST_CASE("a group's bolts and holes see what their worst bolt does", "[verdict][life]") {
+  // Four bolts 80 mm apart both ways about the bar's end: 8 kN along y is 2 kN each; 1 kN along
+  // them at 0.4 m pulls by 1 / 4 + 0.4 x 0.04 / (4 x 0.04^2) = 2.75 kN. Both turn around.
+  const studies::Answer answer = judged(
+      "title: bolted bar\n"
+      "points: {start: [0, 0, 0 m], end: [0, 0.4, 0 m], a: [0, -40, -40 mm], b: [0, 40, -40 mm],\n"
+      "  c: [0, -40, 40 mm], d: [0, 40, 40 mm]}\n"
+      "members: {bar: {from: start, to: end, section: 60 mm round bar A36}}\n"
+      "supports: {start: {at: start}}\n"
+      "bolt_groups: {splice: {holds: bar, end: start, at: [a, b, c, d], along: x,\n"
+      "  bolt: \"M12 class 10.9, single shear, threads out of the shear plane\",\n"
+      "  plates: 1 of 6 mm S355, edge: 30 mm}}\n"
+      "forces: {out: {at: end, force_y: 8 kN, load_case: there},\n"
+      "  side: {at: end, force_x: 1 kN, load_case: there},\n"
+      "  in: {at: end, force_y: -8 kN, load_case: back},\n"
+      "  aside: {at: end, force_x: -1 kN, load_case: back}}\n"
+      "duty:\n  - {from: there, to: back, per_1000_km: 10000, sizes: straight line}\n");
+  const double at = hand::kPi / 4.0 * std::pow(0.012 - 0.938194 * 0.00175, 2);
+  CHECK(range_shown(place(answer, "bar", "splice, thread"), "direct") ==
+        Approx(2.0 * 2.75e3 / at).epsilon(5e-3));
+  CHECK(range_shown(place(answer, "bar", "splice, shank"), "direct") ==
+        Approx(2.0 * 2.0e3 / (hand::kPi / 4.0 * 0.012 * 0.012)).epsilon(5e-3));
+  CHECK(range_shown(place(answer, "bar", "splice, hole"), "direct") ==
+        Approx(2.0 * 2.0e3 / (0.006 * (0.060 - 0.014))).epsilon(5e-3));
+}
+
 // IIW Recommendations (2016), ch. 4, from memory: 0.5 for spectra.
 TEST_CASE("ranges of mixed size may use up half of Miner's sum, of one size all of it",
           "[verdict][life]") {

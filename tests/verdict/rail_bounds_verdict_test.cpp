@@ -1,6 +1,7 @@
 // A braced bracket on a rail of unknown stiffness: the stiff rail loads the bracket, the soft one
 // the brace. Side force shared by two springs in parallel, common practice, no source. Bounds 15
 // and 2000 kN m/rad (proposal, no source).
+#include <algorithm>
 #include <cmath>
 #include <string>
 
@@ -127,6 +128,40 @@ TEST_CASE("a brace that only a soft rail overloads is over when the rail is not 
   CHECK(judged(case_text(design, -1.02 * limit, "2000 kN m/rad")).verdict ==
         studies::Verdict::within);
   CHECK(judged(case_text(design, -1.02 * limit, "15 kN m/rad")).verdict == studies::Verdict::over);
+}
+
+// A beam on the plates' middles (statics, no source): plates 12 mm, 50 mm apart, each eye in half
+// of that. Class 10.9: 940 and 1040 MPa (read); 0.563 Fu A of one plane (AISC 360-22 J3.7, from
+// memory), squares added (EN 1993-1-8 3.13, from memory); 2.0 is asked.
+TEST_CASE("the bolt of link and brace is over once both together bend it", "[verdict]") {
+  const Braced design{"25 x 3 mm S355H", hand::tube(0.025, 0.003)};
+  const double to_brace = 1.0 - bracket_share(kStiff, design);
+  const double span = 0.062;
+  const double near = 0.0185;
+  const double held =
+      std::hypot(span - near - to_brace * near, to_brace * std::tan(kSlope) * near) / span;
+  const double bends = held * near / (940.0e6 * hand::kPi / 32.0 * std::pow(0.012, 3));
+  REQUIRE(held * near > 1.05 * (0.050 + 2.0 * 0.012) / 8.0);  // more than the axle's bolt
+  const double shears = 1.0 / (0.563 * 1040.0e6 * hand::kPi / 4.0 * 0.012 * 0.012);
+  const double limit = 1.0 / std::hypot(bends, shears) / 2.0;
+  const std::string bolt = "  bolt: M12 class 10.9, threads out of the shear plane, loose stack\n";
+  for (const double u : {0.98, 1.02}) {
+    std::string text = case_text(design, -u * limit, "2000 kN m/rad");
+    text.insert(text.find("bracket:\n"), bolt);
+    text.insert(text.find("  far_end:"), bolt + "  far_bolt: M20 class 10.9\n");
+    const studies::Answer answer = judged(text);
+    const checks::Finding found = finding(answer, "lateral_link", "bolt");
+    CHECK(found.where == "frame bolt");
+    CHECK(found.utilization() == Approx(u).epsilon(5e-3));
+    CHECK(found.state == (u < 1.0 ? checks::State::within : checks::State::over));
+    // The brace's share of shear is less, the bending the same.
+    const auto of_brace = std::find_if(
+        answer.findings.begin(), answer.findings.end(),
+        [](const auto& f) { return f.part == "brace" && f.where == "bolt at the bracket"; });
+    REQUIRE(of_brace != answer.findings.end());
+    CHECK(of_brace->utilization() < found.utilization());
+    CHECK(of_brace->utilization() > 0.9 * found.utilization());
+  }
 }
 
 // A third of 0.8 G J (1/a + 1/b), Bredt's J (proposal, no source). An open rail under the same

@@ -1,7 +1,9 @@
-// Tie rod and drag link at 0.98 and 1.02 of their limits: a moment M about a kingpin is M over the
-// steering arm in the tie rod (statics). A steering part is asked 3.5 against buckling in routine
-// loads (shop practice for machine links, no source) and 5 on a static rating that reverses. The
-// pitman arm, asked 1.5 on yield, bends as a cantilever and is twisted by the drop of its ball.
+// Tie rod, drag link and pitman arm at 0.98 and 1.02 of their limits. Own check, no source: a
+// moment M about a kingpin is M over the steering arm in the tie rod (statics). A steering part is
+// asked 3.5 against buckling in routine loads (shop practice for machine links, no source) and 5 on
+// a static rating that reverses. The pitman arm, asked 1.5 on yield, bends as a cantilever and is
+// twisted by the drop of its ball.
+#include <algorithm>
 #include <cmath>
 
 #include <catch2/catch.hpp>
@@ -132,6 +134,12 @@ TEST_CASE("a dropped pitman arm is over earlier: its ball's drop twists it", "[v
 // of a shank (AISC 360-22 J3.7, from memory), SAE J429 grade 8: 150 ksi (read); 2.0 is asked.
 TEST_CASE("the bolts of a steering gear are over once its push pulls them off the rail",
           "[verdict]") {
+  const auto shares_shown = [](const std::string& text) {
+    const checks::Finding found =
+        verdict_tests::finding(verdict_tests::judged(text), "steering_gear", "bolt");
+    return std::count_if(found.lines.begin(), found.lines.end(),
+                         [](const auto& line) { return line.symbols.rfind("of bolt ", 0) == 0; });
+  };
   const double shank = hand::kPi / 4.0 * 0.375 * 0.375 * 0.0254 * 0.0254;
   const double limit = 0.75 * 150.0 * hand::kKsi * shank / 2.0 * kArm;
   check_flips({.case_text =
@@ -143,7 +151,9 @@ TEST_CASE("the bolts of a steering gear are over once its push pulls them off th
                      const std::string points =
                          "  bolt 1: [0.1, 0.4, 0.5 m]\n  bolt 2: [0.2, 0.4, 0.5 m]\n"
                          "  bolt 3: [0.1, 0.4, 0.6 m]\n  bolt 4: [0.2, 0.4, 0.6 m]\n";
-                     return text.insert(text.find("lateral_link:"), points);
+                     text.insert(text.find("lateral_link:"), points);
+                     CHECK(shares_shown(text) == 4);
+                     return text;
                    },
                .part = "steering_gear",
                .check = "bolt"});

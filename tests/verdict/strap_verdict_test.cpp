@@ -1,5 +1,5 @@
-// A limit strap at 0.98 and 1.02 of its limit: one strap that catches the axle alone, from energy,
-// against 0.6 of its breaking load (proposal, no source).
+// A limit strap at 0.98 and 1.02 of its limit. Own check, no source: one strap that catches the
+// axle alone, from energy, against 0.6 of its breaking load (proposal, no source).
 #include <cmath>
 
 #include <catch2/catch.hpp>

@@ -122,6 +122,38 @@ TEST_CASE("tabs are over once their weld is, and one weld line alone is not deci
   CHECK(finding(one, "lateral_link", "tab weld").state == checks::State::undecided);
 }
 
+// kds = 1 + 0.50 sin^1.5 of the angle between stress and line, for the weld metal alone: AISC
+// 360-22 J2.4, from memory; S355: 470 MPa at the fusion face (EN 10025-2, read).
+TEST_CASE("a tab's weld that gains by direction is over later, up to its fusion face",
+          "[verdict]") {
+  const double throat = 0.004 / std::sqrt(2.0);
+  const double area = 2.0 * throat * 0.060;
+  const double bends = 0.060 * 0.030 / (area * 0.060 * 0.060 / 12.0);
+  const double across = 0.05 * 0.060 * 0.004 / (area * 0.004 * 0.004);
+  const double metal = 0.60 * hand::kE70;
+  const double face = 0.60 * 470.0e6 * std::sqrt(2.0);
+  double use = 0.0;
+  for (double turn = 0.0; turn < hand::kPi / 2.0; turn += 2e-3) {
+    for (int i = -20; i <= 20; ++i) {
+      const double s = i / 20.0;  // along the line
+      const double along = std::cos(turn) / area;
+      const double upright = std::cos(turn) * bends * s + std::sin(turn) / area + across;
+      const double square = std::hypot(0.05 / area, upright);
+      const double stress = 0.5 * std::hypot(along, square);
+      const double kds = 1.0 + 0.50 * std::pow(square / std::hypot(along, square), 1.5);
+      use = std::max(use, stress / std::min(metal * kds, face));
+    }
+  }
+  const std::string tabs = "2 of 8 mm S355, edge 30 mm, height 60 mm, width 60 mm, 4 mm fillet ";
+  check_flips({.case_text =
+                   [&](double u) {
+                     return with_tabs(tabs + "both sides directional strength", u / use / 2.0);
+                   },
+               .part = "lateral_link",
+               .check = "tab weld",
+               .tolerance = 3e-3});
+}
+
 TEST_CASE("tabs are over once the tube's wall under them is", "[verdict]") {
   // AISC 360-10 table K1.1 (K1-3, K1-4), from memory, by hand: Rn and 0.8 w Rn, the direction the
   // worst, the tube's own stress 0.4 of yield; a side force pulls one tab by F h / (gap + t).

@@ -127,6 +127,26 @@ TEST_CASE("a side force of a twentieth turns the weld along the rail too", "[ver
                .check = "weld"});
 }
 
+// fu / (sqrt(3) beta_w) of the softer steel beside it, A36 of 58 ksi with 0.85; 1.25 x 1.5 asked:
+// EN 1993-1-8 4.5.3.3, table 4.1 and 2.2, EN 1990, from memory.
+TEST_CASE("by the preset of EN the weld is over once the softer steel's strength is passed",
+          "[verdict]") {
+  const double strength = 58.0 * hand::kKsi / (std::sqrt(3.0) * 0.85);
+  const double limit = strength / bottom_stress() / (1.25 * 1.5);
+  const auto text = [&](double u) {
+    return case_text(push(u * limit), "bottom") + "factors: {preset: EN}\n";
+  };
+  check_flips({.case_text = text, .part = "bracket", .check = "weld"});
+  for (const double plate : {3.9, 4.0}) {
+    std::string thin = text(0.1);
+    thin.replace(thin.find("2 of 12 mm"), 10, fmt::format("2 of {} mm", plate));
+    const checks::Finding found =
+        verdict_tests::finding(verdict_tests::judged(thin), "bracket", "weld");
+    CHECK((found.state == checks::State::undecided) == (plate < 4.0));
+    CHECK((found.reason.find("under 4 mm") != std::string::npos) == (plate < 4.0));
+  }
+}
+
 TEST_CASE("in a hard corner the weld is over once 0.9 of the axle weight passes its limit",
           "[verdict]") {
   const double limit = kStrength / bottom_stress() / 2.0 / 0.9;
