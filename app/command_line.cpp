@@ -191,6 +191,7 @@ class CommandLine {
     compare_->add_flag("--usual", usual_,
                        "the ready-made ones: no brace, bar or tube, bend, drops");
     add_csv(*compare_);
+    add_share(*compare_);
     add_pick();
     rate_ = add_command("rate", "up to which axle weight (or other number) all of it holds");
     add_case_options(*rate_, answer_)->required();
@@ -208,6 +209,7 @@ class CommandLine {
     rate_->add_option("--to", to_, "where it ends")->option_text("VALUE");
     rate_->add_flag("--all", answer_.all, "every value that was tried");
     add_csv(*rate_);
+    add_share(*rate_);
     add_scatter();
     cases_ = add_command("cases", "the load cases; with a case file, their numbers in it");
     add_case_options(*cases_, answer_);
@@ -305,7 +307,7 @@ class CommandLine {
     add_csv(*scatter_);
     add_share(*scatter_);
     gather_ = add_command("gather", "slices of a sweep (--share) put together to its answer");
-    gather_->add_option("SLICE", slices_, "files that `pick` or `scatter --share` wrote")
+    gather_->add_option("SLICE", slices_, "files that a command with --share wrote")
         ->required()
         ->option_text(" ");
     add_json(*gather_, answer_);
@@ -405,7 +407,9 @@ class CommandLine {
     if (version_) return Notice{program_line() + "\n", kExitWithin};
     if (check_->parsed()) return CheckRequest{answer_, beside_};
     if (report_->parsed()) return ReportRequest{answer_, out_, date_, chart_};
-    if (compare_->parsed()) return CompareRequest{answer_, changes_, usual_};
+    if (compare_->parsed()) {
+      return CompareRequest{answer_, changes_, usual_, {share_, arguments_}};
+    }
     if (explain_->parsed())
       return ExplainRequest{answer_, part_, fmt::format("{}", fmt::join(check_words_, " "))};
     if (pick_->parsed()) {
@@ -415,7 +419,9 @@ class CommandLine {
       return ScatterRequest{answer_, samples_, seed_, vary_, {share_, arguments_}};
     }
     if (gather_->parsed()) return GatherRequest{answer_, slices_};
-    if (rate_->parsed()) return RateRequest{answer_, over_, alternatives_, from_, to_};
+    if (rate_->parsed()) {
+      return RateRequest{answer_, over_, alternatives_, from_, to_, {share_, arguments_}};
+    }
     if (cases_->parsed()) return CasesRequest{answer_};
     if (format_->parsed()) return FormatRequest{};
     if (schema_->parsed()) return SchemaRequest{};

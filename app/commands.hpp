@@ -9,7 +9,9 @@
 #include "app/output.hpp"
 #include "app/request.hpp"
 #include "sections/stock.hpp"
+#include "studies/compare.hpp"
 #include "studies/pick_grid.hpp"
+#include "studies/rate.hpp"
 
 namespace app {
 
@@ -20,6 +22,8 @@ struct Gathered {
   std::string stock_text = {};
   std::map<std::size_t, studies::Judged> judged = {};
   std::map<std::size_t, studies::GridLane> lanes = {};
+  std::map<std::size_t, studies::Rated> rated = {};
+  std::map<std::size_t, studies::Compared> compared = {};
 };
 
 /// Each command from its request to all of its output.
@@ -46,6 +50,9 @@ struct Gathered {
 /// The same commands with their files at hand, and pieces of the answer that are known already.
 [[nodiscard]] Output pick_from(const PickRequest& request, const Gathered& gathered, bool color);
 [[nodiscard]] Output scatter_from(const ScatterRequest& request, const Gathered& gathered,
+                                  bool color);
+[[nodiscard]] Output rate_from(const RateRequest& request, const Gathered& gathered, bool color);
+[[nodiscard]] Output compare_from(const CompareRequest& request, const Gathered& gathered,
                                   bool color);
 
 }  // namespace app

@@ -10,6 +10,7 @@
 #include "app/interrupt.hpp"
 #include "app/program.hpp"
 #include "app/progress_line.hpp"
+#include "app/slice_output.hpp"
 #include "app/threads.hpp"
 #include "cases/patch.hpp"
 #include "parts/used_sticks.hpp"
@@ -72,17 +73,19 @@ parts::Design with_changes(parts::Design design, const CompareRequest& request) 
   return design;
 }
 
-studies::Comparison comparison_of(const parts::Design& design, int jobs) {
-  ProgressLine progress;
-  return studies::compare(design, progress.watch(), threads(jobs));
-}
-
 }  // namespace
 
-Output compare_command(const CompareRequest& request, bool color) {
-  return with_case(request.options.case_file, [&](const parts::Design& design) {
-    const studies::Comparison comparison = comparison_of(
-        in_units(with_changes(design, request), request.options.units), request.options.jobs);
+Output compare_from(const CompareRequest& request, const Gathered& gathered, bool color) {
+  return with_text(gathered.case_text, [&](const parts::Design& design, const CaseText&) {
+    const parts::Design all = in_units(with_changes(design, request), request.options.units);
+    SharedPieces<studies::Compared> pieces(request.share, gathered.compared);
+    const studies::Comparison comparison = [&] {
+      ProgressLine progress;
+      return studies::compare(all, progress.watch(), threads(request.options.jobs), pieces.share());
+    }();
+    const std::size_t n_designs = 1 + all.variants.size();
+    if (pieces.is_slice()) return pieces.output(gathered, "", n_designs);
+    pieces.require_all(gathered.compared.size(), n_designs);
     const int status = interrupted()                 ? kExitInterrupted
                        : comparison.failures.empty() ? exit_status(comparison.base.verdict)
                                                      : kExitOver;
@@ -92,6 +95,10 @@ Output compare_command(const CompareRequest& request, bool color) {
     add_tables(out, request.options.csv, report::csv(comparison));
     return out;
   });
+}
+
+Output compare_command(const CompareRequest& request, bool color) {
+  return compare_from(request, {.case_text = case_text(request.options.case_file)}, color);
 }
 
 }  // namespace app

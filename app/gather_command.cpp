@@ -34,7 +34,7 @@ std::vector<report::Slice> whole_set(const std::vector<std::string>& files) {
         throw in_file(file, fmt::format("it is of {} than {}", differs, files.front()));
       }
     }
-    const std::size_t n = slice.judged.size() + slice.lanes.size();
+    const std::size_t n = slice.n_known();
     if (n < slice.n_mine) {
       throw in_file(file, fmt::format("it was stopped: {} of its {} pieces are there; run share "
                                       "{}/{} again",
@@ -65,6 +65,8 @@ Gathered together(std::vector<report::Slice> slices) {
   for (report::Slice& slice : slices) {
     out.judged.merge(slice.judged);
     out.lanes.merge(slice.lanes);
+    out.rated.merge(slice.rated);
+    out.compared.merge(slice.compared);
   }
   return out;
 }
@@ -106,6 +108,12 @@ Output gather_command(const GatherRequest& request, bool color) {
   }
   if (const auto* scatter = std::get_if<ScatterRequest>(&asked.what)) {
     return scatter_from(asked_now(*scatter, request), gathered, color);
+  }
+  if (const auto* rate = std::get_if<RateRequest>(&asked.what)) {
+    return rate_from(asked_now(*rate, request), gathered, color);
+  }
+  if (const auto* compare = std::get_if<CompareRequest>(&asked.what)) {
+    return compare_from(asked_now(*compare, request), gathered, color);
   }
   throw in_file(request.slices.front(), "its command is none that has shares");
 }

@@ -8,6 +8,7 @@
 #include "app/program.hpp"
 #include "app/progress_line.hpp"
 #include "app/shell_word.hpp"
+#include "app/slice_output.hpp"
 #include "app/threads.hpp"
 #include "base/input_error.hpp"
 #include "cases/patch.hpp"
@@ -57,11 +58,6 @@ double span_end(const parts::Design& design, const std::string& path, const char
   }
 }
 
-studies::Rating rating_of(const parts::Design& design, const studies::Span& span, int jobs) {
-  ProgressLine progress;
-  return studies::rate(design, span, progress.watch(), threads(jobs));
-}
-
 std::string command_for_all(const RateRequest& request) {
   std::string command =
       fmt::format("linkmargin rate {} --over {}", shell_word(request.options.case_file),
@@ -78,14 +74,21 @@ std::string command_for_all(const RateRequest& request) {
 
 }  // namespace
 
-Output rate_command(const RateRequest& request, bool color) {
-  return with_case(request.options.case_file, [&](const parts::Design& design) {
+Output rate_from(const RateRequest& request, const Gathered& gathered, bool color) {
+  return with_text(gathered.case_text, [&](const parts::Design& design, const CaseText&) {
     const studies::Span span = {.path = request.over,
                                 .from = span_end(design, request.over, "--from", request.from),
                                 .to = span_end(design, request.over, "--to", request.to)};
-    const studies::Rating rating =
-        rating_of(in_units(with_alternatives(design, request.alternatives), request.options.units),
-                  span, request.options.jobs);
+    const parts::Design all =
+        in_units(with_alternatives(design, request.alternatives), request.options.units);
+    SharedPieces<studies::Rated> pieces(request.share, gathered.rated);
+    const studies::Rating rating = [&] {
+      ProgressLine progress;
+      return studies::rate(all, span, progress.watch(), threads(request.options.jobs),
+                           pieces.share());
+    }();
+    if (pieces.is_slice()) return pieces.output(gathered, "", rating.designs.size());
+    pieces.require_all(gathered.rated.size(), rating.designs.size());
     const report::TextStyle style = {.color = color,
                                      .full = request.options.all,
                                      .command_for_more = command_for_all(request),
@@ -102,6 +105,10 @@ Output rate_command(const RateRequest& request, bool color) {
     add_tables(out, request.options.csv, report::csv(rating));
     return out;
   });
+}
+
+Output rate_command(const RateRequest& request, bool color) {
+  return rate_from(request, {.case_text = case_text(request.options.case_file)}, color);
 }
 
 }  // namespace app

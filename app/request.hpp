@@ -41,12 +41,6 @@ struct ReportRequest {
   std::string pick = {};  ///< part whose stock sizes are charted; empty = none
 };
 
-struct CompareRequest {
-  AnswerOptions options;
-  std::vector<std::string> changes;  ///< "path=value", each a variant or several
-  bool usual = false;                ///< the ready-made comparisons that the case allows
-};
-
 /// Limits on the sizes to pick from, as typed: "1-3/4 in", or "brace=2 in" for one part alone.
 struct LimitWords {
   std::vector<std::string> outside_from;
@@ -61,6 +55,13 @@ struct LimitWords {
 struct ShareWords {
   std::string share;
   std::vector<std::string> arguments;  ///< the command line without it
+};
+
+struct CompareRequest {
+  AnswerOptions options;
+  std::vector<std::string> changes;  ///< "path=value", each a variant or several
+  bool usual = false;                ///< the ready-made comparisons that the case allows
+  ShareWords share;
 };
 
 struct PickRequest {
@@ -92,6 +93,7 @@ struct RateRequest {
   std::vector<std::string> alternatives;  ///< lists of variants, combined with one another
   std::string from;                       ///< empty = as studies::Span says
   std::string to;
+  ShareWords share;
 };
 
 /// The worked lines of one part.

@@ -57,12 +57,18 @@ class SharedPieces {
                         .of = share_.of,
                         .n_mine = 0,
                         .judged = {},
-                        .lanes = {}};
+                        .lanes = {},
+                        .rated = {},
+                        .compared = {}};
     for (std::size_t i = 0; i < n; ++i) {
       if (share_.is_mine(i)) ++slice.n_mine;
     }
     if constexpr (std::is_same_v<Piece, studies::Judged>) {
       slice.judged = share_.known;
+    } else if constexpr (std::is_same_v<Piece, studies::Rated>) {
+      slice.rated = share_.known;
+    } else if constexpr (std::is_same_v<Piece, studies::Compared>) {
+      slice.compared = share_.known;
     } else {
       slice.lanes = share_.known;
     }

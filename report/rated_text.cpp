@@ -172,12 +172,13 @@ std::string all_points(const Rating& r, const TextStyle& style) {
            {what_stops(p)}});
     }
     if (table.rows.empty()) continue;
-    out += heading(fmt::format("Every value tried, {}", d.name), style) +
+    out += heading(fmt::format("Values tried, {}", d.name), style) +
            laid_out(table, style.width, style.color);
   }
   return out + paragraph(
                    "a value at which not all holds is followed only to the first check found "
-                   "that does not",
+                   "that does not; values between them at which only the load cases near a limit "
+                   "were looked at, and held, are not listed",
                    style.width, 0, 2);
 }
 

@@ -7,6 +7,7 @@
 
 #include "base/input_error.hpp"
 #include "report/json_parts.hpp"
+#include "report/slice_designs.hpp"
 
 namespace report {
 namespace {
@@ -107,6 +108,12 @@ Slice slice_from(const Json& in) {
   for (const Json& one : in.at("lanes")) {
     slice.lanes.emplace(one.at(0).get<std::size_t>(), lane_from(one.at(1)));
   }
+  for (const Json& one : in.at("rated")) {
+    slice.rated.emplace(one.at(0).get<std::size_t>(), rated_from(one.at(1)));
+  }
+  for (const Json& one : in.at("compared")) {
+    slice.compared.emplace(one.at(0).get<std::size_t>(), compared_from(one.at(1)));
+  }
   return slice;
 }
 
@@ -125,6 +132,8 @@ std::string slice_text(const Slice& slice) {
   out["stock"] = named_json(slice.stock);
   out["sizes_or_samples"] = pieces_json(slice.judged, judged_json);
   out["lanes"] = pieces_json(slice.lanes, lane_json);
+  out["rated"] = pieces_json(slice.rated, rated_piece);
+  out["compared"] = pieces_json(slice.compared, compared_piece);
   return out.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -6,7 +6,9 @@
 #include <vector>
 
 #include "report/json.hpp"
+#include "studies/compare.hpp"
 #include "studies/pick_grid.hpp"
+#include "studies/rate.hpp"
 
 namespace report {
 
@@ -29,6 +31,13 @@ struct Slice {
   std::size_t n_mine = 0;  ///< pieces of this share; fewer are there when it was stopped
   std::map<std::size_t, studies::Judged> judged;
   std::map<std::size_t, studies::GridLane> lanes;
+  std::map<std::size_t, studies::Rated> rated;
+  std::map<std::size_t, studies::Compared> compared;
+
+  /// Pieces that are there.
+  [[nodiscard]] std::size_t n_known() const {
+    return judged.size() + lanes.size() + rated.size() + compared.size();
+  }
 };
 
 /// JSON; numbers read back to the last bit.

@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "studies/grid_screen.hpp"
 
 namespace studies {
 namespace {
@@ -53,6 +54,19 @@ class Grid {
       changed = with_size(changed, parts_[p], size_of(p, rest));
     }
     return changed;
+  }
+
+  [[nodiscard]] const std::vector<std::vector<SizeChoice>>& sizes() const { return sizes_; }
+
+  /// Which size of each part.
+  [[nodiscard]] std::vector<std::size_t> choice(std::size_t rank) const {
+    std::vector<std::size_t> out;
+    std::size_t rest = order_[rank];
+    for (const std::vector<SizeChoice>& sizes : sizes_) {
+      out.push_back(rest % sizes.size());
+      rest /= sizes.size();
+    }
+    return out;
   }
 
   [[nodiscard]] PickedDesign picked(std::size_t rank, Judged judged) const {
@@ -111,14 +125,20 @@ class Grid {
 
 /// Goes through every kGridLanes-th design, by mass: each must pass and be better than those
 /// before.
-GridLane lane_of(const Grid& grid, std::size_t lane, const Counted& counted,
-                 const std::function<Watch(std::size_t rank)>& watch_at) {
+GridLane lane_of(const Grid& grid, const GridScreen& screen, std::size_t lane,
+                 const Counted& counted, const std::function<Watch(std::size_t rank)>& watch_at) {
   GridLane out;
   double best = 1.0;
   for (std::size_t rank = lane; rank < grid.size(); rank += kGridLanes) {
     Judged found;
+    const Watch watch = watch_at(rank);
     try {
-      found = judged_until_over(grid.design(rank), counted, best, watch_at(rank));
+      if (watch && watch({0.0, ""}) == Go::stop) throw Stopped{};
+      if (screen.surely_over(grid.choice(rank), best)) {
+        ++out.in_part;
+        continue;
+      }
+      found = judged_until_over(grid.design(rank), counted, best, watch);
     } catch (const Stopped&) {
       out.complete = false;
       return out;
@@ -201,6 +221,7 @@ PickedGrid pick_grid(const parts::Design& design, const std::vector<std::string>
   }
   const Answer as_drawn = run(design, "as drawn", part_of(watch, 0.0, 0.0, "as drawn")).answer;
   const Counted counted = counted_beside(as_drawn, parts);
+  const GridScreen screen(design, parts, grid.sizes(), counted, spread);
   std::atomic<std::size_t> n_done = 0;
   const auto watch_at = [&](std::size_t) {
     const double done = static_cast<double>(n_done++) / static_cast<double>(grid.size());
@@ -211,7 +232,7 @@ PickedGrid pick_grid(const parts::Design& design, const std::vector<std::string>
     if (const GridLane* known = share == nullptr ? nullptr : share->find(lane)) {
       lanes[lane] = *known;
     } else if (share == nullptr || share->is_mine(lane)) {
-      lanes[lane] = lane_of(grid, lane, counted, watch_at);
+      lanes[lane] = lane_of(grid, screen, lane, counted, watch_at);
     }
   });
   if (share != nullptr) {

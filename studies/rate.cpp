@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <deque>
+#include <optional>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -36,32 +39,71 @@ class Trial {
         const Watch& watch)
       : design_(design), span_(span), number_(number), watch_(watch) {}
 
+  /// In every load case and stiffness set, until one is found in which something does not hold.
   const RatedPoint& at(double value) {
-    const auto same = std::find_if(points_.begin(), points_.end(),
-                                   [&](const RatedPoint& p) { return p.value == value; });
-    if (same != points_.end()) return *same;
-    points_.push_back(tried(value, number_.text_of(value)));
-    return points_.back();
+    if (const RatedPoint* known = find(value)) return *known;
+    std::optional<RatedPoint> point = stopped_where_known(value);
+    return keep(point ? *std::move(point) : tried(value, {}));
   }
 
   [[nodiscard]] bool holds(double value) { return at(value).verdict == Verdict::within; }
 
-  /// All that were tried, by value.
+  /// Looks only where other values came nearest to a limit or went over it. What does not hold
+  /// there does not hold; what holds there may yet fail elsewhere.
+  [[nodiscard]] bool may_hold(double value) {
+    if (near_.empty()) return holds(value);
+    if (const RatedPoint* known = find(value)) return known->verdict == Verdict::within;
+    std::optional<RatedPoint> point = stopped_where_known(value);
+    if (point) keep(*std::move(point));
+    return !point;
+  }
+
+  /// All that are known to hold, in full, or not to, by value.
   [[nodiscard]] std::vector<RatedPoint> points() const {
-    std::vector<RatedPoint> sorted = points_;
+    std::vector<RatedPoint> sorted(points_.begin(), points_.end());
     std::sort(sorted.begin(), sorted.end(),
               [](const RatedPoint& a, const RatedPoint& b) { return a.value < b.value; });
     return sorted;
   }
 
  private:
-  RatedPoint tried(double value, const std::string& text) const {
+  [[nodiscard]] const RatedPoint* find(double value) const {
+    const auto same = std::find_if(points_.begin(), points_.end(),
+                                   [&](const RatedPoint& p) { return p.value == value; });
+    return same == points_.end() ? nullptr : &*same;
+  }
+
+  const RatedPoint& keep(RatedPoint point) {
+    if (point.worst) remember({point.worst->set, point.worst->load_case});
+    points_.push_back(std::move(point));
+    return points_.back();
+  }
+
+  /// The last one first: it is likely to say the same again.
+  void remember(CellName cell) {
+    constexpr std::size_t kMost = 3;
+    if (cell.set.empty() || cell.load_case.empty()) return;
+    near_.erase(std::remove(near_.begin(), near_.end(), cell), near_.end());
+    near_.insert(near_.begin(), std::move(cell));
+    if (near_.size() > kMost) near_.pop_back();
+  }
+
+  [[nodiscard]] std::optional<RatedPoint> stopped_where_known(double value) const {
+    for (const CellName& cell : near_) {
+      RatedPoint point = tried(value, {.load_cases = {cell.load_case}, .sets = {cell.set}});
+      if (point.verdict != Verdict::within) return point;
+    }
+    return std::nullopt;
+  }
+
+  [[nodiscard]] RatedPoint tried(double value, const Counted& counted) const {
     RatedPoint point{.value = value};
+    const std::string text = number_.text_of(value);
     const double done = std::min(static_cast<double>(points_.size()) / kExpectedRuns, 0.99);
     try {
       const parts::Design changed = with_number(design_, span_.path, value);
       const Answer answer =
-          run_until_over(changed, text, {}, 1.0, part_of(watch_, done, done, text)).answer;
+          run_until_over(changed, text, counted, 1.0, part_of(watch_, done, done, text)).answer;
       point.verdict = answer.verdict;
       if (!answer.findings.empty()) point.worst = answer.findings.front();
     } catch (const base::InputError& error) {
@@ -74,15 +116,17 @@ class Trial {
   const Span& span_;
   const cases::NumberAt& number_;
   const Watch& watch_;
-  std::vector<RatedPoint> points_;
+  std::deque<RatedPoint> points_;  // those before stay where they are
+  std::vector<CellName> near_;
 };
 
-/// Between a value that holds and one that does not, either the larger.
-/// @return the two, close together
+/// Between a value that holds and one that does not, either the larger, where the limit was come
+/// nearest to.
+/// @return the two, close together; the first may fail elsewhere
 std::pair<double, double> closed_in(Trial& trial, double holds, double fails) {
   while (std::abs(fails - holds) > kClosedIn * std::max(std::abs(fails), std::abs(holds))) {
     const double middle = 0.5 * (holds + fails);
-    (trial.holds(middle) ? holds : fails) = middle;
+    (trial.may_hold(middle) ? holds : fails) = middle;
   }
   return {holds, fails};
 }
@@ -91,15 +135,25 @@ std::pair<double, double> closed_in(Trial& trial, double holds, double fails) {
 struct End {
   RatedPoint holds;
   RatedPoint fails;
-  double inside = base::kUnset;  ///< that holds, before it is rounded
+  double inside = base::kUnset;  ///< before it is rounded
 };
 
+/// Closes in on what was seen to stop it, until all else holds there too.
 End end_between(Trial& trial, double holds, double fails, double factor) {
-  const auto [inside, outside] = closed_in(trial, holds, fails);
-  const double round = rounded(inside, factor, fails > holds);
-  // Rounding may leave the run of values that hold where that is narrow.
-  const bool kept = (round - holds) * (fails - holds) >= 0.0 && trial.holds(round);
-  return {trial.at(kept ? round : inside), trial.at(outside), inside};
+  for (;;) {
+    const auto [inside, outside] = closed_in(trial, holds, fails);
+    const double step = std::copysign(kProof * std::abs(inside), fails - holds);
+    const bool beyond = (inside - step - holds) * step > 0.0;
+    const double beside = beyond ? inside - step : holds;
+    if (!trial.holds(beside)) {
+      fails = beside;
+      continue;
+    }
+    const double round = rounded(inside, factor, fails > holds);
+    // Rounding may leave the run of values that hold where that is narrow.
+    const bool kept = (round - holds) * (fails - holds) >= 0.0 && trial.holds(round);
+    return {trial.at(kept ? round : beside), trial.at(outside), inside};
+  }
 }
 
 std::vector<double> scanned(const Span& span) {
@@ -190,8 +244,8 @@ Span full_span(Span span, const cases::NumberAt& now) {
 
 }  // namespace
 
-Rating rate(const parts::Design& design, const Span& span, const Watch& watch,
-            const Spread& spread) {
+Rating rate(const parts::Design& design, const Span& span, const Watch& watch, const Spread& spread,
+            Share<Rated>* share) {
   const parts::Design thin = cases::apply(design, {"", {{"sizes", "minimum"}}});
   const cases::NumberAt now = number_of(thin, span.path);
   Rating out{.title = design.title,
@@ -201,12 +255,17 @@ Rating rate(const parts::Design& design, const Span& span, const Watch& watch,
              .designs = {}};
   std::vector<parts::Variant> variants = {{"as drawn", {}}};
   variants.insert(variants.end(), design.variants.begin(), design.variants.end());
-  const double share = 1.0 / static_cast<double>(variants.size());
+  const double part = 1.0 / static_cast<double>(variants.size());
   out.designs.resize(variants.size());
   spread_out(spread, variants.size(), [&](std::size_t i) {
-    const double from = static_cast<double>(i) * share;
-    const Watch seen = part_of(watch, from, from + share, variants[i].name);
     Rated& one = out.designs[i];
+    if (const Rated* known = share == nullptr ? nullptr : share->find(i)) {
+      one = *known;
+      return;
+    }
+    if (share != nullptr && !share->is_mine(i)) return;
+    const double from = static_cast<double>(i) * part;
+    const Watch seen = part_of(watch, from, from + part, variants[i].name);
     try {
       const parts::Design changed = cases::apply(thin, variants[i]);
       (void)number_of(changed, span.path);  // a variant may leave its part out
@@ -219,6 +278,10 @@ Rating rate(const parts::Design& design, const Span& span, const Watch& watch,
     }
     one.name = variants[i].name;
   });
+  if (share == nullptr) return out;
+  for (std::size_t i = 0; i < variants.size(); ++i) {
+    if (share->is_mine(i) && !out.designs[i].stopped) share->known.emplace(i, out.designs[i]);
+  }
   return out;
 }
 

@@ -7,6 +7,7 @@
 #include "cases/patch.hpp"
 #include "checks/finding.hpp"
 #include "studies/answer.hpp"
+#include "studies/share.hpp"
 #include "studies/spread.hpp"
 #include "studies/watch.hpp"
 
@@ -63,6 +64,6 @@ struct Rating {
 /// done say so.
 /// @throws base::InputError when the path names no number of the case or the span is empty
 [[nodiscard]] Rating rate(const parts::Design& design, const Span& span, const Watch& watch = {},
-                          const Spread& spread = {});
+                          const Spread& spread = {}, Share<Rated>* share = nullptr);
 
 }  // namespace studies

@@ -78,6 +78,7 @@ class Runner {
   /// Nothing when it was left early, yet the search for the limit finds that the parts just hold.
   std::optional<Run> until_over(double most) {
     leave_over_ = most;
+    worst_only_ = true;
     Run found = result();
     const auto holds = [this](const checks::Finding& f) {
       return !wanted(f.part) || (f.state == checks::State::within && !(is_past(f)));
@@ -160,6 +161,7 @@ class Runner {
       if (cell.trouble_for(part) != nullptr) return true;
       const AskedFactor asked = asked_in(criterion, cell);
       const Cell& asking = cell.asking_most(criterion);
+      if (holds_by_far(criterion, {&asking, asked}, most(part))) return false;
       const double looked_at = asked.looked_at() / most(part);
       const double value = asked.value / most(part);
       if (asking.ratio_kept(criterion, looked_at) <= 1.0) return false;
@@ -170,8 +172,25 @@ class Runner {
   void solve_one(const SetModel& model, const parts::DesignCase& load_case) {
     Cell cell(model, load_case,
               cells_.size() < cases_.size() ? nullptr : &cells_[cells_.size() - cases_.size()]);
+    cell.trouble = trouble_by_part(model, cell.kept(1.0));
+    const SeenBuckling buckling = seen_buckling(cell, worst_only_ ? 0 : 1);
+    if (!buckling.modes.empty()) {
+      cell.followed_to = asked_of_stability(model, load_case, buckling.modes.front());
+      cell.lowest_critical_factor = buckling.modes.front().critical.factor;
+    }
+    if (buckling.result.status == fea::BucklingStatus::no_compression) {
+      cell.lowest_critical_factor = std::numeric_limits<double>::infinity();
+    }
+    add_stability(cell, buckling);
+    if (!worst_only_) show(cell, buckling);
+    cells_.push_back(std::move(cell));
+  }
+
+  /// What is told of a cell beside its findings.
+  void show(const Cell& cell, const SeenBuckling& buckling) {
+    const SetModel& model = cell.model();
+    const parts::DesignCase& load_case = cell.load_case();
     const CaseSolution& solved = cell.kept(1.0);
-    cell.trouble = trouble_by_part(model, solved);
     SolvedCase shown = solved_case(model, solved);
     if (shown.condition > fea::kIllConditioned) add_ill_conditioned(shown);
     shown.load_case = load_case.name;
@@ -182,8 +201,6 @@ class Runner {
     if (solved.solution.status() == fea::SolveStatus::unstable) {
       shown.trouble = "the load is at or above a critical one: the frame cannot carry it";
     }
-
-    const SeenBuckling buckling = seen_buckling(cell, leave_over_ ? 0 : 1);
     for (const ModeOf& mode : buckling.modes) {
       CriticalFactor critical = mode.critical;
       critical.load_case = shown.load_case;
@@ -195,14 +212,6 @@ class Runner {
       shown.reversed.push_back(mode.factor);
     }
     shown.cannot_buckle = buckling.result.status == fea::BucklingStatus::no_compression;
-    if (!buckling.modes.empty()) {
-      cell.followed_to = asked_of_stability(model, load_case, buckling.modes.front());
-    }
-    if (!shown.critical.empty()) cell.lowest_critical_factor = shown.critical.front().factor;
-    if (shown.cannot_buckle) {
-      cell.lowest_critical_factor = std::numeric_limits<double>::infinity();
-    }
-    add_stability(cell, buckling);
     for (CriticalFactor own : own_factors(model.assembly(), solved.solution)) {
       own.load_case = shown.load_case;
       own.set = shown.set;
@@ -213,7 +222,6 @@ class Runner {
       out_.answer.balances.push_back(balance_of(model, load_case, solved));
     }
     out_.answer.solved.push_back(std::move(shown));
-    cells_.push_back(std::move(cell));
   }
 
   [[nodiscard]] double asked_of_stability(const SetModel& model, const parts::DesignCase& load_case,
@@ -746,6 +754,7 @@ void Runner::finish() {
   answer.inches = design_.inches;
   std::stable_sort(answer.findings.begin(), answer.findings.end(), worse);
   answer.verdict = verdict_of(answer.findings);
+  if (worst_only_) return;
   answer.critical = lowest_of_each(std::move(answer.critical));
   if (answer.critical.size() > 3) answer.critical.resize(3);
   answer.own = lowest_of_each(std::move(answer.own));
@@ -818,7 +827,7 @@ Run run(const parts::Design& design, const std::string& name, const Watch& watch
 Run run_until_over(const parts::Design& design, const std::string& name, const Counted& counted,
                    double most, const Watch& watch) {
   std::optional<Run> found = Runner(design, name, watch, counted).until_over(most);
-  return found ? *std::move(found) : run(design, name, watch, counted);
+  return found ? *std::move(found) : run_for_worst(design, counted, watch);
 }
 
 Run run_for_worst(const parts::Design& design, const Counted& counted, const Watch& watch) {

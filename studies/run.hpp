@@ -48,18 +48,17 @@ struct Counted {
 [[nodiscard]] Run run(const parts::Design& design, const std::string& name, const Watch& watch,
                       const Counted& counted = {}, Extras extras = Extras::none);
 
-/// The same, left at the first stiffness set and load case in which a check is not decided or its
-/// utilization is over what it may be: findings are those there alone. Where there is none, they
-/// are those of `run`.
+/// Findings alone: those of the first stiffness set and load case in which a check is not decided
+/// or its utilization is over what it may be. Where there is none, those of `run_for_worst`.
 /// @param most  utilization that the parts asked for may have, at most 1; the others may have 1
 [[nodiscard]] Run run_until_over(const parts::Design& design, const std::string& name,
                                  const Counted& counted, double most = 1.0,
                                  const Watch& watch = {});
 
-/// All load cases and stiffness sets, but no more than is needed for the worst: of the checks that
-/// are decided, findings are those that came over all before them, so that the largest utilization
-/// of the parts asked for is that of `run`; of the other parts those over 1, and where the parts
-/// asked for hold, alone.
+/// All load cases and stiffness sets, but no more than is needed for the worst, and findings alone:
+/// of the checks that are decided those that came over all before them, so that the largest
+/// utilization of the parts asked for is that of `run`; of the other parts those over 1, and where
+/// the parts asked for hold, alone.
 [[nodiscard]] Run run_for_worst(const parts::Design& design, const Counted& counted,
                                 const Watch& watch);
 

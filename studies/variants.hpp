@@ -1,5 +1,6 @@
 #pragma once
 
+#include "studies/compare.hpp"
 #include "studies/run.hpp"
 #include "studies/spread.hpp"
 
@@ -16,6 +17,7 @@ struct WithVariants {
 ///         failure in the comparison, one that was stopped is unfinished
 [[nodiscard]] WithVariants run_with_variants(const parts::Design& design, const Watch& watch,
                                              const Spread& spread,
-                                             Extras of_base = Extras::order_and_life);
+                                             Extras of_base = Extras::order_and_life,
+                                             Share<Compared>* share = nullptr);
 
 }  // namespace studies

@@ -89,36 +89,43 @@ double growth_over_load(const Cell& cell, double multiple) {
   return (1.0 - 1.0 / critical) / (1.0 - multiple / critical);
 }
 
+/// Between what the demand at the required multiple lies, by that at the load itself.
+struct Bounds {
+  double low;
+  double high;
+};
+
+Bounds bounds_of(const Criterion& criterion, const Asked& a) {
+  const double at_one = a.cell->ratio_kept(criterion, 1.0);
+  const bool has_stops = !a.cell->assembly().stops.empty();
+  const double in_proportion = at_one * a.factor.value;
+  const double at_most = at_one * std::max(a.factor.value, has_stops ? a.factor.looked_at() : 0.0);
+  const double off = has_stops ? kWithStops : kSmooth;
+  Bounds out{in_proportion / off, at_most * off * growth_over_load(*a.cell, a.factor.looked_at())};
+  // Without any demand at the load itself nothing can be said.
+  if (!(in_proportion > 0.0) && has_stops) out.high = std::numeric_limits<double>::infinity();
+  return out;
+}
+
 /// The cells that can be the worst, by the demand at the load itself: the rest need not be solved
 /// at other multiples. Most demand first.
 std::vector<Asked> foremost(const Criterion& criterion, const std::vector<Asked>& asked) {
   struct Estimate {
     Asked asked;
-    double low;
-    double high;
+    Bounds demand;
   };
   std::vector<Estimate> all;
   double most = 0.0;
   for (const Asked& a : asked) {
-    const double at_one = a.cell->ratio_kept(criterion, 1.0);
-    const bool has_stops = !a.cell->assembly().stops.empty();
-    const double in_proportion = at_one * a.factor.value;
-    const double at_most =
-        at_one * std::max(a.factor.value, has_stops ? a.factor.looked_at() : 0.0);
-    const double off = has_stops ? kWithStops : kSmooth;
-    all.push_back(
-        {a, in_proportion / off, at_most * off * growth_over_load(*a.cell, a.factor.looked_at())});
-    // Without any demand at the load itself nothing can be said.
-    if (!(in_proportion > 0.0) && has_stops) {
-      all.back().high = std::numeric_limits<double>::infinity();
-    }
-    if (std::isfinite(in_proportion)) most = std::max(most, all.back().low);
+    all.push_back({a, bounds_of(criterion, a)});
+    if (std::isfinite(all.back().demand.low)) most = std::max(most, all.back().demand.low);
   }
-  std::stable_sort(all.begin(), all.end(),
-                   [](const Estimate& a, const Estimate& b) { return a.low > b.low; });
+  std::stable_sort(all.begin(), all.end(), [](const Estimate& a, const Estimate& b) {
+    return a.demand.low > b.demand.low;
+  });
   std::vector<Asked> out;
   for (const Estimate& e : all) {
-    if (!(e.high < most)) out.push_back(e.asked);
+    if (!(e.demand.high < most)) out.push_back(e.asked);
   }
   return out;
 }
@@ -181,6 +188,10 @@ std::optional<WorstCase> most_demanding(const std::vector<Ranked>& far) {
 }
 
 }  // namespace
+
+bool holds_by_far(const Criterion& criterion, const Asked& asked, double most) {
+  return bounds_of(criterion, asked).high < most;
+}
 
 std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vector<Asked>& asked,
                                     double floor) {

@@ -34,6 +34,10 @@ struct WorstCase {
   LoadLimit limit;
 };
 
+/// Whether the demand at the load itself, let grow as far as the critical factor allows, stays
+/// under this utilization: no other multiple of the load need be solved to know that.
+[[nodiscard]] bool holds_by_far(const Criterion& criterion, const Asked& asked, double most);
+
 /// Whether the check holds is decided at its required multiple, loads multiplied before the solve,
 /// in every cell that can be the worst: not in those whose demand at the load itself, let grow as
 /// far as their critical factor allows, stays under that of another. The safety factor of the worst

@@ -10,6 +10,7 @@
 #include "base/input_error.hpp"
 #include "cases/patch.hpp"
 #include "sections/area_props.hpp"
+#include "studies/grid_screen.hpp"
 #include "studies/pick_grid.hpp"
 #include "studies/random_numbers.hpp"
 #include "studies/run.hpp"
@@ -386,6 +387,42 @@ TEST_CASE("parts picked together are what brute force finds, on random small cas
       CHECK(grid.best[i].judged.utilization == Approx(best[i].utilization).epsilon(1e-6));
     }
   }
+}
+
+TEST_CASE("what a grid of three parts does not build is over its limit in full",
+          "[studies][pick]") {
+  const std::vector<std::string> parts = {"left", "right", "stay"};
+  studies::RandomNumbers random(11);
+  std::size_t n_designs = 0;
+  std::size_t n_told = 0;
+  for (int n = 0; n < 3; ++n) {
+    const std::string text = roof(5.0e3 + 30.0e3 * random.uniform(), 1.2 + 0.5 * random.uniform());
+    INFO(text);
+    const parts::Design design = read_case(text);
+    std::vector<studies::SizeChoice> few;
+    for (const sections::StockItem& size : few_sizes()) {
+      if (size.label != "25 x 2.0") few.push_back({size, *sections::find_material("S355H")});
+    }
+    const studies::GridScreen screen(
+        design, parts, {few, few, {few.front(), few.back()}},
+        studies::counted_beside(studies::run(design, "", {}).answer, parts));
+    REQUIRE(screen.n_looks() == 1);
+    for (std::size_t i = 0; i < 2 * few.size() * few.size(); ++i) {
+      const std::vector<std::size_t> choice = {i % few.size(), i / few.size() % few.size(),
+                                               i / (few.size() * few.size())};
+      parts::Design changed = with_size(design, "left", few[choice[0]]);
+      changed = with_size(changed, "right", few[choice[1]]);
+      changed = with_size(changed, "stay", choice[2] == 0 ? few.front() : few.back());
+      double worst = 0.0;
+      for (const checks::Finding& f : studies::run(changed, "", {}).answer.findings) {
+        if (!(f.utilization() <= worst)) worst = f.utilization();
+      }
+      ++n_designs;
+      if (std::isfinite(worst)) CHECK(!screen.surely_over(choice, worst));
+      if (screen.surely_over(choice, 0.5 * worst)) ++n_told;
+    }
+  }
+  CHECK(n_told > n_designs / 2);
 }
 
 // The short way solves of most sizes one load case alone, and of those beyond the answer none.

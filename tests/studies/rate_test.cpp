@@ -145,6 +145,29 @@ TEST_CASE("what cannot be varied is refused in words", "[studies][rate]") {
   CHECK_THROWS_AS(rated({.path = "wheels.size"}), base::InputError);
 }
 
+// 1.5 N / (A Fy), as above. The push is at 97 % of the slender column's limit, whatever the yield
+// strength; of the two pulls the lesser is the first in which a weak steel is seen to fail.
+TEST_CASE("what governs may lie in a load case that was not near a limit", "[studies][rate]") {
+  const double area = kInch * kInch;
+  const double governs = 225.0e6;
+  const auto pull = [&](double yield) {
+    return fmt::format("at: head, force: [0, {:.6g}, 0 N]", area * yield / 1.5);
+  };
+  const parts::Design design =
+      read_case(bar("1 x 1 in flat bar A36", 0.01,
+                    fmt::format("load_cases:\n- {{name: lesser pull, {}}}\n- {{name: pull, {}}}\n"
+                                "- {{name: push, at: head, force: [0, -18.8, 0 kN]}}\n",
+                                pull(209.0e6), pull(governs))));
+  const Rated rated = studies::rate(design, {.path = "bar.yield"}).designs.front();
+  REQUIRE(rated.holds_from.has_value());
+  CHECK(rated.holds_from->value >= governs);
+  CHECK(rated.holds_from->value <= 1.01 * governs);
+  REQUIRE(rated.holds_from->worst.has_value());
+  CHECK(rated.holds_from->worst->load_case == "pull");
+  CHECK(rated.fails_below->value <= governs);
+  CHECK(rated.fails_below->value >= 0.999 * governs);
+}
+
 // The wall at which A Fy / 1.5 carries the load: A = pi t (D - t).
 TEST_CASE("the wall of a tube can be rated too", "[studies][rate]") {
   const std::string text =
