@@ -15,12 +15,13 @@ using Matrix3x6 = Eigen::Matrix<double, 3, 6>;
 // Changes of the local state: chord length; spin of end a and of end b seen from the moved axes;
 // spin of the moved axes. All in the moved axes.
 using Vector10 = Eigen::Matrix<double, 10, 1>;
+using Row6 = Eigen::Matrix<double, 1, 6>;
 using Row10 = Eigen::Matrix<double, 1, 10>;
 using Matrix3x10 = Eigen::Matrix<double, 3, 10>;
 using Matrix6x10 = Eigen::Matrix<double, 6, 10>;
 using Matrix7x10 = Eigen::Matrix<double, 7, 10>;
 using Matrix12x10 = Eigen::Matrix<double, 12, 10>;
-using Matrix3x12 = Eigen::Matrix<double, 3, 12>;
+using Row12 = Eigen::Matrix<double, 1, 12>;
 constexpr Eigen::Index kChord = 0, kSpins = 1, kAxes = 7;
 constexpr std::array<int, 6> kRotations = {3, 4, 5, 9, 10, 11};  // of the linear element
 
@@ -88,30 +89,39 @@ Chord make_chord(const BeamPart& beam, const std::array<Placed, 2>& ends) {
   return out;
 }
 
-/// Spin of the moved axes from displacements and spins of the ends, all in the moved axes.
-Matrix3x12 spin_of_axes(const Chord& chord) {
-  Matrix3x12 axes = Matrix3x12::Zero();
-  axes(1, 2) = 1.0 / chord.length;
-  axes(1, 8) = -1.0 / chord.length;
-  axes(2, 1) = -1.0 / chord.length;
-  axes(2, 7) = 1.0 / chord.length;
-  axes.row(0) = chord.mean_l.x() / chord.mean_l.y() * axes.row(1);
+/// Spin of the moved axes from displacements and spins of the ends, all in the moved axes. About y
+/// and z it is that of the chord.
+struct SpinOfAxes {
+  double about_y;  ///< from a displacement of end a along z; from one of end b the opposite
+  double about_z;  ///< likewise, along y
+  Row12 about_x;
+};
+
+SpinOfAxes spin_of_axes(const Chord& chord) {
+  SpinOfAxes out{1.0 / chord.length, -1.0 / chord.length, Row12::Zero()};
+  const double tilt = chord.mean_l.x() / chord.mean_l.y();
+  out.about_x(2) = tilt * out.about_y;
+  out.about_x(8) = -tilt * out.about_y;
   for (const Eigen::Index i : {0, 1}) {
     const Vector3 lever = chord.q_l[static_cast<std::size_t>(i)].cross(Vector3::UnitZ());
-    axes.block<1, 3>(0, 6 * i + 3) += 0.5 / chord.mean_l.y() * lever.transpose();
+    out.about_x.segment<3>(6 * i + 3) = 0.5 / chord.mean_l.y() * lever.transpose();
   }
-  return axes;
+  return out;
 }
 
 /// Changes with the local state as changes with displacements and spins of the ends: the chord's
 /// length is theirs along it, and the ends' spins are seen from axes that spin themselves.
 template <int Rows>
 Eigen::Matrix<double, Rows, 12> with_ends(const Eigen::Matrix<double, Rows, 10>& d_local,
-                                          const Matrix3x12& spin_of_axes) {
+                                          const SpinOfAxes& spin) {
   const Eigen::Matrix<double, Rows, 3> d_axes = d_local.template middleCols<3>(kAxes) -
                                                 d_local.template middleCols<3>(kSpins) -
                                                 d_local.template middleCols<3>(kSpins + 3);
-  Eigen::Matrix<double, Rows, 12> out = d_axes.lazyProduct(spin_of_axes);
+  Eigen::Matrix<double, Rows, 12> out = d_axes.col(0).lazyProduct(spin.about_x);
+  out.col(2) += spin.about_y * d_axes.col(1);
+  out.col(8) -= spin.about_y * d_axes.col(1);
+  out.col(1) += spin.about_z * d_axes.col(2);
+  out.col(7) -= spin.about_z * d_axes.col(2);
   out.col(0) -= d_local.col(kChord);
   out.col(6) += d_local.col(kChord);
   out.template middleCols<3>(3) += d_local.template middleCols<3>(kSpins);
@@ -140,34 +150,39 @@ Deformed deform(const BeamPart& beam, const Chord& chord, const std::vector<Stat
   Vector6 local;
   local << chord.local[0], chord.local[1];
   const Vector6 own_bow = h * local;
-  Matrix6 inverse = Matrix6::Zero();
-  inverse.topLeftCorner<3, 3>() = inverse_spin_map(chord.local[0]);
-  inverse.bottomRightCorner<3, 3>() = inverse_spin_map(chord.local[1]);
+  const std::array<Matrix3, 2> inverse = {inverse_spin_map(chord.local[0]),
+                                          inverse_spin_map(chord.local[1])};
+  const auto on_spins = [&](const Vector6& on_rotations) -> Row6 {
+    Row6 row;
+    row << on_rotations.head<3>().transpose() * inverse[0],
+        on_rotations.tail<3>().transpose() * inverse[1];
+    return row;
+  };
 
   Deformed out;
   out.deformation << axial_rate * (chord.lengthening + 0.5 * local.dot(own_bow)), local;
   out.d_deformation(0, kChord) = axial_rate;
-  out.d_deformation.block<1, 6>(0, kSpins) = axial_rate * own_bow.transpose() * inverse;
-  out.d_deformation.block<6, 6>(1, kSpins) = inverse;
+  out.d_deformation.block<1, 6>(0, kSpins) = axial_rate * on_spins(own_bow);
+  out.d_deformation.block<3, 3>(1, kSpins) = inverse[0];
+  out.d_deformation.block<3, 3>(4, kSpins + 3) = inverse[1];
 
   const Deformation& at = assumed != nullptr ? *assumed : out.deformation;
   out.axial = at(0);
   const Vector6 bow = h * at.tail<6>();
   out.d_axial.setZero();
   out.d_axial(kChord) = axial_rate;
-  out.d_axial.segment<6>(kSpins) = axial_rate * bow.transpose() * inverse;
+  out.d_axial.segment<6>(kSpins) = axial_rate * on_spins(bow);
   const Matrix6& bending = beam.bending_l;
   Vector6 v = bending * at.tail<6>() + out.axial * bow;  // conjugate to the rotation vectors
   if (assumed != nullptr) {
     const Vector6 own = bending * local + out.deformation(0) * own_bow;
     out.excess(kChord) = out.deformation(0) - out.axial;
-    out.excess.segment<6>(kSpins) = (own - v).transpose() * inverse;
+    out.excess.segment<6>(kSpins) = on_spins(own - v);
   }
   Matrix6x10 dv = bow * out.d_axial;
   const Matrix6 held = bending + out.axial * h;
-  dv.middleCols<3>(kSpins) += held.leftCols<3>().lazyProduct(inverse.topLeftCorner<3, 3>());
-  dv.middleCols<3>(kSpins + 3) +=
-      held.rightCols<3>().lazyProduct(inverse.bottomRightCorner<3, 3>());
+  dv.middleCols<3>(kSpins) += held.leftCols<3>().lazyProduct(inverse[0]);
+  dv.middleCols<3>(kSpins + 3) += held.rightCols<3>().lazyProduct(inverse[1]);
   out.on_axes.setZero();
   out.d_on_axes.setZero();
   for (const StationLoad& load : loads) {
@@ -178,12 +193,14 @@ Deformed deform(const BeamPart& beam, const Chord& chord, const std::vector<Stat
     dv.middleCols<3>(kAxes) -=
         load.deflection_l.transpose() * skew(force) + load.rotation_l.transpose() * skew(moment);
     out.on_axes += deflection.cross(force) + moment;
-    out.d_on_axes.middleCols<6>(kSpins) -= skew(force) * load.deflection_l * inverse;
+    const Matrix3x6 turned = skew(force) * load.deflection_l;
+    out.d_on_axes.middleCols<3>(kSpins) -= turned.leftCols<3>() * inverse[0];
+    out.d_on_axes.middleCols<3>(kSpins + 3) -= turned.rightCols<3>() * inverse[1];
     out.d_on_axes.middleCols<3>(kAxes) += skew(deflection) * skew(force) + skew(moment);
   }
   for (const Eigen::Index i : {0, 1}) {
     const auto end = static_cast<std::size_t>(i);
-    const Matrix3 map = inverse.block<3, 3>(3 * i, 3 * i);
+    const Matrix3& map = inverse[end];
     const Vector3 part = v.segment<3>(3 * i);
     out.moments[end] = map.transpose() * part;
     out.d_moments[end] = map.transpose() * dv.middleRows<3>(3 * i);
@@ -270,7 +287,7 @@ CorotationalBeam corotational(const BeamPart& beam, const std::vector<StationLoa
   out.axes_gl = chord.axes_gl;
   out.local = chord.local;
   out.deformation = deformed.deformation;
-  const Matrix3x12 spin = spin_of_axes(chord);
+  const SpinOfAxes spin = spin_of_axes(chord);
   const Matrix12 tangent_l = with_ends(d_ends, spin);
   const DeformationSlope slope_l = with_ends(deformed.d_deformation, spin);
   const Vector12 excess_l = with_ends(deformed.excess, spin).transpose();

@@ -1,5 +1,6 @@
 #include "studies/set_model.hpp"
 
+#include <array>
 #include <cmath>
 #include <limits>
 #include <utility>
@@ -360,30 +361,41 @@ CaseSolution SetModel::solve_moved_from(const parts::DesignCase& load_case, doub
   } else if (near.solved->solution.can_start(now.factored)) {
     options.start = near.solved->solution.state();
   }
-  if ((held & kRollHeld) != 0) return rolled(load_case, multiple, held, options);
+  if ((held & kRollHeld) != 0) return rolled(load_case, multiple, held, near, options);
   return finish_moved(fea::solve(now.factored, loads(load_case, multiple, 0), options), load_case,
                       multiple, held);
 }
 
-/// In small rotations, where the moment is a straight line over the roll.
-double SetModel::moment_at_roll(const parts::DesignCase& load_case, double multiple, Contacts held,
-                                double roll) const {
+/// In small rotations, where the moment is a straight line over the roll, whatever the loads.
+/// [N m/rad]
+double SetModel::roll_rate(const parts::DesignCase& load_case, Contacts held) const {
+  const auto found = roll_rates_.find(held);
+  if (found != roll_rates_.end()) return found->second;
   parts::DesignCase at = load_case;
-  at.place.roll = roll;
-  const fea::Solution linear =
-      fea::solve(ready(held).factored, loads(at, multiple, held), {.method = fea::Method::linear});
-  return ground_hold(assembly_, at.place, held, linear).moment;
+  std::array<double, 2> moments{};
+  constexpr std::array<double, 2> kProbes = {0.0, 0.01};  // [rad]
+  for (std::size_t i = 0; i < 2; ++i) {
+    at.place.roll = kProbes[i];
+    const fea::Solution linear =
+        fea::solve(ready(held).factored, loads(at, 1.0, held), {.method = fea::Method::linear});
+    moments[i] = ground_hold(assembly_, at.place, held, linear).moment;
+  }
+  return roll_rates_[held] = (moments[1] - moments[0]) / (kProbes[1] - kProbes[0]);
 }
 
 /// The ground rolls the axle with one wheel up and the other down; how hard is looked for.
 CaseSolution SetModel::rolled(const parts::DesignCase& load_case, double multiple, Contacts held,
-                              fea::SolveOptions options) const {
+                              const NearSolution& near, fea::SolveOptions options) const {
   constexpr double kCloseEnough = 1.0e-6;  // [rad]
-  constexpr double kProbe = 0.01;          // [rad]
   constexpr int kMostRounds = 12;
   const double roll = load_case.place.roll;
-  double moment = moment_at_roll(load_case, multiple, held, roll);
-  double rate = (moment_at_roll(load_case, multiple, held, roll + kProbe) - moment) / kProbe;
+  const CaseSolution& known = *near.solved;
+  const bool converged = known.solution.status() == fea::SolveStatus::converged;
+  double moment =
+      converged
+          ? ground_hold(assembly_, load_case.place, known).moment
+          : ground_hold(assembly_, load_case.place, known.closed_stops, known.linear()).moment;
+  double rate = roll_rate(load_case, held);
   const double track = parts::vehicle_of(design_).track;
   double last_roll = base::kUnset;
   double last_moment = base::kUnset;

@@ -97,9 +97,9 @@ class SetModel {
                                            const CaseSolution& second_order) const;
   [[nodiscard]] Ready& moved_model(const parts::DesignCase& load_case, Contacts held) const;
   [[nodiscard]] CaseSolution rolled(const parts::DesignCase& load_case, double multiple,
-                                    Contacts held, fea::SolveOptions options) const;
-  [[nodiscard]] double moment_at_roll(const parts::DesignCase& load_case, double multiple,
-                                      Contacts held, double roll) const;
+                                    Contacts held, const NearSolution& near,
+                                    fea::SolveOptions options) const;
+  [[nodiscard]] double roll_rate(const parts::DesignCase& load_case, Contacts held) const;
   [[nodiscard]] CaseSolution finish_moved(fea::Solution solution,
                                           const parts::DesignCase& load_case, double multiple,
                                           Contacts held) const;
@@ -123,6 +123,7 @@ class SetModel {
   // by the heave that is held (infinite = none), and whether coils only push
   mutable std::map<std::pair<double, bool>, Ready> moved_;
   mutable std::map<Contacts, fea::Condition> conditions_;
+  mutable std::map<Contacts, double> roll_rates_;  ///< [N m/rad]
 };
 
 /// What the ground puts on the axle to hold it in its place: force up, moment about x (left wheel

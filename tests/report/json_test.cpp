@@ -155,7 +155,9 @@ TEST_CASE("a slice reads back to the last bit", "[report][json]") {
                       .of = 3,
                       .n_mine = 2,
                       .judged = {},
-                      .lanes = {}};
+                      .lanes = {},
+                      .rated = {},
+                      .compared = {}};
   studies::Judged judged = invented::candidate("a", 1.0, 1.0 / 3.0).judged;
   slice.judged = {{1, judged}, {4, {.open = "yield: it turns too far"}}};
   judged.utilization = std::numeric_limits<double>::infinity();
