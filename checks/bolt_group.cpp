@@ -129,7 +129,7 @@ std::vector<WorkedLine> lines_of_shares(const TurnedGroup& t, const Wrench& w,
       three("centroid of the bolts", t.centroid, Measure::length),
       three("F on the group, 1 and 2 across the bolts, 3 along them", w.force, Measure::force),
       three("M about the centroid, same axes", w.moment, Measure::moment),
-      {fmt::format("bolt {}, the worst: r_1, r_2 from the centroid", which + 1),
+      {fmt::format("bolt {}, the one judged: r_1, r_2 from the centroid", which + 1),
        "({0}, {1})",
        {length(r.x()), length(r.y())}}};
   const Value sum{t.sum_x2 + t.sum_y2, Measure::area};
