@@ -126,6 +126,25 @@ Solution make_solution(std::shared_ptr<const System> system, const LoadCase& loa
   return Solution(std::move(data));
 }
 
+Solution make_partial(std::shared_ptr<const System> system, const std::vector<BeamAt>& beams,
+                      const std::vector<MemberLoads>& loads, const Eigen::VectorXd& motion) {
+  auto data = std::make_shared<Solution::Data>();
+  data->status = SolveStatus::converged;
+  data->motion = motion;
+  data->end_forces_l.assign(system->beams().size(), Vector12::Constant(base::kUnset));
+  data->cuts.resize(system->beams().size());
+  for (std::size_t i = 0; i < beams.size(); ++i) {
+    const BeamPart& beam = beams[i].part;
+    const Vector12 q_l = end_freedoms(beam, motion);
+    const Vector12 ends_l =
+        force_between_ends(beam, nullptr, q_l) - loads[i].strained_l - loads[i].equivalent_l;
+    data->end_forces_l[beams[i].index] = ends_l;
+    data->cuts[beams[i].index] = make_cut(beam, loads[i], ends_l, q_l, false);
+  }
+  data->system = std::move(system);
+  return Solution(std::move(data));
+}
+
 SolveStatus Solution::status() const {
   return data_->status;
 }

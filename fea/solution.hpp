@@ -42,6 +42,20 @@ struct Solution::Data {
                                      const LoadCase& load_case, const Eigen::VectorXd& motion,
                                      const StressState* state);
 
+/// A beam of a frame, perhaps with another section than it has there.
+struct BeamAt {
+  std::size_t index = 0;
+  BeamPart part;
+};
+
+/// The forces in some beams by a motion of their ends, undeformed position; all else is unset.
+/// @param system  of a frame of the same build, with the same lengths and axes
+/// @param loads   between the ends of each of these beams
+[[nodiscard]] Solution make_partial(std::shared_ptr<const System> system,
+                                    const std::vector<BeamAt>& beams,
+                                    const std::vector<MemberLoads>& loads,
+                                    const Eigen::VectorXd& motion);
+
 /// A solution without numbers.
 [[nodiscard]] Solution make_failed(std::shared_ptr<const System> system, SolveStatus status);
 

@@ -8,7 +8,6 @@
 
 #include "base/input_error.hpp"
 #include "cases/validate.hpp"
-#include "fea/solution.hpp"
 #include "parts/piece_forces.hpp"
 #include "parts/put_loads.hpp"
 #include "studies/cell.hpp"
@@ -21,7 +20,7 @@ using Blocks = std::vector<std::size_t>;
 
 // What second order may take off a demand of first order, of which it is as a rule more: where a
 // bar is pressed, and where it is pulled straight; and what stops may that are open as drawn.
-constexpr double kPressed = 1.3;
+constexpr double kPressed = 1.15;
 constexpr double kPulled = 2.0;
 constexpr double kWithStops = 1.5;
 
@@ -37,20 +36,24 @@ bool is_of_piece(const Criterion& criterion, const parts::Assembly& assembly) {
 }
 
 /// The blocks in which two systems differ; nothing when they are not of one build.
-std::optional<std::set<std::size_t>> differing(const fea::System& a, const fea::System& b) {
+std::optional<Blocks> differing(const fea::System& a, const fea::System& b) {
   if (a.n_unknowns() != b.n_unknowns() || a.stiffness().size() != b.stiffness().size() ||
       a.places() != b.places()) {
     return std::nullopt;
   }
-  std::set<std::size_t> out;
+  Blocks out;
   for (std::size_t i = 0; i < a.stiffness().size(); ++i) {
     if (a.block_unknowns()[i].size() != b.block_unknowns()[i].size() ||
         a.block_unknowns()[i] != b.block_unknowns()[i]) {
       return std::nullopt;
     }
-    if (a.stiffness()[i] != b.stiffness()[i]) out.insert(i);
+    if (a.stiffness()[i] != b.stiffness()[i]) out.push_back(i);
   }
   return out;
+}
+
+bool is_among(const Blocks& some, const Blocks& all) {
+  return std::includes(all.begin(), all.end(), some.begin(), some.end());
 }
 
 Eigen::MatrixXd columns_of(const std::vector<fea::LoadCase>& loads) {
@@ -68,9 +71,10 @@ bool any_moved(const std::vector<fea::LoadCase>& loads) {
 
 /// Whether two load cases differ on unknowns that a part does not have.
 bool differ_elsewhere(const Eigen::MatrixXd& a, const Eigen::MatrixXd& b,
-                      const std::vector<int>& own) {
+                      const fea::Condensed& part) {
   Eigen::MatrixXd apart = a - b;
-  apart(own, Eigen::all).setZero();
+  apart(part.kept, Eigen::all).setZero();
+  apart(part.inside, Eigen::all).setZero();
   return !apart.isZero(0.0);
 }
 
@@ -83,6 +87,13 @@ const parts::DesignCase* named(const std::vector<parts::DesignCase>& cases,
 
 }  // namespace
 
+/// A design's frame in a look.
+struct GridScreen::Built {
+  parts::Assembly assembly;
+  std::shared_ptr<const fea::System> system;
+  std::vector<fea::LoadCase> loads;
+};
+
 GridScreen::GridScreen(const parts::Design& design, const std::vector<std::string>& parts,
                        const std::vector<std::vector<SizeChoice>>& sizes, const Counted& counted,
                        const Spread& spread)
@@ -90,7 +101,7 @@ GridScreen::GridScreen(const parts::Design& design, const std::vector<std::strin
   // What is welded to a part's side weakens it there by its own size.
   if (!design.side_welds.empty()) return;
   for (Look& look : places(counted)) {
-    build(look, sizes, spread);
+    prepare(look, sizes, spread);
     if (look.rest.held) looks_.push_back(std::move(look));
   }
 }
@@ -135,93 +146,144 @@ std::vector<GridScreen::Look> GridScreen::places(const Counted& counted) const {
   return out;
 }
 
-GridScreen::Size GridScreen::built(const Look& look, std::size_t part,
-                                   const SizeChoice& size) const {
-  Size out;
-  const parts::Design changed = with_size(design_, parts_[part], size);
-  // What makes no sense is counted as such.
-  if (!cases::broken_rules(changed).empty()) return out;
+/// Nothing when it makes no sense, or a load case does not run.
+std::optional<GridScreen::Built> GridScreen::built(const parts::Design& design,
+                                                   const Look& look) const {
+  if (!cases::broken_rules(design).empty()) return std::nullopt;
+  Built out;
   try {
-    out.assembly = parts::assemble(changed, look.set);
-    auto system = std::make_shared<const fea::System>(out.assembly.model);
-    const std::vector<parts::DesignCase> cases = parts::design_cases(changed);
+    out.assembly = parts::assemble(design, look.set);
+    out.system = std::make_shared<const fea::System>(out.assembly.model);
+    const std::vector<parts::DesignCase> cases = parts::design_cases(design);
     for (const parts::DesignCase& wanted : look.cases) {
       const parts::DesignCase* load_case = named(cases, wanted.name);
-      if (load_case == nullptr) return out;
-      out.loads.push_back(fea::prepare(*system, parts::put(out.assembly, changed, *load_case)));
+      if (load_case == nullptr) return std::nullopt;
+      out.loads.push_back(fea::prepare(*out.system, parts::put(out.assembly, design, *load_case)));
     }
-    out.system = std::move(system);
   } catch (const base::InputError&) {
-    return out;
+    return std::nullopt;
   }
-  for (const Criterion& criterion : criteria(out.assembly)) {
-    if (is_of_piece(criterion, out.assembly) &&
-        belongs(part_judged(criterion, out.assembly), parts_[part])) {
-      out.criteria.push_back(criterion);
-    }
-  }
+  if (any_moved(out.loads)) return std::nullopt;
   return out;
 }
 
-void GridScreen::build(Look& look, const std::vector<std::vector<SizeChoice>>& sizes,
-                       const Spread& spread) {
-  const parts::Assembly assembly = parts::assemble(design_, look.set);
-  const fea::System drawn(assembly.model);
-  std::vector<fea::LoadCase> loads;
-  for (const parts::DesignCase& load_case : look.cases) {
-    loads.push_back(fea::prepare(drawn, parts::put(assembly, design_, load_case)));
-  }
-  if (any_moved(loads)) return;
-  const Eigen::MatrixXd force = columns_of(loads);
-
-  // What changes with each part, over all of its sizes.
-  std::vector<Blocks> changing(parts_.size());
+/// What changes with each part, by some of its sizes.
+/// @return whether no two parts change the same
+bool GridScreen::find_changing(Look& look, const Sizes& sizes) const {
   std::set<std::size_t> taken;
   for (std::size_t p = 0; p < parts_.size(); ++p) {
-    look.sizes.emplace_back(sizes[p].size());
-    spread_out(spread, sizes[p].size(),
-               [&](std::size_t i) { look.sizes[p][i] = built(look, p, sizes[p][i]); });
     std::set<std::size_t> own;
-    for (Size& size : look.sizes[p]) {
-      if (!size.system) continue;
-      const auto apart = differing(drawn, *size.system);
-      if (apart) {
-        own.insert(apart->begin(), apart->end());
-      } else {
-        size.system.reset();
-      }
+    for (const std::size_t i : {std::size_t{0}, sizes[p].size() / 2, sizes[p].size() - 1}) {
+      const std::optional<Built> one = built(with_size(design_, parts_[p], sizes[p][i]), look);
+      if (!one) continue;
+      const std::optional<Blocks> apart = differing(*look.drawn, *one->system);
+      if (apart) own.insert(apart->begin(), apart->end());
     }
     for (const std::size_t block : own) {
-      if (!taken.insert(block).second) return;
+      if (!taken.insert(block).second) return false;
     }
-    changing[p].assign(own.begin(), own.end());
+    look.changing.emplace_back(own.begin(), own.end());
   }
+  return true;
+}
 
+GridScreen::Size GridScreen::condensed(const Look& look, std::size_t part, const SizeChoice& size,
+                                       const Eigen::MatrixXd& force) const {
+  const std::optional<Built> one = built(with_size(design_, parts_[part], size), look);
+  if (!one) return {};
+  const Blocks& changing = look.changing[part];
+  const std::optional<Blocks> apart = differing(*look.drawn, *one->system);
+  if (!apart || !is_among(*apart, changing)) return {};
+  const std::vector<int> ends = fea::shared_unknowns(*look.drawn, changing);
+  const Eigen::MatrixXd there = columns_of(one->loads);
+  // Of its ends only what is new there: the rest has what they carry as drawn.
+  Eigen::MatrixXd own = there;
+  own(ends, Eigen::all) -= force(ends, Eigen::all);
+  fea::Condensed condensed = fea::condense(*one->system, changing, ends, own);
+  if (!condensed.held || differ_elsewhere(there, force, condensed)) return {};
+
+  Size out;
+  out.loads.resize(one->loads.size());
+  for (const std::size_t block : changing) {
+    if (block >= look.drawn->beams().size()) continue;
+    const fea::BeamPart& beam = one->system->beams()[block];
+    const fea::BeamPart& drawn = look.drawn->beams()[block];
+    if (beam.length != drawn.length || beam.axes_lg != drawn.axes_lg) return {};
+    out.beams.push_back({block, beam});
+    for (std::size_t c = 0; c < one->loads.size(); ++c) {
+      out.loads[c].push_back(one->loads[c].members[block]);
+    }
+  }
+  for (const Criterion& criterion : criteria(one->assembly)) {
+    if (!is_of_piece(criterion, one->assembly) ||
+        !belongs(part_judged(criterion, one->assembly), parts_[part])) {
+      continue;
+    }
+    const parts::Piece& piece = one->assembly.pieces[criterion.index];
+    const bool known =
+        std::all_of(piece.beams.begin(), piece.beams.end(), [&](const parts::PieceBeam& beam) {
+          return std::binary_search(changing.begin(), changing.end(),
+                                    static_cast<std::size_t>(beam.beam.index));
+        });
+    if (known) out.criteria.push_back(criterion);
+  }
+  out.assembly.pieces = one->assembly.pieces;
+  out.assembly.stops = one->assembly.stops;
+  out.condensed = std::move(condensed);
+  return out;
+}
+
+void GridScreen::prepare(Look& look, const Sizes& sizes, const Spread& spread) const {
+  const std::optional<Built> as_drawn = built(design_, look);
+  if (!as_drawn) return;
+  look.drawn = as_drawn->system;
+  if (!find_changing(look, sizes)) return;
+  const Eigen::MatrixXd force = columns_of(as_drawn->loads);
+  for (std::size_t p = 0; p < parts_.size(); ++p) {
+    std::vector<Size>& all = look.sizes.emplace_back(sizes[p].size());
+    spread_out(spread, sizes[p].size(),
+               [&](std::size_t i) { all[i] = condensed(look, p, sizes[p][i], force); });
+  }
+  if (!adds_up(look, sizes)) return;
   std::set<int> ends;
-  std::vector<std::vector<int>> ends_of;
-  for (const Blocks& blocks : changing) {
-    ends_of.push_back(fea::shared_unknowns(drawn, blocks));
-    ends.insert(ends_of.back().begin(), ends_of.back().end());
+  std::set<std::size_t> taken;
+  for (const Blocks& blocks : look.changing) {
+    const std::vector<int> own = fea::shared_unknowns(*look.drawn, blocks);
+    ends.insert(own.begin(), own.end());
+    taken.insert(blocks.begin(), blocks.end());
   }
   Blocks rest;
-  for (std::size_t block = 0; block < drawn.stiffness().size(); ++block) {
+  for (std::size_t block = 0; block < look.drawn->stiffness().size(); ++block) {
     if (taken.count(block) == 0) rest.push_back(block);
   }
-  for (std::size_t p = 0; p < parts_.size(); ++p) {
-    spread_out(spread, look.sizes[p].size(), [&](std::size_t i) {
-      Size& size = look.sizes[p][i];
-      if (!size.system || any_moved(size.loads)) return;
-      Eigen::MatrixXd own = columns_of(size.loads);
-      const Eigen::MatrixXd there = own;
-      // Of its ends only what is new there: the rest has what they carry as drawn.
-      own(ends_of[p], Eigen::all) -= force(ends_of[p], Eigen::all);
-      fea::Condensed condensed = fea::condense(*size.system, changing[p], ends_of[p], own);
-      std::vector<int> unknowns = condensed.inside;
-      unknowns.insert(unknowns.end(), ends_of[p].begin(), ends_of[p].end());
-      if (!differ_elsewhere(there, force, unknowns)) size.condensed = std::move(condensed);
-    });
+  look.rest = fea::condense(*look.drawn, rest, {ends.begin(), ends.end()}, force);
+}
+
+/// Whether the frame with another size of every part is made of what each of them brings by itself:
+/// looked at with the first and with the last of their sizes.
+bool GridScreen::adds_up(const Look& look, const Sizes& sizes) const {
+  for (const bool last : {false, true}) {
+    parts::Design together = design_;
+    std::vector<std::shared_ptr<const fea::System>> from(look.drawn->stiffness().size(),
+                                                         look.drawn);
+    for (std::size_t p = 0; p < parts_.size(); ++p) {
+      std::vector<std::size_t> usable;
+      for (std::size_t i = 0; i < sizes[p].size(); ++i) {
+        if (look.sizes[p][i].condensed.held) usable.push_back(i);
+      }
+      if (usable.empty()) return false;
+      const SizeChoice& size = sizes[p][last ? usable.back() : usable.front()];
+      together = with_size(together, parts_[p], size);
+      const std::optional<Built> alone = built(with_size(design_, parts_[p], size), look);
+      for (const std::size_t block : look.changing[p]) from[block] = alone->system;
+    }
+    const std::optional<Built> all = built(together, look);
+    if (!all || !differing(*all->system, *look.drawn)) return false;
+    for (std::size_t block = 0; block < from.size(); ++block) {
+      if (all->system->stiffness()[block] != from[block]->stiffness()[block]) return false;
+    }
   }
-  look.rest = fea::condense(drawn, rest, {ends.begin(), ends.end()}, force);
+  return true;
 }
 
 bool GridScreen::is_over(const Size& size, const Criterion& criterion,
@@ -253,11 +315,11 @@ bool GridScreen::surely_over(const std::vector<std::size_t>& choice, double most
       const auto column = static_cast<Eigen::Index>(c);
       for (std::size_t p = 0; p < choice.size(); ++p) {
         const Size& size = look.sizes[p][choice[p]];
-        Eigen::VectorXd motion = Eigen::VectorXd::Zero(size.system->n_unknowns());
+        Eigen::VectorXd motion = Eigen::VectorXd::Zero(look.drawn->n_unknowns());
         fea::spread_motion(look.rest, size.condensed, moved.col(column), column, motion);
-        size.system->carry(motion);
+        look.drawn->carry(motion);
         const fea::Solution solution =
-            fea::make_solution(size.system, size.loads[c], motion, nullptr);
+            fea::make_partial(look.drawn, size.beams, size.loads[c], motion);
         const auto over = [&](const Criterion& criterion) {
           return is_over(size, criterion, look.cases[c], solution, most);
         };

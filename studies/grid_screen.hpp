@@ -2,11 +2,12 @@
 
 #include <cstddef>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "fea/condensation.hpp"
-#include "fea/member_loads.hpp"
+#include "fea/solution.hpp"
 #include "parts/assembly.hpp"
 #include "parts/design_cases.hpp"
 #include "parts/stiffness_set.hpp"
@@ -45,22 +46,31 @@ class GridScreen {
  private:
   /// One size of one part in one stiffness set, all else as drawn.
   struct Size {
-    parts::Assembly assembly = {};
-    std::shared_ptr<const fea::System> system = {};
-    std::vector<fea::LoadCase> loads = {};  ///< one a load case
-    std::vector<Criterion> criteria = {};   ///< of the part
-    fea::Condensed condensed = {};          ///< not held = this size is not looked at
+    parts::Assembly assembly = {};                     ///< its pieces alone
+    std::vector<Criterion> criteria = {};              ///< of the part
+    std::vector<fea::BeamAt> beams = {};               ///< of the part
+    std::vector<std::vector<fea::MemberLoads>> loads;  ///< of those beams, in each load case
+    fea::Condensed condensed = {};                     ///< not held = this size is not looked at
   };
+  /// One stiffness set.
   struct Look {
     parts::StiffnessSet set;
     std::vector<parts::DesignCase> cases;
+    std::shared_ptr<const fea::System> drawn = {};
+    std::vector<std::vector<std::size_t>> changing = {};  ///< blocks, with each part
     fea::Condensed rest = {};
     std::vector<std::vector<Size>> sizes = {};  ///< of each part
   };
+  struct Built;
+  using Sizes = std::vector<std::vector<SizeChoice>>;
 
   [[nodiscard]] std::vector<Look> places(const Counted& counted) const;
-  void build(Look& look, const std::vector<std::vector<SizeChoice>>& sizes, const Spread& spread);
-  [[nodiscard]] Size built(const Look& look, std::size_t part, const SizeChoice& size) const;
+  void prepare(Look& look, const Sizes& sizes, const Spread& spread) const;
+  [[nodiscard]] std::optional<Built> built(const parts::Design& design, const Look& look) const;
+  [[nodiscard]] bool find_changing(Look& look, const Sizes& sizes) const;
+  [[nodiscard]] Size condensed(const Look& look, std::size_t part, const SizeChoice& size,
+                               const Eigen::MatrixXd& force) const;
+  [[nodiscard]] bool adds_up(const Look& look, const Sizes& sizes) const;
   [[nodiscard]] bool is_over(const Size& size, const Criterion& criterion,
                              const parts::DesignCase& load_case, const fea::Solution& solution,
                              double most) const;

@@ -84,9 +84,19 @@ Judged judged_until_over(const parts::Design& design, const Counted& counted, do
                          const Watch& watch) {
   if (const std::string why = refusal(design); !why.empty()) return {.open = why, .no_sense = true};
   if (const std::optional<SeenOver> over = first_look(design, counted, most)) return judged(*over);
-  Judged out = judged_by(run_until_over(design, "", counted, most, watch), counted, {});
-  out.in_full = out.verdict == Verdict::within && out.utilization <= most;
-  return out;
+  const auto judged_in = [&](const Counted& where) {
+    Judged out = judged_by(run_until_over(design, "", where, most, watch), counted, {});
+    out.in_full = out.verdict == Verdict::within && out.utilization <= most;
+    return out;
+  };
+  // A first look knows nothing of how the frame buckles.
+  for (const CellName& cell : counted.look_first) {
+    Counted there = counted;
+    there.load_cases = {cell.load_case};
+    there.sets = {cell.set};
+    if (Judged out = judged_in(there); !out.in_full) return out;
+  }
+  return judged_in(counted);
 }
 
 Counted counted_beside(const Answer& as_drawn, const std::vector<std::string>& asked) {

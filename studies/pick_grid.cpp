@@ -123,13 +123,29 @@ class Grid {
   std::size_t n_unpriced_ = 0;
 };
 
-/// Goes through every kGridLanes-th design, by mass: each must pass and be better than those
-/// before.
-GridLane lane_of(const Grid& grid, const GridScreen& screen, std::size_t lane,
-                 const Counted& counted, const std::function<Watch(std::size_t rank)>& watch_at) {
+/// What the designs of a grid are judged by.
+struct Judge {
+  const Grid& grid;
+  const GridScreen& screen;
+  const Counted& counted;
+  std::function<Watch(std::size_t rank)> watch_at;
+};
+
+/// Goes through every kGridLanes-th design, by mass: each must pass and be better than those before
+/// it in its own lane and in the first, which is gone through before all others.
+/// @param first  null = this is the first
+GridLane lane_of(const Judge& judge, std::size_t lane, const GridLane* first) {
+  const auto& [grid, screen, counted, watch_at] = judge;
   GridLane out;
   double best = 1.0;
+  bool any = false;
+  std::size_t next_of_first = 0;
   for (std::size_t rank = lane; rank < grid.size(); rank += kGridLanes) {
+    while (first != nullptr && next_of_first < first->kept.size() &&
+           first->kept[next_of_first].design < rank) {
+      best = std::min(best, first->kept[next_of_first++].judged.utilization);
+      any = true;
+    }
     Judged found;
     const Watch watch = watch_at(rank);
     try {
@@ -148,9 +164,10 @@ GridLane lane_of(const Grid& grid, const GridScreen& screen, std::size_t lane,
       continue;
     }
     ++(found.in_full ? out.in_full : out.in_part);
-    const bool better = out.kept.empty() || found.utilization < best;
+    const bool better = !any || found.utilization < best;
     if (found.verdict != Verdict::within || !found.in_full || !better) continue;
     best = found.utilization;
+    any = true;
     out.kept.push_back({rank, std::move(found)});
   }
   return out;
@@ -221,20 +238,29 @@ PickedGrid pick_grid(const parts::Design& design, const std::vector<std::string>
   }
   const Answer as_drawn = run(design, "as drawn", part_of(watch, 0.0, 0.0, "as drawn")).answer;
   const Counted counted = counted_beside(as_drawn, parts);
-  const GridScreen screen(design, parts, grid.sizes(), counted, spread);
+  const bool any_here = share == nullptr || share->which != 0;
+  const GridScreen screen(design, parts, grid.sizes(), any_here ? counted : Counted{}, spread);
   std::atomic<std::size_t> n_done = 0;
   const auto watch_at = [&](std::size_t) {
     const double done = static_cast<double>(n_done++) / static_cast<double>(grid.size());
     return part_of(watch, done, done, "");
   };
+  const Judge judge{grid, screen, counted, watch_at};
+  // Every share goes through the first lane: the others take from it what they must be better than.
+  const GridLane* known_first = share == nullptr ? nullptr : share->find(0);
+  const GridLane first = known_first != nullptr ? *known_first : lane_of(judge, 0, nullptr);
   std::vector<std::optional<GridLane>> lanes(kGridLanes);
-  spread_out(spread, kGridLanes, [&](std::size_t lane) {
-    if (const GridLane* known = share == nullptr ? nullptr : share->find(lane)) {
-      lanes[lane] = *known;
-    } else if (share == nullptr || share->is_mine(lane)) {
-      lanes[lane] = lane_of(grid, screen, lane, counted, watch_at);
-    }
-  });
+  if (first.complete) {
+    spread_out(spread, kGridLanes, [&](std::size_t lane) {
+      if (const GridLane* known = share == nullptr ? nullptr : share->find(lane)) {
+        lanes[lane] = *known;
+      } else if (share == nullptr || share->is_mine(lane)) {
+        lanes[lane] = lane == 0 ? first : lane_of(judge, lane, &first);
+      }
+    });
+  } else if (share == nullptr || share->is_mine(0)) {
+    lanes.front() = first;
+  }
   if (share != nullptr) {
     for (std::size_t lane = 0; lane < kGridLanes; ++lane) {
       if (lanes[lane] && lanes[lane]->complete) share->known.emplace(lane, *lanes[lane]);

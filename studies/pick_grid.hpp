@@ -24,7 +24,7 @@ struct GridLane {
     Judged judged;
     bool operator==(const Kept&) const = default;
   };
-  std::vector<Kept> kept;    ///< each better than all lighter ones of its lane
+  std::vector<Kept> kept;    ///< each better than all lighter ones of its lane and the first
   std::size_t in_full = 0;   ///< designs solved in every load case and stiffness set
   std::size_t in_part = 0;   ///< left at the first in which they were no better or did not hold
   std::size_t no_sense = 0;  ///< sizes that do not go together
@@ -62,9 +62,11 @@ inline constexpr std::size_t kGridLanes = 32;
 /// worst utilization of these parts. A design passes as in `pick`.
 ///
 /// Nothing is taken from one combination for another: the parts share a frame, so that the
-/// utilization of each depends on all. What is spared is exact. A utilization is the largest over
-/// load cases, stiffness sets and checks, so that a design is done with as soon as one of them is
-/// over the limit, or not under that of a design of its lane that is no heavier.
+/// utilization of each depends on all. What is over by a wide margin where the parts come nearest
+/// to their limits is told by a condensed solve (studies/grid_screen.hpp) and not built. What else
+/// is spared is exact: a utilization is the largest over load cases, stiffness sets and checks, so
+/// that a design is done with as soon as one of them is over the limit, or not under that of a
+/// design of its lane, or of the first lane, that is no heavier.
 /// @throws base::InputError: a part that is not there or named twice, sizes as in `pick`, `by` an
 ///         outside diameter
 [[nodiscard]] PickedGrid pick_grid(const parts::Design& design,

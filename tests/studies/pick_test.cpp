@@ -323,6 +323,21 @@ struct Solved {
   double utilization;
 };
 
+/// Those that none betters, by mass.
+std::vector<Solved> front_of(const std::vector<Solved>& all) {
+  std::vector<Solved> best;
+  for (const Solved& one : all) {
+    const bool bettered = std::any_of(all.begin(), all.end(), [&](const Solved& other) {
+      return (other.mass < one.mass - 1e-9 && other.utilization <= one.utilization) ||
+             (other.mass <= one.mass + 1e-9 && other.utilization < one.utilization - 1e-9);
+    });
+    if (!bettered) best.push_back(one);
+  }
+  std::sort(best.begin(), best.end(),
+            [](const Solved& a, const Solved& b) { return a.mass < b.mass; });
+  return best;
+}
+
 /// Every combination as a case of its own, read anew and checked in full, and what none betters.
 std::vector<Solved> by_brute_force(const std::string& text) {
   std::vector<Solved> all;
@@ -345,17 +360,7 @@ std::vector<Solved> by_brute_force(const std::string& text) {
       if (passes) all.push_back(one);
     }
   }
-  std::vector<Solved> best;
-  for (const Solved& one : all) {
-    const bool bettered = std::any_of(all.begin(), all.end(), [&](const Solved& other) {
-      return (other.mass < one.mass - 1e-9 && other.utilization <= one.utilization) ||
-             (other.mass <= one.mass + 1e-9 && other.utilization < one.utilization - 1e-9);
-    });
-    if (!bettered) best.push_back(one);
-  }
-  std::sort(best.begin(), best.end(),
-            [](const Solved& a, const Solved& b) { return a.mass < b.mass; });
-  return best;
+  return front_of(all);
 }
 
 }  // namespace
@@ -386,6 +391,46 @@ TEST_CASE("parts picked together are what brute force finds, on random small cas
       CHECK(grid.best[i].mass == Approx(best[i].mass).epsilon(1e-9));
       CHECK(grid.best[i].judged.utilization == Approx(best[i].utilization).epsilon(1e-6));
     }
+  }
+}
+
+TEST_CASE("three parts picked together are what brute force finds", "[studies][pick]") {
+  const std::vector<std::string> parts = {"left", "right", "stay"};
+  const sections::Material steel = *sections::find_material("S355H");
+  const parts::Design design = read_case(roof(21.0e3, 1.5));
+  std::vector<sections::StockItem> sizes;
+  for (const sections::StockItem& size : few_sizes()) {
+    if (size.label == "25 x 2.0" || size.label == "40 x 2.0") continue;
+    sizes.push_back(size);
+    sizes.back().price = sections::area_props(size.shape).area * 7850.0;
+  }
+  std::vector<Solved> all;
+  for (std::size_t i = 0; i < 64; ++i) {
+    const std::vector<std::size_t> choice = {i % 4, i / 4 % 4, i / 16};
+    Solved one{{}, 0.0, 0.0};
+    parts::Design changed = design;
+    for (std::size_t p = 0; p < parts.size(); ++p) {
+      changed = studies::with_size(changed, parts[p], {sizes[choice[p]], steel});
+      one.sizes.push_back(sizes[choice[p]].label);
+    }
+    const studies::Answer answer = studies::run(changed, "", {}).answer;
+    for (const checks::Finding& f : answer.findings) {
+      one.utilization = std::max(one.utilization, f.utilization());
+    }
+    for (const studies::PartMass& m : answer.masses) one.mass += m.mass;
+    if (answer.verdict == Verdict::within) all.push_back(one);
+  }
+  const std::vector<Solved> best = front_of(all);
+  const studies::PickedGrid grid =
+      studies::pick_grid(design, parts, std::vector<studies::SizeLimits>(3, {.steels = {steel}}),
+                         studies::PickBy::cost, sizes);
+  CHECK(grid.n_designs == 64);
+  CHECK(grid.n_done() == 64);
+  REQUIRE(best.size() > 1);
+  REQUIRE(grid.best.size() == best.size());
+  for (std::size_t i = 0; i < best.size(); ++i) {
+    CHECK(grid.best[i].sizes == best[i].sizes);
+    CHECK(grid.best[i].judged.utilization == Approx(best[i].utilization).epsilon(1e-6));
   }
 }
 
