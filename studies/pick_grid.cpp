@@ -15,6 +15,13 @@
 namespace studies {
 namespace {
 
+// Of a utilization: its limit is searched for to 1e-6, so that less is no gain.
+constexpr double kGain = 5.0e-6;
+
+bool is_less(double utilization, double than) {
+  return utilization < (1.0 - kGain) * than;
+}
+
 /// The sizes of each part, and every combination of them by mass or cost.
 class Grid {
  public:
@@ -164,7 +171,7 @@ GridLane lane_of(const Judge& judge, std::size_t lane, const GridLane* first) {
       continue;
     }
     ++(found.in_full ? out.in_full : out.in_part);
-    const bool better = !any || found.utilization < best;
+    const bool better = !any || is_less(found.utilization, best);
     if (found.verdict != Verdict::within || !found.in_full || !better) continue;
     best = found.utilization;
     any = true;
@@ -187,7 +194,8 @@ void keep_best(PickedGrid& out, const Grid& grid,
   std::sort(all.begin(), all.end(),
             [](const GridLane::Kept& a, const GridLane::Kept& b) { return a.design < b.design; });
   for (GridLane::Kept& kept : all) {
-    if (!out.best.empty() && !(kept.judged.utilization < out.best.back().judged.utilization)) {
+    if (!out.best.empty() &&
+        !is_less(kept.judged.utilization, out.best.back().judged.utilization)) {
       continue;
     }
     PickedDesign next = grid.picked(kept.design, std::move(kept.judged));
