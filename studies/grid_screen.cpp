@@ -22,10 +22,10 @@ using Blocks = std::vector<std::size_t>;
 // bar is pressed, and where it is pulled straight; and what stops may that are open as drawn.
 constexpr double kPressed = 1.15;
 constexpr double kPulled = 2.0;
-constexpr double kWithStops = 1.5;
+constexpr double kStopsMay = 1.5;
 
 /// By forces at the ends and along the beams of the part alone.
-bool is_of_piece(const Criterion& criterion, const parts::Assembly& assembly) {
+bool rests_on_piece(const Criterion& criterion, const parts::Assembly& assembly) {
   using Kind = Criterion::Kind;
   if (criterion.kind != Kind::yield && criterion.kind != Kind::column &&
       criterion.kind != Kind::combined) {
@@ -78,8 +78,8 @@ bool differ_elsewhere(const Eigen::MatrixXd& a, const Eigen::MatrixXd& b,
   return !apart.isZero(0.0);
 }
 
-const parts::DesignCase* named(const std::vector<parts::DesignCase>& cases,
-                               const std::string& name) {
+const parts::DesignCase* case_named(const std::vector<parts::DesignCase>& cases,
+                                    const std::string& name) {
   const auto found = std::find_if(cases.begin(), cases.end(),
                                   [&](const parts::DesignCase& c) { return c.name == name; });
   return found == cases.end() ? nullptr : &*found;
@@ -126,7 +126,7 @@ std::vector<GridScreen::Look> GridScreen::places(const Counted& counted) const {
   for (const CellName& name : counted.look_first) {
     const auto set = std::find_if(sets.begin(), sets.end(),
                                   [&](const parts::StiffnessSet& s) { return s.name == name.set; });
-    const parts::DesignCase* load_case = named(cases, name.load_case);
+    const parts::DesignCase* load_case = case_named(cases, name.load_case);
     if (set == sets.end() || load_case == nullptr) continue;
     const SetModel model(design_, *set);
     const Cell cell(model, *load_case);
@@ -156,7 +156,7 @@ std::optional<GridScreen::Built> GridScreen::built(const parts::Design& design,
     out.system = std::make_shared<const fea::System>(out.assembly.model);
     const std::vector<parts::DesignCase> cases = parts::design_cases(design);
     for (const parts::DesignCase& wanted : look.cases) {
-      const parts::DesignCase* load_case = named(cases, wanted.name);
+      const parts::DesignCase* load_case = case_named(cases, wanted.name);
       if (load_case == nullptr) return std::nullopt;
       out.loads.push_back(fea::prepare(*out.system, parts::put(out.assembly, design, *load_case)));
     }
@@ -215,7 +215,7 @@ GridScreen::Size GridScreen::condensed(const Look& look, std::size_t part, const
     }
   }
   for (const Criterion& criterion : criteria(one->assembly)) {
-    if (!is_of_piece(criterion, one->assembly) ||
+    if (!rests_on_piece(criterion, one->assembly) ||
         !belongs(part_judged(criterion, one->assembly), parts_[part])) {
       continue;
     }
@@ -298,7 +298,7 @@ bool GridScreen::is_over(const Size& size, const Criterion& criterion,
   const double demand = std::min(asked.value, asked.looked_at()) *
                         demand_over_capacity(criterion, size.assembly, solution);
   const bool pulled = parts::forces_at(piece.beams.front(), solution, 0.0).n > 0.0;
-  const double stops = size.assembly.stops.empty() ? 1.0 : kWithStops;
+  const double stops = size.assembly.stops.empty() ? 1.0 : kStopsMay;
   return demand > stops * (pulled ? kPulled : kPressed) * most;
 }
 
