@@ -18,7 +18,7 @@ std::vector<int> places_in(const std::vector<int>& list, int n_unknowns) {
 }
 
 /// Free unknowns that the blocks have, ascending.
-std::vector<int> unknowns_of(const System& system, const std::vector<std::size_t>& blocks) {
+std::vector<int> free_unknowns(const System& system, const std::vector<std::size_t>& blocks) {
   std::vector<int> all;
   for (const std::size_t block : blocks) {
     if (system.stiffness()[block].size() == 0) continue;
@@ -54,7 +54,7 @@ Eigen::MatrixXd sum_over(const System& system, const std::vector<std::size_t>& b
 }
 
 /// Place among the rest's kept unknowns of each that a part keeps.
-std::vector<Eigen::Index> places(const Condensed& rest, const Condensed& part) {
+std::vector<Eigen::Index> kept_places(const Condensed& rest, const Condensed& part) {
   std::vector<Eigen::Index> out;
   out.reserve(part.kept.size());
   for (const int unknown : part.kept) {
@@ -71,8 +71,8 @@ std::vector<int> shared_unknowns(const System& system, const std::vector<std::si
   for (std::size_t block = 0; block < system.stiffness().size(); ++block) {
     if (std::find(blocks.begin(), blocks.end(), block) == blocks.end()) others.push_back(block);
   }
-  const std::vector<int> own = unknowns_of(system, blocks);
-  const std::vector<int> of_others = unknowns_of(system, others);
+  const std::vector<int> own = free_unknowns(system, blocks);
+  const std::vector<int> of_others = free_unknowns(system, others);
   std::vector<int> out;
   std::set_intersection(own.begin(), own.end(), of_others.begin(), of_others.end(),
                         std::back_inserter(out));
@@ -83,7 +83,7 @@ Condensed condense(const System& system, const std::vector<std::size_t>& blocks,
                    const std::vector<int>& kept, const Eigen::MatrixXd& loads) {
   Condensed out;
   out.kept = kept;
-  const std::vector<int> all = unknowns_of(system, blocks);
+  const std::vector<int> all = free_unknowns(system, blocks);
   std::set_difference(all.begin(), all.end(), kept.begin(), kept.end(),
                       std::back_inserter(out.inside));
   std::vector<int> ordered = out.inside;
@@ -109,7 +109,7 @@ Eigen::MatrixXd motion_of(const Condensed& rest, const std::vector<const Condens
   Eigen::MatrixXd stiffness = rest.stiffness;
   Eigen::MatrixXd motion = rest.loads;
   for (const Condensed* part : parts) {
-    const std::vector<Eigen::Index> at = places(rest, *part);
+    const std::vector<Eigen::Index> at = kept_places(rest, *part);
     for (std::size_t column = 0; column < at.size(); ++column) {
       for (std::size_t row = 0; row < at.size(); ++row) {
         stiffness(at[row], at[column]) +=
@@ -128,7 +128,7 @@ Eigen::MatrixXd motion_of(const Condensed& rest, const std::vector<const Condens
 
 void spread_motion(const Condensed& rest, const Condensed& part, const Eigen::VectorXd& moved,
                    Eigen::Index load_case, Eigen::VectorXd& full) {
-  const Eigen::VectorXd ends = moved(places(rest, part));
+  const Eigen::VectorXd ends = moved(kept_places(rest, part));
   full(part.kept) = ends;
   if (!part.inside.empty()) {
     full(part.inside) = part.follow * ends + part.alone.col(load_case);
