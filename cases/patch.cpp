@@ -455,7 +455,8 @@ NumberAt number_at(const Design& design, std::string_view raw) {
   if (!known) refuse(path);
   if (!finder.found()) {
     throw InputError(path.whole,
-                     fmt::format("it is no number; there is {}", join(finder.numbers(), ", ")));
+                     fmt::format("it is no number; there is {}{}", join(finder.numbers(), ", "),
+                                 did_you_mean(path.field, finder.numbers())));
   }
   const auto [si, dimension] = *finder.found();
   if (std::isnan(si)) {

@@ -94,6 +94,10 @@ double welded_end_ratio(const ColumnInput& in) {
   return effective_area(in.shape, in.elastic, in.welds->yield, in.welds->yield).ratio;
 }
 
+double at_its_welds(const ColumnInput& in, const ColumnNumbers& n) {
+  return in.welds->yield * welded_end_ratio(in) * n.area;
+}
+
 void add_strength_lines(Finding& f, const ColumnInput& in, const ColumnNumbers& n) {
   f.lines.push_back({"Lc/r = K L / r, r of the weaker axis",
                      "{0} * {1} / {2} = {3}",
@@ -263,6 +267,14 @@ std::string source_of(const ColumnNumbers& n) {
 
 }  // namespace
 
+double column_capacity(const ColumnInput& given) {
+  const ColumnInput input = judged(given);
+  if (!wall_outside_method(input.shape, input.elastic, input.yield).empty()) return base::kUnset;
+  const ColumnNumbers n = numbers_of(input);
+  const double buckling = buckling_capacity(n);
+  return input.welds ? std::min(buckling, at_its_welds(input, n)) : buckling;
+}
+
 std::optional<Finding> column(const ColumnInput& given) {
   INVARIANT(std::isfinite(given.compression));
   INVARIANT(given.elastic > 0.0 && given.yield > 0.0 && given.length > 0.0 && given.k > 0.0);
@@ -284,11 +296,9 @@ std::optional<Finding> column(const ColumnInput& given) {
     leave_undecided(finding, reason + " (AISC 360-22 E7, from memory)");
     return finding;
   }
-  finding.capacity = buckling_capacity(n);
-  if (input.welds) {
-    const double at_ends = input.welds->yield * welded_end_ratio(input) * n.area;
-    if (welded_part_way(given) || at_ends < finding.capacity) finding.where = "at its weld";
-    finding.capacity = std::min(finding.capacity, at_ends);
+  finding.capacity = column_capacity(given);
+  if (input.welds && (welded_part_way(given) || at_its_welds(input, n) < buckling_capacity(n))) {
+    finding.where = "at its weld";
   }
   add_strength_lines(finding, input, n);
   add_lines_beside(finding, input, n);

@@ -47,4 +47,7 @@ struct ColumnInput {
 /// the ends of columns; from memory.
 [[nodiscard]] std::optional<Finding> column(const ColumnInput& given);
 
+/// What that check says the member holds, without its words; unset where it is undecided.  [N]
+[[nodiscard]] double column_capacity(const ColumnInput& given);
+
 }  // namespace checks

@@ -61,9 +61,9 @@ std::vector<Axial> axial_forces(const parts::Piece& piece, const fea::Solution& 
   std::vector<Axial> all;
   const double pressing = compression(piece, solution);
   if (pressing > 0.0) {
-    const std::optional<checks::Finding> column = checks::column(column_input(piece, pressing));
-    if (!column || std::isnan(column->capacity)) return {};
-    all.push_back({pressing, column->capacity, true});
+    const double capacity = checks::column_capacity(column_input(piece, pressing));
+    if (std::isnan(capacity)) return {};
+    all.push_back({pressing, capacity, true});
   }
   const double pulling = tension(piece, solution);
   if (pulling > 0.0 || all.empty()) all.push_back({pulling, base::kUnset, false});

@@ -811,8 +811,8 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
     case Criterion::Kind::column: {
       const parts::Piece& piece = assembly.pieces[criterion.index];
       const double pressing = compression(piece, solution);
-      const std::optional<checks::Finding> column = checks::column(column_input(piece, pressing));
-      return column ? pressing / column->capacity : 0.0;
+      return pressing > 0.0 ? pressing / checks::column_capacity(column_input(piece, pressing))
+                            : 0.0;
     }
     case Criterion::Kind::combined:
       return combined_used(assembly.pieces[criterion.index], solution);
