@@ -192,9 +192,24 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
   return brace_node;
 }
 
+bool brace_at_frame_bolt(const Design& design) {
+  return design.brace && design.lateral_link && design.brace->meets_bracket.at_bolt();
+}
+
+/// The bolt of link and bracket. Where a brace is on it too, it is enough to name it for one.
+BoltSpec frame_bolt_of(const Design& design) {
+  const BoltSpec& own = design.lateral_link->bolt;
+  return brace_at_frame_bolt(design) && !own.given() ? design.brace->bolt : own;
+}
+
+BoltSpec brace_bolt_of(const Design& design) {
+  const BoltSpec& own = design.brace->bolt;
+  return brace_at_frame_bolt(design) && !own.given() ? design.lateral_link->bolt : own;
+}
+
 /// Whether a brace is bolted where the link is.
 bool shares_frame_bolt(const Design& design) {
-  return design.brace && design.brace->bolt.given() && design.brace->meets_bracket.at_bolt();
+  return design.brace && design.brace->meets_bracket.at_bolt() && brace_bolt_of(design).given();
 }
 
 void in_one_plane(BoltedJoint& joint, const std::string& reason) {
@@ -206,11 +221,12 @@ constexpr const char* kBraceAtBracket = "bolt at the bracket";
 constexpr const char* kEyesPush = "link and brace on one bolt push against each other";
 
 /// The bolts of the brace's bolted ends; at the bracket it shares the link's place.
-void bolt_brace(Assembly& out, const Piece& piece, const Brace& brace, double filler) {
+void bolt_brace(Assembly& out, const Piece& piece, const Brace& brace, const BoltSpec& at_bracket,
+                double filler) {
   const JointSpec pin{.kind = JointKind::pin, .axis = Axis::x};
   if (brace.meets_bracket.at_bolt()) {
     const std::size_t before = out.bolts.size();
-    bolt_end(out, piece, 0, kBraceAtBracket, brace.bolt, pin);
+    bolt_end(out, piece, 0, kBraceAtBracket, at_bracket, pin);
     if (out.bolts.size() > before) {
       in_one_plane(out.bolts[before], kEyesPush);
     }
@@ -267,7 +283,8 @@ void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
   const std::size_t piece = builder.add_run(spec, {at, fea::Vector3::Zero(), near_joint}, {}, far);
   out.pieces[piece].column = true;
   out.pieces[piece].reach_assumed = std::isnan(brace.bolt_to_weld);
-  bolt_brace(out, out.pieces[piece], brace, filler_of(builder.design()));
+  bolt_brace(out, out.pieces[piece], brace, brace_bolt_of(builder.design()),
+             filler_of(builder.design()));
   weld_end(out, out.pieces[piece], 0, spec.welds.start.value_or(0.0), brace.end_weld,
            "at the bracket", filler_of(builder.design()));
   weld_end(out, out.pieces[piece], 1, spec.welds.end.value_or(0.0), brace.end_weld,
@@ -358,7 +375,7 @@ void add_side_force(Builder& builder, const Piece& link_piece) {
                  .end = 0,
                  .spacing = bracket.gap + bracket.plates.thickness};
   const bool alone = bracket.plates.count == 2 && !is_tied(bracket);
-  if (alone && !builder.design().lateral_link->bolt.loose_stack) {
+  if (alone && !frame_bolt_of(builder.design()).loose_stack) {
     side.straight_at = straight_at(bracket);
   }
   for (Piece& piece : out.pieces) {
@@ -392,7 +409,8 @@ void bolt_link(Builder& builder, const Piece& link_piece) {
   const JointSpec& axle_joint = axle_end_of(link).joint;
   watch_end(out, link_piece, 0, "frame bolt", link.ends.joint, link.joint_tilt);
   watch_end(out, link_piece, 1, "axle bolt", axle_joint, link.joint_tilt);
-  bolt_end(out, link_piece, 0, "frame bolt", link.bolt, link.ends.joint);
+  const BoltSpec at_frame = frame_bolt_of(builder.design());
+  bolt_end(out, link_piece, 0, "frame bolt", at_frame, link.ends.joint);
   const std::size_t before = out.bolts.size();
   bolt_end(out, link_piece, 1, "axle bolt", link.bolt, axle_joint);
   tab_end(out, before, link_piece.duty, link.axle_tabs, "tabs at the axle bolt",
@@ -405,10 +423,11 @@ void bolt_link(Builder& builder, const Piece& link_piece) {
     in_one_plane(out.bolts[frame_bolt], kEyesPush);
   }
   if (bracket.plates.count == 2) {
-    out.bolts[frame_bolt].stack = stack_between(bracket.plates.thickness, bracket.gap, link.bolt);
+    out.bolts[frame_bolt].stack = stack_between(bracket.plates.thickness, bracket.gap, at_frame);
     // The axle's bracket is not described: it is taken as alike where the bolt is said to be loose.
-    std::optional<checks::BoltStack>& far_stack = out.bolts[frame_bolt + 1].stack;
-    if (link.bolt.loose_stack && !far_stack) far_stack = out.bolts[frame_bolt].stack;
+    if (link.bolt.loose_stack && out.bolts.size() > before && !out.bolts[before].stack) {
+      out.bolts[before].stack = out.bolts[frame_bolt].stack;
+    }
   }
   if (shares_frame_bolt(builder.design())) put_side_by_side(out, frame_bolt);
   const auto plates = std::find_if(out.pieces.begin(), out.pieces.end(),

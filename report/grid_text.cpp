@@ -108,10 +108,13 @@ GridHead grid_head(const PickedGrid& g) {
     return {"NONE PASSES", Tone::over, "none of the " + of + " holds"};
   }
   const char* less = g.by == studies::PickBy::cost ? "costs" : "weighs";
+  const std::string tried = g.n_done() < g.n_designs
+                                ? fmt::format("{} tried of the ", count_words(g.n_done()))
+                                : std::string();
   return {"BEST COMBINATIONS", Tone::within,
-          fmt::format("{} of the {}, from {} at {} of the limit to {} at {}; no other {} less "
-                      "without being nearer to its limit",
-                      g.best.size(), of, measure_words(g, g.best.front()),
+          fmt::format("{} of the {}{}, from {} at {} of the limit to {} at {}; no other of them "
+                      "{} less without being nearer to its limit",
+                      g.best.size(), tried, of, measure_words(g, g.best.front()),
                       percent(g.best.front().judged.utilization), measure_words(g, g.best.back()),
                       percent(g.best.back().judged.utilization), less)};
 }

@@ -152,7 +152,8 @@ std::string pick_chart(const Picked& picked) {
     table.rows.push_back(chart_row("next lighter", *picked.next_down, picked.inches));
   }
   if (picked.lightest) {
-    table.rows.push_back(chart_row("lightest that passes", *picked.lightest, picked.inches));
+    table.rows.push_back(
+        chart_row("lightest of those shown that passes", *picked.lightest, picked.inches));
   }
   if (picked.next_up) {
     table.rows.push_back(chart_row("next that passes", *picked.next_up, picked.inches));

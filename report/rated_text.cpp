@@ -69,13 +69,14 @@ Headline headline(const Rating& r) {
                          (!drawn.holds_from || r.now.si >= drawn.holds_from->value);
   const std::string from =
       drawn.holds_from ? fmt::format("from {} ", value_words(r, drawn.holds_from->value)) : "";
-  return {"THE CHECKS MADE HOLD", holds_now ? Tone::within : Tone::over,
-          fmt::format(" {}up to {} of {}, as drawn{}; {}{}", from,
-                      value_words(r, drawn.holds_to->value), number_name,
-                      drawn.to_the_end ? " (the search ends there)" : "", now,
-                      drawn.fails_at && drawn.fails_at->worst
-                          ? "; what governs at the limit: " + what_stops(*drawn.fails_at)
-                          : "")};
+  return {
+      "THE CHECKS MADE HOLD", holds_now ? Tone::within : Tone::over,
+      fmt::format(" {}up to {} of {}, as drawn{}, with the thinnest tubes a mill may deliver; {}{}",
+                  from, value_words(r, drawn.holds_to->value), number_name,
+                  drawn.to_the_end ? " (the search ends there)" : "", now,
+                  drawn.fails_at && drawn.fails_at->worst
+                      ? "; what governs at the limit: " + what_stops(*drawn.fails_at)
+                      : "")};
 }
 
 std::string table_of_designs(const Rating& r, const TextStyle& style) {

@@ -213,7 +213,10 @@ std::string bolts_left_out(const parts::Design& design) {
                                              design.brace->far_end == parts::BraceEnd::bolted);
   look(design.lateral_link.has_value(), design.lateral_link && design.lateral_link->bolt.given(),
        "lateral link");
-  look(brace_bolted, brace_bolted && design.brace->bolt.given(), "brace");
+  const bool on_link_bolt = brace_bolted && design.brace->meets_bracket.at_bolt() &&
+                            design.brace->far_end != parts::BraceEnd::bolted &&
+                            design.lateral_link && design.lateral_link->bolt.given();
+  look(brace_bolted, on_link_bolt || (brace_bolted && design.brace->bolt.given()), "brace");
   look(design.arm.has_value(), design.arm && design.arm->bolt.given(), "arm");
   if (names.empty()) return {};
   return fmt::format("bolts{}{} (give `bolt:`)", any_given ? " of " : "", any_given ? names : "");

@@ -92,18 +92,29 @@ ChangeLadder larger_end_weld(const Design& design, const std::string& what,
                 base::kMillimeter);
 }
 
+using BoltOf = std::function<parts::BoltSpec&(Design&)>;
+
 /// Stronger grades of its size, then the next sizes of its series in its grade.
-ChangeLadder stronger_bolt(const Design& design, const std::string& what,
-                           const std::function<parts::BoltSpec&(Design&)>& of) {
+/// @param others  that name the same bolt
+ChangeLadder stronger_bolt(const Design& design, const std::string& what, const BoltOf& of,
+                           const std::vector<BoltOf>& others = {}) {
   Design copy = design;
   const parts::BoltSpec now = of(copy);
-  if (!now.given()) return {};
+  if (!now.given()) {
+    if (others.empty()) return {};
+    return stronger_bolt(design, what, others.front());
+  }
   ChangeLadder out;
   const auto add = [&](const sections::BoltThread& thread, const sections::BoltGrade& grade) {
     out.push_back({fmt::format("{} {} {}", what, thread.name, grade.name),
-                   [of, thread, grade](Design& changed) {
+                   [of, others, thread, grade](Design& changed) {
                      of(changed).thread = thread;
                      of(changed).grade = grade;
+                     for (const BoltOf& other : others) {
+                       if (!other(changed).given()) continue;
+                       other(changed).thread = thread;
+                       other(changed).grade = grade;
+                     }
                    }});
   };
   for (const sections::BoltGrade& grade : sections::bolt_grades()) {
@@ -265,10 +276,22 @@ std::vector<ChangeLadder> of_bracket(const Design& design, const checks::Finding
   return out;
 }
 
+parts::BoltSpec& link_bolt(Design& d) {
+  return d.lateral_link->bolt;
+}
+parts::BoltSpec& brace_bolt(Design& d) {
+  return d.brace->bolt;
+}
+
+/// Where link and brace are on one bolt, what names it too.
+std::vector<BoltOf> others_on(const Design& design, const BoltOf& other) {
+  const bool one = design.brace && design.lateral_link && design.brace->meets_bracket.at_bolt();
+  return one ? std::vector<BoltOf>{other} : std::vector<BoltOf>{};
+}
+
 std::vector<ChangeLadder> of_link(const Design& design, const checks::Finding& f) {
   if (f.check == "bolt" || f.check == "slip") {
-    return {stronger_bolt(design, "bolt",
-                          [](Design& d) -> parts::BoltSpec& { return d.lateral_link->bolt; })};
+    return {stronger_bolt(design, "bolt", link_bolt, others_on(design, brace_bolt))};
   }
   if (is_of_tabs(f)) {
     return {better_tabs(design, f.check,
@@ -297,10 +320,12 @@ std::vector<ChangeLadder> of_link(const Design& design, const checks::Finding& f
 
 std::vector<ChangeLadder> of_brace(const Design& design, const checks::Finding& f) {
   if (f.check == "bolt" || f.check == "slip") {
-    const bool own = design.brace->far_bolt.given() && f.where.find("far") != std::string::npos;
-    return {stronger_bolt(design, "bolt", [own](Design& d) -> parts::BoltSpec& {
-      return own ? d.brace->far_bolt : d.brace->bolt;
-    })};
+    const bool far = f.where.find("far") != std::string::npos;
+    if (far && design.brace->far_bolt.given()) {
+      return {stronger_bolt(design, "bolt",
+                            [](Design& d) -> parts::BoltSpec& { return d.brace->far_bolt; })};
+    }
+    return {stronger_bolt(design, "bolt", brace_bolt, others_on(design, link_bolt))};
   }
   if (is_of_tabs(f)) {
     return {better_tabs(design, f.check,

@@ -48,8 +48,9 @@ TEST_CASE("the limit is what the answer starts with, and each variant has a line
   const std::string out = report::rated_text(rating(), {});
   CHECK_THAT(
       written::flat(out),
-      StartsWith("THE CHECKS MADE HOLD up to 4,180 lb of axle weight, as drawn; the case has "
-                 "5,500 lb; what governs at the limit: lateral link, yield at the bend (slid "
+      StartsWith("THE CHECKS MADE HOLD up to 4,180 lb of axle weight, as drawn, with the thinnest "
+                 "tubes a mill may deliver; the case has 5,500 lb; what governs at the limit: "
+                 "lateral link, yield at the bend (slid "
                  "into a curb, right wheel). Not offered yet: "));
   CHECK_THAT(out, Contains("as drawn") && Contains("4,200 lb") && Contains("lateral link, yield"));
   CHECK_THAT(out, Contains("no brace") && Contains("nowhere"));

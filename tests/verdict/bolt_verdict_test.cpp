@@ -211,4 +211,23 @@ TEST_CASE("bolts that are not given are named as not checked", "[verdict]") {
   CHECK_FALSE(says(judged(bolted_link("M16 class 10.9", 0.050, 5000.0))));
 }
 
+TEST_CASE("link and brace are on one bolt, whichever of the two names it", "[verdict]") {
+  const std::string bolt = "M16 class 10.9";
+  const auto with_brace = [&](const std::string& of_link, const std::string& of_brace) {
+    return judged(bolted_link(of_link, 0.050, 20000.0) +
+                  "brace:\n  tube: 40 x 4 mm S355H\n  length: 850 mm\n  slope: 10 deg\n"
+                  "  meets_bracket: at the bolt\n  far_end: welded to opposite rail\n" +
+                  (of_brace.empty() ? "" : "  bolt: " + of_brace + "\n"));
+  };
+  const studies::Answer both = with_brace(bolt, bolt);
+  for (const studies::Answer& one : {with_brace(bolt, ""), with_brace("", bolt)}) {
+    for (const auto& [part, check] : {std::pair("bracket", "tab"), std::pair("brace", "bolt"),
+                                      std::pair("lateral_link", "bolt")}) {
+      CAPTURE(part);
+      CHECK(finding(one, part, check).utilization() ==
+            Approx(finding(both, part, check).utilization()).epsilon(1e-9));
+    }
+  }
+}
+
 }  // namespace bolt_verdict_test
