@@ -41,4 +41,12 @@ TEST_CASE("the bolt hole verdict turns at its limit", "[checks][bolt]") {
   CHECK(checks::bolt_hole(plate(1.02 * 48.71e3 / 2.0)).state == State::over);
 }
 
+TEST_CASE("a hole whose bolt's force cannot be told is undecided", "[checks][bolt]") {
+  checks::BoltHoleInput in = plate(base::kUnset);
+  in.unknown_force = "its bolts lie on one line";
+  const checks::Finding f = checks::bolt_hole(in);
+  CHECK(f.state == State::undecided);
+  CHECK(f.reason == in.unknown_force);
+}
+
 }  // namespace bolt_hole_test
