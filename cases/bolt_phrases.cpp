@@ -40,6 +40,16 @@ std::optional<BoltThread> thread_of_size(double diameter, bool inch, bool coarse
   return std::nullopt;
 }
 
+/// "M8", "M10" ...
+std::vector<std::string> metric_sizes() {
+  std::vector<std::string> sizes;
+  for (const BoltThread& thread : sections::bolt_threads()) {
+    if (!thread.inch && thread.coarse)
+      sizes.push_back(thread.name.substr(0, thread.name.find(' ')));
+  }
+  return sizes;
+}
+
 /// A thread by its name, or by its size and series.
 /// @param said  set to whether the pitch is said
 BoltThread thread_named(std::string size, std::string_view text, bool& said) {
@@ -64,7 +74,8 @@ BoltThread thread_named(std::string size, std::string_view text, bool& said) {
     }
   }
   if (!found) {
-    refuse_bolt(text, "names no thread known here: 1/4 to 1-1/4 in, coarse or fine, or M8 to M24");
+    refuse_bolt(text, "names no thread known here: 1/4 to 1-1/4 in, coarse or fine, or " +
+                          join(metric_sizes(), ", "));
   }
   return *found;
 }
@@ -166,6 +177,7 @@ Phrase<BoltSpec> read_phrase(std::string_view raw, const parts::Design&) {
   bolt.double_shear = said.double_shear.value_or(true);
   bolt.threads_in_plane = said.threads_in_plane.value_or(true);
   bolt.loose_stack = said.loose_stack.value_or(false);
+  bolt.clamp_assumed = !said.loose_stack;
   bolt.spacer = said.spacer;
   bolt.must_not_slip = said.must_not_slip;
   if (bolt.loose_stack && bolt.must_not_slip) {

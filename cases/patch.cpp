@@ -11,6 +11,7 @@
 #include <fmt/format.h>
 
 #include "cases/field_reader.hpp"
+#include "cases/group_shear.hpp"
 #include "cases/named_readers.hpp"
 #include "cases/quantity.hpp"
 #include "cases/read_fields.hpp"
@@ -423,6 +424,7 @@ void set(Design& design, const Patch& given) {
   const bool known = with_group(
       path.group, [&](auto member) { change_part(design, member, path, patch); },
       [&](auto member) { change_named(design, member, path, patch); });
+  if (path.group == "bolt_groups") assume_group_shear(design);
   if (known) return;
   if (path.whole != "title") refuse(path);
   design.title = squeeze(patch.value);

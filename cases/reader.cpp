@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "cases/field_reader.hpp"
+#include "cases/group_shear.hpp"
 #include "cases/named_readers.hpp"
 #include "cases/patch.hpp"
 #include "cases/read_fields.hpp"
@@ -57,6 +58,7 @@ class CaseReader {
     named("strains", context_.design.strains);
     named("settlements", context_.design.settlements);
     named("self_weight", context_.design.self_weight);
+    assume_group_shear(context_.design);
     if (const Value* v = mapping("factors")) read_factors(*v, context_);
     if (const Entry* entry = root_.find("load_cases")) read_load_cases(*entry, context_);
     if (const Entry* entry = root_.find("duty")) read_duty(*entry, context_);

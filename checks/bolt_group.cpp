@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <utility>
 
 #include <Eigen/Eigenvalues>
@@ -11,6 +12,7 @@
 #include "base/invariant.hpp"
 #include "checks/bolt_slip.hpp"
 #include "checks/value.hpp"
+#include "checks/warning.hpp"
 
 namespace checks {
 namespace {
@@ -216,6 +218,28 @@ Finding worst_bolt(const BoltGroupInput& in, const char* check, const One& one) 
 
 }  // namespace
 
+namespace {
+
+/// What is said of bolts that are nearer to each other than the code wants them.
+void warn_of_spacing(const BoltGroupInput& in, Finding& f) {
+  constexpr double kLeast = 8.0 / 3.0;
+  double least = std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i < in.group.at.size(); ++i) {
+    for (std::size_t j = 0; j < i; ++j) {
+      const Vector3d apart = in.group.at[i] - in.group.at[j];
+      least = std::min(least, apart.cross(in.group.along).norm());
+    }
+  }
+  const double spacing = least / in.bolt.thread.diameter;
+  if (!(spacing < kLeast * (1.0 - kNothing))) return;
+  f.notes.push_back(fmt::format(
+      "{}bolts {:.2f} d apart, under 2-2/3 d (AISC 360-22 J3.4, from memory): the plate between "
+      "their holes may tear out, which is not checked",
+      kWarning, spacing));
+}
+
+}  // namespace
+
 Finding bolt_group(const BoltGroupInput& in) {
   Finding worst = worst_bolt(in, "bolt group", [&](const BoltShare& share) {
     BoltInput one = in.bolt;
@@ -233,6 +257,10 @@ Finding bolt_group(const BoltGroupInput& in) {
                     worst.notes.end());
   worst.notes.emplace_back(
       "the parts lie against each other: bending of the bolts over a gap is not in it");
+  worst.notes.emplace_back(
+      "not in it: block shear and tear-out between the holes, and the net section of the bar at "
+      "them");
+  warn_of_spacing(in, worst);
   return worst;
 }
 

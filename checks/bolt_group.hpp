@@ -50,7 +50,8 @@ struct BoltGroupInput {
                                         ///< solve; unset = 1 / demand
 };
 
-/// The bolt of a group that uses most of its strength, and how much, as in `bolt_shear`.
+/// The bolt of a group that uses most of its strength, and how much, as in `bolt_shear`; bolts
+/// nearer than 2-2/3 d (AISC 360-22 J3.4, from memory) are warned of.
 /// @return undecided when the bolts cannot hold the moment
 [[nodiscard]] Finding bolt_group(const BoltGroupInput& input);
 

@@ -3,10 +3,18 @@
 #include <algorithm>
 #include <cmath>
 
+#include <fmt/format.h>
+
 #include "base/invariant.hpp"
 #include "checks/value.hpp"
+#include "checks/warning.hpp"
 
 namespace checks {
+namespace {
+
+constexpr double kLeastEdge = 1.2;  // of the hole
+
+}  // namespace
 
 Finding bolt_hole(const BoltHoleInput& in) {
   const double clear = in.edge - 0.5 * in.hole;
@@ -30,13 +38,24 @@ Finding bolt_hole(const BoltHoleInput& in) {
                      "{0} * 1.2 * {1} * {2} * {3} = {4}",
                      {ratio(in.plates), length(clear), length(in.thickness), stress(in.tensile),
                       force(tearing)}});
-  f.lines.push_back({"the lesser over the force",
-                     "{0} / {1} = {2}",
-                     {force(f.capacity), force(in.force), ratio(f.capacity / in.force)}});
   if (!in.strength_basis.empty()) f.notes.push_back("tensile strength: " + in.strength_basis);
   if (in.plates == 1) {
     f.notes.emplace_back("one plate: its bending by the force beside it is not in this");
   }
+  if (in.edge < kLeastEdge * in.hole) {
+    f.notes.push_back(
+        fmt::format("{}its center is {:.2f} holes from the nearest edge, under 1.2 (EN 1993-1-8 "
+                    "table 3.3, from memory)",
+                    kWarning, in.edge / in.hole));
+  }
+  if (!in.unknown_force.empty()) {
+    f.demand = base::kUnset;
+    leave_undecided(f, in.unknown_force);
+    return f;
+  }
+  f.lines.push_back({"the lesser over the force",
+                     "{0} / {1} = {2}",
+                     {force(f.capacity), force(in.force), ratio(f.capacity / in.force)}});
   decide(f, std::isnan(in.safety_factor) ? f.capacity / in.force : in.safety_factor, in.required);
   return f;
 }

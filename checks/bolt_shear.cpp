@@ -7,6 +7,7 @@
 
 #include "base/invariant.hpp"
 #include "checks/value.hpp"
+#include "checks/warning.hpp"
 
 namespace checks {
 namespace {
@@ -182,9 +183,11 @@ Finding bolt_shear(const BoltInput& in) {
     demand = std::max({v, t, both});
   }
   double friction_holds = 0.0;
+  double were_it_loose = demand;
   if (in.stack) {
     if (!in.stack->loose) friction_holds = friction(in, f);
     const double bent = bending_share(in, f);
+    were_it_loose = std::max(demand, std::hypot(bent, v));
     if (in.stack->loose) {
       demand = std::max(demand, std::hypot(bent, v));
       f.lines.push_back({"bending and shear: sqrt((M / My)^2 + (V / Rv)^2)",
@@ -229,6 +232,13 @@ Finding bolt_shear(const BoltInput& in) {
     return f;
   }
   decide(f, std::isnan(in.safety_factor) ? 1.0 / demand : in.safety_factor, in.required);
+  const bool slips = in.stack && !in.stack->loose && in.shear > friction_holds;
+  if (slips && in.stack->clamp_assumed && were_it_loose > demand) {
+    f.notes.push_back(fmt::format(
+        "{}only assumed to be clamped, and the load slips it: with its bending counted about "
+        "{:.0f} %, not {:.0f} %; say `clamped stack` or `loose stack`",
+        kWarning, 100.0 * f.utilization() * were_it_loose / demand, 100.0 * f.utilization()));
+  }
   return f;
 }
 

@@ -23,6 +23,7 @@ struct BoltStack {
   double plate = base::kUnset;           ///< thickness of one plate  [m]
   double eye = base::kUnset;             ///< width between the plates, spacers and all  [m]
   bool loose = false;                    ///< nothing clamps it: the bolt bends as a beam
+  bool clamp_assumed = false;            ///< not loose only because nobody says that it is
   double spacer = 0.0;                   ///< or gap, between eye and plate, on each side  [m]
   std::optional<TwoEyes> two_eyes = {};  ///< each of half the width between the plates
 };
@@ -52,9 +53,9 @@ struct BoltInput {
 /// (eye + 4 spacers + 2 plates) / 8, in single shear F (between the plates + plate) / 2, of two
 /// eyes side by side that of a beam on the plates' middles with each eye's force in its middle
 /// (statics, no source), against first yield, squares added with those of shear; a loose stack that
-/// is not known is undecided. Limits: a bolt drawn tight or a snug one; slip and fatigue are not in
-/// it. Source: AISC 360-22 J3.7 and J3.8, from memory; bending of pins EN 1993-1-8 3.13 (table 3.10
-/// read).
+/// is not known is undecided; a stack that is only assumed to be clamped, and that the load slips,
+/// is warned of. Limits: a bolt drawn tight or a snug one; slip and fatigue are not in it. Source:
+/// AISC 360-22 J3.7 and J3.8, from memory; bending of pins EN 1993-1-8 3.13 (table 3.10 read).
 [[nodiscard]] Finding bolt_shear(const BoltInput& input);
 
 }  // namespace checks

@@ -11,6 +11,7 @@ struct BoltSpec {
   bool double_shear = true;
   bool threads_in_plane = true;
   bool loose_stack = false;    ///< nothing clamps what it goes through
+  bool clamp_assumed = false;  ///< nobody says whether anything does
   double spacer = 0.0;         ///< or gap, on each side of the eye between its plates  [m]
   bool must_not_slip = false;  ///< friction of the clamped faces is to hold the load
 

@@ -1,7 +1,9 @@
 #include "parts/bolted_group.hpp"
 
 #include <algorithm>
+#include <cstddef>
 
+#include <Eigen/Geometry>
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
@@ -9,6 +11,28 @@
 #include "parts/length_words.hpp"
 
 namespace parts {
+namespace {
+
+/// @throws base::InputError where the holes of two bolts run into each other
+void refuse_overlapping(const BoltGroupAt& group, const std::vector<std::string>& points,
+                        const std::string& key, bool inches) {
+  const double hole = group.bolt.thread.standard_hole();
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    for (std::size_t j = 0; j < i; ++j) {
+      const fea::Vector3 apart = group.bolts_from_end_g[i] - group.bolts_from_end_g[j];
+      const double spacing = apart.cross(group.along_g).norm();
+      if (spacing > hole) continue;
+      throw base::InputError(
+          key + ".at",
+          fmt::format("`{}` and `{}` are {} apart across the bolts, and a hole for {} is {} wide: "
+                      "the holes run into each other; set them farther apart",
+                      points[j], points[i], length_words(spacing, inches), group.bolt.thread.name,
+                      length_words(hole, inches)));
+    }
+  }
+}
+
+}  // namespace
 
 std::vector<SideWeldOnRun> side_welds_on(const Builder& builder, const std::string& part,
                                          const fea::Vector3& start_g) {
@@ -54,6 +78,7 @@ void add_bolt_groups(Builder& builder) {
     at.along_g = builder.direction(group.along, end_g, key + ".along")
                      .value_or(fea::Vector3::UnitZ())
                      .normalized();
+    refuse_overlapping(at, group.at, key, out.inches);
     at.axes_lg = fea::member_axes(out.model, beam);
     at.plates = group.plates;
     at.edge = group.edge;

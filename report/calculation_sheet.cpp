@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "checks/warning.hpp"
 #include "report/answer_words.hpp"
 #include "report/balance_text.hpp"
 #include "report/digest.hpp"
@@ -148,7 +149,9 @@ std::string finding_html(const Answer& answer, std::size_t index) {
   if (!remedy.empty()) {
     out += fmt::format("<p class=\"mends\">{}</p>\n", escaped(remedy));
   }
-  for (const std::string& note : f.notes) out += sheet_line("Note: " + note);
+  for (const std::string& note : f.notes) {
+    out += sheet_line((checks::is_warning(note) ? "" : "Note: ") + note);
+  }
   if (!f.source.empty()) out += sheet_line("Source: " + f.source);
   if (!f.range.empty()) out += sheet_line("Holds for: " + f.range);
   return out + "</article>\n";

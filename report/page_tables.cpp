@@ -296,7 +296,7 @@ std::string orders_html(const std::vector<studies::FailureOrder>& orders) {
   for (const studies::FailureOrder& order : orders) {
     table.rows.push_back(
         {{escaped(order.load_case),
-          std::string(order.breaks_first ? "<strong>breaks before a tube bends:</strong> " : "") +
+          std::string(order.breaks_first ? "<strong>gives before a tube bends:</strong> " : "") +
               escaped(order_words(order))}});
   }
   return out + html(table);

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "checks/warning.hpp"
 #include "report/answer_words.hpp"
 #include "report/comparison_text.hpp"
 #include "report/droop_text.hpp"
@@ -162,6 +163,29 @@ std::string undecided_reasons(const Answer& answer, const TextStyle& style) {
   return out;
 }
 
+/// What the findings warn of, each once.
+std::string warning_lines(const Answer& answer, const TextStyle& style) {
+  constexpr std::size_t kMost = 3;
+  std::vector<std::string> warnings;
+  for (const Finding& f : answer.findings) {
+    const std::string place = f.where.empty() ? f.check : f.where;
+    for (const std::string& note : f.notes) {
+      if (!checks::is_warning(note)) continue;
+      const std::string words = note.substr(std::string(checks::kWarning).size());
+      add_once(warnings,
+               fmt::format("{}{}, {}: {}", checks::kWarning, part_words(f.part), place, words));
+    }
+  }
+  std::string out;
+  for (std::size_t i = 0; i < std::min(warnings.size(), kMost); ++i) {
+    out += paragraph(warnings[i], style.width, 0, 2);
+  }
+  if (warnings.size() > kMost) {
+    out += fmt::format("{} more warnings, in what `explain` says\n", warnings.size() - kMost);
+  }
+  return out;
+}
+
 /// The lowest factor of the assembly, and the lowest that is no tipping of the axle.
 std::string assembly_words(const Answer& answer) {
   const CriticalFactor& lowest = answer.critical.front();
@@ -256,6 +280,7 @@ std::string short_text(const Answer& answer, std::size_t around, const TextStyle
   out += table_of_parts(answer, style);
   out += second_order_line(answer, style) + remedy_lines(answer, style);
   out += undecided_reasons(answer, style) + decided_beside(answer, style);
+  out += warning_lines(answer, style);
   out += buckling_lines(answer, style);
   out += lines_of_some(answer, style);
   if (const std::string squeezed = squeezed_words(answer.postures, answer.inches);

@@ -389,6 +389,9 @@ std::string_view steering_left_out(const parts::Design& design) {
 std::vector<std::string> left_out(const parts::Design& design) {
   std::vector<std::string> out;
   if (std::string bolts = bolts_left_out(design); !bolts.empty()) out.push_back(std::move(bolts));
+  if (!design.bolt_groups.empty()) {
+    out.emplace_back("block shear and the bar's net section at `bolt_groups`");
+  }
   if (design.vehicle) {
     out.emplace_back(steering_left_out(design));
     const std::vector<parts::CaseNotRun> not_run = parts::cases_not_run(design);

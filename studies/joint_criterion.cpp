@@ -144,10 +144,9 @@ checks::BoltGroupInput group_input(const parts::BoltGroupAt& group, const fea::S
 checks::BoltHoleInput group_hole_input(const parts::BoltGroupAt& group,
                                        const fea::Solution& solution) {
   const checks::BoltGroupInput bolts = group_input(group, solution);
-  double most = 0.0;
-  for (const checks::BoltShare& share : checks::bolt_shares(bolts.group, bolts.wrench)) {
-    most = std::max(most, share.shear);
-  }
+  const std::vector<checks::BoltShare> shares = checks::bolt_shares(bolts.group, bolts.wrench);
+  double most = shares.empty() ? base::kUnset : 0.0;
+  for (const checks::BoltShare& share : shares) most = std::max(most, share.shear);
   return {.force = most,
           .bolt = group.bolt.thread.diameter,
           .hole = group.bolt.thread.standard_hole(),
@@ -155,7 +154,8 @@ checks::BoltHoleInput group_hole_input(const parts::BoltGroupAt& group,
           .thickness = group.plates.thickness,
           .plates = group.bolt.double_shear ? group.plates.count : 1,
           .tensile = group.plates.material.tensile,
-          .strength_basis = parts::parent_words(group.plates.material)};
+          .strength_basis = parts::parent_words(group.plates.material),
+          .unknown_force = shares.empty() ? checks::bolt_group(bolts).reason : ""};
 }
 
 checks::TabInput tab_input(const parts::TabbedJoint& joint, const parts::BoltSpec& bolt,

@@ -169,4 +169,30 @@ TEST_CASE("welds on a side and groups of bolts are refused where they are wrong"
   CHECK_THAT(group("[foot, far]", ", plates: 1 of 8 mm S355, edge: 6 mm"), Contains("runs out"));
 }
 
+TEST_CASE("bolts of a group are sheared in two planes only between two plates", "[cases][plain]") {
+  const auto group = [](const std::string& more) {
+    return design(kPlain +
+                  "bolt_groups: {foot: {holds: prop, end: start, at: [foot, far], "
+                  "along: x, bolt: \"M12 class 8.8" +
+                  more + ", edge: 20 mm}}\n");
+  };
+  const auto planes = [](const parts::Design& d) {
+    for (const parts::Assumption& a : d.assumed) {
+      if (a.key == "bolt_groups.foot.bolt.shear") return a.value;
+    }
+    return std::string(d.bolt_groups[0].value.bolt.double_shear ? "said: double" : "said: single");
+  };
+  parts::Design one = group("\", plates: 1 of 8 mm S355");
+  CHECK(planes(one) == "single shear");
+  CHECK_FALSE(one.bolt_groups[0].value.bolt.double_shear);
+  cases::set(one, {"bolt_groups.foot.plates", "2 of 8 mm S355"});
+  CHECK(planes(one) == "double shear");
+  CHECK(one.bolt_groups[0].value.bolt.double_shear);
+  cases::set(one, {"bolt_groups.foot.plates", "1 of 8 mm S355"});
+  cases::set(one, {"bolt_groups.foot.bolt", "M16 class 8.8"});
+  CHECK_FALSE(one.bolt_groups[0].value.bolt.double_shear);
+  CHECK(planes(group("\", plates: 2 of 8 mm S355")) == "double shear");
+  CHECK(planes(group(", double shear\", plates: 1 of 8 mm S355")) == "said: double");
+}
+
 }  // namespace plain_keys_test

@@ -8,6 +8,7 @@
 #include <Eigen/Geometry>
 #include <catch2/catch.hpp>
 
+#include "checks/warning.hpp"
 #include "tests/checks/worked_arithmetic.hpp"
 
 namespace bolt_group_test {
@@ -97,6 +98,18 @@ TEST_CASE("the verdict on a group turns at the required factor", "[checks][bolt_
   const Vector3d middle(0.0, 0.03, 0.05);
   CHECK(checks::bolt_group(input(push({0, 0.98 * limit, 0}, middle))).state == State::within);
   CHECK(checks::bolt_group(input(push({0, 1.02 * limit, 0}, middle))).state == State::over);
+}
+
+// AISC 360-22 J3.4, from memory: 2-2/3 d, here 42.67 mm.
+TEST_CASE("bolts near each other are warned of", "[checks][bolt_group]") {
+  const auto warned = [](double apart) {
+    checks::BoltGroupInput in = input(push({0, 1e3, 0}, {0, 0, 0}));
+    in.group.at = {{0, 0, 0}, {0.1, apart, 0}, {0, 0, 0.2}};
+    const checks::Finding f = checks::bolt_group(in);
+    return std::any_of(f.notes.begin(), f.notes.end(), checks::is_warning);
+  };
+  CHECK(warned(0.0426));
+  CHECK_FALSE(warned(0.0428));
 }
 
 TEST_CASE("the worked lines of a bolt group can be redone", "[checks][bolt_group]") {

@@ -1,7 +1,10 @@
 #include "checks/bolt_hole.hpp"
 
+#include <algorithm>
+
 #include <catch2/catch.hpp>
 
+#include "checks/warning.hpp"
 #include "tests/checks/worked_arithmetic.hpp"
 
 namespace bolt_hole_test {
@@ -39,6 +42,26 @@ TEST_CASE("a plate tears out before it gives in bearing, near its edge", "[check
 TEST_CASE("the bolt hole verdict turns at its limit", "[checks][bolt]") {
   CHECK(checks::bolt_hole(plate(0.98 * 48.71e3 / 2.0)).state == State::within);
   CHECK(checks::bolt_hole(plate(1.02 * 48.71e3 / 2.0)).state == State::over);
+}
+
+// EN 1993-1-8 table 3.3, from memory: 1.2 d0, here 20.4 mm.
+TEST_CASE("a hole near its edge is warned of", "[checks][bolt]") {
+  checks::BoltHoleInput in = plate(1e3);
+  const auto warned = [&](double edge) {
+    in.edge = edge;
+    const checks::Finding f = checks::bolt_hole(in);
+    return std::any_of(f.notes.begin(), f.notes.end(), checks::is_warning);
+  };
+  CHECK(warned(0.0203));
+  CHECK_FALSE(warned(0.0205));
+}
+
+TEST_CASE("a hole whose bolt's force cannot be told is undecided", "[checks][bolt]") {
+  checks::BoltHoleInput in = plate(base::kUnset);
+  in.unknown_force = "its bolts lie on one line";
+  const checks::Finding f = checks::bolt_hole(in);
+  CHECK(f.state == State::undecided);
+  CHECK(f.reason == in.unknown_force);
 }
 
 }  // namespace bolt_hole_test

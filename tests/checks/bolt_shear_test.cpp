@@ -6,6 +6,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "checks/warning.hpp"
 #include "tests/checks/worked_arithmetic.hpp"
 
 namespace bolt_shear_test {
@@ -84,6 +85,24 @@ TEST_CASE("a bolt bends where its stack is loose, and only then", "[checks][bolt
       });
   REQUIRE(friction != tight.lines.end());
   CHECK_THAT(friction->values.back().si, WithinRel(39.01e3, 2e-4));
+}
+
+// As above: 50 kN is over the friction of 39.01 kN; bent 400 / 378.0, sheared 50 / 235.4,
+// asked 2.0.
+TEST_CASE("a stack that is only assumed to be clamped and slips is warned of", "[checks][bolt]") {
+  const auto warned = [](double shear, bool assumed) {
+    checks::BoltInput in = bolt(shear);
+    in.threads_in_plane = false;
+    in.stack = checks::BoltStack{.plate = 0.006, .eye = 0.052, .clamp_assumed = assumed};
+    const checks::Finding f = checks::bolt_shear(in);
+    CHECK(f.state == State::within);
+    const auto found = std::find_if(f.notes.begin(), f.notes.end(), checks::is_warning);
+    return found == f.notes.end() ? std::string() : *found;
+  };
+  CHECK_THAT(warned(50e3, true), Catch::Contains("slips it: with its bending counted about 216 %, "
+                                                 "not 42 %"));
+  CHECK(warned(39e3, true).empty());
+  CHECK(warned(50e3, false).empty());
 }
 
 TEST_CASE("spacers beside an eye bend its bolt more than a wider eye", "[checks][bolt]") {

@@ -32,13 +32,19 @@ TEST_CASE("what gives is told in order, with the multiples", "[report][order]") 
   CHECK(report::order_words(orders()[0]) ==
         "lateral link bends first, at 2.34 times; then bracket, weld breaks at 2.90 "
         "times");
+  const auto alone = [](const char* check) {
+    return report::order_words({.order = {{"brace", check, GivesAt::How::breaks, 1.5, false}}});
+  };
+  CHECK(alone("rail wall") == "brace, rail wall gives first, at 1.50 times");
+  CHECK(alone("joint tilt") == "brace, joint tilt reaches its limit first, at 1.50 times");
+  CHECK(alone("joint rating") == "brace, joint rating is reached first, at 1.50 times");
   CHECK(report::order_words({}) == "nothing, as far as the load was followed");
 }
 
 TEST_CASE("what breaks before a tube bends is flagged, on the screen too", "[report][order]") {
   const std::string section = written::flat(report::failure_order_section(orders(), {}));
   CHECK_THAT(section, Contains("hard stop: lateral link bends first"));
-  CHECK_THAT(section, Contains("left wheel: breaks before a tube bends: bracket bends first"));
+  CHECK_THAT(section, Contains("left wheel: gives before a tube bends: bracket bends first"));
   CHECK_THAT(section, Contains("not decided, so not in it: brace, joint rating"));
   CHECK(report::breaks_first_sentence({orders()[0]}).empty());
   studies::Answer answer = invented::answer();

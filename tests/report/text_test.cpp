@@ -184,4 +184,12 @@ TEST_CASE("color is used only when it is asked for", "[report][text]") {
   CHECK_THAT(colored, StartsWith("\x1b[1;31mOVER\x1b[0m: bracket"));
 }
 
+TEST_CASE("what a finding warns of stands under the table", "[report][text]") {
+  studies::Answer a = all_within();
+  CHECK_THAT(read_on(a), !Contains("warning:"));
+  a.findings[0].notes = {"nothing to see", "warning: the load slips it"};
+  CHECK_THAT(read_on(a), Contains("warning: brace, between its joints: the load slips it") &&
+                             !Contains("nothing to see"));
+}
+
 }  // namespace text_test

@@ -199,6 +199,43 @@ TEST_CASE("a group that friction is to hold is over once the worst of its bolts 
        .tolerance = 2e-3});
 }
 
+TEST_CASE("a group that cannot hold its moment leaves its plates undecided too", "[verdict]") {
+  const studies::Answer answer = judged(
+      "title: bolted bar\n"
+      "points: {start: [0, 0, 0 m], end: [0, 0.4, 0 m], near: [-40, 0, 0 mm],\n"
+      "  far: [40, 0, 0 mm]}\n"
+      "members:\n"
+      "  bar: {from: start, to: end, section: 60 x 15 mm flat bar S355}\n"
+      "supports: {start: {at: start}}\n"
+      "bolt_groups:\n"
+      "  splice: {holds: bar, end: start, at: [near, far], along: y,\n"
+      "    bolt: \"M16 class 10.9, single shear\", plates: 1 of 8 mm S355, edge: 40 mm}\n"
+      "forces: {push: {at: end, force_z: 2 kN}}\n");
+  for (const char* check : {"bolt group", "bolt hole"}) {
+    const checks::Finding f = finding(answer, "bar", check);
+    CHECK(f.state == checks::State::undecided);
+    CHECK(f.reason.find("on one line") != std::string::npos);
+  }
+  CHECK(std::any_of(
+      answer.not_checked.begin(), answer.not_checked.end(),
+      [](const std::string& item) { return item.find("block shear") != std::string::npos; }));
+}
+
+TEST_CASE("bolts whose holes run into each other are refused", "[verdict]") {
+  CHECK_THROWS_WITH(
+      judged("title: bolted bar\n"
+             "points: {start: [0, 0, 0 m], end: [0, 0.4, 0 m], near: [0, 8, 20 mm],\n"
+             "  far: [60, 20, 20 mm]}\n"
+             "members:\n"
+             "  bar: {from: start, to: end, section: 60 x 15 mm flat bar S355}\n"
+             "supports: {start: {at: start}}\n"
+             "bolt_groups:\n"
+             "  splice: {holds: bar, end: start, at: [near, far], along: x,\n"
+             "    bolt: \"M16 class 10.9, single shear\"}\n"
+             "forces: {push: {at: end, force_z: 2 kN}}\n"),
+      Catch::Contains("`near` and `far` are 12 mm apart") && Catch::Contains("18 mm wide"));
+}
+
 TEST_CASE("bolts that are not given are named as not checked", "[verdict]") {
   const auto says = [](const studies::Answer& answer) {
     return std::any_of(answer.not_checked.begin(), answer.not_checked.end(),
