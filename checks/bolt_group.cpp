@@ -11,8 +11,8 @@
 
 #include "base/invariant.hpp"
 #include "checks/bolt_slip.hpp"
+#include "checks/caveat.hpp"
 #include "checks/value.hpp"
-#include "checks/warning.hpp"
 
 namespace checks {
 namespace {
@@ -235,7 +235,7 @@ void warn_of_spacing(const BoltGroupInput& in, Finding& f) {
   f.notes.push_back(fmt::format(
       "{}bolts {:.2f} d apart, under 2-2/3 d (AISC 360-22 J3.4, from memory): the plate between "
       "their holes may tear out, which is not checked",
-      kWarning, spacing));
+      kCaveat, spacing));
 }
 
 }  // namespace

@@ -6,8 +6,8 @@
 #include <fmt/format.h>
 
 #include "base/invariant.hpp"
+#include "checks/caveat.hpp"
 #include "checks/value.hpp"
-#include "checks/warning.hpp"
 
 namespace checks {
 namespace {
@@ -46,7 +46,7 @@ Finding bolt_hole(const BoltHoleInput& in) {
     f.notes.push_back(
         fmt::format("{}its center is {:.2f} holes from the nearest edge, under 1.2 (EN 1993-1-8 "
                     "table 3.3, from memory)",
-                    kWarning, in.edge / in.hole));
+                    kCaveat, in.edge / in.hole));
   }
   if (!in.unknown_force.empty()) {
     f.demand = base::kUnset;

@@ -6,8 +6,8 @@
 #include <fmt/format.h>
 
 #include "base/invariant.hpp"
+#include "checks/caveat.hpp"
 #include "checks/value.hpp"
-#include "checks/warning.hpp"
 
 namespace checks {
 namespace {
@@ -237,7 +237,7 @@ Finding bolt_shear(const BoltInput& in) {
     f.notes.push_back(fmt::format(
         "{}only assumed to be clamped, and the load slips it: with its bending counted about "
         "{:.0f} %, not {:.0f} %; say `clamped stack` or `loose stack`",
-        kWarning, 100.0 * f.utilization() * were_it_loose / demand, 100.0 * f.utilization()));
+        kCaveat, 100.0 * f.utilization() * were_it_loose / demand, 100.0 * f.utilization()));
   }
   return f;
 }

@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "checks/warning.hpp"
+#include "checks/caveat.hpp"
 #include "report/answer_words.hpp"
 #include "report/balance_text.hpp"
 #include "report/digest.hpp"
@@ -150,7 +150,7 @@ std::string finding_html(const Answer& answer, std::size_t index) {
     out += fmt::format("<p class=\"mends\">{}</p>\n", escaped(remedy));
   }
   for (const std::string& note : f.notes) {
-    out += sheet_line((checks::is_warning(note) ? "" : "Note: ") + note);
+    out += sheet_line((checks::is_caveat(note) ? "" : "Note: ") + note);
   }
   if (!f.source.empty()) out += sheet_line("Source: " + f.source);
   if (!f.range.empty()) out += sheet_line("Holds for: " + f.range);

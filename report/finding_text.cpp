@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "checks/warning.hpp"
+#include "checks/caveat.hpp"
 #include "report/answer_words.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
@@ -61,7 +61,7 @@ std::string where_lines(const Finding& f, const TextStyle& style) {
 std::string note_lines(const Finding& f, const TextStyle& style) {
   std::string out;
   for (const std::string& note : f.notes) {
-    out += paragraph((checks::is_warning(note) ? "" : "note: ") + note, style.width, 2, 2);
+    out += paragraph((checks::is_caveat(note) ? "" : "note: ") + note, style.width, 2, 2);
   }
   return out;
 }

@@ -7,7 +7,7 @@
 
 #include <fmt/format.h>
 
-#include "checks/warning.hpp"
+#include "checks/caveat.hpp"
 #include "report/answer_words.hpp"
 #include "report/comparison_text.hpp"
 #include "report/droop_text.hpp"
@@ -164,24 +164,24 @@ std::string undecided_reasons(const Answer& answer, const TextStyle& style) {
 }
 
 /// What the findings warn of, each once.
-std::string warning_lines(const Answer& answer, const TextStyle& style) {
+std::string caveat_lines(const Answer& answer, const TextStyle& style) {
   constexpr std::size_t kMost = 3;
-  std::vector<std::string> warnings;
+  std::vector<std::string> caveats;
   for (const Finding& f : answer.findings) {
     const std::string place = f.where.empty() ? f.check : f.where;
     for (const std::string& note : f.notes) {
-      if (!checks::is_warning(note)) continue;
-      const std::string words = note.substr(std::string(checks::kWarning).size());
-      add_once(warnings,
-               fmt::format("{}{}, {}: {}", checks::kWarning, part_words(f.part), place, words));
+      if (!checks::is_caveat(note)) continue;
+      const std::string words = note.substr(std::string(checks::kCaveat).size());
+      add_once(caveats,
+               fmt::format("{}{}, {}: {}", checks::kCaveat, part_words(f.part), place, words));
     }
   }
   std::string out;
-  for (std::size_t i = 0; i < std::min(warnings.size(), kMost); ++i) {
-    out += paragraph(warnings[i], style.width, 0, 2);
+  for (std::size_t i = 0; i < std::min(caveats.size(), kMost); ++i) {
+    out += paragraph(caveats[i], style.width, 0, 2);
   }
-  if (warnings.size() > kMost) {
-    out += fmt::format("{} more warnings, in what `explain` says\n", warnings.size() - kMost);
+  if (caveats.size() > kMost) {
+    out += fmt::format("beware of {} more, in what `explain` says\n", caveats.size() - kMost);
   }
   return out;
 }
@@ -280,7 +280,7 @@ std::string short_text(const Answer& answer, std::size_t around, const TextStyle
   out += table_of_parts(answer, style);
   out += second_order_line(answer, style) + remedy_lines(answer, style);
   out += undecided_reasons(answer, style) + decided_beside(answer, style);
-  out += warning_lines(answer, style);
+  out += caveat_lines(answer, style);
   out += buckling_lines(answer, style);
   out += lines_of_some(answer, style);
   if (const std::string squeezed = squeezed_words(answer.postures, answer.inches);

@@ -8,7 +8,7 @@
 #include <Eigen/Geometry>
 #include <catch2/catch.hpp>
 
-#include "checks/warning.hpp"
+#include "checks/caveat.hpp"
 #include "tests/checks/worked_arithmetic.hpp"
 
 namespace bolt_group_test {
@@ -106,7 +106,7 @@ TEST_CASE("bolts near each other are warned of", "[checks][bolt_group]") {
     checks::BoltGroupInput in = input(push({0, 1e3, 0}, {0, 0, 0}));
     in.group.at = {{0, 0, 0}, {0.1, apart, 0}, {0, 0, 0.2}};
     const checks::Finding f = checks::bolt_group(in);
-    return std::any_of(f.notes.begin(), f.notes.end(), checks::is_warning);
+    return std::any_of(f.notes.begin(), f.notes.end(), checks::is_caveat);
   };
   CHECK(warned(0.0426));
   CHECK_FALSE(warned(0.0428));

@@ -4,7 +4,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "checks/warning.hpp"
+#include "checks/caveat.hpp"
 #include "tests/checks/worked_arithmetic.hpp"
 
 namespace bolt_hole_test {
@@ -50,7 +50,7 @@ TEST_CASE("a hole near its edge is warned of", "[checks][bolt]") {
   const auto warned = [&](double edge) {
     in.edge = edge;
     const checks::Finding f = checks::bolt_hole(in);
-    return std::any_of(f.notes.begin(), f.notes.end(), checks::is_warning);
+    return std::any_of(f.notes.begin(), f.notes.end(), checks::is_caveat);
   };
   CHECK(warned(0.0203));
   CHECK_FALSE(warned(0.0205));

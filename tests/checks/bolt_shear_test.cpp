@@ -6,7 +6,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "checks/warning.hpp"
+#include "checks/caveat.hpp"
 #include "tests/checks/worked_arithmetic.hpp"
 
 namespace bolt_shear_test {
@@ -96,7 +96,7 @@ TEST_CASE("a stack that is only assumed to be clamped and slips is warned of", "
     in.stack = checks::BoltStack{.plate = 0.006, .eye = 0.052, .clamp_assumed = assumed};
     const checks::Finding f = checks::bolt_shear(in);
     CHECK(f.state == State::within);
-    const auto found = std::find_if(f.notes.begin(), f.notes.end(), checks::is_warning);
+    const auto found = std::find_if(f.notes.begin(), f.notes.end(), checks::is_caveat);
     return found == f.notes.end() ? std::string() : *found;
   };
   CHECK_THAT(warned(50e3, true), Catch::Contains("slips it: with its bending counted about 216 %, "

@@ -186,10 +186,10 @@ TEST_CASE("color is used only when it is asked for", "[report][text]") {
 
 TEST_CASE("what a finding warns of stands under the table", "[report][text]") {
   studies::Answer a = all_within();
-  CHECK_THAT(read_on(a), !Contains("warning:"));
-  a.findings[0].notes = {"nothing to see", "warning: the load slips it"};
-  CHECK_THAT(read_on(a), Contains("warning: brace, between its joints: the load slips it") &&
-                             !Contains("nothing to see"));
+  CHECK_THAT(read_on(a), !Contains("beware:"));
+  a.findings[0].notes = {"nothing to see", "beware: the load slips it", "warning: near its edge"};
+  CHECK_THAT(read_on(a), Contains("beware: brace, between its joints: the load slips it") &&
+                             !Contains("nothing to see") && !Contains("near its edge"));
 }
 
 }  // namespace text_test
