@@ -11,6 +11,7 @@
 #include "checks/column_strength.hpp"
 #include "checks/value.hpp"
 #include "checks/wall_slenderness.hpp"
+#include "checks/warning.hpp"
 #include "sections/area_props.hpp"
 
 namespace checks {
@@ -188,6 +189,14 @@ void add_lines_beside(Finding& f, const ColumnInput& in, const ColumnNumbers& n)
   }
 }
 
+/// Whether which strength counts hangs on a reach that is assumed: it lies near the step.
+bool near_the_step(const ColumnInput& in) {
+  constexpr double kNear = 0.20;
+  if (!in.welds->assumed || std::isnan(in.welds->farthest)) return false;
+  const double step = kEndPart * in.length;
+  return std::abs(in.welds->farthest - step) <= kNear * step * (1.0 + 1e-9);
+}
+
 /// Why the strength beside its welds counts at its ends alone, or throughout.
 void add_weld_lines(Finding& f, const ColumnInput& parent) {
   if (!parent.welds) return;
@@ -215,7 +224,12 @@ void add_weld_lines(Finding& f, const ColumnInput& parent) {
                        {force(buckling_capacity(numbers_of(parent))), stress(parent.yield)}});
     f.notes.push_back("beside it, the parent's: " + parent.strength_basis);
   }
-  if (parent.welds->assumed) {
+  if (near_the_step(parent)) {
+    f.notes.push_back(
+        fmt::format("{}how far its welds reach is assumed, within a fifth of the 0.05 L at which "
+                    "another strength counts; give `bolt_to_weld`",
+                    kWarning));
+  } else if (parent.welds->assumed) {
     f.notes.emplace_back(
         "how far its welds reach is assumed, not given: `bolt_to_weld` decides which strength "
         "counts");

@@ -161,7 +161,7 @@ class Terms {
     const WallShare used = push + larger(roll, distortion()) + pitch;
     f_.lines.push_back(
         {"normal + the larger of rolling and distortion + pitching", "{0}", {ratio(used.used)}});
-    return hypot(used, shear(0.0));
+    return with_shear(used, shear(0.0));
   }
 
   WallShare flat_face() {
@@ -178,7 +178,7 @@ class Terms {
          "{0} / {1} + {2} + {3} / {4} = {5}",
          {force(std::abs(load().normal)), force(normal.nominal), ratio(rolled.used),
           moment(std::abs(load().pitching)), moment(pitch.nominal), ratio(used.used)}});
-    return hypot(used, shear(outer_length(s_)));
+    return with_shear(used, shear(outer_length(s_)));
   }
 
   WallShare open_rail(bool web) {
@@ -216,7 +216,8 @@ class Terms {
                         "{0} / {1} + {2} / {3} = {4}",
                         {moment(bent), moment(holds), force(std::abs(load().normal)),
                          force(wall.nominal), ratio(used.used)}});
-    return hypot(used + pitching(wall, 1), shear(0.0));
+    const WallShare pitch = pitching(wall, 1);
+    return with_shear(used + pitch, shear(0.0));
   }
 
  private:
@@ -230,6 +231,15 @@ class Terms {
   }
   [[nodiscard]] WallStrength crippling(double nominal) const {
     return {nominal, nominal / in_.asked.crippling};
+  }
+
+  /// The demand: the sum of the other shares, and that of shear by its square.
+  WallShare with_shear(const WallShare& others, const WallShare& sheared) {
+    const WallShare all = hypot(others, sheared);
+    f_.lines.push_back({"demand = sqrt((the other shares, added)^2 + shear^2)",
+                        "sqrt(({0})^2 + ({1})^2) = {2}",
+                        {ratio(others.used), ratio(sheared.used), ratio(all.used)}});
+    return all;
   }
 
   /// WallStrength of one wall beside the face, in its own plane, under all plates.
@@ -311,17 +321,18 @@ class Terms {
   /// Worked out once: it is the same under a push and under rolling.
   double wall_crippling() {
     if (!std::isnan(crippling_)) return crippling_;
-    const double clear = s_.side - 3.0 * s_.wall;
-    const double alone = s_.plates * (1.0 + 3.0 * s_.plate / clear);
-    const double together = 1.0 + 3.0 * outer_length(s_) / clear;
+    const double depth = s_.boxed ? s_.side - 3.0 * s_.wall : s_.side;
+    const double alone = s_.plates * (1.0 + 3.0 * s_.plate / depth);
+    const double together = 1.0 + 3.0 * outer_length(s_) / depth;
     const double sum = std::min(alone, together);
     const double left =
         1.0 - s_.holes_in_walls / (outer_length(s_) + bearing_spread(Spread::pushed));
     const double cripples =
         left * corner_kn_ * 0.8 * s_.wall * s_.wall * sum * std::sqrt(s_.elastic * s_.yield);
     f_.lines.push_back(
-        {"wall cripples: kn 0.8 t^2 sum of (1 + 3 lb / (H - 3 t)) sqrt(E Fy), of "
-         "what the holes leave",
+        {fmt::format("wall cripples: kn 0.8 t^2 sum of (1 + 3 lb / {}) sqrt(E Fy), of what the "
+                     "holes leave",
+                     s_.boxed ? "(H - 3 t)" : "H"),
          "{0} * {1} * 0.8 * {2}^2 * {3} * sqrt({4} * {5}) = {6}",
          {ratio(left), ratio(corner_kn_), length(s_.wall), ratio(sum), stress(s_.elastic),
           stress(s_.yield), force(cripples)}});
@@ -545,8 +556,8 @@ void add_rail_notes(const RailWallInput& in, SeatKind kind, Finding& f) {
         "whichever takes less; shear at 0.6 Fy all round: after AISC 360-22 J4.3, from memory");
   }
   f.notes.emplace_back(
-      "shares of strength are added, shear by its square: proposal, no source; ends of the rail "
-      "nearby are not known here");
+      "shares of strength are added, but for that of shear: root of the sum's square and its own, "
+      "proposal, no source; ends of the rail nearby are not known here");
   f.notes.emplace_back(
       s.holes_in_face > 0.0 || s.holes_in_walls > 0.0
           ? "holes left in the rail come off what carries, as given; their nearness "
@@ -563,7 +574,6 @@ void add_asked(const RailFactors& asked, const WallShare& sum, double required, 
                        "{0} / {1} = {2}",
                        {ratio(sum.asked), ratio(sum.used), ratio(required)}});
   }
-  f.lines.push_back({"demand, all shares together", "{0}", {ratio(sum.used)}});
 }
 
 }  // namespace
@@ -574,6 +584,11 @@ double RailSeat::net_increase() const {
 
 SeatMethod seat_method(const RailSeat& s) {
   INVARIANT(s.face > 0.0 && s.side > 0.0 && s.wall > 0.0 && s.plate > 0.0 && s.yield > 0.0);
+  if (std::abs(s.own_stress) * s.net_increase() >= s.yield * (1.0 - kTyped)) {
+    return not_covered(
+        "the rail yields by its own load: `rail_stress`, over what holes leave of it, is at its "
+        "yield strength");
+  }
   SeatMethod method = s.boxed ? boxed_seat(s) : open_seat(s);
   if (method.kind == SeatKind::none) return method;
   std::string holes = too_many_holes(s, method.kind == SeatKind::flat_face);

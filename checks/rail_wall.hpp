@@ -86,7 +86,7 @@ struct RailWallInput {
 };
 
 /// The wall of a rail under a bracket's root weld; nominal strengths, shares of them added up,
-/// shear added by its square (proposal).
+/// the root of that sum's square and shear's (proposal).
 /// - Boxed, plates from corner to corner: yield and crippling of the walls beside the face, each
 ///   carrying half of the push and its part of the rolling moment, and the rail's distortion.
 /// - Boxed, plates within one face: the face's yield lines as for a block, uneven plate, punching.

@@ -161,9 +161,35 @@ void add_component_line(Finding& f, const WeldProperties& p, const Turned& t, in
   f.lines.push_back(line);
 }
 
+/// Lines in two directions deform differently under one load.
+bool all_parallel(const WeldGroup& group) {
+  const Vector3d first = (group.lines.front().to - group.lines.front().from).normalized();
+  return std::all_of(group.lines.begin(), group.lines.end(), [&](const WeldLine& line) {
+    return first.cross(line.to - line.from).norm() <= 1e-6 * line.length();
+  });
+}
+
 /// Whether kds is counted.
 bool counts_direction(const WeldInput& in) {
-  return in.directional && !in.en && !in.skewed && !of_grooves(in.group);
+  return in.directional && !in.en && !in.skewed && !of_grooves(in.group) && all_parallel(in.group);
+}
+
+double thickest_throat(const WeldGroup& group) {
+  double most = 0.0;
+  for (const WeldLine& line : group.lines) most = std::max(most, line.throat());
+  return most;
+}
+
+void add_part_line(Finding& f, const WeldInput& in) {
+  if (std::isnan(in.part)) return;
+  const double throat = thickest_throat(in.group);
+  f.lines.push_back(
+      {in.part_lines > 1 ? "the part itself, shared by the welds on both its sides: "
+                           "0.60 Fu t, over their throats"
+                         : "the part itself: 0.60 Fu t, over the throat",
+       in.part_lines > 1 ? "0.60 * {0} * {1} / ({3} * {2}) = {4}" : "0.60 * {0} * {1} / {2} = {4}",
+       {stress(in.part_tensile), length(in.part), length(throat), ratio(in.part_lines),
+        stress(part_rupture(in))}});
 }
 
 void add_capacity_lines(Finding& f, const WeldInput& in, double increase) {
@@ -186,6 +212,7 @@ void add_capacity_lines(Finding& f, const WeldInput& in, double increase) {
                        "0.60 * {0} = {1}",
                        {stress(in.group.filler_tensile), stress(metal)}});
   }
+  add_part_line(f, in);
   if (std::isnan(in.base_tensile)) return;
   const bool grooves = of_grooves(in.group);
   f.lines.push_back({grooves ? "fusion face, on the throat: 0.60 Fu"
@@ -210,7 +237,7 @@ void add_stress_lines(Finding& f, const WeldInput& in, const WeldProperties& p, 
                        {ratio(in.uneven), stress(worst.resultant), stress(f.demand)}});
   }
   add_capacity_lines(f, in, worst.increase);
-  f.lines.push_back({"capacity, the lesser, / tau",
+  f.lines.push_back({"capacity, the least, / tau",
                      "{0} / {1} = {2}",
                      {stress(f.capacity), stress(f.demand), ratio(f.capacity / f.demand)}});
 }
@@ -225,12 +252,13 @@ void add_notes(Finding& f, const WeldInput& in) {
   bool above = false;
   bool too_short = false;
   for (const WeldLine& line : in.group.lines) {
-    if (in.skewed) break;
     if (line.is_groove()) {
       shallow = shallow || line.groove < minimum_leg(in.thinner_part) * (1.0 - kRounding);
       continue;
     }
-    below = below || line.leg < minimum_leg(in.thinner_part) * (1.0 - kRounding);
+    const double leg = in.skewed ? in.skewed_leg : line.leg;
+    below = below || leg < minimum_leg(in.thinner_part) * (1.0 - kRounding);
+    if (in.skewed) continue;
     above = above || line.leg > maximum_leg(in.edge) * (1.0 + kRounding);
     too_short = too_short || line.length() < 4.0 * line.leg * (1.0 - kRounding);
   }
@@ -272,7 +300,15 @@ void add_notes(Finding& f, const WeldInput& in) {
         "strength by the direction of the load, as the case asks: kds of AISC 360-22 J2.4 (from "
         "memory), which is for lines that deform alike; not for the ends of hollow sections");
   } else if (in.en) {
-    f.notes.emplace_back("simplified method: the same strength for every direction of the load");
+    f.notes.emplace_back(
+        in.directional
+            ? "directional strength is asked for and not counted: simplified method of EN 1993-1-8 "
+              "4.5.3.3, the same strength for every direction of the load"
+            : "simplified method: the same strength for every direction of the load");
+  } else if (in.directional && !of_grooves(in.group) && !all_parallel(in.group)) {
+    f.notes.emplace_back(
+        "directional strength is asked for and not counted: the lines run in two directions, and "
+        "that they deform alike is not shown: kds = 1 (AISC 360-22 J2.4(b), from memory)");
   } else {
     f.notes.emplace_back("kds = 1: no increase of strength for the direction of the load");
   }
@@ -301,6 +337,11 @@ double maximum_leg(double edge) {
 
 double fusion_face(double base_tensile, bool groove) {
   return 0.60 * base_tensile * (groove ? 1.0 : std::sqrt(2.0));
+}
+
+double part_rupture(const WeldInput& in) {
+  if (std::isnan(in.part)) return std::numeric_limits<double>::infinity();
+  return 0.60 * in.part_tensile * in.part / (in.part_lines * thickest_throat(in.group));
 }
 
 double beta_w(double base_tensile) {
@@ -333,15 +374,20 @@ std::optional<WorstWeld> worst_weld(const WeldInput& in) {
   if (!plain) return std::nullopt;
   if (in.en) return WorstWeld{*plain, in.base_tensile / (std::sqrt(3.0) * beta_w(in.base_tensile))};
   const double metal = 0.60 * in.group.filler_tensile;
-  const double face = std::isnan(in.base_tensile)
-                          ? std::numeric_limits<double>::infinity()
-                          : fusion_face(in.base_tensile, of_grooves(in.group));
+  const double fused = std::isnan(in.base_tensile)
+                           ? std::numeric_limits<double>::infinity()
+                           : fusion_face(in.base_tensile, of_grooves(in.group));
+  const double face = std::min(fused, part_rupture(in));
   if (!counts_direction(in)) return WorstWeld{*plain, std::min(metal, face)};
   const ThroatStress by_direction = *worst_throat_stress(in.group, in.wrench, true);
   const double increased = metal * by_direction.increase;
-  // The fusion face gains nothing: it may give where the stress itself is largest.
+  // The base metal gains nothing: it may give where the stress itself is largest.
   if (plain->resultant / face > by_direction.resultant / std::min(increased, face)) {
-    return WorstWeld{*plain, face};
+    WorstWeld base{*plain, face};
+    const WeldLine& line = in.group.lines[plain->line];
+    const Vector3d along = weld_properties(in.group.lines).axes.transpose() * (line.to - line.from);
+    base.stress.increase = directional_increase(along, plain->stress);
+    return base;
   }
   return WorstWeld{by_direction, std::min(increased, face)};
 }
@@ -362,7 +408,7 @@ Finding weld(const WeldInput& input) {
   finding.source =
       "throat stress: weld as a line, Blodgett, Design of Welded Structures, sec. 7.4, from "
       "memory; strength: AISC 360-22 J2.4, from memory (0.60 F_EXX read in AISC LRFD 1999, Table "
-      "J2.5), fusion face with J4.2, from memory";
+      "J2.5), fusion face and the part with J4.2, from memory";
   if (input.en) {
     finding.source =
         "throat stress: weld as a line, Blodgett, Design of Welded Structures, sec. 7.4, from "

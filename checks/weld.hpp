@@ -18,12 +18,17 @@ struct WeldInput {
   double edge = base::kUnset;  ///< thickness of a plate along whose edge the weld runs, for the
                                ///< maximum leg; unset = none  [m]
   double uneven = 1.0;         ///< times the throat stress, where what it is welded to gives
-  bool skewed = false;         ///< lines of a throat less than their leg's, whose leg is not told
+  bool skewed = false;         ///< lines of a throat less than their leg's: the leg is `skewed_leg`
+  double skewed_leg = base::kUnset;    ///< unset = not looked at  [m]
   double base_tensile = base::kUnset;  ///< Fu beside the weld, of the weaker part joined; unset =
                                        ///< not known, and its fusion face not counted  [Pa]
   std::string base_basis = {};         ///< where that comes from
-  /// Fillets gain with the angle of their load, by kds of J2.4; not of grooves, nor at the end of a
-  /// hollow section.
+  double part = base::kUnset;  ///< thickness of the part that the lines hold, whose own shear
+                               ///< rupture caps them; unset = not counted  [m]
+  int part_lines = 1;          ///< lines beside each other that share that thickness
+  double part_tensile = base::kUnset;  ///< its Fu beside the weld  [Pa]
+  /// Fillets gain with the angle of their load, by kds of J2.4, where all lines are parallel; not
+  /// of grooves, nor at the end of a hollow section, nor by EN.
   bool directional = false;
   /// Judged by EN 1993-1-8 4.5.3.3, which hangs on `base_tensile`.
   bool en = false;
@@ -35,6 +40,11 @@ struct WeldInput {
 /// @param thinner_part  up to 1/4, 1/2, 3/4 in and over; unset gives 0  [m]
 /// Source: AISC 360-05 Table J2.4 (read).
 [[nodiscard]] double minimum_leg(double thinner_part);
+
+/// Shear rupture of the part beside its welds, 0.60 Fu t, as a stress on the thickest throat.  [Pa]
+/// @return infinity where the part is not given
+/// Source: AISC 360-22 J4.2, from memory.
+[[nodiscard]] double part_rupture(const WeldInput& input);
 
 /// What the fusion face of the base metal carries, as a stress on the throat: shear rupture
 /// 0.60 Fu on a fillet's leg, on a groove's throat.  [Pa]
@@ -53,8 +63,9 @@ struct WeldInput {
 [[nodiscard]] double beta_w(double base_tensile);
 
 /// Weld group against the nominal strength 0.60 F_EXX of its throat, without the increase for the
-/// direction of the load (kds = 1) unless it is asked for, and that of the fusion face, whichever
-/// is less. By EN: fu / (sqrt(3) beta_w) of the weaker part joined (simplified method).
+/// direction of the load (kds = 1) unless it is asked for, that of the fusion face, and the shear
+/// rupture of the part that it holds, whichever is least. By EN: fu / (sqrt(3) beta_w) of the
+/// weaker part joined (simplified method).
 /// @return undecided when all lines lie on one axis and the moment turns about it; by EN also when
 ///         the steel beside it is not known or a part is under 4 mm
 /// Limits: as worst_throat_stress; the parts' own sections beside the weld are not part of it.

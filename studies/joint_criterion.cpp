@@ -227,6 +227,9 @@ checks::WeldInput tab_weld_of(const parts::TabbedJoint& joint, const TabForce& f
                          .edge = base::kUnset,
                          .base_tensile = tabs.plates.material.haz_tensile,
                          .base_basis = parts::weld_zone_words(tabs.plates.material),
+                         .part = tabs.plates.thickness,
+                         .part_lines = tabs.weld.both_sides ? 2 : 1,
+                         .part_tensile = tabs.plates.material.haz_tensile,
                          .directional = tabs.weld.directional && !tabs.on_tube(),
                          .en = joint.en_weld};
   weld.wrench = worst_way(weld, force, {off, 0.0, tabs.height});
@@ -279,7 +282,9 @@ checks::WeldInput end_weld_input(const parts::EndWeld& weld, const fea::Solution
                           .thinner_part = weld.thinner,
                           .edge = base::kUnset,
                           .base_tensile = weld.material.haz_tensile,
-                          .base_basis = parts::weld_zone_words(weld.material)};
+                          .base_basis = parts::weld_zone_words(weld.material),
+                          .part = weld.thinner,
+                          .part_tensile = weld.material.haz_tensile};
   if (weld.weld.groove > 0.0) {
     const double throat = std::min(weld.weld.groove, weld.thinner);
     input.group.lines = checks::ring_weld(Eigen::Vector3d::Zero(), Eigen::Vector3d::UnitX(),
@@ -306,6 +311,7 @@ checks::WeldInput end_weld_input(const parts::EndWeld& weld, const fea::Solution
   if (stress_of(along_y) > stress_of(input.group)) input.group = along_y;
   input.uneven = checks::uneven_saddle(leg, weld.thinner);
   input.skewed = true;
+  input.skewed_leg = leg;
   return input;
 }
 

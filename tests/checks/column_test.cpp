@@ -3,10 +3,12 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <vector>
 
 #include <catch2/catch.hpp>
 
 #include "checks/column_strength.hpp"
+#include "checks/warning.hpp"
 #include "sections/area_props.hpp"
 #include "tests/checks/worked_arithmetic.hpp"
 
@@ -242,6 +244,22 @@ TEST_CASE("welds within a twentieth of a column's length leave its buckling alon
   CHECK(says(*part_way, "over 0.05 L"));
   CHECK(says(*part_way, "with the parent's Fy, not used"));
   CHECK(worked::equations_that_hold(*part_way) == 8);
+}
+
+TEST_CASE("a reach that is assumed near the step is warned of", "[checks][column]") {
+  const auto warned = [](double farthest, bool assumed) {
+    checks::ColumnInput in = welded_tube(farthest);  // 0.05 L = 45 mm
+    in.welds->assumed = assumed;
+    const std::vector<std::string> notes = checks::column(in)->notes;
+    return std::any_of(notes.begin(), notes.end(), [](const std::string& note) {
+      return checks::is_warning(note) && note.find("how far its welds reach") != std::string::npos;
+    });
+  };
+  for (const double near : {0.0361, 0.0449, 0.0451, 0.0539}) {
+    CHECK(warned(near, true));
+    CHECK_FALSE(warned(near, false));
+  }
+  for (const double far : {0.0359, 0.0541, base::kUnset}) CHECK_FALSE(warned(far, true));
 }
 
 TEST_CASE("a column whose welds are not known to be at its ends counts as welded throughout",

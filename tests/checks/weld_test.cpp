@@ -195,6 +195,66 @@ TEST_CASE("a weld's strength follows the direction of its load where that is ask
              WithinRel(0.60 * 300e6 * std::sqrt(2.0), 1e-9));
 }
 
+// AISC 360-22 J2.4(b), from memory: kds over 1 for lines that deform alike alone.
+TEST_CASE("lines in two directions gain nothing by direction", "[checks][weld]") {
+  checks::WeldInput in = two_lines(0.0);
+  in.group.lines.push_back({{0, 0, 0}, {0, 0.06, 0}, 0.006});
+  in.wrench.force = {0, 0, 50e3};
+  const double plain = checks::weld(in).safety_factor;
+  in.directional = true;
+  CHECK_THAT(checks::weld(in).safety_factor, WithinRel(plain, 1e-12));
+  CHECK(has_note(checks::weld(in), "lines run in two directions"));
+  in.en = true;
+  in.base_tensile = 470e6;
+  CHECK(has_note(checks::weld(in), "asked for and not counted: simplified method"));
+  in.directional = false;
+  CHECK_FALSE(has_note(checks::weld(in), "not counted: simplified"));
+}
+
+TEST_CASE("the kds that is shown is that of the place shown", "[checks][weld]") {
+  // Across the lines, where the base metal gives first: 0.60 x 482.6 x 1.5 beside it.
+  checks::WeldInput in = two_lines(0.0);
+  in.wrench = {{0, 0, 50e3}, {0, 0, 20}, {0.05, 0.03, 0}};
+  in.directional = true;
+  in.base_tensile = 300e6;
+  const checks::Finding f = checks::weld(in);
+  CHECK_THAT(f.capacity, WithinRel(0.60 * 300e6 * std::sqrt(2.0), 1e-9));
+  for (const checks::WorkedLine& line : f.lines) {
+    if (line.symbols.rfind("weld metal", 0) == 0) CHECK(line.values.back().si > f.capacity);
+  }
+}
+
+// AISC 360-22 J4.2, from memory: 0.60 Fu t of the part; by hand.
+TEST_CASE("a weld larger than its part is worth no more than the part", "[checks][weld]") {
+  checks::WeldInput in = two_lines(10e3);
+  for (checks::WeldLine& line : in.group.lines) line.leg = 0.016;
+  in.base_tensile = 470e6;
+  const double free = checks::weld(in).safety_factor;
+  in.part = 0.005;
+  in.part_tensile = 470e6;
+  const checks::Finding capped = checks::weld(in);
+  // 0.60 x 470 MPa x 5 mm = 1410 N/mm on each of two lines of 100 mm.
+  const double throat = 0.016 / std::sqrt(2.0);
+  CHECK_THAT(capped.capacity * throat, WithinRel(1410e3, 1e-9));
+  CHECK(capped.safety_factor < 0.5 * free);
+  CHECK(worked::equations_that_hold(capped) == 12);
+  in.part_lines = 2;
+  CHECK_THAT(checks::weld(in).capacity * throat, WithinRel(705e3, 1e-9));
+  CHECK(worked::equations_that_hold(checks::weld(in)) == 12);
+  in.part = 0.040;
+  CHECK_THAT(checks::weld(in).safety_factor, WithinRel(free, 1e-12));
+}
+
+TEST_CASE("a skewed fillet's leg has its minimum too", "[checks][weld]") {
+  checks::WeldInput in = two_lines(10e3);
+  in.thinner_part = 0.005;
+  in.skewed = true;
+  in.skewed_leg = 0.003;
+  CHECK_FALSE(has_note(checks::weld(in), "under the minimum"));
+  in.skewed_leg = 0.001;
+  CHECK(has_note(checks::weld(in), "under the minimum"));
+}
+
 TEST_CASE("by direction the worst place may lie between the ends of a line", "[checks][weld]") {
   // Turned and pushed at once, all of it in the plane of the lines: never better than at the places
   // looked at one by one, never worse than without kds.

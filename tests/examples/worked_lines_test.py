@@ -222,6 +222,21 @@ class Examples(unittest.TestCase):
         seen = {f["check"] for _, f in self.findings() if f["state"] != "not decided"}
         self.assertEqual(seen, {" ".join(name.split()) for name in CHECKS.split(";")})
 
+    def test_the_least_strength_is_the_one_used(self):
+        """An equation may hold with a strength that another line does not give."""
+        seen = 0
+        for name, finding in self.findings():
+            strengths = []
+            for line in finding["worked"]:
+                if line["symbols"].startswith(("weld metal:", "fusion face", "the part itself")):
+                    strengths.append(amounts(line["text"])[-1])
+                if line["symbols"].startswith("capacity, the least"):
+                    least = min(strengths, key=lambda s: s.value)
+                    with self.subTest(name):
+                        self.assertTrue(least.agrees_with(amounts(line["text"])[0]), line["text"])
+                    seen += 1
+        self.assertGreater(seen, 5)
+
     def reported(self, name, finding, shown):
         """What is reported stands among the numbers of the lines; the 1 of a ratio goes without."""
         if finding["state"] == "not decided":
