@@ -8,10 +8,10 @@
 #include <fmt/format.h>
 
 #include "base/invariant.hpp"
+#include "checks/caveat.hpp"
 #include "checks/column_strength.hpp"
 #include "checks/value.hpp"
 #include "checks/wall_slenderness.hpp"
-#include "checks/warning.hpp"
 #include "sections/area_props.hpp"
 
 namespace checks {
@@ -228,7 +228,7 @@ void add_weld_lines(Finding& f, const ColumnInput& parent) {
     f.notes.push_back(
         fmt::format("{}how far its welds reach is assumed, within a fifth of the 0.05 L at which "
                     "another strength counts; give `bolt_to_weld`",
-                    kWarning));
+                    kCaveat));
   } else if (parent.welds->assumed) {
     f.notes.emplace_back(
         "how far its welds reach is assumed, not given: `bolt_to_weld` decides which strength "

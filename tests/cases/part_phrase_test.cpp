@@ -77,7 +77,8 @@ TEST_CASE("bolts that are not known are refused", "[cases][phrase]") {
   CHECK_THAT(refused<parts::BoltSpec>("2 in x grade 8"), Contains("no thread known here"));
   CHECK_THAT(refused<parts::BoltSpec>("grade8"), Contains("does not say size and grade"));
   CHECK_THAT(refused<parts::BoltSpec>("2 in grade 8"), Contains("names no thread known here"));
-  CHECK_THAT(refused<parts::BoltSpec>("M17 class 10.9"), Contains("or M8, M10, M12, M14, M16, M18, M20, M24"));
+  CHECK_THAT(refused<parts::BoltSpec>("M17 class 10.9"),
+             Contains("or M8, M10, M12, M14, M16, M18, M20, M24"));
   CHECK_THAT(refused<parts::BoltSpec>("5/8 in class 10.9"),
              Contains("grade 2, 5 or 8 of SAE J429"));
   CHECK_THAT(refused<parts::BoltSpec>("M16 grade 8"), Contains("class 8.8, 10.9 or 12.9"));

@@ -188,7 +188,8 @@ TEST_CASE("one tube with two bolts at the axle holds its pitch by their couple",
   const std::vector<fea::Spring>& springs = solved.model.assembly().model.springs;
   for (std::size_t i = 0; i < springs.size(); ++i) {
     if (springs[i].name.rfind("arm, left", 0) != 0) continue;
-    bolts.push_back(found.linear().spring_force(fea::SpringId{static_cast<int>(i)}).head<3>().norm());
+    bolts.push_back(
+        found.linear().spring_force(fea::SpringId{static_cast<int>(i)}).head<3>().norm());
   }
   REQUIRE(bolts.size() == 2);
   CHECK_THAT(*std::max_element(bolts.begin(), bolts.end()), WithinAbs(23.32 * kN, 10.0));

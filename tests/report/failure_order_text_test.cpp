@@ -33,7 +33,9 @@ TEST_CASE("what gives is told in order, with the multiples", "[report][order]") 
         "lateral link bends first, at 2.34 times; then bracket, weld breaks at 2.90 "
         "times");
   const auto alone = [](const char* check) {
-    return report::order_words({.order = {{"brace", check, GivesAt::How::breaks, 1.5, false}}});
+    studies::FailureOrder one;
+    one.order = {{"brace", check, GivesAt::How::breaks, 1.5, false}};
+    return report::order_words(one);
   };
   CHECK(alone("rail wall") == "brace, rail wall gives first, at 1.50 times");
   CHECK(alone("joint tilt") == "brace, joint tilt reaches its limit first, at 1.50 times");
