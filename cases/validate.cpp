@@ -522,9 +522,8 @@ void add_bracket(Problems& out, const Design& design) {
                                  length_text(design.brace->meets_bracket.above_bolt, design.inches),
                                  length_text(b.drop, design.inches)));
   }
-  const bool two_bolts = design.brace && design.brace->meets_bracket.at_bolt() &&
-                         design.brace->bolt.given() && design.lateral_link &&
-                         design.lateral_link->bolt.given();
+  const bool two_bolts =
+      parts::on_one_bolt(design) && design.brace->bolt.given() && design.lateral_link->bolt.given();
   if (two_bolts && (design.brace->bolt.thread.name != design.lateral_link->bolt.thread.name ||
                     design.brace->bolt.grade.name != design.lateral_link->bolt.grade.name)) {
     out.emplace_back("brace.bolt",

@@ -98,6 +98,11 @@ double at_its_welds(const ColumnInput& in, const ColumnNumbers& n) {
   return in.welds->yield * welded_end_ratio(in) * n.area;
 }
 
+double capacity_of(const ColumnInput& in, const ColumnNumbers& n) {
+  const double buckling = buckling_capacity(n);
+  return in.welds ? std::min(buckling, at_its_welds(in, n)) : buckling;
+}
+
 void add_strength_lines(Finding& f, const ColumnInput& in, const ColumnNumbers& n) {
   f.lines.push_back({"Lc/r = K L / r, r of the weaker axis",
                      "{0} * {1} / {2} = {3}",
@@ -282,9 +287,7 @@ std::string source_of(const ColumnNumbers& n) {
 double column_capacity(const ColumnInput& given) {
   const ColumnInput input = judged(given);
   if (!wall_outside_method(input.shape, input.elastic, input.yield).empty()) return base::kUnset;
-  const ColumnNumbers n = numbers_of(input);
-  const double buckling = buckling_capacity(n);
-  return input.welds ? std::min(buckling, at_its_welds(input, n)) : buckling;
+  return capacity_of(input, numbers_of(input));
 }
 
 std::optional<Finding> column(const ColumnInput& given) {
@@ -308,7 +311,7 @@ std::optional<Finding> column(const ColumnInput& given) {
     leave_undecided(finding, reason + " (AISC 360-22 E7, from memory)");
     return finding;
   }
-  finding.capacity = column_capacity(given);
+  finding.capacity = capacity_of(input, n);
   if (input.welds && (welded_part_way(given) || at_its_welds(input, n) < buckling_capacity(n))) {
     finding.where = "at its weld";
   }

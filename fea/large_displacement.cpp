@@ -74,7 +74,7 @@ class Steps {
 
   Solution run(const std::shared_ptr<const System>& system, const LoadCase& load_case) {
     if (options_.largest_step >= 1.0) {
-      const Eigen::VectorXd near = near_motion(*system);
+      const Eigen::VectorXd near = near_motion();
       const bool touching =
           options_.touching.size() == closed_.size() && options_.touching != closed_;
       if (touching || near.size() > 0) {
@@ -99,11 +99,11 @@ class Steps {
 
  private:
   /// The motion of small rotations to go to first; empty = none.
-  [[nodiscard]] Eigen::VectorXd near_motion(const System& system) const {
+  [[nodiscard]] Eigen::VectorXd near_motion() const {
     if (options_.start != nullptr || options_.near == nullptr) return {};
     const Solution& near = *options_.near;
     const bool fits = near.status() == SolveStatus::converged && near.state() == nullptr &&
-                      near.data().motion.size() == system.n_unknowns();
+                      near.data().motion.size() == frame_.system().n_unknowns();
     return fits ? Eigen::VectorXd(options_.near_factor * near.data().motion) : Eigen::VectorXd();
   }
 

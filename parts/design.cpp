@@ -30,6 +30,10 @@ bool has_given_loads(const Design& design) {
   return !design.custom_cases.empty() || !given_cases(design).empty();
 }
 
+bool on_one_bolt(const Design& design) {
+  return design.lateral_link && design.brace && design.brace->meets_bracket.at_bolt();
+}
+
 std::vector<std::string> default_load_cases(const Design& design) {
   if (!design.vehicle || !design.lateral_link) return {};
   if (!design.axle) return {"hard_corner", "slid_into_a_curb"};

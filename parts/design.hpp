@@ -109,6 +109,9 @@ struct Design {
 /// Whether the case file itself gives any load.
 [[nodiscard]] bool has_given_loads(const Design& design);
 
+/// Whether link and brace are on one bolt, at the bracket.
+[[nodiscard]] bool on_one_bolt(const Design& design);
+
 /// The kinds of built-in cases of a design that names none: all of them with an axle; hard corner
 /// and curb with a lateral link alone; none without a vehicle.
 [[nodiscard]] std::vector<std::string> default_load_cases(const Design& design);

@@ -192,24 +192,20 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
   return brace_node;
 }
 
-bool brace_at_frame_bolt(const Design& design) {
-  return design.brace && design.lateral_link && design.brace->meets_bracket.at_bolt();
-}
-
 /// The bolt of link and bracket. Where a brace is on it too, it is enough to name it for one.
 BoltSpec frame_bolt_of(const Design& design) {
   const BoltSpec& own = design.lateral_link->bolt;
-  return brace_at_frame_bolt(design) && !own.given() ? design.brace->bolt : own;
+  return on_one_bolt(design) && !own.given() ? design.brace->bolt : own;
 }
 
 BoltSpec brace_bolt_of(const Design& design) {
   const BoltSpec& own = design.brace->bolt;
-  return brace_at_frame_bolt(design) && !own.given() ? design.lateral_link->bolt : own;
+  return on_one_bolt(design) && !own.given() ? design.lateral_link->bolt : own;
 }
 
 /// Whether a brace is bolted where the link is.
 bool shares_frame_bolt(const Design& design) {
-  return design.brace && design.brace->meets_bracket.at_bolt() && brace_bolt_of(design).given();
+  return on_one_bolt(design) && brace_bolt_of(design).given();
 }
 
 void in_one_plane(BoltedJoint& joint, const std::string& reason) {

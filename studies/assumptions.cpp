@@ -213,9 +213,8 @@ std::string bolts_left_out(const parts::Design& design) {
                                              design.brace->far_end == parts::BraceEnd::bolted);
   look(design.lateral_link.has_value(), design.lateral_link && design.lateral_link->bolt.given(),
        "lateral link");
-  const bool on_link_bolt = brace_bolted && design.brace->meets_bracket.at_bolt() &&
-                            design.brace->far_end != parts::BraceEnd::bolted &&
-                            design.lateral_link && design.lateral_link->bolt.given();
+  const bool on_link_bolt = parts::on_one_bolt(design) && design.lateral_link->bolt.given() &&
+                            design.brace->far_end != parts::BraceEnd::bolted;
   look(brace_bolted, on_link_bolt || (brace_bolted && design.brace->bolt.given()), "brace");
   look(design.arm.has_value(), design.arm && design.arm->bolt.given(), "arm");
   if (names.empty()) return {};

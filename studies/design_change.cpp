@@ -95,25 +95,21 @@ ChangeLadder larger_end_weld(const Design& design, const std::string& what,
 using BoltOf = std::function<parts::BoltSpec&(Design&)>;
 
 /// Stronger grades of its size, then the next sizes of its series in its grade.
-/// @param others  that name the same bolt
-ChangeLadder stronger_bolt(const Design& design, const std::string& what, const BoltOf& of,
-                           const std::vector<BoltOf>& others = {}) {
+/// @param all  that name one bolt; those that are not given stay so
+ChangeLadder stronger_bolt(const Design& design, const std::string& what, std::vector<BoltOf> all) {
   Design copy = design;
-  const parts::BoltSpec now = of(copy);
-  if (!now.given()) {
-    if (others.empty()) return {};
-    return stronger_bolt(design, what, others.front());
-  }
+  all.erase(
+      std::remove_if(all.begin(), all.end(), [&](const BoltOf& of) { return !of(copy).given(); }),
+      all.end());
+  if (all.empty()) return {};
+  const parts::BoltSpec now = all.front()(copy);
   ChangeLadder out;
   const auto add = [&](const sections::BoltThread& thread, const sections::BoltGrade& grade) {
     out.push_back({fmt::format("{} {} {}", what, thread.name, grade.name),
-                   [of, others, thread, grade](Design& changed) {
-                     of(changed).thread = thread;
-                     of(changed).grade = grade;
-                     for (const BoltOf& other : others) {
-                       if (!other(changed).given()) continue;
-                       other(changed).thread = thread;
-                       other(changed).grade = grade;
+                   [all, thread, grade](Design& changed) {
+                     for (const BoltOf& of : all) {
+                       of(changed).thread = thread;
+                       of(changed).grade = grade;
                      }
                    }});
   };
@@ -283,15 +279,14 @@ parts::BoltSpec& brace_bolt(Design& d) {
   return d.brace->bolt;
 }
 
-/// Where link and brace are on one bolt, what names it too.
-std::vector<BoltOf> others_on(const Design& design, const BoltOf& other) {
-  const bool one = design.brace && design.lateral_link && design.brace->meets_bracket.at_bolt();
-  return one ? std::vector<BoltOf>{other} : std::vector<BoltOf>{};
+/// What names the bolt of one of the two: where they are on one, the other may too.
+std::vector<BoltOf> bolt_of(const Design& design, const BoltOf& own, const BoltOf& other) {
+  return parts::on_one_bolt(design) ? std::vector<BoltOf>{own, other} : std::vector<BoltOf>{own};
 }
 
 std::vector<ChangeLadder> of_link(const Design& design, const checks::Finding& f) {
   if (f.check == "bolt" || f.check == "slip") {
-    return {stronger_bolt(design, "bolt", link_bolt, others_on(design, brace_bolt))};
+    return {stronger_bolt(design, "bolt", bolt_of(design, link_bolt, brace_bolt))};
   }
   if (is_of_tabs(f)) {
     return {better_tabs(design, f.check,
@@ -323,9 +318,9 @@ std::vector<ChangeLadder> of_brace(const Design& design, const checks::Finding& 
     const bool far = f.where.find("far") != std::string::npos;
     if (far && design.brace->far_bolt.given()) {
       return {stronger_bolt(design, "bolt",
-                            [](Design& d) -> parts::BoltSpec& { return d.brace->far_bolt; })};
+                            {[](Design& d) -> parts::BoltSpec& { return d.brace->far_bolt; }})};
     }
-    return {stronger_bolt(design, "bolt", brace_bolt, others_on(design, link_bolt))};
+    return {stronger_bolt(design, "bolt", bolt_of(design, brace_bolt, link_bolt))};
   }
   if (is_of_tabs(f)) {
     return {better_tabs(design, f.check,
@@ -341,8 +336,8 @@ std::vector<ChangeLadder> of_brace(const Design& design, const checks::Finding& 
 
 std::vector<ChangeLadder> of_arm(const Design& design, const checks::Finding& f) {
   if (f.check == "bolt" || f.check == "slip") {
-    return {
-        stronger_bolt(design, "bolts", [](Design& d) -> parts::BoltSpec& { return d.arm->bolt; })};
+    return {stronger_bolt(design, "bolts",
+                          {[](Design& d) -> parts::BoltSpec& { return d.arm->bolt; }})};
   }
   if (is_of_tabs(f)) {
     const bool frame = f.where.find("frame") != std::string::npos;
@@ -372,7 +367,7 @@ std::vector<ChangeLadder> of_arm(const Design& design, const checks::Finding& f)
 std::vector<ChangeLadder> of_limit_strap(const Design& design, const checks::Finding& f) {
   if (f.check == "bolt" || f.check == "slip") {
     return {stronger_bolt(design, "bolt",
-                          [](Design& d) -> parts::BoltSpec& { return d.limit_strap->bolt; })};
+                          {[](Design& d) -> parts::BoltSpec& { return d.limit_strap->bolt; }})};
   }
   if (f.check == "strap") {
     return {higher_rating(design, "straps", [](Design& d) {
@@ -387,7 +382,7 @@ std::vector<ChangeLadder> of_limit_strap(const Design& design, const checks::Fin
 std::vector<ChangeLadder> of_named(const Design& design, const checks::Finding& f) {
   if (f.check == "bolt" && design.steering && f.part.find("gear") != std::string::npos) {
     return {stronger_bolt(design, "gear bolts",
-                          [](Design& d) -> parts::BoltSpec& { return d.steering->gear_bolts; })};
+                          {[](Design& d) -> parts::BoltSpec& { return d.steering->gear_bolts; }})};
   }
   if (f.check == "joint rating" && design.steering) {
     return {higher_rating(design, "joints", [](Design& d) { return ratings(*d.steering); })};

@@ -1,7 +1,5 @@
 // How long the whole check of one example takes, its case file already in memory.
 
-#include <fstream>
-#include <sstream>
 #include <string>
 
 #include <benchmark/benchmark.h>
@@ -9,26 +7,21 @@
 #include "base/invariant.hpp"
 #include "cases/reader.hpp"
 #include "studies/check.hpp"
+#include "tests/bench/example.hpp"
 
 namespace {
 
-std::string example_text() {
-  std::ifstream file(LINKMARGIN_SOURCE_DIR "/cases/examples/lateral-link-only.yaml");
-  INVARIANT(file.good());
-  std::ostringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
+const char* const kExample = "lateral-link-only.yaml";
 
 void read_example(benchmark::State& state) {
-  const std::string text = example_text();
+  const std::string text = bench::example_text(kExample);
   for ([[maybe_unused]] auto round : state) {
-    benchmark::DoNotOptimize(cases::read(text, "lateral-link-only.yaml"));
+    benchmark::DoNotOptimize(cases::read(text, kExample));
   }
 }
 
 void check_example(benchmark::State& state) {
-  const cases::Reading reading = cases::read(example_text(), "lateral-link-only.yaml");
+  const cases::Reading reading = cases::read(bench::example_text(kExample), kExample);
   INVARIANT(reading.design.has_value());
   for ([[maybe_unused]] auto round : state) {
     benchmark::DoNotOptimize(studies::check(*reading.design));

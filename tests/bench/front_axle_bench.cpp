@@ -1,16 +1,13 @@
 // The parts of a check of the demo front axle, one thread, each to be seen beside the floor:
 // LAPACK's banded Cholesky factorization of the same matrix.
 
-#include <fstream>
 #include <memory>
-#include <sstream>
 #include <string>
 #include <vector>
 
 #include <benchmark/benchmark.h>
 
 #include "base/invariant.hpp"
-#include "cases/reader.hpp"
 #include "fea/buckling.hpp"
 #include "fea/member_loads.hpp"
 #include "fea/second_order.hpp"
@@ -18,6 +15,7 @@
 #include "studies/check.hpp"
 #include "studies/set_model.hpp"
 #include "tests/bench/band_cholesky.hpp"
+#include "tests/bench/example.hpp"
 
 namespace {
 
@@ -34,15 +32,7 @@ struct Demo {
 };
 
 Demo read_demo() {
-  const std::string path = LINKMARGIN_SOURCE_DIR "/cases/examples/front-axle-us.yaml";
-  std::ifstream file(path);
-  INVARIANT(file.good());
-  std::ostringstream text;
-  text << file.rdbuf();
-  const cases::Reading reading = cases::read(text.str(), "front-axle-us.yaml");
-  INVARIANT(reading.design.has_value());
-  Demo demo{*reading.design, {}, {}, {}, {}, {}, {}, {}};
-  demo.design.variants.clear();
+  Demo demo{bench::example_design("front-axle-us.yaml"), {}, {}, {}, {}, {}, {}, {}};
   demo.cases = parts::design_cases(demo.design);
   demo.sets = parts::stiffness_sets(demo.design);
   const parts::Assembly assembly = parts::assemble(demo.design, demo.sets.front());

@@ -3,9 +3,7 @@
 // nearest to their limits, and judged in full. The floor is LAPACK's dense Cholesky solution
 // (dposv) of as many equations.
 
-#include <fstream>
 #include <optional>
-#include <sstream>
 #include <string>
 #include <vector>
 
@@ -13,31 +11,19 @@
 #include <benchmark/benchmark.h>
 
 #include "base/invariant.hpp"
-#include "cases/reader.hpp"
 #include "studies/grid_screen.hpp"
 #include "studies/judged.hpp"
+#include "tests/bench/example.hpp"
 
 extern "C" void dposv_(const char* uplo, const int* n, const int* nrhs, double* a, const int* lda,
                        double* b, const int* ldb, int* info, std::size_t);
 
 namespace {
 
-parts::Design design_of(const std::string& example) {
-  std::ifstream file(LINKMARGIN_SOURCE_DIR "/cases/examples/" + example);
-  INVARIANT(file.good());
-  std::ostringstream text;
-  text << file.rdbuf();
-  const cases::Reading reading = cases::read(text.str(), example);
-  INVARIANT(reading.design.has_value());
-  parts::Design design = *reading.design;
-  design.variants.clear();
-  return design;
-}
-
 /// The parts of an example picked together, and every size of each.
 struct Picked {
   explicit Picked(const std::string& example, std::vector<std::string> names)
-      : design(design_of(example)), parts(std::move(names)) {
+      : design(bench::example_design(example)), parts(std::move(names)) {
     counted = studies::counted_beside(studies::run(design, "", {}).answer, parts);
     for (const std::string& part : parts) {
       sizes.push_back(studies::sizes_for(design, part, {}, {}));

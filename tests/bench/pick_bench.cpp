@@ -1,8 +1,6 @@
 // How many sizes a second a pick tries: each judged in full, each looked at where the part comes
 // nearest to its limit, and as many as the answer takes, by one thread and by two.
 
-#include <fstream>
-#include <sstream>
 #include <string>
 #include <thread>
 #include <vector>
@@ -10,29 +8,17 @@
 #include <benchmark/benchmark.h>
 
 #include "base/invariant.hpp"
-#include "cases/reader.hpp"
 #include "studies/judged.hpp"
 #include "studies/pick.hpp"
+#include "tests/bench/example.hpp"
 
 namespace {
-
-parts::Design design_of(const std::string& example) {
-  std::ifstream file(LINKMARGIN_SOURCE_DIR "/cases/examples/" + example);
-  INVARIANT(file.good());
-  std::ostringstream text;
-  text << file.rdbuf();
-  const cases::Reading reading = cases::read(text.str(), example);
-  INVARIANT(reading.design.has_value());
-  parts::Design design = *reading.design;
-  design.variants.clear();
-  return design;
-}
 
 const char* const kPart = "lateral_link";
 
 /// The sizes in stock, and where they are looked at.
 struct Sizes {
-  parts::Design design = design_of("lateral-link-only.yaml");
+  parts::Design design = bench::example_design("lateral-link-only.yaml");
   studies::Counted counted = studies::counted_beside(studies::run(design, "", {}).answer, {kPart});
   std::vector<studies::SizeChoice> all = studies::sizes_for(design, kPart, {}, {});
 };
