@@ -37,6 +37,12 @@ class Cell {
 
   /// The solution at a multiple of the load; solved at first use, then kept.
   [[nodiscard]] const CaseSolution& kept(double multiple) const;
+  /// Whether that solution is there.
+  [[nodiscard]] bool has_kept(double multiple) const {
+    return in_proportion() || kept_.find(multiple) != kept_.end();
+  }
+  /// The stops and straps that carry at a multiple.
+  [[nodiscard]] Contacts closed_at(double multiple) const { return kept(multiple).closed_stops; }
   /// The solution at a multiple that may not be asked for again: the last few are remembered.
   [[nodiscard]] CaseSolution at(double multiple) const;
   /// Second order at the load itself, where the solutions are moved ones; else none.

@@ -22,8 +22,12 @@ constexpr double kSameEstimate = 2.0e-4;
 // where a stop may come to carry.
 constexpr double kSmooth = 1.15;
 constexpr double kWithStops = 1.5;
-// What the estimates from another set of the same load case may be off by.
-constexpr double kBesides = 1.05;
+// What the estimates from another set of the same load case may be off by: where other stops or
+// straps carry, and of the change that they tell where the same ones do.
+constexpr double kBesides = 0.05;
+constexpr double kOfChange = 0.5;
+// Of the largest demand of all: below it another set is not looked at.
+constexpr double kBesideTheMost = 0.8;
 // Half of the capacity to spare at the required multiple.
 constexpr double kFarWithin = 0.5;
 constexpr double kSoarsFrom = 0.25;
@@ -134,25 +138,67 @@ double in_proportion(double multiple, double ratio) {
   return ratio > 0.0 ? std::min(multiple / ratio, kHighestMultiple) : kHighestMultiple;
 }
 
-/// Of the sets of one load case the first is solved at the multiple that is looked at, the others
-/// where they may come to more than that one, grown as it has.
+/// The cells of one load case that are looked at at one multiple.
+struct Sets {
+  double looked_at;
+  std::vector<Asked> asked;
+};
+
+std::vector<Sets> by_load_case(const std::vector<Asked>& asked) {
+  std::vector<Sets> all;
+  for (const Asked& a : asked) {
+    const auto same = std::find_if(all.begin(), all.end(), [&](const Sets& s) {
+      return &s.asked.front().cell->load_case() == &a.cell->load_case() &&
+             s.looked_at == a.factor.looked_at();
+    });
+    if (same == all.end()) {
+      all.push_back({a.factor.looked_at(), {a}});
+    } else {
+      same->asked.push_back(a);
+    }
+  }
+  return all;
+}
+
+/// The most that the demand at the required multiple can be in another set than one that has been
+/// looked at: grown as there; infinite where that cannot be told.
+double at_most_beside(const Criterion& criterion, const Asked& a, const Ranked& known) {
+  if (!std::isfinite(known.at_looked)) return std::numeric_limits<double>::infinity();
+  const double at_one = a.cell->ratio_kept(criterion, 1.0);
+  const double in_proportion = known.at_looked * a.factor.value / a.factor.looked_at();
+  // Nothing at the load itself: all that there is comes with the stops and straps that close later.
+  if (!(at_one > 0.0) && !(known.at_one > 0.0)) return kWithStops * in_proportion;
+  const double grown = growth_over_load(*a.cell, a.factor.looked_at()) /
+                       growth_over_load(*known.asked.cell, a.factor.looked_at());
+  const double estimate = at_one / known.at_one * std::max(1.0, grown);
+  if (!std::isfinite(estimate)) return std::numeric_limits<double>::infinity();
+  const bool same_stops =
+      a.cell->closed_at(1.0) == known.asked.cell->closed_at(a.factor.looked_at());
+  const double off = std::max(same_stops ? 0.0 : kBesides, kOfChange * std::abs(estimate - 1.0));
+  return estimate * (1.0 + off) * in_proportion;
+}
+
+/// Of the sets of one load case one is solved at the multiple that is looked at, the others where
+/// they may come to more than that one, grown as it has.
 std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<Asked>& asked) {
   std::vector<Ranked> all;
-  for (const Asked& a : asked) {
-    const double looked_at = a.factor.looked_at();
-    const auto same_case = [&](const Ranked& r) {
-      return &r.asked.cell->load_case() == &a.cell->load_case() &&
-             r.asked.factor.looked_at() == looked_at;
-    };
-    const auto first = std::find_if(all.begin(), all.end(), same_case);
-    if (first != all.end()) {
-      const double grown =
-          growth_over_load(*a.cell, looked_at) / growth_over_load(*first->asked.cell, looked_at);
-      const double there = a.cell->ratio_kept(criterion, 1.0) * first->at_looked / first->at_one;
-      const double at_required = there * std::max(1.0, grown) * a.factor.value / looked_at;
-      if (std::isfinite(grown) && kBesides * at_required < first->at_required()) continue;
+  double most_of_all = 0.0;
+  for (Sets& sets : by_load_case(asked)) {
+    const auto looked = std::find_if(sets.asked.begin(), sets.asked.end(), [&](const Asked& a) {
+      return a.cell->has_kept(sets.looked_at);
+    });
+    if (looked != sets.asked.end()) std::iter_swap(sets.asked.begin(), looked);
+    const Ranked first = ranked(criterion, sets.asked.front());
+    all.push_back(first);
+    double most = first.at_required();
+    most_of_all = std::fmax(most_of_all, most);
+    for (auto a = sets.asked.begin() + 1; a != sets.asked.end(); ++a) {
+      const double at_most = at_most_beside(criterion, *a, first);
+      if (at_most <= std::max((1.0 + kSameEstimate) * most, kBesideTheMost * most_of_all)) continue;
+      all.push_back(ranked(criterion, *a));
+      most = std::fmax(most, all.back().at_required());
+      most_of_all = std::fmax(most_of_all, most);
     }
-    all.push_back(ranked(criterion, a));
   }
   return all;
 }
