@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 #include <utility>
 
 #include "parts/rail_root.hpp"
@@ -111,6 +112,22 @@ std::vector<StiffnessSet> stiffness_sets(const Design& design) {
     }
   }
   return sets;
+}
+
+int n_different(const StiffnessSet& a, const StiffnessSet& b) {
+  const auto bound_in = [](const StiffnessSet& set, const std::string& group) {
+    const auto found = set.bushings.find(group);
+    return found == set.bushings.end() ? Bound::given : found->second;
+  };
+  std::set<std::string> groups;
+  for (const StiffnessSet* set : {&a, &b}) {
+    for (const auto& [group, bound] : set->bushings) groups.insert(group);
+  }
+  int count = (a.rail != b.rail ? 1 : 0) + (a.brace_end != b.brace_end ? 1 : 0);
+  for (const std::string& group : groups) {
+    if (bound_in(a, group) != bound_in(b, group)) ++count;
+  }
+  return count;
 }
 
 std::array<double, 6> rates_in(const JointSpec& joint, Bound bound) {

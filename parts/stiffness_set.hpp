@@ -16,6 +16,9 @@ struct StiffnessSet {
   std::map<std::string, Bound> bushings;  ///< by group; a group not named is `given`
 };
 
+/// In how many of rail, brace end and groups of bushings two sets differ.
+[[nodiscard]] int n_different(const StiffnessSet& a, const StiffnessSet& b);
+
 /// Groups of bushings that share a rate: "link bushings", "arm axle bushings", ...
 [[nodiscard]] std::vector<std::string> bushing_groups(const Design& design);
 

@@ -139,7 +139,9 @@ class Runner {
         tell(0.7 * static_cast<double>(s * cases_.size() + c) /
                  static_cast<double>(sets.size() * cases_.size()),
              fmt::format("load case {} of {}, {}", c + 1, cases_.size(), sets[s].name));
-        solve_one(*models_.back(), cases_[c]);
+        const auto beside = nearest_before(sets, s);
+        solve_one(*models_.back(), cases_[c],
+                  beside ? &cells_[*beside * cases_.size() + c] : nullptr);
         if (leave_over_ && fails_in(cells_.back())) {
           left_early_ = true;
           cells_.erase(cells_.begin(), cells_.end() - 1);
@@ -169,9 +171,21 @@ class Runner {
     });
   }
 
-  void solve_one(const SetModel& model, const parts::DesignCase& load_case) {
-    Cell cell(model, load_case,
-              cells_.size() < cases_.size() ? nullptr : &cells_[cells_.size() - cases_.size()]);
+  /// Of the sets before one the first of those that differ from it least.
+  static std::optional<std::size_t> nearest_before(const std::vector<parts::StiffnessSet>& sets,
+                                                   std::size_t s) {
+    const auto differs_less = [&](const parts::StiffnessSet& a, const parts::StiffnessSet& b) {
+      return parts::n_different(a, sets[s]) < parts::n_different(b, sets[s]);
+    };
+    const auto end = sets.begin() + static_cast<std::ptrdiff_t>(s);
+    const auto nearest = std::min_element(sets.begin(), end, differs_less);
+    if (nearest == end) return std::nullopt;
+    return static_cast<std::size_t>(nearest - sets.begin());
+  }
+
+  /// @param beside  the same load case in another set; may be null
+  void solve_one(const SetModel& model, const parts::DesignCase& load_case, const Cell* beside) {
+    Cell cell(model, load_case, beside);
     cell.trouble = trouble_by_part(model, cell.kept(1.0));
     const SeenBuckling buckling = seen_buckling(cell, worst_only_ ? 0 : 1);
     if (!buckling.modes.empty()) {
