@@ -249,6 +249,9 @@ class CommandLine {
       // --version needs no command.
       if (!version_) return {wrong_command(error.what())};
     }
+    if (!share_.empty() && !answer_.csv.empty()) {
+      return {wrong_command("--share writes a slice and no tables: give --csv to `gather`")};
+    }
     return {request(), color()};
   }
 

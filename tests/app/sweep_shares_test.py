@@ -85,6 +85,9 @@ class Shares(unittest.TestCase):
         self.assertIn("run share 2/3 again", result.stderr)
         for wrong in ("4/3", "0/3", "x", "1/", "1/0"):
             self.assertEqual(run(*command, "--share", wrong, case=case).returncode, 2, wrong)
+        tables = run(*command, "--share", "1/3", "--csv", "tables", case=case)
+        self.assertEqual(tables.returncode, 2)
+        self.assertIn("give --csv to `gather`", tables.stderr)
         broken = case_file(self, "{", "broken.json")
         self.assertIn("is no slice", run("gather", broken).stderr)
 
