@@ -24,9 +24,12 @@ studies::Answer answer_to(const parts::Design& as_read, const CheckRequest& requ
   ProgressLine progress;
   const parts::Design design = in_units(as_read, request.options.units);
   const bool drawn = !request.beside.svg.empty() || !request.beside.vtu.empty();
-  const int jobs = request.options.jobs;
-  studies::Answer answer = drawn ? studies::check_and_draw(design, progress.watch(), threads(jobs))
-                                 : studies::check(design, progress.watch(), threads(jobs));
+  const bool whole = request.options.all || !request.options.json.empty() ||
+                     !request.beside.csv.empty() || !request.beside.md.empty();
+  const auto check = drawn   ? studies::check_and_draw
+                     : whole ? studies::check
+                             : studies::check_briefly;
+  studies::Answer answer = check(design, progress.watch(), threads(request.options.jobs));
   studies::add_remedies(answer, as_read, progress.watch());
   return answer;
 }

@@ -20,6 +20,12 @@ Answer check(const parts::Design& design, const Watch& watch, const Spread& spre
   return checked(design, watch, spread, Extras::order_and_life);
 }
 
+Answer check_briefly(const parts::Design& design, const Watch& watch, const Spread& spread) {
+  // What is compared with variants are figures.
+  const bool alone = design.variants.empty();
+  return checked(design, watch, spread, alone ? Extras::short_answer : Extras::order_and_life);
+}
+
 Answer check_and_draw(const parts::Design& design, const Watch& watch, const Spread& spread) {
   return checked(design, watch, spread, Extras::order_life_and_drawing);
 }

@@ -12,7 +12,11 @@ namespace studies {
 [[nodiscard]] Answer check(const parts::Design& design, const Watch& watch = {},
                            const Spread& spread = {});
 
-/// The same with a drawing of it.
+/// The same without the numbers of each solved case, for those who do not print them.
+[[nodiscard]] Answer check_briefly(const parts::Design& design, const Watch& watch = {},
+                                   const Spread& spread = {});
+
+/// The same as `check` with a drawing of it.
 [[nodiscard]] Answer check_and_draw(const parts::Design& design, const Watch& watch = {},
                                     const Spread& spread = {});
 

@@ -57,7 +57,7 @@ WithVariants run_with_variants(const parts::Design& design, const Watch& watch,
 
 Comparison compare(const parts::Design& design, const Watch& watch, const Spread& spread,
                    Share<Compared>* share) {
-  return run_with_variants(design, watch, spread, Extras::none, share).comparison;
+  return run_with_variants(design, watch, spread, Extras::figures, share).comparison;
 }
 
 }  // namespace studies

@@ -245,7 +245,7 @@ class Search {
     ++tried_;
     if (watch_ && watch_({1.0, "what would mend it"}) == Go::stop) throw Stopped{};
     try {
-      return run(changed, "", {}, counted);
+      return run(changed, "", {}, counted, Extras::none);
     } catch (const base::InputError&) {
       return std::nullopt;
     }

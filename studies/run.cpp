@@ -52,7 +52,7 @@ checks::Duty duty_of(const parts::Assembly& assembly, const std::string& part) {
 class Runner {
  public:
   Runner(const parts::Design& design, std::string name, const Watch& watch, Counted counted,
-         Extras extras = Extras::none)
+         Extras extras = Extras::figures)
       : design_(design),
         name_(std::move(name)),
         watch_(watch),
@@ -118,6 +118,10 @@ class Runner {
   }
 
   [[nodiscard]] bool wanted(const std::string& part) const { return counted_.has(part); }
+
+  [[nodiscard]] bool has_numbers() const {
+    return extras_ != Extras::none && extras_ != Extras::short_answer;
+  }
 
   /// The utilization at which a run that is to be left early is left.
   [[nodiscard]] double most(const std::string& part) const {
@@ -187,7 +191,7 @@ class Runner {
   void solve_one(const SetModel& model, const parts::DesignCase& load_case, const Cell* beside) {
     Cell cell(model, load_case, beside);
     cell.trouble = trouble_by_part(model, cell.kept(1.0));
-    const SeenBuckling buckling = seen_buckling(cell, worst_only_ ? 0 : 1);
+    const SeenBuckling buckling = seen_buckling(cell, !worst_only_ && has_numbers() ? 1 : 0);
     if (!buckling.modes.empty()) {
       cell.followed_to = asked_of_stability(model, load_case, buckling.modes.front());
       cell.lowest_critical_factor = buckling.modes.front().critical.factor;
@@ -206,6 +210,7 @@ class Runner {
     const parts::DesignCase& load_case = cell.load_case();
     const CaseSolution& solved = cell.kept(1.0);
     SolvedCase shown = solved_case(model, solved);
+    if (has_numbers()) add_numbers(shown, model, solved);
     if (shown.condition > fea::kIllConditioned) add_ill_conditioned(shown);
     shown.load_case = load_case.name;
     shown.set = model.set().name;
@@ -231,8 +236,8 @@ class Runner {
       own.set = shown.set;
       out_.answer.own.push_back(own);
     }
-    measure(cell);
-    if (models_.size() == 1) {
+    if (has_numbers()) measure(cell);
+    if (has_numbers() && models_.size() == 1) {
       out_.answer.balances.push_back(balance_of(model, load_case, solved));
     }
     out_.answer.solved.push_back(std::move(shown));
@@ -435,7 +440,7 @@ class Runner {
       }
     }
     follow_stability();
-    if (extras_ != Extras::none) {
+    if (extras_ != Extras::none && extras_ != Extras::figures) {
       order_failures();
       out_.answer.life = life_of(design_, cells_);
     }

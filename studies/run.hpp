@@ -14,11 +14,13 @@ struct Run {
   Figures figures;
 };
 
-/// What an answer holds beside its findings; figures alone do not need it.
+/// What an answer holds beside its findings.
 enum class Extras {
   none,
-  order_and_life,
-  order_life_and_drawing,
+  figures,                 ///< of a comparison, and the numbers of each solved case
+  short_answer,            ///< what gives first and how long it lasts, no figures or numbers
+  order_and_life,          ///< both
+  order_life_and_drawing,  ///< and a drawing
 };
 
 /// One load case in one stiffness set.
@@ -46,7 +48,7 @@ struct Counted {
 /// @param counted  check these parts alone (the others are still in the frame)
 /// @throws base::InputError, Stopped
 [[nodiscard]] Run run(const parts::Design& design, const std::string& name, const Watch& watch,
-                      const Counted& counted = {}, Extras extras = Extras::none);
+                      const Counted& counted = {}, Extras extras = Extras::figures);
 
 /// Findings alone: those of the first stiffness set and load case in which a check is not decided
 /// or its utilization is over what it may be. Where there is none, those of `run_for_worst`.

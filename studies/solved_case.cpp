@@ -36,6 +36,12 @@ SolvedCase solved_case(const SetModel& model, const CaseSolution& solved) {
   out.condition = condition.number;
   out.condition_cause = condition.cause;
   out.factor = model.factor_size(solved.closed_stops);
+  return out;
+}
+
+void add_numbers(SolvedCase& out, const SetModel& model, const CaseSolution& solved) {
+  if (!out.converged) return;
+  const fea::Solution& solution = solved.solution;
   for (const parts::Piece& piece : model.assembly().pieces) {
     out.pieces.push_back(piece_ends(piece, solution));
   }
@@ -46,7 +52,6 @@ SolvedCase solved_case(const SetModel& model, const CaseSolution& solved) {
     out.displacements.push_back(at_point(point.name, solution.placement(point.node)));
     out.first_order.push_back(at_point(point.name, solved.linear().placement(point.node)));
   }
-  return out;
 }
 
 }  // namespace studies

@@ -5,7 +5,10 @@
 
 namespace studies {
 
-/// End forces, reactions and displacements of one solution, as plain values.
+/// How one solution came about.
 [[nodiscard]] SolvedCase solved_case(const SetModel& model, const CaseSolution& solved);
+
+/// Adds end forces, reactions and displacements, as plain values; none where it has not converged.
+void add_numbers(SolvedCase& out, const SetModel& model, const CaseSolution& solved);
 
 }  // namespace studies
