@@ -19,10 +19,13 @@ enum class BucklingStatus {
 struct BucklingMode {
   double factor = base::kUnset;       ///< multiple of the load case  [-]
   Eigen::VectorXd shape;              ///< 6 per node (global axes), largest component 1
+  Eigen::VectorXd motion;             ///< of all unknowns, of the strain energy 1/2
   std::vector<double> beam_energy;    ///< share of the strain energy in each beam itself
   std::vector<double> joint_energy;   ///< share in the elastic joints at each beam's two ends
   std::vector<double> spring_energy;  ///< share in each spring; all shares sum to 1
 };
+
+struct BucklingResult;
 
 struct BucklingOptions {
   int n_modes = 3;
@@ -30,6 +33,9 @@ struct BucklingOptions {
   /// Relative error of a factor, taken from its residual and the distance to the next one found;
   /// without that distance it is at most the root of this.
   double tolerance = 1e-6;
+  /// Modes of a frame with the same unknowns under nearly the same load case, at least as many as
+  /// are looked for, where to look first. Saves time, and has no say in the answer.
+  const BucklingResult* start = nullptr;
 };
 
 struct BucklingResult {

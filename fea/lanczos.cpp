@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 #include <stdexcept>
+#include <utility>
 
 #include <Spectra/SymEigsSolver.h>
 
@@ -17,6 +18,7 @@ constexpr double kCancelled = 0.1;     // of the length: rounding is no longer s
 constexpr double kRestarted = 1.0e-4;  // of the residual: restarts pay for accuracy with little
 constexpr double kLarge = 1.0e100;
 constexpr double kSmall = 1.0e-2;     // of the norm: below it a mu is as good as this one
+constexpr double kUnseen = 5.0e-2;    // of a mu: a basis from a given start may not see one so near
 constexpr double kNothing = 1.0e-13;  // of the norm: no direction is left
 
 /// C with what is known taken out.
@@ -44,8 +46,12 @@ class Deflated {
 /// C Q = Q T + beta q e', T tridiagonal.
 class Basis {
  public:
-  Basis(const Deflated& c, LanczosMemory& memory)
-      : c_(c), m_(memory), longest_(std::min(kLongest, c.size())), norm_(c.norm_of_known()) {
+  Basis(const Deflated& c, const PairsWanted& wanted, LanczosMemory& memory)
+      : c_(c),
+        wanted_(wanted),
+        m_(memory),
+        longest_(std::min(kLongest, c.size())),
+        norm_(c.norm_of_known()) {
     m_.basis.resize(c.size(), longest_ + 1);
     m_.diagonal.resize(longest_);
     m_.beside.resize(longest_);
@@ -56,15 +62,12 @@ class Basis {
   /// @return whether C does anything
   bool start() {
     m_.here.resize(c_.size());
-    if (m_.start.size() != c_.size()) {
-      // Spread over all directions, and the same every time.
-      m_.start.resize(c_.size());
-      for (Eigen::Index i = 0; i < c_.size(); ++i) {
-        m_.start(i) = std::sin(1.0 + 2.3 * static_cast<double>(i));
-      }
-      m_.start.normalize();
+    if (wanted_.start != nullptr) {
+      m_.next = *wanted_.start;
+    } else {
+      spread();
+      c_.apply(m_.start, m_.next);
     }
-    c_.apply(m_.start, m_.next);
     const double length = m_.next.norm();
     if (!(length > kNothing * norm_)) return false;
     m_.basis.col(0) = m_.next / length;
@@ -90,29 +93,19 @@ class Basis {
     ++size_;
   }
 
-  /// How far the `count` largest values of T are from being pairs of C to the tolerance: 1 or less
-  /// when they are.
-  [[nodiscard]] double unsettled(Eigen::Index count, double tolerance) {
+  /// Looks at T.
+  void look() {
     m_.ritz.computeFromTridiagonal(m_.diagonal.head(size_), m_.beside.head(size_ - 1),
                                    Eigen::EigenvaluesOnly);
     const Eigen::VectorXd& mu = m_.ritz.eigenvalues();
     norm_ = std::max({norm_, std::abs(mu(0)), std::abs(mu(size_ - 1))});
-    if (exhausted_) return 0.0;
-    if (size_ <= count) return std::numeric_limits<double>::infinity();
-    double worst = 0.0;
-    for (Eigen::Index k = size_ - count; k < size_; ++k) {
-      double apart = mu(k) - mu(k - 1);
-      if (k + 1 < size_) apart = std::min(apart, mu(k + 1) - mu(k));
-      const double size = std::max(std::abs(mu(k)), kSmall * norm_);
-      // Near another the error is the residual itself, else its square over the distance.
-      const double allowed =
-          std::min(std::sqrt(tolerance) * size,
-                   std::max(std::sqrt(tolerance * size * apart), tolerance * size));
-      worst =
-          std::max(worst, m_.beside(size_ - 1) * std::abs(vector_of_t(mu(k))(size_ - 1)) / allowed);
-    }
-    return worst;
   }
+  /// How far the largest values of T looked at last are from being pairs of C to the tolerance, and
+  /// the smallest: 1 or less when they are.
+  [[nodiscard]] double unsettled_largest() const {
+    return unsettled(size_ - wanted_.n_largest, size_);
+  }
+  [[nodiscard]] double unsettled_smallest() const { return unsettled(0, wanted_.n_smallest); }
   /// The k-th largest of those looked at last.
   [[nodiscard]] EigenPair pair(Eigen::Index k) const {
     EigenPair out{m_.ritz.eigenvalues()(size_ - 1 - k), {}};
@@ -127,6 +120,37 @@ class Basis {
   [[nodiscard]] bool full() const { return size_ == longest_; }
 
  private:
+  /// A start spread over all directions, and the same every time.
+  void spread() {
+    if (m_.start.size() == c_.size()) return;
+    m_.start.resize(c_.size());
+    for (Eigen::Index i = 0; i < c_.size(); ++i) {
+      m_.start(i) = std::sin(1.0 + 2.3 * static_cast<double>(i));
+    }
+    m_.start.normalize();
+  }
+
+  /// Of the values from `begin` to before `end`.
+  [[nodiscard]] double unsettled(Eigen::Index begin, Eigen::Index end) const {
+    if (exhausted_ || begin == end) return 0.0;
+    if (size_ <= end - begin) return std::numeric_limits<double>::infinity();
+    const Eigen::VectorXd& mu = m_.ritz.eigenvalues();
+    double worst = 0.0;
+    for (Eigen::Index k = begin; k < end; ++k) {
+      const double size = std::max(std::abs(mu(k)), kSmall * norm_);
+      double apart = wanted_.start != nullptr ? kUnseen * size : kLarge;
+      if (k > 0) apart = std::min(apart, mu(k) - mu(k - 1));
+      if (k + 1 < size_) apart = std::min(apart, mu(k + 1) - mu(k));
+      // Near another the error is the residual itself, else its square over the distance.
+      const double allowed =
+          std::min(std::sqrt(wanted_.tolerance) * size,
+                   std::max(std::sqrt(wanted_.tolerance * size * apart), wanted_.tolerance * size));
+      worst =
+          std::max(worst, m_.beside(size_ - 1) * std::abs(vector_of_t(mu(k))(size_ - 1)) / allowed);
+    }
+    return worst;
+  }
+
   /// Makes the next vector square to the basis.
   /// @return its part along the last of the basis
   double take_out() {
@@ -162,6 +186,7 @@ class Basis {
   }
 
   const Deflated& c_;
+  const PairsWanted& wanted_;
   LanczosMemory& m_;
   Eigen::Index longest_;
   double norm_;
@@ -193,11 +218,11 @@ class Shifted {
   mutable Eigen::VectorXd out_;
 };
 
-LargestPairs restarted(const Deflated& c, double norm, Eigen::Index count, double tolerance) {
+EndPairs restarted(const Deflated& c, double norm, Eigen::Index count, double tolerance) {
   Shifted op(c, norm);
   const Eigen::Index wanted = std::min(count, c.size() - 1);
   const Eigen::Index basis = std::min(c.size(), std::max<Eigen::Index>(2 * wanted + 12, 24));
-  LargestPairs out;
+  EndPairs out;
   out.norm = norm;
   try {
     Spectra::SymEigsSolver<Shifted> solver(op, wanted, basis);
@@ -206,47 +231,63 @@ LargestPairs restarted(const Deflated& c, double norm, Eigen::Index count, doubl
     const Eigen::VectorXd values = solver.eigenvalues();
     const Eigen::MatrixXd vectors = solver.eigenvectors();
     for (Eigen::Index i = 0; i < values.size(); ++i) {
-      out.pairs.push_back({(values(i) - 1.0) * norm, vectors.col(i).normalized()});
+      out.largest.push_back({(values(i) - 1.0) * norm, vectors.col(i).normalized()});
     }
     out.all = solver.info() == Spectra::CompInfo::Successful;
   } catch (const std::runtime_error&) {
-    out.pairs.clear();  // its tridiagonal step did not converge: nothing was found
+    out.largest.clear();  // its tridiagonal step did not converge: nothing was found
   }
   return out;
 }
 
-/// Vectors to add before it pays to look again: a digit takes about three, and a look costs as much
-/// as a vector.
-Eigen::Index steps_to_go(double unsettled) {
+/// Vectors to add before it pays to look again: a digit takes about three, or two from a start near
+/// what is looked for, and a look costs as much as a vector.
+Eigen::Index steps_to_go(double unsettled, bool started) {
   const double digits = std::log10(std::max(unsettled, 1.0));
-  return std::isfinite(digits) ? std::max<Eigen::Index>(2, static_cast<Eigen::Index>(3.0 * digits))
-                               : 2;
+  const double steps = (started ? 2.0 : 3.0) * digits;
+  return std::isfinite(digits) ? std::max<Eigen::Index>(2, static_cast<Eigen::Index>(steps)) : 2;
 }
 
 }  // namespace
 
-LargestPairs largest_pairs(const Pencil& pencil, const std::vector<EigenPair>& known,
-                           Eigen::Index count, double tolerance, LanczosMemory& memory) {
+EndPairs end_pairs(const Pencil& pencil, const std::vector<EigenPair>& known,
+                   const PairsWanted& wanted, LanczosMemory& memory) {
   const Deflated c(pencil, known);
-  Basis basis(c, memory);
-  LargestPairs out;
+  Basis basis(c, wanted, memory);
+  EndPairs out;
   out.all = !basis.start();
   out.norm = basis.norm();
   if (out.all) return out;
-  bool settled = false;
-  Eigen::Index next_look = kFirstLook;
-  while (!settled && !basis.full()) {
+  bool largest_settled = false;
+  bool smallest_settled = false;
+  Eigen::Index next_look =
+      wanted.start == nullptr ? kFirstLook : wanted.n_largest + wanted.n_smallest + 2;
+  while (!(largest_settled && smallest_settled) && !basis.full() && !basis.exhausted()) {
     basis.extend();
     if (basis.size() < next_look && !basis.exhausted() && !basis.full()) continue;
-    const double unsettled = basis.unsettled(count, tolerance);
-    settled = unsettled <= 1.0;
-    next_look = basis.size() + steps_to_go(unsettled);
+    basis.look();
+    const double largest = basis.unsettled_largest();
+    const double smallest = basis.unsettled_smallest();
+    largest_settled = largest <= 1.0;
+    smallest_settled = smallest <= 1.0;
+    next_look = basis.size() + steps_to_go(std::max(largest, smallest), wanted.start != nullptr);
   }
   out.norm = basis.norm();
-  if (!settled) return restarted(c, out.norm, count, std::min(std::sqrt(tolerance), kRestarted));
-  const Eigen::Index found = basis.exhausted() ? basis.size() : count;
-  for (Eigen::Index k = 0; k < found; ++k) out.pairs.push_back(basis.pair(k));
-  out.all = found >= count;
+  if (smallest_settled) {
+    for (Eigen::Index k = 1; k <= std::min(wanted.n_smallest, basis.size()); ++k) {
+      out.smallest.push_back(basis.pair(basis.size() - k));
+    }
+  }
+  if (largest_settled) {
+    const Eigen::Index found = basis.exhausted() ? basis.size() : wanted.n_largest;
+    for (Eigen::Index k = 0; k < found; ++k) out.largest.push_back(basis.pair(k));
+    out.all = found >= wanted.n_largest;
+  } else if (wanted.start == nullptr) {
+    const std::vector<EigenPair> smallest = std::move(out.smallest);
+    out =
+        restarted(c, out.norm, wanted.n_largest, std::min(std::sqrt(wanted.tolerance), kRestarted));
+    out.smallest = smallest;
+  }
   return out;
 }
 

@@ -9,12 +9,6 @@ Pencil::Pencil(const System& system, const Sparse& geometric)
       geometric_(geometric),
       inverse_roots_(system.factor().pivots().cwiseSqrt().cwiseInverse()) {}
 
-Eigen::VectorXd Pencil::scaled_motion(const Eigen::VectorXd& y) const {
-  Eigen::VectorXd x = y.cwiseProduct(inverse_roots_);
-  system_.factor().solve_upper_in_place(x);
-  return x;
-}
-
 Eigen::VectorXd Pencil::apply(const Eigen::VectorXd& y) const {
   Eigen::VectorXd out(size());
   apply(y, out);
@@ -24,6 +18,17 @@ Eigen::VectorXd Pencil::apply(const Eigen::VectorXd& y) const {
 void Pencil::apply(const Eigen::VectorXd& y, Eigen::VectorXd& out) const {
   motion_ = y.cwiseProduct(inverse_roots_);
   system_.factor().solve_upper_in_place(motion_);
+  apply_to_scaled(out);
+}
+
+void Pencil::apply_to_motion(const Eigen::VectorXd& motion, Eigen::VectorXd& out) const {
+  motion_.resize(size());
+  system_.to_scaled_motion(motion, motion_);
+  out.resize(size());
+  apply_to_scaled(out);
+}
+
+void Pencil::apply_to_scaled(Eigen::VectorXd& out) const {
   out.setZero();
   subtract_product(geometric_, motion_, out);
   system_.factor().solve_lower_in_place(out);
@@ -31,7 +36,9 @@ void Pencil::apply(const Eigen::VectorXd& y, Eigen::VectorXd& out) const {
 }
 
 Eigen::VectorXd Pencil::motion(const Eigen::VectorXd& y) const {
-  return system_.from_scaled_motion(scaled_motion(y));
+  motion_ = y.cwiseProduct(inverse_roots_);
+  system_.factor().solve_upper_in_place(motion_);
+  return system_.from_scaled_motion(motion_);
 }
 
 std::vector<EigenPair> all_pairs(const Pencil& pencil) {

@@ -15,11 +15,14 @@ class Pencil {
   [[nodiscard]] Eigen::VectorXd apply(const Eigen::VectorXd& y) const;
   /// The same into memory that is there.
   void apply(const Eigen::VectorXd& y, Eigen::VectorXd& out) const;
-  /// The motion (full) that belongs to y.
+  /// C y of the y that belongs to a motion (full).
+  void apply_to_motion(const Eigen::VectorXd& motion, Eigen::VectorXd& out) const;
+  /// The motion (full) that belongs to y: of the strain energy 1/2 where y is of unit length.
   [[nodiscard]] Eigen::VectorXd motion(const Eigen::VectorXd& y) const;
 
  private:
-  [[nodiscard]] Eigen::VectorXd scaled_motion(const Eigen::VectorXd& y) const;
+  /// C y where motion_ belongs to y.
+  void apply_to_scaled(Eigen::VectorXd& out) const;
 
   const System& system_;
   const Sparse& geometric_;

@@ -20,8 +20,8 @@ std::size_t n_false(const Cell& cell, const std::vector<ModeOf>& modes) {
 
 }  // namespace
 
-SeenBuckling seen_buckling(const Cell& cell, int n_reversed) {
-  fea::BucklingOptions options{.n_reversed = n_reversed};
+SeenBuckling seen_buckling(const Cell& cell, int n_reversed, const fea::BucklingResult* beside) {
+  fea::BucklingOptions options{.n_reversed = n_reversed, .start = beside};
   SeenBuckling out;
   while (true) {
     out.result = cell.model().buckle(cell.load_case(), cell.kept(1.0), options);

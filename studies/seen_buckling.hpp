@@ -20,6 +20,9 @@ struct SeenBuckling {
   std::vector<ModeOf> modes;
   double passed = base::kUnset;  ///< highest factor left out
 };
-[[nodiscard]] SeenBuckling seen_buckling(const Cell& cell, int n_reversed);
+/// @param beside  of the same load case in another stiffness set: where to look first; saves time,
+///                and has no say in the answer
+[[nodiscard]] SeenBuckling seen_buckling(const Cell& cell, int n_reversed,
+                                         const fea::BucklingResult* beside = nullptr);
 
 }  // namespace studies

@@ -162,6 +162,33 @@ void buckling(benchmark::State& state) {
   }
 }
 
+/// The same with a factor of the load reversed, once for each stiffness set, alone or each started
+/// from the modes of the set before.
+void buckling_in_all_sets(benchmark::State& state, bool started) {
+  struct Set {
+    std::vector<fea::Loads> loads;
+    fea::Buckling buckling;
+  };
+  std::vector<Set> sets;
+  for (const parts::StiffnessSet& set : demo().sets) {
+    const parts::Assembly assembly = parts::assemble(demo().design, set);
+    Set& now = sets.emplace_back(Set{{}, fea::Buckling(fea::factor(assembly.model))});
+    for (const parts::DesignCase& c : demo().cases) {
+      now.loads.push_back(parts::put(assembly, demo().design, c));
+    }
+  }
+  std::vector<fea::BucklingResult> known(demo().cases.size());
+  std::size_t next = 0;
+  for ([[maybe_unused]] auto round : state) {
+    Set& set = sets[next / known.size()];
+    fea::BucklingResult& at = known[next % known.size()];
+    at = set.buckling.run(set.loads[next % known.size()],
+                          {.n_reversed = 1, .start = started ? &at : nullptr});
+    INVARIANT(at.status == fea::BucklingStatus::found);
+    next = (next + 1) % (sets.size() * known.size());
+  }
+}
+
 /// One posture of the axle with large displacements, from the loads to the equilibrium; mean of
 /// those that are bumped, in droop, or rolled to a place.
 void posture(benchmark::State& state) {
@@ -211,6 +238,12 @@ BENCHMARK(factor)->Name("demo/factor")->Unit(benchmark::kMicrosecond);
 BENCHMARK(solves)->Name("demo/solves")->Unit(benchmark::kMicrosecond);
 BENCHMARK(second_order)->Name("demo/second_order")->Unit(benchmark::kMicrosecond);
 BENCHMARK(buckling)->Name("demo/buckling")->Unit(benchmark::kMicrosecond);
+BENCHMARK_CAPTURE(buckling_in_all_sets, alone, false)
+    ->Name("demo/buckling_in_all_sets/alone")
+    ->Unit(benchmark::kMicrosecond);
+BENCHMARK_CAPTURE(buckling_in_all_sets, started, true)
+    ->Name("demo/buckling_in_all_sets/started")
+    ->Unit(benchmark::kMicrosecond);
 BENCHMARK(posture)->Name("demo/posture")->Unit(benchmark::kMicrosecond);
 BENCHMARK(linear_algebra)->Name("demo/linear_algebra")->Unit(benchmark::kMicrosecond);
 BENCHMARK(whole_check)->Name("demo/whole_check")->Unit(benchmark::kMicrosecond);

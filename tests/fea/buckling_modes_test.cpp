@@ -119,6 +119,79 @@ TEST_CASE("critical factors agree with a dense solver", "[fea][buckling]") {
   }
 }
 
+TEST_CASE("the modes to start from have no say in the factors", "[fea][buckling]") {
+  fea_test::Loaded frame = tower(3);
+  const std::vector<double> expected = dense_factors(frame);
+  fea_test::Loaded turned = frame;
+  turned.loads = turned.loads * -1.0;
+  const std::vector<double> expected_reversed = dense_factors(turned);
+  const fea::Factored factored = fea::factor(frame.model);
+  const auto check_from = [&](const fea::BucklingResult& start, int n_reversed) {
+    const fea::BucklingResult r = fea::buckle(
+        factored, frame.loads, {.n_modes = 3, .n_reversed = n_reversed, .start = &start});
+    REQUIRE(r.status == BucklingStatus::found);
+    REQUIRE(r.modes.size() == 3);
+    REQUIRE(r.reversed.size() == static_cast<std::size_t>(n_reversed));
+    for (std::size_t i = 0; i < 3; ++i) {
+      CHECK_THAT(r.modes[i].factor, WithinRel(expected[i], 1e-6));
+    }
+    for (std::size_t i = 0; i < r.reversed.size(); ++i) {
+      CHECK_THAT(r.reversed[i].factor, WithinRel(-expected_reversed[i], 1e-6));
+    }
+  };
+  const fea::BucklingResult own =
+      fea::buckle(factored, frame.loads, {.n_modes = 6, .n_reversed = 2});
+  SECTION("its own") {
+    check_from(own, 1);
+  }
+  SECTION("of a frame that differs in some sections and under another load") {
+    fea_test::Loaded other = frame;
+    for (std::size_t i = 0; i < other.model.beams.size(); i += 3) {
+      other.model.beams[i].section = fea_test::tube(0.045, 0.003);
+    }
+    other.loads = other.loads + push(NodeId{5}, {700.0, -300.0, -900.0});
+    check_from(fea::buckle(fea::factor(other.model), other.loads, {.n_modes = 3, .n_reversed = 2}),
+               2);
+  }
+  SECTION("the next higher ones, square to those looked for") {
+    fea::BucklingResult higher = own;
+    higher.modes.erase(higher.modes.begin(), higher.modes.begin() + 3);
+    check_from(higher, 1);
+  }
+  SECTION("fewer than are looked for, of other unknowns, or nothing") {
+    fea::BucklingResult few = own;
+    few.modes.resize(2);
+    check_from(few, 1);
+    check_from(fea::buckle(fea::factor(tower(2).model), tower(2).loads, {.n_reversed = 1}), 1);
+    fea::BucklingResult nothing = own;
+    for (fea::BucklingMode& mode : nothing.modes) mode.motion.setZero();
+    check_from(nothing, 0);
+  }
+}
+
+TEST_CASE("a round column's pairs are found from one of each", "[fea][buckling]") {
+  const fea::Factored factored = fea::factor(round_column(40));
+  const fea::Loads loads = push(NodeId{40}, {0.0, 0.0, -1000.0});
+  const fea::BucklingResult all = fea::buckle(factored, loads, {.n_modes = 6});
+  fea::BucklingResult start;
+  start.modes = {all.modes[0], all.modes[2], all.modes[4], all.modes[4]};
+  const fea::BucklingResult again = fea::buckle(factored, loads, {.n_modes = 4, .start = &start});
+  REQUIRE(again.modes.size() == 4);
+  for (std::size_t i = 0; i < 4; ++i) {
+    CHECK_THAT(again.modes[i].factor, WithinRel(all.modes[i].factor, 1e-6));
+  }
+}
+
+TEST_CASE("a frame that nothing buckles is not said to, whatever the start", "[fea][buckling]") {
+  const fea::Factored factored = fea::factor(round_column(30));
+  const fea::BucklingResult pressed =
+      fea::buckle(factored, push(NodeId{30}, {0.0, 0.0, -1000.0}), {.n_modes = 3});
+  const fea::BucklingResult pulled =
+      fea::buckle(factored, push(NodeId{30}, {0.0, 0.0, 1000.0}),
+                  {.n_modes = 3, .n_reversed = 0, .start = &pressed});
+  CHECK(pulled.status == BucklingStatus::no_compression);
+}
+
 TEST_CASE("reversing the loads finds the other side of the list", "[fea][buckling]") {
   fea_test::Loaded frame = tower(2);
   frame.loads = frame.loads * -1.0;
