@@ -139,13 +139,13 @@ class Runner {
     for (std::size_t s = 0; s < sets.size(); ++s) {
       models_.push_back(std::make_unique<SetModel>(design_, sets[s]));
       out_.answer.sets.push_back(sets[s].name);
+      const std::optional<std::size_t> nearest = nearest_before(sets, s);
       for (std::size_t c = 0; c < cases_.size(); ++c) {
         tell(0.7 * static_cast<double>(s * cases_.size() + c) /
                  static_cast<double>(sets.size() * cases_.size()),
              fmt::format("load case {} of {}, {}", c + 1, cases_.size(), sets[s].name));
-        const auto beside = nearest_before(sets, s);
         solve_one(*models_.back(), cases_[c],
-                  beside ? &cells_[*beside * cases_.size() + c] : nullptr);
+                  nearest ? std::optional(*nearest * cases_.size() + c) : std::nullopt);
         if (leave_over_ && fails_in(cells_.back())) {
           left_early_ = true;
           cells_.erase(cells_.begin(), cells_.end() - 1);
@@ -187,11 +187,13 @@ class Runner {
     return static_cast<std::size_t>(nearest - sets.begin());
   }
 
-  /// @param beside  the same load case in another set; may be null
-  void solve_one(const SetModel& model, const parts::DesignCase& load_case, const Cell* beside) {
-    Cell cell(model, load_case, beside);
+  /// @param beside  which cell is the same load case in the set that is nearest
+  void solve_one(const SetModel& model, const parts::DesignCase& load_case,
+                 std::optional<std::size_t> beside) {
+    Cell cell(model, load_case, beside ? &cells_[*beside] : nullptr);
     cell.trouble = trouble_by_part(model, cell.kept(1.0));
-    const SeenBuckling buckling = seen_buckling(cell, !worst_only_ && has_numbers() ? 1 : 0);
+    const SeenBuckling buckling = seen_buckling(cell, !worst_only_ && has_numbers() ? 1 : 0,
+                                                beside ? &buckled_[*beside] : nullptr);
     if (!buckling.modes.empty()) {
       cell.followed_to = asked_of_stability(model, load_case, buckling.modes.front());
       cell.lowest_critical_factor = buckling.modes.front().critical.factor;
@@ -202,6 +204,7 @@ class Runner {
     add_stability(cell, buckling);
     if (!worst_only_) show(cell, buckling);
     cells_.push_back(std::move(cell));
+    buckled_.push_back(buckling.result);
   }
 
   /// What is told of a cell beside its findings.
@@ -721,6 +724,7 @@ class Runner {
   std::vector<parts::DesignCase> cases_;
   std::vector<std::unique_ptr<SetModel>> models_;
   std::vector<Cell> cells_;
+  std::vector<fea::BucklingResult> buckled_;  // of each of them
   std::map<std::string, PerSet> per_set_;
   std::vector<checks::Finding> stability_;
   std::vector<Lowest> lowest_;
