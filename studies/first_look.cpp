@@ -1,11 +1,16 @@
 #include "studies/first_look.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
+#include <map>
+#include <utility>
 
+#include "checks/required_factors.hpp"
 #include "studies/combined_criterion.hpp"
 #include "studies/criterion.hpp"
+#include "studies/seen_buckling.hpp"
 #include "studies/trouble.hpp"
 #include "studies/worst_case.hpp"
 
@@ -14,6 +19,9 @@ namespace {
 
 // What is over by less is left to the search for the limit.
 constexpr double kClearly = 1.02;
+
+// The critical factor is that of the whole check, to so much.
+constexpr double kSameFactor = 1.0 + 1.0e-6;
 
 // Where the frame gives way below the multiple asked for, the demand there is at least that much of
 // what it is in proportion to the load itself: without stops, with them, and by first order alone
@@ -66,9 +74,32 @@ std::optional<SeenOver> most_over(const Cell& cell, const Counted& counted, doub
     const double there = demand_asked(criterion, cell, most);
     if (!(there > demand)) continue;
     demand = there;
-    worst = SeenOver{part, check_name(criterion.kind), cell.load_case().name};
+    worst =
+        SeenOver{part, check_name(criterion.kind), cell.load_case().name, cell.model().set().name};
   }
   return worst;
+}
+
+/// The frame's stability, by its lowest critical factors: of tipping and of all else, as a run
+/// judges it.
+std::optional<SeenOver> stability_over(const Cell& cell, const Counted& counted, double most) {
+  constexpr int kLowest = 0;
+  const parts::Assembly& assembly = cell.assembly();
+  std::array<bool, 2> seen = {false, false};
+  for (const ModeOf& mode : seen_buckling(cell, kLowest).modes) {
+    if (std::exchange(seen.at(mode.critical.axle_tips ? 1 : 0), true)) continue;
+    if (!counted.is_asked(mode.part)) continue;
+    const auto piece = std::find_if(assembly.pieces.begin(), assembly.pieces.end(),
+                                    [&](const parts::Piece& p) { return p.part == mode.part; });
+    const checks::Duty duty = piece == assembly.pieces.end() ? checks::Duty::ordinary : piece->duty;
+    const checks::Item item =
+        mode.critical.axle_tips ? checks::Item::tipping : checks::Item::buckling;
+    const double required =
+        checks::required(cell.model().design().factors, item, cell.load_case().abuse, duty);
+    if (!(required > kSameFactor * most * mode.critical.factor)) continue;
+    return SeenOver{mode.part, kFrameStability, cell.load_case().name, cell.model().set().name};
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -77,6 +108,7 @@ std::optional<SeenOver> first_look(const parts::Design& design, const Counted& c
                                    double most) {
   const std::vector<parts::StiffnessSet> sets = parts::stiffness_sets(design);
   const std::vector<parts::DesignCase> cases = parts::design_cases(design);
+  std::map<std::string, SetModel> models;
   for (const CellName& name : counted.look_first) {
     const auto set = std::find_if(sets.begin(), sets.end(),
                                   [&](const parts::StiffnessSet& s) { return s.name == name.set; });
@@ -84,10 +116,11 @@ std::optional<SeenOver> first_look(const parts::Design& design, const Counted& c
         std::find_if(cases.begin(), cases.end(),
                      [&](const parts::DesignCase& c) { return c.name == name.load_case; });
     if (set == sets.end() || load_case == cases.end()) continue;
-    const SetModel model(design, *set);
+    const SetModel& model = models.try_emplace(name.set, design, *set).first->second;
     Cell cell(model, *load_case);
     cell.trouble = trouble_by_part(model, cell.kept(1.0));
     if (std::optional<SeenOver> over = most_over(cell, counted, most)) return over;
+    if (std::optional<SeenOver> over = stability_over(cell, counted, most)) return over;
   }
   return std::nullopt;
 }

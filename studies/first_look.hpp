@@ -8,11 +8,15 @@
 
 namespace studies {
 
+/// As checks::frame_stability is called in a finding.
+inline constexpr const char* kFrameStability = "frame stability";
+
 /// A check that is over in one load case and stiffness set: not the worst there may be.
 struct SeenOver {
   std::string part;
   std::string check;
   std::string load_case;
+  std::string set = {};
 };
 
 /// The check of the parts asked for that is most over in the first of `counted.look_first` in which

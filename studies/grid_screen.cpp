@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <optional>
 #include <set>
 #include <utility>
@@ -19,7 +20,7 @@ namespace {
 using Blocks = std::vector<std::size_t>;
 
 // What second order may take off a demand of first order, of which it is as a rule more: where a
-// bar is pressed, and where it is pulled straight; and what stops may that are open as drawn.
+// bar is pressed, and where it is pulled straight; and what stops and large displacements may.
 constexpr double kPressed = 1.15;
 constexpr double kPulled = 2.0;
 constexpr double kStopsMay = 1.5;
@@ -78,6 +79,37 @@ bool differ_elsewhere(const Eigen::MatrixXd& a, const Eigen::MatrixXd& b,
   return !apart.isZero(0.0);
 }
 
+/// Adds stops and straps to the model as springs, as SetModel does.
+/// @return what takes back the part of their force that they have before they are met
+fea::Loads close_stops(parts::Assembly& assembly, Contacts closed) {
+  fea::Loads loads;
+  for (std::size_t i = 0; i < assembly.stops.size(); ++i) {
+    if ((closed >> i & 1U) == 0) continue;
+    const parts::TravelStop& stop = assembly.stops[i];
+    fea::Spring spring{.a = stop.node, .b = {}, .offset_a_g = stop.offset_g, .name = stop.name};
+    spring.stiffness(2, 2) = stop.rate;
+    assembly.model.add(spring);
+    loads.nodes.push_back({.node = stop.node,
+                           .offset_g = stop.offset_g,
+                           .force_g = {0.0, 0.0, stop.sense() * stop.rate * stop.travel},
+                           .moment_g = {0.0, 0.0, 0.0}});
+  }
+  return loads;
+}
+
+/// The free unknowns that say where stops and straps have gone to.
+std::set<int> unknowns_at_stops(const parts::Assembly& assembly, const fea::System& system) {
+  std::set<int> out;
+  for (const parts::TravelStop& stop : assembly.stops) {
+    if (!stop.known()) continue;
+    const int first = static_cast<int>(fea::first_unknown(system.roots().root(stop.node)));
+    for (int unknown = first; unknown < first + 6; ++unknown) {
+      if (!system.held(unknown)) out.insert(unknown);
+    }
+  }
+  return out;
+}
+
 const parts::DesignCase* case_named(const std::vector<parts::DesignCase>& cases,
                                     const std::string& name) {
   const auto found = std::find_if(cases.begin(), cases.end(),
@@ -91,7 +123,33 @@ const parts::DesignCase* case_named(const std::vector<parts::DesignCase>& cases,
 struct GridScreen::Built {
   parts::Assembly assembly;
   std::shared_ptr<const fea::System> system;
-  std::vector<fea::LoadCase> loads;
+  std::vector<fea::LoadCase> loads;  ///< of each load case; where stops are closed, last of these
+};
+
+/// A size of a part in one load case, in a design.
+struct GridScreen::Moved {
+  const Look& look;
+  const Size& size;
+  std::size_t load_case;
+  Eigen::VectorXd by_load;   ///< full motion by the load itself
+  Eigen::VectorXd by_stops;  ///< by closed stops, which begin at their gap; empty = none is
+
+  /// What comes of a multiple of the load, over that multiple.
+  [[nodiscard]] fea::Solution over(double multiple) const {
+    const std::vector<fea::MemberLoads>& loads = size.loads[load_case];
+    if (by_stops.size() == 0) return fea::make_partial(look.drawn, size.beams, loads, by_load);
+    return fea::make_partial(look.drawn, size.beams, loads, by_load + by_stops / multiple);
+  }
+  /// Whether stops and straps are closed at a multiple of the load as they are taken to be.
+  [[nodiscard]] bool touches_as_drawn(const fea::Solution& over, double multiple) const {
+    for (std::size_t i = 0; i < size.assembly.stops.size(); ++i) {
+      const parts::TravelStop& stop = size.assembly.stops[i];
+      if (!stop.known()) continue;
+      const double rise = stop.sense() * multiple * rise_of(stop.node, stop.offset_g, over);
+      if ((rise > stop.travel) != ((look.closed >> i & 1U) != 0)) return false;
+    }
+    return true;
+  }
 };
 
 GridScreen::GridScreen(const parts::Design& design, const std::vector<std::string>& parts,
@@ -118,7 +176,9 @@ std::size_t GridScreen::n_equations() const {
   return n;
 }
 
-/// Those that are solved in second order at ride height, with no stop closed.
+/// Those that are solved in second order at ride height. Of a load case with large displacements
+/// its second order, which asks no more of a check than is asked of it in the end
+/// (Cell::asking_most).
 std::vector<GridScreen::Look> GridScreen::places(const Counted& counted) const {
   std::vector<Look> out;
   const std::vector<parts::StiffnessSet> sets = parts::stiffness_sets(design_);
@@ -130,15 +190,17 @@ std::vector<GridScreen::Look> GridScreen::places(const Counted& counted) const {
     if (set == sets.end() || load_case == nullptr) continue;
     const SetModel model(design_, *set);
     const Cell cell(model, *load_case);
-    const CaseSolution& solved = cell.kept(1.0);
-    if (cell.in_proportion() || !carried(solved) || solved.closed_stops != 0 ||
-        solved.method != fea::Method::second_order) {
+    const CaseSolution& reached = cell.kept(1.0);
+    const CaseSolution& solved = cell.second_order() == nullptr ? reached : *cell.second_order();
+    const Contacts closed = solved.closed_stops;
+    if (cell.in_proportion() || !carried(solved) || (closed & (kHeaveHeld | kRollHeld)) != 0) {
       continue;
     }
-    const auto same = std::find_if(out.begin(), out.end(),
-                                   [&](const Look& look) { return look.set.name == name.set; });
+    const auto same = std::find_if(out.begin(), out.end(), [&](const Look& look) {
+      return look.set.name == name.set && look.closed == closed;
+    });
     if (same == out.end()) {
-      out.push_back({.set = *set, .cases = {*load_case}});
+      out.push_back({.set = *set, .closed = closed, .cases = {*load_case}});
     } else {
       same->cases.push_back(*load_case);
     }
@@ -153,6 +215,7 @@ std::optional<GridScreen::Built> GridScreen::built(const parts::Design& design,
   Built out;
   try {
     out.assembly = parts::assemble(design, look.set);
+    const fea::Loads at_stops = close_stops(out.assembly, look.closed);
     out.system = std::make_shared<const fea::System>(out.assembly.model);
     const std::vector<parts::DesignCase> cases = parts::design_cases(design);
     for (const parts::DesignCase& wanted : look.cases) {
@@ -160,6 +223,7 @@ std::optional<GridScreen::Built> GridScreen::built(const parts::Design& design,
       if (load_case == nullptr) return std::nullopt;
       out.loads.push_back(fea::prepare(*out.system, parts::put(out.assembly, design, *load_case)));
     }
+    if (look.closed != 0) out.loads.push_back(fea::prepare(*out.system, at_stops));
   } catch (const base::InputError&) {
     return std::nullopt;
   }
@@ -203,14 +267,14 @@ GridScreen::Size GridScreen::condensed(const Look& look, std::size_t part, const
   if (!condensed.held || differ_elsewhere(there, force, condensed)) return {};
 
   Size out;
-  out.loads.resize(one->loads.size());
+  out.loads.resize(look.cases.size());
   for (const std::size_t block : changing) {
     if (block >= look.drawn->beams().size()) continue;
     const fea::BeamPart& beam = one->system->beams()[block];
     const fea::BeamPart& drawn = look.drawn->beams()[block];
     if (beam.length != drawn.length || beam.axes_lg != drawn.axes_lg) return {};
     out.beams.push_back({block, beam});
-    for (std::size_t c = 0; c < one->loads.size(); ++c) {
+    for (std::size_t c = 0; c < out.loads.size(); ++c) {
       out.loads[c].push_back(one->loads[c].members[block]);
     }
   }
@@ -245,7 +309,7 @@ void GridScreen::prepare(Look& look, const Sizes& sizes, const Spread& spread) c
                [&](std::size_t i) { all[i] = condensed(look, p, sizes[p][i], force); });
   }
   if (!adds_up(look, sizes)) return;
-  std::set<int> ends;
+  std::set<int> ends = unknowns_at_stops(as_drawn->assembly, *look.drawn);
   std::set<std::size_t> taken;
   for (const Blocks& blocks : look.changing) {
     const std::vector<int> own = fea::shared_unknowns(*look.drawn, blocks);
@@ -286,48 +350,87 @@ bool GridScreen::adds_up(const Look& look, const Sizes& sizes) const {
   return true;
 }
 
-bool GridScreen::is_over(const Size& size, const Criterion& criterion,
-                         const parts::DesignCase& load_case, const fea::Solution& solution,
-                         double most) const {
-  const parts::Piece& piece = size.assembly.pieces[criterion.index];
-  if (criterion.kind == Criterion::Kind::combined && !combined_counts(piece, solution)) {
-    return false;
-  }
-  const AskedFactor asked =
-      asked_factor(criterion, size.assembly, design_.factors, load_case.abuse, &solution);
-  const double demand = std::min(asked.value, asked.looked_at()) *
-                        demand_over_capacity(criterion, size.assembly, solution);
-  const bool pulled = parts::forces_at(piece.beams.front(), solution, 0.0).n > 0.0;
-  const double stops = size.assembly.stops.empty() ? 1.0 : kStopsMay;
-  return demand > stops * (pulled ? kPulled : kPressed) * most;
+/// With all margins at least that, whatever second order makes of it.
+/// @param most  what it may be: where stops carry, the demand is no straight line over the load
+double GridScreen::utilization(const Moved& moved, const fea::Solution& at_load,
+                               const Criterion& criterion, Margins margins, double most) const {
+  const parts::Assembly& assembly = moved.size.assembly;
+  const parts::Piece& piece = assembly.pieces[criterion.index];
+  if (criterion.kind == Criterion::Kind::combined && !combined_counts(piece, at_load)) return 0.0;
+  const AskedFactor asked = asked_factor(criterion, assembly, design_.factors,
+                                         moved.look.cases[moved.load_case].abuse, &at_load);
+  const double least = std::min(asked.value, asked.looked_at());
+  const double multiple = assembly.stops.empty() ? 1.0 : least / most;
+  const bool line = moved.by_stops.size() == 0;
+  const fea::Solution there = line ? at_load : moved.over(multiple);
+  const double demand = least * demand_over_capacity(criterion, assembly, there);
+  if (margins == Margins::none) return demand;
+  if (!moved.touches_as_drawn(there, multiple)) return 0.0;
+  const bool pulled = parts::forces_at(piece.beams.front(), there, 0.0).n > 0.0;
+  const double stops = assembly.stops.empty() ? 1.0 : kStopsMay;
+  return demand / (stops * (pulled ? kPulled : kPressed));
 }
 
-bool GridScreen::surely_over(const std::vector<std::size_t>& choice, double most) const {
-  for (const Look& look : looks_) {
-    std::vector<const fea::Condensed*> chosen;
+/// Of the checks that are looked at, as far as the first that is over `enough`; nothing where a
+/// size is not looked at in any place.
+double GridScreen::largest(const std::vector<std::size_t>& choice, Margins margins, double enough,
+                           Hint& hint) const {
+  const Hint from = hint;
+  double most = base::kUnset;
+  std::vector<const fea::Condensed*> chosen(choice.size());
+  for (std::size_t l = 0; l < looks_.size(); ++l) {
+    const std::size_t at_look = (from.look + l) % looks_.size();
+    const Look& look = looks_[at_look];
     for (std::size_t p = 0; p < choice.size(); ++p) {
-      chosen.push_back(&look.sizes[p][choice[p]].condensed);
-      if (!chosen.back()->held) return false;
+      chosen[p] = &look.sizes[p][choice[p]].condensed;
     }
-    const Eigen::MatrixXd moved = fea::motion_of(look.rest, chosen);
-    if (moved.size() == 0) return false;
+    const bool known = std::all_of(chosen.begin(), chosen.end(),
+                                   [](const fea::Condensed* one) { return one->held; });
+    const Eigen::MatrixXd moved = known ? fea::motion_of(look.rest, chosen) : Eigen::MatrixXd();
+    if (moved.size() == 0) return base::kUnset;
+    const auto full = [&](const Size& size, std::size_t load) {
+      const auto column = static_cast<Eigen::Index>(load);
+      Eigen::VectorXd motion = Eigen::VectorXd::Zero(look.drawn->n_unknowns());
+      motion(look.rest.kept) = moved.col(column);
+      fea::spread_motion(look.rest, size.condensed, moved.col(column), column, motion);
+      look.drawn->carry(motion);
+      return motion;
+    };
     for (std::size_t c = 0; c < look.cases.size(); ++c) {
-      const auto column = static_cast<Eigen::Index>(c);
-      for (std::size_t p = 0; p < choice.size(); ++p) {
+      const std::size_t at_case = (from.load_case + c) % look.cases.size();
+      for (std::size_t k = 0; k < choice.size(); ++k) {
+        const std::size_t p = (from.part + k) % choice.size();
         const Size& size = look.sizes[p][choice[p]];
-        Eigen::VectorXd motion = Eigen::VectorXd::Zero(look.drawn->n_unknowns());
-        fea::spread_motion(look.rest, size.condensed, moved.col(column), column, motion);
-        look.drawn->carry(motion);
-        const fea::Solution solution =
-            fea::make_partial(look.drawn, size.beams, size.loads[c], motion);
-        const auto over = [&](const Criterion& criterion) {
-          return is_over(size, criterion, look.cases[c], solution, most);
-        };
-        if (std::any_of(size.criteria.begin(), size.criteria.end(), over)) return true;
+        const Moved there{look, size, at_case, full(size, at_case),
+                          look.closed == 0 ? Eigen::VectorXd() : full(size, look.cases.size())};
+        const fea::Solution at_load = there.over(1.0);
+        for (std::size_t i = 0; i < size.criteria.size(); ++i) {
+          const std::size_t at = (from.criterion + i) % size.criteria.size();
+          const double used = utilization(there, at_load, size.criteria[at], margins, enough);
+          most = std::fmax(most, used);  // of a check that gives a number
+          if (!(most > enough)) continue;
+          hint = {at_look, at_case, p, at};
+          return most;
+        }
       }
     }
   }
-  return false;
+  return most;
+}
+
+bool GridScreen::surely_over(const std::vector<std::size_t>& choice, double most,
+                             Hint& hint) const {
+  return largest(choice, Margins::all, most, hint) > most;
+}
+
+bool GridScreen::surely_over(const std::vector<std::size_t>& choice, double most) const {
+  Hint hint;
+  return surely_over(choice, most, hint);
+}
+
+double GridScreen::likely(const std::vector<std::size_t>& choice, double enough, Hint& hint) const {
+  const double found = largest(choice, Margins::none, enough, hint);
+  return std::isnan(found) ? std::numeric_limits<double>::infinity() : found;
 }
 
 }  // namespace studies

@@ -13,6 +13,7 @@
 #include "parts/stiffness_set.hpp"
 #include "studies/criterion.hpp"
 #include "studies/run.hpp"
+#include "studies/set_model.hpp"
 #include "studies/sized_part.hpp"
 #include "studies/spread.hpp"
 
@@ -23,9 +24,10 @@ namespace studies {
 /// a dense solve of a few dozen equations, in the load cases and stiffness sets in which the parts
 /// as drawn come nearest to their limits.
 ///
-/// The condensed motion is exact in first order (fea/condensation.hpp). Second order, and stops
-/// that close, are not in it: what it says no to is over by more than they can make up for, by the
-/// margins in grid_screen.cpp. What is left is solved in full; nothing is let pass by this.
+/// The condensed motion is exact in first order (fea/condensation.hpp), with the stops and straps
+/// closed that carry as drawn: where a design would have others, it is not looked at. Second order
+/// is not in it: what it says no to is over by more than that can make up for, by the margins in
+/// grid_screen.cpp. What is left is solved in full; nothing is let pass by this.
 class GridScreen {
  public:
   /// @param sizes    of each part
@@ -34,9 +36,25 @@ class GridScreen {
              const std::vector<std::vector<SizeChoice>>& sizes, const Counted& counted,
              const Spread& spread = {});
 
+  /// The check that was over last: the next design like it is soon told by the same one. Saves
+  /// time, and has no say in the answer.
+  struct Hint {
+    std::size_t look = 0;
+    std::size_t load_case = 0;
+    std::size_t part = 0;
+    std::size_t criterion = 0;
+  };
+
   /// Whether a check of the parts picked is over `most` for sure.
   /// @param choice  the size of each part
+  [[nodiscard]] bool surely_over(const std::vector<std::size_t>& choice, double most,
+                                 Hint& hint) const;
   [[nodiscard]] bool surely_over(const std::vector<std::size_t>& choice, double most) const;
+  /// The worst utilization of the parts picked as first order has it, where it is looked at: what
+  /// to solve first. Infinite where nothing is known.
+  /// @param enough  no more is looked at once it is over this
+  [[nodiscard]] double likely(const std::vector<std::size_t>& choice, double enough,
+                              Hint& hint) const;
 
   /// How many load cases with a stiffness set it looks at; 0 = it never says no.
   [[nodiscard]] std::size_t n_looks() const;
@@ -52,9 +70,10 @@ class GridScreen {
     std::vector<std::vector<fea::MemberLoads>> loads;  ///< of those beams, in each load case
     fea::Condensed condensed = {};                     ///< not held = this size is not looked at
   };
-  /// One stiffness set.
+  /// One stiffness set, with the same stops and straps closed in all its load cases.
   struct Look {
     parts::StiffnessSet set;
+    Contacts closed = 0;  ///< by second order as drawn
     std::vector<parts::DesignCase> cases;
     std::shared_ptr<const fea::System> drawn = {};
     std::vector<std::vector<std::size_t>> changing = {};  ///< blocks, with each part
@@ -62,6 +81,7 @@ class GridScreen {
     std::vector<std::vector<Size>> sizes = {};  ///< of each part
   };
   struct Built;
+  struct Moved;
   using Sizes = std::vector<std::vector<SizeChoice>>;
 
   [[nodiscard]] std::vector<Look> places(const Counted& counted) const;
@@ -71,9 +91,11 @@ class GridScreen {
   [[nodiscard]] Size condensed(const Look& look, std::size_t part, const SizeChoice& size,
                                const Eigen::MatrixXd& force) const;
   [[nodiscard]] bool adds_up(const Look& look, const Sizes& sizes) const;
-  [[nodiscard]] bool is_over(const Size& size, const Criterion& criterion,
-                             const parts::DesignCase& load_case, const fea::Solution& solution,
-                             double most) const;
+  enum class Margins { none, all };
+  [[nodiscard]] double largest(const std::vector<std::size_t>& choice, Margins margins,
+                               double enough, Hint& hint) const;
+  [[nodiscard]] double utilization(const Moved& moved, const fea::Solution& at_load,
+                                   const Criterion& criterion, Margins margins, double most) const;
 
   const parts::Design& design_;
   const std::vector<std::string>& parts_;

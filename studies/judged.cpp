@@ -54,6 +54,28 @@ Judged judged(const SeenOver& over) {
           .in_full = false};
 }
 
+/// Where a check that counts is past what it may be, or is not decided; unset where that is in no
+/// one load case.
+CellName cell_over(const Run& done, const Counted& counted, double most) {
+  for (const checks::Finding& f : done.answer.findings) {
+    if (!counted.has(f.part) || f.set.empty()) continue;
+    const double may = counted.is_asked(f.part) ? most : 1.0;
+    if (f.state == checks::State::within && f.utilization() <= may) continue;
+    return {f.set, f.load_case};
+  }
+  return {};
+}
+
+/// Puts a cell before the others that are looked at first.
+void look_there_first(Counted& counted, const CellName& cell) {
+  constexpr std::size_t kMost = 6;
+  std::vector<CellName>& all = counted.look_first;
+  if (cell.set.empty() || (!all.empty() && all.front() == cell)) return;
+  all.erase(std::remove(all.begin(), all.end(), cell), all.end());
+  all.insert(all.begin(), cell);
+  if (all.size() > kMost) all.pop_back();
+}
+
 /// Why a design makes no sense; empty when it does.
 std::string refusal(const parts::Design& design) {
   const std::vector<base::InputError> broken = cases::broken_rules(design);
@@ -80,23 +102,32 @@ Judged judged_at_first_look(const parts::Design& design, const Counted& counted)
   return {.in_full = false};
 }
 
-Judged judged_until_over(const parts::Design& design, const Counted& counted, double most,
+Judged judged_until_over(const parts::Design& design, Counted& counted, double most,
                          const Watch& watch) {
   if (const std::string why = refusal(design); !why.empty()) return {.open = why, .no_sense = true};
-  if (const std::optional<SeenOver> over = first_look(design, counted, most)) return judged(*over);
-  const auto judged_in = [&](const Counted& where) {
-    Judged out = judged_by(run_until_over(design, "", where, most, watch), counted, {});
-    out.in_full = out.verdict == Verdict::within && out.utilization <= most;
-    return out;
-  };
-  // A first look knows nothing of how the frame buckles.
-  for (const CellName& cell : counted.look_first) {
+  if (const std::optional<SeenOver> over = first_look(design, counted, most)) {
+    look_there_first(counted, {over->set, over->load_case});
+    return judged(*over);
+  }
+  // A first look knows nothing of rated joints, nor of the other parts.
+  const std::vector<CellName> cells = counted.look_first;
+  for (const CellName& cell : cells) {
     Counted there = counted;
     there.load_cases = {cell.load_case};
     there.sets = {cell.set};
-    if (Judged out = judged_in(there); !out.in_full) return out;
+    const Run done = run_until_over(design, "", there, most, watch);
+    Judged out = judged_by(done, there, {});
+    out.in_full = out.verdict == Verdict::within && out.utilization <= most;
+    if (out.in_full) continue;
+    look_there_first(counted, cell_over(done, counted, most));
+    return out;
   }
-  return judged_in(counted);
+  // As `judged` does, so that its utilization is the same whatever it may be.
+  const Run done = run_until_over(design, "", counted, 1.0, watch);
+  Judged out = judged_by(done, counted, {});
+  out.in_full = out.verdict == Verdict::within && out.utilization <= most;
+  if (!out.in_full) look_there_first(counted, cell_over(done, counted, most));
+  return out;
 }
 
 Counted counted_beside(const Answer& as_drawn, const std::vector<std::string>& asked) {

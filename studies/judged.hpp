@@ -40,8 +40,10 @@ struct Judged {
 
 /// The same, left as soon as it is known that the utilization of the parts asked for is over `most`
 /// (at most 1) or that another part does not hold.
-[[nodiscard]] Judged judged_until_over(const parts::Design& design, const Counted& counted,
-                                       double most, const Watch& watch = {});
+/// @param counted  where to look first; the load case and stiffness set in which the design is over
+///                 is put before the others there, since the next like it will be over there too
+[[nodiscard]] Judged judged_until_over(const parts::Design& design, Counted& counted, double most,
+                                       const Watch& watch = {});
 
 /// The other parts that must hold beside those asked for: all that are within their limits as the
 /// design is drawn. What is over already is no sign of how good a size is.

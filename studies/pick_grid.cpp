@@ -3,13 +3,15 @@
 #include <algorithm>
 #include <atomic>
 #include <cmath>
-#include <functional>
-#include <numeric>
+#include <iterator>
+#include <map>
 #include <optional>
+#include <utility>
 
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "studies/first_look.hpp"
 #include "studies/grid_screen.hpp"
 
 namespace studies {
@@ -17,35 +19,79 @@ namespace {
 
 // Of a utilization: its limit is searched for to 1e-6, so that less is no gain.
 constexpr double kGain = 5.0e-6;
+// What a design that is solved beforehand is to gain on lighter ones, by the condensed frame.
+constexpr double kSeedGain = 5.0e-3;
+constexpr int kSeedRounds = 60;
+constexpr std::size_t kMostPromising = 65536;
+// Designs solved beforehand where no frame is condensed.
+constexpr std::size_t kBlindSeeds = 16;
 
-bool is_less(double utilization, double than) {
-  return utilization < (1.0 - kGain) * than;
+bool is_less(double utilization, double than, double gain = kGain) {
+  return utilization < (1.0 - gain) * than;
 }
 
-/// The sizes of each part, and every combination of them by mass or cost.
+/// A design and what it weighs or costs.
+struct Weighed {
+  double measure = base::kUnset;
+  std::size_t design = 0;
+  [[nodiscard]] bool operator<(const Weighed& other) const {
+    return measure < other.measure || (measure == other.measure && design < other.design);
+  }
+};
+
+/// Designs known so far that no other betters: as many as there are steps of utilization, whatever
+/// the number of designs.
+class Front {
+ public:
+  struct Step {
+    Weighed at;
+    double utilization;
+  };
+
+  /// The utilization of the best that comes before a design; nothing where none does.
+  [[nodiscard]] std::optional<double> before(const Weighed& at) const {
+    const auto next = first_from(at);
+    if (next == steps_.begin()) return std::nullopt;
+    return std::prev(next)->utilization;
+  }
+  void add(const Weighed& at, double utilization) {
+    auto next = steps_.begin() + (first_from(at) - steps_.cbegin());
+    next = std::next(steps_.insert(next, {at, utilization}));
+    const auto end = std::find_if(next, steps_.end(),
+                                  [&](const Step& s) { return s.utilization < utilization; });
+    steps_.erase(next, end);
+  }
+  [[nodiscard]] const std::vector<Step>& steps() const { return steps_; }
+
+ private:
+  [[nodiscard]] std::vector<Step>::const_iterator first_from(const Weighed& at) const {
+    return std::lower_bound(steps_.begin(), steps_.end(), at,
+                            [](const Step& s, const Weighed& w) { return s.at < w; });
+  }
+  std::vector<Step> steps_;
+};
+
+/// The sizes of each part, and every combination of them by its number.
 class Grid {
  public:
   Grid(const parts::Design& design, const std::vector<std::string>& parts,
        const std::vector<SizeLimits>& limits, PickBy by,
        const std::vector<sections::StockItem>& more)
       : design_(design), parts_(parts), by_(by) {
-    std::size_t n = 1;
     for (std::size_t p = 0; p < parts.size(); ++p) {
       std::vector<SizeChoice> sizes = sizes_for(design, parts[p], limits[p], more);
       keep_priced(sizes, parts[p]);
       lengths_.push_back(length_of(design, parts[p]));
-      n *= sizes.size();
+      std::vector<double>& measures = measures_.emplace_back();
+      for (const SizeChoice& size : sizes) {
+        measures.push_back(measure_of(size, by) * lengths_.back());
+      }
+      size_ *= sizes.size();
       sizes_.push_back(std::move(sizes));
     }
-    order_.resize(n);
-    std::iota(order_.begin(), order_.end(), std::size_t{0});
-    std::vector<double> measures(n);
-    for (std::size_t i = 0; i < n; ++i) measures[i] = measure(i);
-    std::stable_sort(order_.begin(), order_.end(),
-                     [&](std::size_t a, std::size_t b) { return measures[a] < measures[b]; });
   }
 
-  [[nodiscard]] std::size_t size() const { return order_.size(); }
+  [[nodiscard]] std::size_t size() const { return size_; }
   [[nodiscard]] std::size_t n_unpriced() const { return n_unpriced_; }
   [[nodiscard]] std::vector<std::size_t> n_sizes() const {
     std::vector<std::size_t> all;
@@ -53,10 +99,9 @@ class Grid {
     return all;
   }
 
-  /// @param rank  in the order of mass or cost
-  [[nodiscard]] parts::Design design(std::size_t rank) const {
+  [[nodiscard]] parts::Design design(std::size_t number) const {
     parts::Design changed = design_;
-    std::size_t rest = order_[rank];
+    std::size_t rest = number;
     for (std::size_t p = 0; p < parts_.size(); ++p) {
       changed = with_size(changed, parts_[p], size_of(p, rest));
     }
@@ -66,9 +111,9 @@ class Grid {
   [[nodiscard]] const std::vector<std::vector<SizeChoice>>& sizes() const { return sizes_; }
 
   /// Which size of each part.
-  [[nodiscard]] std::vector<std::size_t> choice(std::size_t rank) const {
+  [[nodiscard]] std::vector<std::size_t> choice(std::size_t number) const {
     std::vector<std::size_t> out;
-    std::size_t rest = order_[rank];
+    std::size_t rest = number;
     for (const std::vector<SizeChoice>& sizes : sizes_) {
       out.push_back(rest % sizes.size());
       rest /= sizes.size();
@@ -76,10 +121,28 @@ class Grid {
     return out;
   }
 
-  [[nodiscard]] PickedDesign picked(std::size_t rank, Judged judged) const {
+  /// The number of the design whose sizes are a part of the way from the lightest to the heaviest.
+  [[nodiscard]] std::size_t along(std::size_t step, std::size_t of) const {
+    std::size_t number = 0;
+    for (std::size_t p = sizes_.size(); p-- > 0;) {
+      number = number * sizes_[p].size() + step * (sizes_[p].size() - 1) / of;
+    }
+    return number;
+  }
+
+  [[nodiscard]] Weighed weighed(std::size_t number) const {
+    Weighed out{0.0, number};
+    for (const std::vector<double>& measures : measures_) {
+      out.measure += measures[number % measures.size()];
+      number /= measures.size();
+    }
+    return out;
+  }
+
+  [[nodiscard]] PickedDesign picked(std::size_t number, Judged judged) const {
     PickedDesign out{
         .sizes = {}, .steels = {}, .mass = 0.0, .cost = 0.0, .judged = std::move(judged)};
-    std::size_t rest = order_[rank];
+    std::size_t rest = number;
     for (std::size_t p = 0; p < parts_.size(); ++p) {
       const SizeChoice& size = size_of(p, rest);
       out.sizes.push_back(size.item.label);
@@ -113,20 +176,13 @@ class Grid {
     return size;
   }
 
-  [[nodiscard]] double measure(std::size_t combination) const {
-    double sum = 0.0;
-    for (std::size_t p = 0; p < parts_.size(); ++p) {
-      sum += measure_of(size_of(p, combination), by_) * lengths_[p];
-    }
-    return sum;
-  }
-
   const parts::Design& design_;
   const std::vector<std::string>& parts_;
   PickBy by_;
   std::vector<std::vector<SizeChoice>> sizes_;
   std::vector<double> lengths_;
-  std::vector<std::size_t> order_;
+  std::vector<std::vector<double>> measures_;  ///< of each size of each part
+  std::size_t size_ = 1;
   std::size_t n_unpriced_ = 0;
 };
 
@@ -135,33 +191,197 @@ struct Judge {
   const Grid& grid;
   const GridScreen& screen;
   const Counted& counted;
-  std::function<Watch(std::size_t rank)> watch_at;
+  Watch watch;
+  std::atomic<std::size_t>& n_done;
 };
 
-/// Goes through every kGridLanes-th design, by mass: each must pass and be better than those before
-/// it in its own lane and in the first, which is gone through before all others.
-/// @param first  null = this is the first
-GridLane lane_of(const Judge& judge, std::size_t lane, const GridLane* first) {
-  const auto& [grid, screen, counted, watch_at] = judge;
-  GridLane out;
-  double best = 1.0;
-  bool any = false;
-  std::size_t next_of_first = 0;
-  for (std::size_t rank = lane; rank < grid.size(); rank += kGridLanes) {
-    while (first != nullptr && next_of_first < first->kept.size() &&
-           first->kept[next_of_first].design < rank) {
-      best = std::min(best, first->kept[next_of_first++].judged.utilization);
-      any = true;
+void look_at_watch(const Judge& judge) {
+  if (judge.watch && judge.watch({0.0, ""}) == Go::stop) throw Stopped{};
+}
+
+/// A design that may better what is known, by first order.
+struct Promising {
+  Weighed at;
+  double likely;
+};
+
+/// Designs that seem better than what is known, a bounded number of them whatever the grid: the
+/// others are left to their lanes.
+/// @param front  no more than what no other of a lane betters
+std::vector<Promising> promising(const Judge& judge, const Spread& spread, const Front& known,
+                                 bool front) {
+  const Grid& grid = judge.grid;
+  std::vector<std::vector<Promising>> found(kGridLanes);
+  spread_out(spread, kGridLanes, [&](std::size_t lane) {
+    GridScreen::Hint hint;
+    Front own;
+    for (std::size_t i = lane; i < grid.size(); i += kGridLanes) {
+      if (i / kGridLanes % 64 == 0) look_at_watch(judge);
+      const Weighed at = grid.weighed(i);
+      double bound = known.before(at).value_or(1.0);
+      if (front) bound = std::min(bound, own.before(at).value_or(1.0));
+      bound *= 1.0 - kSeedGain;
+      const double likely = judge.screen.likely(grid.choice(i), bound, hint);
+      if (!(likely < bound)) continue;
+      if (front) {
+        own.add(at, likely);
+      } else if (found[lane].size() < kMostPromising / kGridLanes) {
+        found[lane].push_back({at, likely});
+      }
     }
-    Judged found;
-    const Watch watch = watch_at(rank);
+    for (const Front::Step& step : own.steps()) found[lane].push_back({step.at, step.utilization});
+  });
+  std::vector<Promising> all;
+  for (const std::vector<Promising>& some : found) all.insert(all.end(), some.begin(), some.end());
+  std::sort(all.begin(), all.end(),
+            [](const Promising& a, const Promising& b) { return a.at < b.at; });
+  return all;
+}
+
+/// From the lightest of every part to the heaviest.
+std::vector<Weighed> blind_seeds(const Grid& grid) {
+  std::vector<Weighed> seeds;
+  for (std::size_t i = 0; i <= kBlindSeeds; ++i) {
+    const Weighed next = grid.weighed(grid.along(i, kBlindSeeds));
+    if (seeds.empty() || seeds.back().design != next.design) seeds.push_back(next);
+  }
+  return seeds;
+}
+
+/// Solves the designs in full that seem to be the front, in rounds, until none seems to better
+/// those that are known: so that of the whole grid few are left to solve. Each round takes those
+/// that none of the others betters by first order and by what was shown; they are solved side by
+/// side.
+class FirstLane {
+ public:
+  FirstLane(const Judge& judge, const std::vector<std::string>& parts, const Spread& spread)
+      : judge_(judge), parts_(parts), spread_(spread) {
+    for (const std::size_t n : judge.grid.n_sizes()) shown_.emplace_back(n, 0.0);
+  }
+
+  GridLane result() {
+    GridLane out;
     try {
-      if (watch && watch({0.0, ""}) == Go::stop) throw Stopped{};
-      if (screen.surely_over(grid.choice(rank), best)) {
+      if (judge_.screen.n_looks() == 0) {
+        solve(blind_seeds(judge_.grid));
+      } else {
+        solve_promising();
+      }
+    } catch (const Stopped&) {
+      out.complete = false;
+    }
+    for (const Front::Step& step : known_.steps()) {
+      out.kept.push_back({step.at.design, passing_.at(step.at.design)});
+    }
+    out.in_full = out.kept.size();
+    judge_.n_done += out.in_full;
+    return out;
+  }
+
+ private:
+  void solve_promising() {
+    rounds(promising(judge_, spread_, known_, true), 1);
+    rounds(promising(judge_, spread_, known_, false), kSeedRounds);
+  }
+
+  void rounds(std::vector<Promising> left, int most) {
+    for (int round = 0; round < most; ++round) {
+      std::vector<Weighed> seeds;
+      std::vector<Promising> later;
+      double best = 1.0;
+      for (const Promising& one : left) {
+        const double likely = std::max(one.likely, shown(one.at));
+        if (!is_less(likely, known_.before(one.at).value_or(1.0), kSeedGain)) continue;
+        if (is_less(likely, best, kSeedGain)) {
+          best = likely;
+          seeds.push_back(one.at);
+        } else {
+          later.push_back(one);
+        }
+      }
+      if (seeds.empty()) return;
+      solve(seeds);
+      left = std::move(later);
+    }
+  }
+
+  void solve(const std::vector<Weighed>& seeds) {
+    std::vector<Judged> found(seeds.size());
+    std::vector<double> most;
+    for (const Weighed& seed : seeds) {
+      const std::optional<double> bound = known_.before(seed);
+      most.push_back(bound ? (1.0 - kGain) * *bound : 1.0);
+    }
+    spread_out(spread_, seeds.size(), [&](std::size_t i) {
+      look_at_watch(judge_);
+      Counted counted = counted_;
+      found[i] =
+          judged_until_over(judge_.grid.design(seeds[i].design), counted, most[i], judge_.watch);
+    });
+    for (std::size_t i = 0; i < seeds.size(); ++i) take(seeds[i], most[i], std::move(found[i]));
+  }
+
+  void take(const Weighed& at, double most, Judged found) {
+    const bool passes = found.verdict == Verdict::within && found.in_full;
+    const double least = passes ? found.utilization : most;
+    const std::vector<std::size_t> choice = judge_.grid.choice(at.design);
+    for (std::size_t p = 0; p < parts_.size(); ++p) {
+      // What the condensed frame tells by itself need not be shown.
+      if (found.check != kFrameStability || !belongs(found.part, parts_[p])) continue;
+      shown_[p][choice[p]] = std::max(shown_[p][choice[p]], least);
+    }
+    const std::optional<double> bound = known_.before(at);
+    if (!passes || (bound && !is_less(found.utilization, *bound))) return;
+    known_.add(at, found.utilization);
+    passing_.emplace(at.design, std::move(found));
+  }
+
+  /// What was shown of its sizes, whatever the others are: the utilization of a part that the
+  /// condensed frame does not know, where the frame's stability governs.
+  [[nodiscard]] double shown(const Weighed& at) const {
+    double most = 0.0;
+    const std::vector<std::size_t> choice = judge_.grid.choice(at.design);
+    for (std::size_t p = 0; p < choice.size(); ++p) most = std::max(most, shown_[p][choice[p]]);
+    return most;
+  }
+
+  const Judge& judge_;
+  const std::vector<std::string>& parts_;
+  const Spread& spread_;
+  const Counted& counted_ = judge_.counted;
+  Front known_;
+  std::map<std::size_t, Judged> passing_;
+  std::vector<std::vector<double>> shown_;  ///< of each size of each part
+};
+
+/// Goes through every design of a lane: each must pass and be better than what is lighter in its
+/// own lane and in the first.
+GridLane lane_of(const Judge& judge, std::size_t lane, const GridLane& first) {
+  const Grid& grid = judge.grid;
+  GridLane out;
+  Front known;
+  std::vector<std::size_t> done;
+  for (const GridLane::Kept& kept : first.kept) {
+    known.add(grid.weighed(kept.design), kept.judged.utilization);
+    done.push_back(kept.design);
+  }
+  std::sort(done.begin(), done.end());
+  Counted counted = judge.counted;
+  GridScreen::Hint hint;
+  for (std::size_t i = lane - 1; i < grid.size(); i += kGridLanes - 1) {
+    if (std::binary_search(done.begin(), done.end(), i)) continue;
+    ++judge.n_done;
+    const Weighed at = grid.weighed(i);
+    const std::optional<double> bound = known.before(at);
+    const double best = bound ? (1.0 - kGain) * *bound : 1.0;
+    Judged found;
+    try {
+      look_at_watch(judge);
+      if (judge.screen.surely_over(grid.choice(i), best, hint)) {
         ++out.in_part;
         continue;
       }
-      found = judged_until_over(grid.design(rank), counted, best, watch);
+      found = judged_until_over(grid.design(i), counted, best, judge.watch);
     } catch (const Stopped&) {
       out.complete = false;
       return out;
@@ -171,11 +391,9 @@ GridLane lane_of(const Judge& judge, std::size_t lane, const GridLane* first) {
       continue;
     }
     ++(found.in_full ? out.in_full : out.in_part);
-    const bool better = !any || is_less(found.utilization, best);
-    if (found.verdict != Verdict::within || !found.in_full || !better) continue;
-    best = found.utilization;
-    any = true;
-    out.kept.push_back({rank, std::move(found)});
+    if (found.verdict != Verdict::within || !found.in_full) continue;
+    known.add(at, found.utilization);
+    out.kept.push_back({i, std::move(found)});
   }
   return out;
 }
@@ -191,8 +409,9 @@ void keep_best(PickedGrid& out, const Grid& grid,
     out.no_sense += lane->no_sense;
     all.insert(all.end(), lane->kept.begin(), lane->kept.end());
   }
-  std::sort(all.begin(), all.end(),
-            [](const GridLane::Kept& a, const GridLane::Kept& b) { return a.design < b.design; });
+  std::sort(all.begin(), all.end(), [&](const GridLane::Kept& a, const GridLane::Kept& b) {
+    return grid.weighed(a.design) < grid.weighed(b.design);
+  });
   for (GridLane::Kept& kept : all) {
     if (!out.best.empty() &&
         !is_less(kept.judged.utilization, out.best.back().judged.utilization)) {
@@ -249,26 +468,31 @@ PickedGrid pick_grid(const parts::Design& design, const std::vector<std::string>
   const bool any_here = share == nullptr || share->which != 0;
   const GridScreen screen(design, parts, grid.sizes(), any_here ? counted : Counted{}, spread);
   std::atomic<std::size_t> n_done = 0;
-  const auto watch_at = [&](std::size_t) {
-    const double done = static_cast<double>(n_done++) / static_cast<double>(grid.size());
-    return part_of(watch, done, done, "");
-  };
-  const Judge judge{grid, screen, counted, watch_at};
+  Watch over_all;
+  if (watch) {
+    over_all = [&](const Progress& progress) {
+      const double done = static_cast<double>(n_done) / static_cast<double>(grid.size());
+      return watch({done, progress.what});
+    };
+  }
+  const Judge judge{grid, screen, counted, over_all, n_done};
   // Every share goes through the first lane: the others take from it what they must be better than.
   const GridLane* known_first = share == nullptr ? nullptr : share->find(0);
-  const GridLane first = known_first != nullptr ? *known_first : lane_of(judge, 0, nullptr);
+  const GridLane first =
+      known_first != nullptr ? *known_first : FirstLane(judge, parts, spread).result();
   std::vector<std::optional<GridLane>> lanes(kGridLanes);
+  lanes.front() = first;
   if (first.complete) {
-    spread_out(spread, kGridLanes, [&](std::size_t lane) {
+    spread_out(spread, kGridLanes - 1, [&](std::size_t before) {
+      const std::size_t lane = before + 1;
       if (const GridLane* known = share == nullptr ? nullptr : share->find(lane)) {
         lanes[lane] = *known;
       } else if (share == nullptr || share->is_mine(lane)) {
-        lanes[lane] = lane == 0 ? first : lane_of(judge, lane, &first);
+        lanes[lane] = lane_of(judge, lane, first);
       }
     });
-  } else if (share == nullptr || share->is_mine(0)) {
-    lanes.front() = first;
   }
+  if (share != nullptr && !share->is_mine(0) && known_first == nullptr) lanes.front().reset();
   if (share != nullptr) {
     for (std::size_t lane = 0; lane < kGridLanes; ++lane) {
       if (lanes[lane] && lanes[lane]->complete) share->known.emplace(lane, *lanes[lane]);

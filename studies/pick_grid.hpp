@@ -20,11 +20,11 @@ struct PickedDesign {
 /// What one part of a grid came to.
 struct GridLane {
   struct Kept {
-    std::size_t design = 0;  ///< in the order of mass or cost
+    std::size_t design = 0;  ///< its number: which size of each part
     Judged judged;
     bool operator==(const Kept&) const = default;
   };
-  std::vector<Kept> kept;    ///< each better than all lighter ones of its lane and the first
+  std::vector<Kept> kept;    ///< better than what was known when they were solved
   std::size_t in_full = 0;   ///< designs solved in every load case and stiffness set
   std::size_t in_part = 0;   ///< left at the first in which they were no better or did not hold
   std::size_t no_sense = 0;  ///< sizes that do not go together
@@ -55,7 +55,8 @@ struct PickedGrid {
   [[nodiscard]] std::size_t n_done() const { return in_full + in_part + no_sense; }
 };
 
-/// The grid is dealt out to this many lanes, whatever the number of threads or shares.
+/// The grid is dealt out to this many lanes, whatever the number of threads or shares. The first
+/// one solves what seems to be the front beforehand; what it does not keep is in the others too.
 inline constexpr std::size_t kGridLanes = 32;
 
 /// Every combination of sizes of two or three parts, as a Pareto set: mass (or cost) against the
@@ -63,10 +64,12 @@ inline constexpr std::size_t kGridLanes = 32;
 ///
 /// Nothing is taken from one combination for another: the parts share a frame, so that the
 /// utilization of each depends on all. What is over by a wide margin where the parts come nearest
-/// to their limits is told by a condensed solve (studies/grid_screen.hpp) and not built. What else
-/// is spared is exact: a utilization is the largest over load cases, stiffness sets and checks, so
-/// that a design is done with as soon as one of them is over the limit, or not under that of a
-/// design of its lane, or of the first lane, that is no heavier.
+/// to their limits is told by a condensed solve (studies/grid_screen.hpp) and not built. The same
+/// solve says which designs seem to be the front: they are solved first. No list of designs is
+/// kept, so that memory does not grow with their number. What else is spared is exact: a
+/// utilization is the largest over load cases, stiffness sets and checks, so that a design is done
+/// with as soon as one of them is over the limit, or not under that of a design of its lane, or of
+/// the first lane, that is no heavier.
 /// @throws base::InputError: a part that is not there or named twice, sizes as in `pick`, `by` an
 ///         outside diameter
 [[nodiscard]] PickedGrid pick_grid(const parts::Design& design,

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <thread>
 #include <utility>
 
 #include <catch2/catch.hpp>
@@ -394,24 +396,26 @@ TEST_CASE("parts picked together are what brute force finds, on random small cas
   }
 }
 
-TEST_CASE("three parts picked together are what brute force finds", "[studies][pick]") {
-  const std::vector<std::string> parts = {"left", "right", "stay"};
+namespace {
+
+/// Every combination of sizes of some parts, each checked in full, and what none betters. By cost,
+/// which the sizes have as their mass per length.
+std::vector<Solved> every_one_in_full(const parts::Design& design,
+                                      const std::vector<std::string>& parts,
+                                      const std::vector<sections::StockItem>& sizes) {
   const sections::Material steel = *sections::find_material("S355H");
-  const parts::Design design = read_case(roof(21.0e3, 1.5));
-  std::vector<sections::StockItem> sizes;
-  for (const sections::StockItem& size : few_sizes()) {
-    if (size.label == "25 x 2.0" || size.label == "40 x 2.0") continue;
-    sizes.push_back(size);
-    sizes.back().price = sections::area_props(size.shape).area * 7850.0;
-  }
+  std::size_t n = 1;
+  for (std::size_t p = 0; p < parts.size(); ++p) n *= sizes.size();
   std::vector<Solved> all;
-  for (std::size_t i = 0; i < 64; ++i) {
-    const std::vector<std::size_t> choice = {i % 4, i / 4 % 4, i / 16};
+  for (std::size_t i = 0; i < n; ++i) {
     Solved one{{}, 0.0, 0.0};
     parts::Design changed = design;
-    for (std::size_t p = 0; p < parts.size(); ++p) {
-      changed = studies::with_size(changed, parts[p], {sizes[choice[p]], steel});
-      one.sizes.push_back(sizes[choice[p]].label);
+    std::size_t rest = i;
+    for (const std::string& part : parts) {
+      const sections::StockItem& size = sizes[rest % sizes.size()];
+      rest /= sizes.size();
+      changed = studies::with_size(changed, part, {size, steel});
+      one.sizes.push_back(size.label);
     }
     const studies::Answer answer = studies::run(changed, "", {}).answer;
     for (const checks::Finding& f : answer.findings) {
@@ -420,17 +424,56 @@ TEST_CASE("three parts picked together are what brute force finds", "[studies][p
     for (const studies::PartMass& m : answer.masses) one.mass += m.mass;
     if (answer.verdict == Verdict::within) all.push_back(one);
   }
-  const std::vector<Solved> best = front_of(all);
-  const studies::PickedGrid grid =
-      studies::pick_grid(design, parts, std::vector<studies::SizeLimits>(3, {.steels = {steel}}),
-                         studies::PickBy::cost, sizes);
-  CHECK(grid.n_designs == 64);
-  CHECK(grid.n_done() == 64);
-  REQUIRE(best.size() > 1);
-  REQUIRE(grid.best.size() == best.size());
-  for (std::size_t i = 0; i < best.size(); ++i) {
-    CHECK(grid.best[i].sizes == best[i].sizes);
-    CHECK(grid.best[i].judged.utilization == Approx(best[i].utilization).epsilon(1e-6));
+  return front_of(all);
+}
+
+/// Every other piece on a second thread.
+void on_two_threads(std::size_t n, const std::function<void(std::size_t)>& piece) {
+  const auto half = [&](std::size_t first) {
+    for (std::size_t i = first; i < n; i += 2) piece(i);
+  };
+  std::thread other(half, 1);
+  half(0);
+  other.join();
+}
+
+}  // namespace
+
+TEST_CASE("three parts picked together are what brute force finds, on one thread and on two",
+          "[studies][pick]") {
+  const std::vector<std::string> parts = {"left", "right", "stay"};
+  const std::vector<studies::SizeLimits> limits(3, {.steels = {*sections::find_material("S355H")}});
+  std::vector<sections::StockItem> sizes = few_sizes();
+  for (sections::StockItem& size : sizes) {
+    size.price = sections::area_props(size.shape).area * 7850.0;
+  }
+  studies::RandomNumbers random(33);
+  for (int n = 0; n < 3; ++n) {
+    const std::string text = roof(6.0e3 + 16.0e3 * random.uniform(), 1.2 + 0.5 * random.uniform());
+    INFO(text);
+    const parts::Design design = read_case(text);
+    const std::vector<Solved> best = every_one_in_full(design, parts, sizes);
+    const studies::PickedGrid grid =
+        studies::pick_grid(design, parts, limits, studies::PickBy::cost, sizes);
+    CHECK(grid.n_designs == 216);
+    CHECK(grid.n_done() == 216);
+    CHECK(grid.in_full < 108);
+    REQUIRE(best.size() > 1);
+    REQUIRE(grid.best.size() == best.size());
+    for (std::size_t i = 0; i < best.size(); ++i) {
+      CHECK(grid.best[i].sizes == best[i].sizes);
+      CHECK(grid.best[i].mass == Approx(best[i].mass).epsilon(1e-9));
+      CHECK(grid.best[i].judged.utilization == Approx(best[i].utilization).epsilon(1e-6));
+    }
+    const studies::PickedGrid by_two =
+        studies::pick_grid(design, parts, limits, studies::PickBy::cost, sizes, {}, on_two_threads);
+    CHECK(by_two.in_full == grid.in_full);
+    CHECK(by_two.in_part == grid.in_part);
+    REQUIRE(by_two.best.size() == grid.best.size());
+    for (std::size_t i = 0; i < best.size(); ++i) {
+      CHECK(by_two.best[i].sizes == grid.best[i].sizes);
+      CHECK(by_two.best[i].judged == grid.best[i].judged);
+    }
   }
 }
 
