@@ -1,6 +1,7 @@
 #include "fea/matrix_assembly.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace fea {
 namespace {
@@ -61,48 +62,60 @@ int place_of(const Sparse& pattern, int row, int column) {
 
 Assembly::Assembly(const std::vector<Eigen::VectorXi>& unknowns, const Eigen::VectorXi& reduced,
                    int n_free)
-    : pattern_(lower_pattern(unknowns, reduced, n_free)), block_begin_({0}) {
+    : pattern_(std::make_shared<const Sparse>(lower_pattern(unknowns, reduced, n_free))) {
+  std::vector<Entry> entries;
   for (const Eigen::VectorXi& block : unknowns) {
     const auto size = static_cast<int>(block.size());
+    const std::size_t begin = entries.size();
     for (int j = 0; j < size; ++j) {
       for (int i = 0; i < size; ++i) {
         const int row = reduced(block(i));
         const int column = reduced(block(j));
         if (column < 0 || row < column) continue;
-        entries_.push_back(
-            {j * size + i, i * size + j, row, column, place_of(pattern_, row, column)});
+        entries.push_back(
+            {j * size + i, i * size + j, row, column, place_of(*pattern_, row, column)});
       }
     }
-    block_begin_.push_back(entries_.size());
+    runs_.push_back({begin, entries.size()});
   }
-  weights_.assign(entries_.size(), 1.0);
+  weights_.assign(entries.size(), 1.0);
+  entries_ = std::make_shared<const std::vector<Entry>>(std::move(entries));
+}
+
+Assembly::Assembly(const Assembly& like, const std::vector<std::size_t>& same_as)
+    : pattern_(like.pattern_), entries_(like.entries_), weights_(like.weights_.size(), 1.0) {
+  runs_.reserve(same_as.size());
+  for (const std::size_t block : same_as) runs_.push_back(like.runs_[block]);
 }
 
 void Assembly::scale_by(const Eigen::VectorXd& scale) {
-  for (std::size_t e = 0; e < entries_.size(); ++e) {
-    weights_[e] = scale(entries_[e].row) * scale(entries_[e].column);
+  const std::vector<Entry>& entries = *entries_;
+  for (std::size_t e = 0; e < entries.size(); ++e) {
+    weights_[e] = scale(entries[e].row) * scale(entries[e].column);
   }
 }
 
 void Assembly::add(const Blocks& blocks, double factor, double* values) const {
+  const std::vector<Entry>& entries = *entries_;
   for (std::size_t b = 0; b < blocks.size(); ++b) {
     if (blocks[b].size() == 0) continue;
     const double* block = blocks[b].data();
-    for (std::size_t e = block_begin_[b]; e < block_begin_[b + 1]; ++e) {
-      values[entries_[e].place] += factor * weights_[e] * block[entries_[e].in_block];
+    for (std::size_t e = runs_[b].begin; e < runs_[b].end; ++e) {
+      values[entries[e].place] += factor * weights_[e] * block[entries[e].in_block];
     }
   }
 }
 
 void Assembly::add_parts(const Blocks& blocks, double* symmetric, double* skew) const {
+  const std::vector<Entry>& entries = *entries_;
   for (std::size_t b = 0; b < blocks.size(); ++b) {
     if (blocks[b].size() == 0) continue;
     const double* block = blocks[b].data();
-    for (std::size_t e = block_begin_[b]; e < block_begin_[b + 1]; ++e) {
-      const double below = 0.5 * weights_[e] * block[entries_[e].in_block];
-      const double above = 0.5 * weights_[e] * block[entries_[e].mirrored];
-      symmetric[entries_[e].place] += below + above;
-      if (skew != nullptr) skew[entries_[e].place] += below - above;
+    for (std::size_t e = runs_[b].begin; e < runs_[b].end; ++e) {
+      const double below = 0.5 * weights_[e] * block[entries[e].in_block];
+      const double above = 0.5 * weights_[e] * block[entries[e].mirrored];
+      symmetric[entries[e].place] += below + above;
+      if (skew != nullptr) skew[entries[e].place] += below - above;
     }
   }
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <vector>
 
 #include <Eigen/SparseCore>
@@ -30,12 +31,15 @@ class Assembly {
   /// @param n_free    count of those not held
   Assembly(const std::vector<Eigen::VectorXi>& unknowns, const Eigen::VectorXi& reduced,
            int n_free);
+  /// Of the same unknowns in the same places as another, which it shares.
+  /// @param same_as  of each block, one of the other that has its unknowns
+  Assembly(const Assembly& like, const std::vector<std::size_t>& same_as);
 
   /// Rows and columns are multiplied by these from now on; 1 before.
   void scale_by(const Eigen::VectorXd& scale);
 
   /// Lower triangle, n_free square, with zeros where values will be.
-  [[nodiscard]] const Sparse& pattern() const { return pattern_; }
+  [[nodiscard]] const Sparse& pattern() const { return *pattern_; }
 
   /// Adds factor * scale * (sum of the blocks) * scale.
   /// @param blocks  in the order of `unknowns`, symmetric; an empty one counts as zero
@@ -53,10 +57,14 @@ class Assembly {
     int column;
     int place;  ///< among the stored values
   };
-  Sparse pattern_;
-  std::vector<Entry> entries_;
-  std::vector<double> weights_;           // one an entry
-  std::vector<std::size_t> block_begin_;  // first entry of each block; one more at the end
+  struct Run {
+    std::size_t begin;
+    std::size_t end;
+  };
+  std::shared_ptr<const Sparse> pattern_;
+  std::shared_ptr<const std::vector<Entry>> entries_;
+  std::vector<double> weights_;  // one an entry
+  std::vector<Run> runs_;        // each block's entries
 };
 
 }  // namespace fea

@@ -125,8 +125,8 @@ LoadCase prepare(const System& system, const Loads& loads) {
   }
   for (std::size_t i = 0; i < out.members.size(); ++i) {
     const BeamPart& beam = system.beams()[i];
-    out.vector(beam.map.unknowns) +=
-        beam.ends_l.transpose() * (out.members[i].equivalent_l + out.members[i].strained_l);
+    const Vector12 force_l = out.members[i].equivalent_l + out.members[i].strained_l;
+    if (!force_l.isZero(0.0)) out.vector(beam.map.unknowns) += beam.ends_l.transpose() * force_l;
   }
   return out;
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 #include <utility>
 
 #include <Eigen/Geometry>
@@ -43,6 +44,22 @@ Model rooted(const System& system) {
     if (gap.b.node) gap.b.node = roots.root(*gap.b.node);
   }
   return out;
+}
+
+/// A gap to the ground has the unknowns of its node's own block; one between two nodes may bring
+/// together what nothing else does.
+Assembly assembly_of_tangent(const System& system, const Model& model,
+                             const std::vector<Eigen::VectorXi>& unknowns) {
+  const std::size_t n_first = model.beams.size() + model.springs.size();
+  std::vector<std::size_t> same_as(n_first);
+  std::iota(same_as.begin(), same_as.end(), 0U);
+  for (const Gap& gap : model.gaps) {
+    if (gap.a.node && gap.b.node) return {unknowns, system.places(), system.n_free()};
+    const NodeId node = gap.a.node ? *gap.a.node : *gap.b.node;
+    same_as.push_back(n_first + static_cast<std::size_t>(node.index));
+  }
+  for (std::size_t i = 0; i < model.nodes.size(); ++i) same_as.push_back(n_first + i);
+  return {system.assembly(), same_as};
 }
 
 Eigen::Index first_joint(const System& system) {
@@ -124,9 +141,10 @@ MovedModel::MovedModel(std::shared_ptr<const System> of)
     for (int k = 3; k < 6; ++k) n_held += system->held(6 * i + k) ? 1 : 0;
     holds_one.push_back(n_held == 1);
   }
-  assembly = Assembly(unknowns, system->places(), system->n_free());
+  assembly = assembly_of_tangent(*system, model, unknowns);
   assembly.scale_by(system->scale());
-  blank = Ldlt(assembly.pattern());
+  const bool same_pattern = &assembly.pattern() == &system->assembly().pattern();
+  blank = same_pattern ? system->factor() : Ldlt(assembly.pattern());
 }
 
 MovedFrame::MovedFrame(std::shared_ptr<const MovedModel> shared, const Loads& loads)

@@ -61,14 +61,15 @@ const Model& Factored::model() const {
   return system_->model();
 }
 
-std::variant<Factored, Mechanism> factor_if_held(const Model& model) {
-  auto system = std::make_shared<const System>(model);
+std::variant<Factored, Mechanism> factor_if_held(Model model, const Factored* like) {
+  auto system =
+      std::make_shared<const System>(std::move(model), like != nullptr ? &like->system() : nullptr);
   if (std::optional<Mechanism> mechanism = mechanism_of(*system)) return *std::move(mechanism);
   return Factored(std::move(system));
 }
 
-Factored factor(const Model& model) {
-  std::variant<Factored, Mechanism> made = factor_if_held(model);
+Factored factor(Model model, const Factored* like) {
+  std::variant<Factored, Mechanism> made = factor_if_held(std::move(model), like);
   if (const auto* mechanism = std::get_if<Mechanism>(&made)) {
     throw base::InputError("model", mechanism->words + "; nothing holds it");
   }

@@ -37,13 +37,17 @@ class Factored {
 };
 
 /// Assembles and factors.
+/// @param like  of a model made before, such as one with other sections or fewer springs to the
+///              ground: what the two have in common is shared. Saves time, and has no say in the
+///              answers.
 /// @throws base::InputError when a beam has no length, a number is not finite, or the model is a
 ///         mechanism (the words of find_mechanism).
-[[nodiscard]] Factored factor(const Model& model);
+[[nodiscard]] Factored factor(Model model, const Factored* like = nullptr);
 
 /// The same, or the free motion of a model that is not held.
 /// @throws base::InputError as above, but for a mechanism
-[[nodiscard]] std::variant<Factored, Mechanism> factor_if_held(const Model& model);
+[[nodiscard]] std::variant<Factored, Mechanism> factor_if_held(Model model,
+                                                               const Factored* like = nullptr);
 
 enum class Method {
   linear,              ///< equilibrium in the undeformed position

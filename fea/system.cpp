@@ -156,6 +156,50 @@ void spring_block(const SpringPart& part, Eigen::MatrixXd& block) {
   block.noalias() = apart.transpose() * force;
 }
 
+bool same_end(const BeamEnd& a, const BeamEnd& b) {
+  if (a.node != b.node || a.offset_g != b.offset_g || a.joint.has_value() != b.joint.has_value()) {
+    return false;
+  }
+  return !a.joint ||
+         (a.joint->axes_g == b.joint->axes_g && a.joint->stiffness == b.joint->stiffness);
+}
+
+/// Whether all that a BeamPart is made of is the same.
+bool same_beam(const Beam& a, const Beam& b) {
+  const auto stiff = [](const Beam& beam) {
+    const sections::AreaProps& s = beam.section;
+    return std::array{s.area,
+                      s.iyy,
+                      s.izz,
+                      s.torsion,
+                      s.polar,
+                      s.shear_y,
+                      s.shear_z,
+                      beam.elastic.young,
+                      beam.elastic.shear};
+  };
+  return same_end(a.a, b.a) && same_end(a.b, b.b) && a.z_toward_g == b.z_toward_g &&
+         stiff(a) == stiff(b);
+}
+
+bool same_body(const RigidBody& a, const RigidBody& b) {
+  return a.master == b.master && a.carried == b.carried;
+}
+
+/// Whether all beams are the same, from the same unknowns on.
+bool same_beams(const Model& a, const Model& b) {
+  const auto same_place = [](const Node& one, const Node& other) { return one.at_g == other.at_g; };
+  const auto same_support = [](const Support& one, const Support& other) {
+    return one.node == other.node && one.held == other.held;
+  };
+  // Supports have a say in what the roots of rigid bodies are.
+  return std::equal(a.nodes.begin(), a.nodes.end(), b.nodes.begin(), b.nodes.end(), same_place) &&
+         std::equal(a.rigid.begin(), a.rigid.end(), b.rigid.begin(), b.rigid.end(), same_body) &&
+         std::equal(a.supports.begin(), a.supports.end(), b.supports.begin(), b.supports.end(),
+                    same_support) &&
+         std::equal(a.beams.begin(), a.beams.end(), b.beams.begin(), b.beams.end(), same_beam);
+}
+
 }  // namespace
 
 void elastic_stiffness(const System& system, Blocks& blocks) {
@@ -170,17 +214,17 @@ void elastic_stiffness(const System& system, Blocks& blocks) {
   }
 }
 
-System::System(Model model) : model_(std::move(model)) {
+System::System(Model model, const System* like) : model_(std::move(model)) {
   require_valid(model_);
   roots_ = RigidRoots(model_);
-  make_beams();
+  make_beams(like);
   make_springs();
   for (int i = 0; i < static_cast<int>(model_.nodes.size()); ++i) {
     unknowns_.push_back(six_of(NodeId{i}));
     stiffness_.emplace_back();
   }
-  number_unknowns();
-  assembly_ = Assembly(unknowns_, reduced_, n_free_);
+  const Eigen::VectorXi fixed = held_unknowns();
+  if (like == nullptr || !number_like(*like, fixed)) number_unknowns(fixed);
 
   scaled_ = assembly_.pattern();
   assembly_.add(stiffness_, 1.0, scaled_.valuePtr());
@@ -192,18 +236,29 @@ System::System(Model model) : model_(std::move(model)) {
   assembly_.scale_by(scale_);
   scaled_.coeffs().setZero();
   assembly_.add(stiffness_, 1.0, scaled_.valuePtr());
-  factor_ = Ldlt(scaled_);
   factored_ = factor_.factorize(scaled_.valuePtr());
 }
 
-void System::make_beams() {
+void System::make_beams(const System* like) {
+  const std::size_t n_beams = model_.beams.size();
+  if (like != nullptr && same_beams(model_, like->model_)) {
+    beams_ = like->beams_;
+    turns_ = like->turns_;
+    typical_length_ = like->typical_length_;
+    const auto n = static_cast<std::ptrdiff_t>(n_beams);
+    unknowns_.assign(like->unknowns_.begin(), like->unknowns_.begin() + n);
+    stiffness_.assign(like->stiffness_.begin(), like->stiffness_.begin() + n);
+    return;
+  }
   int next = 6 * static_cast<int>(model_.nodes.size());
   turns_.assign(static_cast<std::size_t>(next), false);
   for (std::size_t i = 0; i < turns_.size(); ++i) turns_[i] = i % 6 >= 3;
   double total = 0.0;
+  std::vector<BeamPart> beams;
+  beams.reserve(n_beams);
   for (const Beam& beam : model_.beams) {
-    beams_.push_back(make_beam(model_, roots_, beam, next));
-    const BeamPart& part = beams_.back();
+    beams.push_back(make_beam(model_, roots_, beam, next));
+    const BeamPart& part = beams.back();
     for (const bool turn : joint_unknowns_turn(beam)) turns_.push_back(turn);
     next = static_cast<int>(turns_.size());
     unknowns_.push_back(part.map.unknowns);
@@ -211,7 +266,8 @@ void System::make_beams() {
     beam_block(part, part.stiffness_l, stiffness_.back());
     total += part.length;
   }
-  if (!beams_.empty()) typical_length_ = total / static_cast<double>(beams_.size());
+  if (!beams.empty()) typical_length_ = total / static_cast<double>(beams.size());
+  beams_ = std::make_shared<const std::vector<BeamPart>>(std::move(beams));
 }
 
 void System::make_springs() {
@@ -224,18 +280,63 @@ void System::make_springs() {
   }
 }
 
-void System::number_unknowns() {
-  reduced_ = Eigen::VectorXi::Zero(static_cast<Eigen::Index>(turns_.size()));
+/// -1 where an unknown is held, else 0.
+Eigen::VectorXi System::held_unknowns() const {
+  Eigen::VectorXi out = Eigen::VectorXi::Zero(static_cast<Eigen::Index>(turns_.size()));
   for (const Support& support : model_.supports) {
     INVARIANT(support.node.index >= 0 &&
               static_cast<std::size_t>(support.node.index) < model_.nodes.size());
     for (int k = 0; k < 6; ++k) {
-      if (support.held[static_cast<std::size_t>(k)]) reduced_(6 * support.node.index + k) = -1;
+      if (support.held[static_cast<std::size_t>(k)]) out(6 * support.node.index + k) = -1;
     }
   }
-  for (const NodeId node : roots_.carried_nodes()) reduced_.segment<6>(6 * node.index).fill(-1);
-  reduced_ = elimination_order(unknowns_, reduced_);
+  for (const NodeId node : roots_.carried_nodes()) out.segment<6>(6 * node.index).fill(-1);
+  return out;
+}
+
+void System::number_unknowns(const Eigen::VectorXi& fixed) {
+  reduced_ = elimination_order(unknowns_, fixed);
   n_free_ = static_cast<int>((reduced_.array() >= 0).count());
+  assembly_ = Assembly(unknowns_, reduced_, n_free_);
+  factor_ = Ldlt(assembly_.pattern());
+}
+
+/// Where each block has its like. A spring to the ground may be new: it has the unknowns of its
+/// node's own block.
+/// @return false where one has none, or other unknowns are held
+bool System::number_like(const System& like, const Eigen::VectorXi& fixed) {
+  const std::size_t n_beams = model_.beams.size();
+  const std::size_t n_nodes = model_.nodes.size();
+  const std::size_t like_nodes = like.unknowns_.size() - like.model_.nodes.size();
+  const std::size_t n_like_springs = like.springs_.size();
+  if (like.model_.beams.size() != n_beams || like.model_.nodes.size() != n_nodes) return false;
+  if (like.turns_ != turns_) return false;
+  if (((like.reduced_.array() < 0) != (fixed.array() < 0)).any()) return false;
+  std::vector<std::size_t> same_as;
+  same_as.reserve(unknowns_.size());
+  const auto has_like = [&](std::size_t block) {
+    const Eigen::VectorXi& there = like.unknowns_[block];
+    const Eigen::VectorXi& here = unknowns_[same_as.size()];
+    if (here.size() != there.size() || here != there) return false;
+    same_as.push_back(block);
+    return true;
+  };
+  for (std::size_t i = 0; i < n_beams; ++i) {
+    if (!has_like(i)) return false;
+  }
+  for (std::size_t i = 0; i < springs_.size(); ++i) {
+    if (i < n_like_springs && has_like(n_beams + i)) continue;
+    const auto node = static_cast<std::size_t>(springs_[i].unknowns(0) / 6);
+    if (!has_like(like_nodes + node)) return false;
+  }
+  for (std::size_t i = 0; i < n_nodes; ++i) {
+    if (!has_like(like_nodes + i)) return false;
+  }
+  reduced_ = like.reduced_;
+  n_free_ = like.n_free_;
+  assembly_ = Assembly(like.assembly_, same_as);
+  factor_ = like.factor_;
+  return true;
 }
 
 Sparse System::scaled_sum(const Blocks& blocks) const {

@@ -60,11 +60,15 @@ struct SpringPart {
 class System {
  public:
   /// Assembles and factors; says nothing of mechanisms (see mechanism.hpp).
+  /// @param like  of a model made before: what it has in common with this one is shared, such as
+  /// the
+  ///              order of the unknowns where it has the same, springs to the ground aside. Saves
+  ///              time, and has no say in the equations.
   /// @throws base::InputError as require_valid
-  explicit System(Model model);
+  explicit System(Model model, const System* like = nullptr);
 
   [[nodiscard]] const Model& model() const { return model_; }
-  [[nodiscard]] const std::vector<BeamPart>& beams() const { return beams_; }
+  [[nodiscard]] const std::vector<BeamPart>& beams() const { return *beams_; }
   [[nodiscard]] const std::vector<SpringPart>& springs() const { return springs_; }
   [[nodiscard]] int n_unknowns() const { return static_cast<int>(reduced_.size()); }
   [[nodiscard]] int n_free() const { return n_free_; }
@@ -91,6 +95,9 @@ class System {
     assembly_.add(blocks, factor, values);
   }
 
+  /// Where the entries of those blocks go.
+  [[nodiscard]] const Assembly& assembly() const { return assembly_; }
+
   [[nodiscard]] const Sparse& scaled() const { return scaled_; }
   [[nodiscard]] const Ldlt& factor() const { return factor_; }
   /// Whether every pivot of the factor is finite and not zero.
@@ -108,13 +115,15 @@ class System {
   [[nodiscard]] double typical_length() const { return typical_length_; }
 
  private:
-  void number_unknowns();
-  void make_beams();
+  void make_beams(const System* like);
   void make_springs();
+  [[nodiscard]] Eigen::VectorXi held_unknowns() const;
+  void number_unknowns(const Eigen::VectorXi& fixed);
+  [[nodiscard]] bool number_like(const System& like, const Eigen::VectorXi& fixed);
 
   Model model_;
   RigidRoots roots_;
-  std::vector<BeamPart> beams_;
+  std::shared_ptr<const std::vector<BeamPart>> beams_;
   std::vector<SpringPart> springs_;
   std::vector<Eigen::VectorXi> unknowns_;
   Blocks stiffness_;

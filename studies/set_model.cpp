@@ -120,9 +120,10 @@ GroundHold ground_hold(const parts::Assembly& assembly, const loads::Place& plac
   return out;
 }
 
-SetModel::SetModel(const parts::Design& design, parts::StiffnessSet set)
+SetModel::SetModel(const parts::Design& design, parts::StiffnessSet set, const SetModel* like)
     : design_(design), set_(std::move(set)), assembly_(parts::assemble(design, set_)) {
-  std::variant<fea::Factored, fea::Mechanism> made = fea::factor_if_held(assembly_.model);
+  std::variant<fea::Factored, fea::Mechanism> made =
+      fea::factor_if_held(assembly_.model, like != nullptr ? &like->ready(0).factored : nullptr);
   if (const auto* loose = std::get_if<fea::Mechanism>(&made)) {
     throw base::InputError(assembly_.node_keys.at(static_cast<std::size_t>(loose->node.index)),
                            loose->words + ": no part or support holds it");
@@ -144,7 +145,9 @@ SetModel::Ready& SetModel::ready(Contacts closed_stops) const {
     spring.stiffness(2, 2) = stop.rate;
     model.add(spring);
   }
-  return ready_.emplace(closed_stops, Ready{fea::factor(model), {}, {}}).first->second;
+  return ready_
+      .emplace(closed_stops, Ready{fea::factor(std::move(model), &ready(0).factored), {}, {}})
+      .first->second;
 }
 
 fea::Loads SetModel::loads(const parts::DesignCase& load_case, double multiple,
@@ -307,7 +310,8 @@ SetModel::Ready& SetModel::moved_model(const parts::DesignCase& load_case, Conta
     ground.preload[2] = -kHeldHeave * place.heave;
     model.add(ground);
   }
-  return moved_.emplace(key, Ready{fea::factor(model), {}, {}}).first->second;
+  return moved_.emplace(key, Ready{fea::factor(std::move(model), &ready(0).factored), {}, {}})
+      .first->second;
 }
 
 /// The gaps of a moved model that a solution of small rotations closes: stops and straps, then

@@ -43,8 +43,9 @@ struct NearSolution {
 /// A design's frame for one stiffness set, factored, ready for any load case.
 class SetModel {
  public:
+  /// @param like  of another set of the design: saves time, and has no say in the answers
   /// @throws base::InputError when a part is not held, with the key of the case file
-  SetModel(const parts::Design& design, parts::StiffnessSet set);
+  SetModel(const parts::Design& design, parts::StiffnessSet set, const SetModel* like = nullptr);
 
   [[nodiscard]] const parts::StiffnessSet& set() const { return set_; }
   [[nodiscard]] const parts::Design& design() const { return design_; }

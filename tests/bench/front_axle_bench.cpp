@@ -103,6 +103,23 @@ void model_to_factor(benchmark::State& state) {
   for ([[maybe_unused]] auto round : state) benchmark::DoNotOptimize(fea::factor(demo().model));
 }
 
+/// The same where another stiffness set was factored before.
+void model_to_factor_like(benchmark::State& state) {
+  const parts::Assembly other = parts::assemble(demo().design, demo().sets.back());
+  const fea::Factored like = fea::factor(other.model);
+  for ([[maybe_unused]] auto round : state) {
+    benchmark::DoNotOptimize(fea::factor(demo().model, &like));
+  }
+}
+
+/// And where the model differs by a spring to the ground alone.
+void model_to_factor_with_spring(benchmark::State& state) {
+  const fea::Factored like = fea::factor(demo().model);
+  fea::Model model = demo().model;
+  model.add(fea::Spring{.a = fea::NodeId{0}, .stiffness = fea::Matrix6::Identity()});
+  for ([[maybe_unused]] auto round : state) benchmark::DoNotOptimize(fea::factor(model, &like));
+}
+
 void factor(benchmark::State& state) {
   const fea::System& system = *demo().system;
   fea::Ldlt ldlt = system.factor();
@@ -234,6 +251,10 @@ BENCHMARK(floor_factor)->Name("demo/floor_factor")->Unit(benchmark::kMicrosecond
 BENCHMARK(floor_solves)->Name("demo/floor_solves")->Unit(benchmark::kMicrosecond);
 BENCHMARK(assembly)->Name("demo/assembly")->Unit(benchmark::kMicrosecond);
 BENCHMARK(model_to_factor)->Name("demo/model_to_factor")->Unit(benchmark::kMicrosecond);
+BENCHMARK(model_to_factor_like)->Name("demo/model_to_factor/like")->Unit(benchmark::kMicrosecond);
+BENCHMARK(model_to_factor_with_spring)
+    ->Name("demo/model_to_factor/with_spring")
+    ->Unit(benchmark::kMicrosecond);
 BENCHMARK(factor)->Name("demo/factor")->Unit(benchmark::kMicrosecond);
 BENCHMARK(solves)->Name("demo/solves")->Unit(benchmark::kMicrosecond);
 BENCHMARK(second_order)->Name("demo/second_order")->Unit(benchmark::kMicrosecond);
