@@ -22,6 +22,8 @@ constexpr double kGain = 5.0e-6;
 // What a design that is solved beforehand is to gain on lighter ones, by the condensed frame.
 constexpr double kSeedGain = 5.0e-3;
 constexpr int kSeedRounds = 60;
+// From round to round, of what was shown of a size: it need not be so beside others.
+constexpr double kFades = 0.98;
 constexpr std::size_t kMostPromising = 65536;
 // Designs solved beforehand where no frame is condensed.
 constexpr std::size_t kBlindSeeds = 16;
@@ -260,7 +262,6 @@ class FirstLane {
   }
 
   GridLane result() {
-    GridLane out;
     try {
       if (judge_.screen.n_looks() == 0) {
         solve(blind_seeds(judge_.grid));
@@ -268,29 +269,43 @@ class FirstLane {
         solve_promising();
       }
     } catch (const Stopped&) {
-      out.complete = false;
+      out_.complete = false;
     }
     for (const Front::Step& step : known_.steps()) {
-      out.kept.push_back({step.at.design, passing_.at(step.at.design)});
+      out_.kept.push_back({step.at.design, passing_.at(step.at.design)});
     }
-    out.in_full = out.kept.size();
-    judge_.n_done += out.in_full;
-    return out;
+    return std::move(out_);
+  }
+
+  /// The designs it has done, ascending.
+  [[nodiscard]] std::vector<std::size_t> done() const {
+    std::vector<std::size_t> sorted = done_;
+    std::sort(sorted.begin(), sorted.end());
+    return sorted;
   }
 
  private:
   void solve_promising() {
     rounds(promising(judge_, spread_, known_, true), 1);
-    rounds(promising(judge_, spread_, known_, false), kSeedRounds);
+    std::vector<Promising> left = promising(judge_, spread_, known_, false);
+    const std::vector<std::size_t> before = done();
+    left.erase(std::remove_if(left.begin(), left.end(),
+                              [&](const Promising& one) {
+                                return std::binary_search(before.begin(), before.end(),
+                                                          one.at.design);
+                              }),
+               left.end());
+    rounds(std::move(left), kSeedRounds);
   }
 
   void rounds(std::vector<Promising> left, int most) {
-    for (int round = 0; round < most; ++round) {
+    double fades = 1.0;
+    for (int round = 0; round < most; ++round, fades *= kFades) {
       std::vector<Weighed> seeds;
       std::vector<Promising> later;
       double best = 1.0;
       for (const Promising& one : left) {
-        const double likely = std::max(one.likely, shown(one.at));
+        const double likely = std::max(one.likely, fades * shown(one.at));
         if (!is_less(likely, known_.before(one.at).value_or(1.0), kSeedGain)) continue;
         if (is_less(likely, best, kSeedGain)) {
           best = likely;
@@ -322,6 +337,13 @@ class FirstLane {
   }
 
   void take(const Weighed& at, double most, Judged found) {
+    ++judge_.n_done;
+    done_.push_back(at.design);
+    if (found.no_sense) {
+      ++out_.no_sense;
+      return;
+    }
+    ++(found.in_full ? out_.in_full : out_.in_part);
     const bool passes = found.verdict == Verdict::within && found.in_full;
     const double least = passes ? found.utilization : most;
     const std::vector<std::size_t> choice = judge_.grid.choice(at.design);
@@ -352,20 +374,21 @@ class FirstLane {
   Front known_;
   std::map<std::size_t, Judged> passing_;
   std::vector<std::vector<double>> shown_;  ///< of each size of each part
+  std::vector<std::size_t> done_;
+  GridLane out_;
 };
 
 /// Goes through every design of a lane: each must pass and be better than what is lighter in its
 /// own lane and in the first.
-GridLane lane_of(const Judge& judge, std::size_t lane, const GridLane& first) {
+/// @param done  by the first, ascending
+GridLane lane_of(const Judge& judge, std::size_t lane, const GridLane& first,
+                 const std::vector<std::size_t>& done) {
   const Grid& grid = judge.grid;
   GridLane out;
   Front known;
-  std::vector<std::size_t> done;
   for (const GridLane::Kept& kept : first.kept) {
     known.add(grid.weighed(kept.design), kept.judged.utilization);
-    done.push_back(kept.design);
   }
-  std::sort(done.begin(), done.end());
   Counted counted = judge.counted;
   GridScreen::Hint hint;
   for (std::size_t i = lane - 1; i < grid.size(); i += kGridLanes - 1) {
@@ -478,8 +501,9 @@ PickedGrid pick_grid(const parts::Design& design, const std::vector<std::string>
   const Judge judge{grid, screen, counted, over_all, n_done};
   // Every share goes through the first lane: the others take from it what they must be better than.
   const GridLane* known_first = share == nullptr ? nullptr : share->find(0);
-  const GridLane first =
-      known_first != nullptr ? *known_first : FirstLane(judge, parts, spread).result();
+  FirstLane first_lane(judge, parts, spread);
+  const GridLane first = known_first != nullptr ? *known_first : first_lane.result();
+  const std::vector<std::size_t> done = first_lane.done();
   std::vector<std::optional<GridLane>> lanes(kGridLanes);
   lanes.front() = first;
   if (first.complete) {
@@ -488,7 +512,7 @@ PickedGrid pick_grid(const parts::Design& design, const std::vector<std::string>
       if (const GridLane* known = share == nullptr ? nullptr : share->find(lane)) {
         lanes[lane] = *known;
       } else if (share == nullptr || share->is_mine(lane)) {
-        lanes[lane] = lane_of(judge, lane, first);
+        lanes[lane] = lane_of(judge, lane, first, done);
       }
     });
   }

@@ -56,7 +56,7 @@ struct PickedGrid {
 };
 
 /// The grid is dealt out to this many lanes, whatever the number of threads or shares. The first
-/// one solves what seems to be the front beforehand; what it does not keep is in the others too.
+/// one solves what seems to be the front beforehand; the others leave those out.
 inline constexpr std::size_t kGridLanes = 32;
 
 /// Every combination of sizes of two or three parts, as a Pareto set: mass (or cost) against the
