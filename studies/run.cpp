@@ -137,7 +137,8 @@ class Runner {
     keep_named(sets, counted_.sets);
     cells_.reserve(sets.size() * cases_.size());  // they point at each other
     for (std::size_t s = 0; s < sets.size(); ++s) {
-      models_.push_back(std::make_unique<SetModel>(design_, sets[s]));
+      const SetModel* like = models_.empty() ? nullptr : models_.front().get();
+      models_.push_back(std::make_unique<SetModel>(design_, sets[s], like));
       out_.answer.sets.push_back(sets[s].name);
       const std::optional<std::size_t> nearest = nearest_before(sets, s);
       for (std::size_t c = 0; c < cases_.size(); ++c) {
