@@ -59,10 +59,11 @@ std::string where_it_goes(const System& system, const Eigen::VectorXd& motion) {
 /// The steps from the start to the loads.
 class Steps {
  public:
-  Steps(const MovedFrame& frame, const SolveOptions& options)
+  Steps(const MovedFrame& frame, const SolveOptions& options, MovedMemory& memory)
       : frame_(frame),
         options_(options),
-        tangent_(frame),
+        memory_(memory),
+        tangent_(*memory.factor),
         touching_(kTouching * std::max(1.0, frame.system().typical_length())),
         state_(options.start ? *options.start : MovedState::at_rest(frame.system())),
         closed_(closed_at(frame.overlaps(state_), touching_)),
@@ -94,7 +95,9 @@ class Steps {
           where_it_goes(*system, tangent_.weakest_shape()) +
               " at the least touch: the equilibrium under these loads is not stable");
     }
-    return make_moved_solution(system, frame_, load_case, state_, closed_, forces_);
+    Solution solution = make_moved_solution(system, frame_, load_case, state_, closed_, forces_);
+    memory_.forces.push_back(std::move(forces_));
+    return solution;
   }
 
  private:
@@ -122,15 +125,21 @@ class Steps {
           return most_against_its_kind(frame_.overlaps(s), closed).has_value();
         }};
     for (int flips = 0; flips <= kMostFlips; ++flips) {
-      NewtonResult trial =
-          newton(problem, tangent_, state, 1.0, closed, nullptr, flips == 0 ? first : nullptr);
-      if (trial.end != NewtonEnd::converged && trial.end != NewtonEnd::beyond) return;
-      if (const auto gap = most_against_its_kind(frame_.overlaps(trial.state), closed)) {
+      NewtonResult trial = newton(problem, tangent_, state, 1.0, closed, nullptr,
+                                  flips == 0 ? first : nullptr, memory_.spare_forces());
+      const bool ended = trial.end == NewtonEnd::converged || trial.end == NewtonEnd::beyond;
+      const auto gap = ended ? most_against_its_kind(frame_.overlaps(trial.state), closed)
+                             : std::optional<std::size_t>();
+      if (gap) {
         closed[*gap] = !closed[*gap];
         state = std::move(trial.state);
+        memory_.forces.push_back(std::move(trial.forces));
         continue;
       }
-      if (tangent_.n_negative(trial.forces.tangent) != 0) return;
+      if (!ended || tangent_.n_negative(trial.forces.tangent) != 0) {
+        memory_.forces.push_back(std::move(trial.forces));
+        return;
+      }
       state_ = std::move(trial.state);
       forces_ = std::move(trial.forces);
       closed_ = std::move(closed);
@@ -250,7 +259,8 @@ class Steps {
 
   const MovedFrame& frame_;
   const SolveOptions& options_;
-  MovedFactor tangent_;
+  MovedMemory& memory_;
+  MovedFactor& tangent_;
   double touching_;
   MovedState state_;
   std::vector<bool> closed_;
@@ -268,11 +278,23 @@ class Steps {
 
 }  // namespace
 
-Solution large_displacement(const std::shared_ptr<const MovedModel>& shared, const Loads& loads,
-                            const SolveOptions& options) {
-  const LoadCase load_case = prepare(*shared->system, loads);
-  const MovedFrame frame(shared, loads);
-  return Steps(frame, options).run(shared->system, load_case);
+MovedForces MovedMemory::spare_forces() {
+  if (forces.empty()) return {};
+  MovedForces out = std::move(forces.back());
+  forces.pop_back();
+  return out;
+}
+
+Solution large_displacement(MovedMemory& memory, const Loads& loads, const SolveOptions& options) {
+  const std::shared_ptr<const System>& system = memory.shared->system;
+  const LoadCase load_case = prepare(*system, loads);
+  const MovedFrame frame(memory.shared, load_case);
+  if (memory.factor) {
+    memory.factor->start_anew(frame);
+  } else {
+    memory.factor.emplace(frame);
+  }
+  return Steps(frame, options, memory).run(system, load_case);
 }
 
 }  // namespace fea

@@ -144,13 +144,11 @@ void subtract_product(const Sparse& lower, const Eigen::VectorXd& x, Eigen::Vect
   }
 }
 
-void subtract_skew_product(const Sparse& lower, const Eigen::VectorXd& x, Eigen::VectorXd& out) {
-  for (Eigen::Index row = 0; row < lower.rows(); ++row) {
-    for (Sparse::InnerIterator entry(lower, row); entry; ++entry) {
-      if (entry.col() == row) continue;
-      out[row] -= entry.value() * x[entry.col()];
-      out[entry.col()] += entry.value() * x[row];
-    }
+void subtract_skew_product(const std::vector<SkewEntry>& below, const Eigen::VectorXd& x,
+                           Eigen::VectorXd& out) {
+  for (const SkewEntry& entry : below) {
+    out[entry.row] -= entry.value * x[entry.column];
+    out[entry.column] += entry.value * x[entry.row];
   }
 }
 

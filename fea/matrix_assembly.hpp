@@ -14,9 +14,17 @@ using Sparse = Eigen::SparseMatrix<double, Eigen::RowMajor>;
 /// @param lower  its lower triangle; every diagonal entry stored
 void subtract_product(const Sparse& lower, const Eigen::VectorXd& x, Eigen::VectorXd& out);
 
-/// out -= (skew-symmetric matrix) x, its diagonal zero.
-/// @param lower  its lower triangle
-void subtract_skew_product(const Sparse& lower, const Eigen::VectorXd& x, Eigen::VectorXd& out);
+/// An entry below the diagonal of a skew-symmetric matrix.
+struct SkewEntry {
+  int row;
+  int column;
+  double value;
+};
+
+/// out -= (skew-symmetric matrix) x.
+/// @param below  what of it is below the diagonal
+void subtract_skew_product(const std::vector<SkewEntry>& below, const Eigen::VectorXd& x,
+                           Eigen::VectorXd& out);
 
 /// Dense square matrices over some unknowns each, in a fixed order.
 using Blocks = std::vector<Eigen::MatrixXd>;

@@ -12,17 +12,24 @@ constexpr double kTrusted = 1.0e-14;  // a pivot nearer to zero may have either 
 // Change of a refined answer, of itself: Newton's next step makes good what is left.
 constexpr double kRefined = 1.0e-5;
 constexpr int kMostRefinements = 20;
+constexpr double kNoSkew = 1.0e-14;  // of a scaled matrix, whose diagonal is about 1: rounding
 
 }  // namespace
 
 MovedFactor::MovedFactor(const MovedFrame& frame)
     : system_(frame.system()),
       assembly_(frame.shared().assembly),
-      refines_(frame.has_dead_moment()),
       symmetric_(frame.shared().blank),
       below_symmetric_(assembly_.pattern()),
       below_skew_(assembly_.pattern()),
-      mixing_(refines_ ? system_.n_free() : 0) {}
+      mixing_(system_.n_free()) {
+  start_anew(frame);
+}
+
+void MovedFactor::start_anew(const MovedFrame& frame) {
+  refines_ = frame.has_dead_moment();
+  count_ = 0;
+}
 
 MovedFactor::Whole MovedFactor::whole() const {
   const Whole below = below_symmetric_ + below_skew_;
@@ -42,7 +49,20 @@ bool MovedFactor::factor(const Blocks& tangent) {
   below_skew_.coeffs().setZero();
   assembly_.add_parts(tangent, below_symmetric_.valuePtr(),
                       refines_ ? below_skew_.valuePtr() : nullptr);
+  if (refines_) find_skew();
   return factor_symmetric();
+}
+
+/// Away from the loads' dead moments equilibrium leaves next to nothing.
+void MovedFactor::find_skew() {
+  skew_.clear();
+  for (int row = 0; row < static_cast<int>(below_skew_.rows()); ++row) {
+    const int diagonal = below_skew_.outerIndexPtr()[row + 1] - 1;  // the last of its row
+    for (int k = below_skew_.outerIndexPtr()[row]; k < diagonal; ++k) {
+      const double value = below_skew_.valuePtr()[k];
+      if (std::abs(value) > kNoSkew) skew_.push_back({row, below_skew_.innerIndexPtr()[k], value});
+    }
+  }
 }
 
 /// Refined until it no longer changes; nothing when it goes on changing.
@@ -51,7 +71,7 @@ std::optional<Eigen::VectorXd> MovedFactor::refined(const Eigen::VectorXd& scale
   mixing_.restart();
   for (int i = 0; i < kMostRefinements; ++i) {
     next_ = scaled_force;
-    subtract_skew_product(below_skew_, motion, next_);
+    subtract_skew_product(skew_, motion, next_);
     symmetric_.solve_in_place(next_);
     if ((next_ - motion).norm() <= kRefined * next_.norm()) return next_;
     mixing_.next(motion, next_);

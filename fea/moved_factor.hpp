@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include <Eigen/SparseCore>
 
@@ -21,6 +22,8 @@ class MovedFactor {
  public:
   /// Keeps references to what the frame shares.
   explicit MovedFactor(const MovedFrame& frame);
+  /// For another frame that shares the same.
+  void start_anew(const MovedFrame& frame);
 
   /// @return false when the tangent is singular
   [[nodiscard]] bool factor(const Blocks& tangent);
@@ -41,15 +44,17 @@ class MovedFactor {
   using Whole = Eigen::SparseMatrix<double>;
   [[nodiscard]] Whole whole() const;
   [[nodiscard]] bool factor_symmetric();
+  void find_skew();
   [[nodiscard]] std::optional<Eigen::VectorXd> refined(const Eigen::VectorXd& scaled_force) const;
 
   const System& system_;
   const Assembly& assembly_;
-  bool refines_;
+  bool refines_ = false;
   Ldlt symmetric_;
   // Lower triangles of the tangent last factored, scaled.
   Sparse below_symmetric_;
   Sparse below_skew_;
+  std::vector<SkewEntry> skew_;  ///< what of it is not rounding
   mutable Mixing mixing_;
   mutable Eigen::VectorXd next_;  ///< scaled
   int count_ = 0;

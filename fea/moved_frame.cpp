@@ -4,12 +4,12 @@
 #include <cmath>
 #include <limits>
 #include <numeric>
+#include <optional>
 #include <utility>
 
 #include <Eigen/Geometry>
 
 #include "fea/geometric_stiffness.hpp"
-#include "fea/member_loads.hpp"
 #include "fea/moved_spring.hpp"
 #include "fea/rotation.hpp"
 
@@ -96,6 +96,11 @@ class MovedFrame::Sum {
     const double moved = at[0].displacement_g.norm() + at[1].displacement_g.norm();
     grow_rounding(k(6, 6) * moved + k(1, 5) + k(2, 2) * 0.5 * part.length, k(5, 5) + k(4, 4));
   }
+  void keep(std::size_t index, const CorotationalBeam& beam, const std::array<Placed, 2>& ends) {
+    out_.beams[index] = {
+        .ends = ends, .axes_gl = beam.axes_gl, .ends_g = beam.ends_g, .local = beam.local};
+    out_.deformation[index] = beam.deformation;
+  }
   void judge(const CorotationalBeam& beam) {
     for (const Vector3& local : beam.local) {
       out_.usable = out_.usable && local.norm() < kMostLocal;
@@ -103,7 +108,6 @@ class MovedFrame::Sum {
   }
   [[nodiscard]] Eigen::MatrixXd& tangent(std::size_t block) { return out_.tangent[block]; }
   /// Of a beam.
-  [[nodiscard]] Deformation& deformation(std::size_t beam) { return out_.deformation[beam]; }
   [[nodiscard]] OverUnknowns<7>& deformation_slope(std::size_t beam) {
     return out_.deformation_slope[beam];
   }
@@ -152,6 +156,11 @@ MovedFrame::MovedFrame(std::shared_ptr<const MovedModel> shared, const Loads& lo
       loads_(prepare(system(), loads).loads),
       stations_(station_loads(system(), loads_)) {}
 
+MovedFrame::MovedFrame(std::shared_ptr<const MovedModel> shared, const LoadCase& load_case)
+    : shared_(std::move(shared)),
+      loads_(load_case.loads),
+      stations_(station_loads(system(), loads_)) {}
+
 bool MovedFrame::has_dead_moment() const {
   const auto has = [](const auto& load) { return !load.moment_g.isZero(0.0); };
   return std::any_of(loads_.nodes.begin(), loads_.nodes.end(), has) ||
@@ -173,16 +182,6 @@ std::array<MovedEnd, 2> MovedFrame::ends_of(const MovedState& state, std::size_t
   const double* joints = joints_of(state, beam);
   return {moved_end(b.a, placed(state, b.a.node), joints),
           moved_end(b.b, placed(state, b.b.node), joints + n_loose(b.a))};
-}
-
-std::array<Placed, 2> MovedFrame::beam_ends(const MovedState& state, BeamId beam) const {
-  const std::array<MovedEnd, 2> ends = ends_of(state, static_cast<std::size_t>(beam.index));
-  return {ends[0].placed, ends[1].placed};
-}
-
-CorotationalBeam MovedFrame::beam(const MovedState& state, BeamId beam, double factor) const {
-  const auto index = static_cast<std::size_t>(beam.index);
-  return corotational(system().beams()[index], stations_[index], factor, beam_ends(state, beam));
 }
 
 void MovedFrame::to_rotation_vectors(std::size_t block, const MovedState& state, BlockVector& force,
@@ -328,23 +327,24 @@ void MovedFrame::add_beam(Sum& sum, const MovedState& state, double factor, std:
   const BeamPart& part = system().beams()[index];
   const std::vector<StationLoad>& stations = stations_[index];
   std::array<Placed, 2> at = {placed(state, beam.a.node), placed(state, beam.b.node)};
+  std::optional<std::array<MovedEnd, 2>> ends;
+  if (!is_plain(beam)) {
+    ends = ends_of(state, index);
+    at = {(*ends)[0].placed, (*ends)[1].placed};
+  }
+  const CorotationalBeam now = corotational(part, stations, factor, at, assumed);
   Eigen::MatrixXd& tangent = sum.tangent(index);
   OverUnknowns<7>& slope = sum.deformation_slope(index);
   OverBeam over;
-  CorotationalBeam now;
-  if (is_plain(beam)) {
-    now = corotational(part, stations, factor, at, assumed);
+  if (!ends) {
     over = {.force = now.ends_g - now.excess_g, .excess = now.excess_g};
     slope = now.deformation_slope_g;
     tangent = now.tangent_g;
   } else {
-    const std::array<MovedEnd, 2> ends = ends_of(state, index);
-    at = {ends[0].placed, ends[1].placed};
-    now = corotational(part, stations, factor, at, assumed);
-    over = through_ends(now, ends, tangent, slope);
+    over = through_ends(now, *ends, tangent, slope);
   }
   sum.judge(now);
-  sum.deformation(index) = now.deformation;
+  sum.keep(index, now, at);
   sum.grow_rounding(part, at);
   if (holds_one_rotation(beam.a.node) || holds_one_rotation(beam.b.node)) {
     to_rotation_vectors(index, state, over.force, tangent);
@@ -456,6 +456,7 @@ void MovedFrame::forces(const MovedState& state, double factor, const std::vecto
                         MovedForces& out, const std::vector<Deformation>* assumed) const {
   out.unbalanced.setZero(system().n_unknowns());
   out.tangent.resize(shared_->unknowns.size());
+  out.beams.resize(model().beams.size());
   out.deformation.resize(model().beams.size());
   out.deformation_slope.resize(model().beams.size());
   out.force = out.moment = 0.0;

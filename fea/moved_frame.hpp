@@ -2,6 +2,7 @@
 
 #include <memory>
 
+#include "fea/member_loads.hpp"
 #include "fea/moved_joint.hpp"
 
 /// A whole frame at a state with finite displacements and rotations: unbalanced forces and tangent.
@@ -15,13 +16,22 @@ struct MovedState {
   [[nodiscard]] static MovedState at_rest(const System& system);
 };
 
+/// A beam where it has gone to, and what acts on its ends there.
+struct MovedBeam {
+  std::array<Placed, 2> ends;
+  Matrix3 axes_gl;               ///< columns: the moved axes, x along the chord
+  Vector12 ends_g;               ///< [N, N m]
+  std::array<Vector3, 2> local;  ///< rotation vectors of the ends in those axes  [rad]
+};
+
 /// Forces at a state. Full vectors; a node's rotational entries are moments about fixed axes (work
 /// on spins), except where a support holds one of its three rotations: there they work on its
 /// rotation vector, of which the support holds a component.
 struct MovedForces {
-  Eigen::VectorXd unbalanced;            ///< of the deformation, less factor times the loads
-  Blocks tangent;                        ///< one block a beam, spring, gap, node; not symmetric
-  std::vector<Deformation> deformation;  ///< of each beam
+  Eigen::VectorXd unbalanced;  ///< of the deformation, less factor times the loads
+  Blocks tangent;              ///< one block a beam, spring, gap, node; not symmetric
+  std::vector<MovedBeam> beams;
+  std::vector<Deformation> deformation;            ///< of each beam
   std::vector<OverUnknowns<7>> deformation_slope;  ///< its change with the beam's unknowns
   double force = 0.0;                              ///< largest single contribution  [N]
   double moment = 0.0;                             ///< [N m]
@@ -49,6 +59,8 @@ struct MovedModel {
 class MovedFrame {
  public:
   MovedFrame(std::shared_ptr<const MovedModel> shared, const Loads& loads);
+  /// @param load_case  of the same system
+  MovedFrame(std::shared_ptr<const MovedModel> shared, const LoadCase& load_case);
 
   [[nodiscard]] const System& system() const { return *shared_->system; }
   [[nodiscard]] const MovedModel& shared() const { return *shared_; }
@@ -82,10 +94,6 @@ class MovedFrame {
   /// Change of one overlap with the unknowns (full).
   [[nodiscard]] Eigen::VectorXd overlap_change(const MovedState& state, GapId gap) const;
 
-  /// Ends of a beam at a state.
-  [[nodiscard]] std::array<Placed, 2> beam_ends(const MovedState& state, BeamId beam) const;
-  /// A beam at a state, under `factor` times its loads.
-  [[nodiscard]] CorotationalBeam beam(const MovedState& state, BeamId beam, double factor) const;
   [[nodiscard]] Placed placed(const MovedState& state, std::optional<NodeId> node) const;
   /// Whether a support holds one of the node's three rotations.
   [[nodiscard]] bool holds_one_rotation(NodeId node) const {

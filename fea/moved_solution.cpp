@@ -44,21 +44,23 @@ Solution::Data::Cut make_cut(const BeamPart& beam, const MemberLoads& loads_l, c
   return cut;
 }
 
-void add_beams(Solution::Data& data, const MovedFrame& frame, const LoadCase& load_case,
-               const MovedState& state) {
-  for (std::size_t i = 0; i < frame.model().beams.size(); ++i) {
-    const BeamId id{static_cast<int>(i)};
-    const CorotationalBeam beam = frame.beam(state, id, 1.0);
-    const std::array<Placed, 2> ends = frame.beam_ends(state, id);
+void add_beams(Solution::Data& data, const System& system, const LoadCase& load_case,
+               const std::vector<MovedBeam>& beams) {
+  data.end_forces_l.reserve(beams.size());
+  data.cuts.reserve(beams.size());
+  data.moved_axes.reserve(beams.size());
+  data.ends_g.reserve(beams.size());
+  for (std::size_t i = 0; i < beams.size(); ++i) {
+    const MovedBeam& beam = beams[i];
+    const Matrix3 axes = beam.axes_gl.transpose();
     Vector12 ends_l;
     for (const Eigen::Index row : {0, 3, 6, 9}) {
-      ends_l.segment<3>(row) = beam.axes_gl.transpose() * beam.ends_g.segment<3>(row);
+      ends_l.segment<3>(row) = axes * beam.ends_g.segment<3>(row);
     }
     data.end_forces_l.push_back(ends_l);
-    data.cuts.push_back(
-        make_cut(frame.system().beams()[i], load_case.members[i], beam.axes_gl, ends_l));
-    data.moved_axes.emplace_back(beam.axes_gl.transpose());
-    data.ends_g.push_back({placement_of(ends[0]), placement_of(ends[1])});
+    data.cuts.push_back(make_cut(system.beams()[i], load_case.members[i], beam.axes_gl, ends_l));
+    data.moved_axes.emplace_back(axes);
+    data.ends_g.push_back({placement_of(beam.ends[0]), placement_of(beam.ends[1])});
     for (const Vector3& local : beam.local) {
       data.local_rotation = std::max(data.local_rotation, local.norm());
     }
@@ -129,7 +131,7 @@ Solution make_moved_solution(std::shared_ptr<const System> system, const MovedFr
   data->motion.tail(state.joints.size()) = state.joints;
   data->reactions = reactions(frame, state, closed, forces.unbalanced);
   data->local_rotation = 0.0;
-  add_beams(*data, frame, load_case, state);
+  add_beams(*data, *system, load_case, forces.beams);
   add_springs(*data, frame, state, closed);
   data->state = std::make_shared<const MovedState>(state);
   data->system = std::move(system);

@@ -65,8 +65,9 @@ class Iteration {
             const Aim* aim, const Eigen::VectorXd* first)
       : problem_(problem), tangent_(tangent), closed_(closed), aim_(aim), first_(first) {}
 
-  NewtonResult run(const MovedState& state, double factor) {
+  NewtonResult run(const MovedState& state, double factor, MovedForces memory) {
     result_.state = state;
+    result_.forces = std::move(memory);
     result_.factor = factor;
     iterate();
     return std::move(result_);
@@ -177,8 +178,9 @@ double relative_residual(const System& system, const MovedForces& forces,
 
 NewtonResult newton(const Equilibrium& problem, MovedFactor& factor_of_tangent,
                     const MovedState& state, double factor, const std::vector<bool>& closed,
-                    const Aim* aim, const Eigen::VectorXd* first) {
-  return Iteration(problem, factor_of_tangent, closed, aim, first).run(state, factor);
+                    const Aim* aim, const Eigen::VectorXd* first, MovedForces memory) {
+  return Iteration(problem, factor_of_tangent, closed, aim, first)
+      .run(state, factor, std::move(memory));
 }
 
 }  // namespace fea

@@ -46,10 +46,11 @@ struct NewtonResult {
 /// @param state  equilibrium at another factor, near enough
 /// @param aim    none: at `factor`; else the factor is an unknown, starting from `factor`
 /// @param first  the motion to begin with from rest, full; null = along the tangent
+/// @param memory  for the forces of the result
 [[nodiscard]] NewtonResult newton(const Equilibrium& problem, MovedFactor& factor_of_tangent,
                                   const MovedState& state, double factor,
                                   const std::vector<bool>& closed, const Aim* aim = nullptr,
-                                  const Eigen::VectorXd* first = nullptr);
+                                  const Eigen::VectorXd* first = nullptr, MovedForces memory = {});
 
 /// Largest unbalanced force over the largest force, held unknowns left out.  [-]
 [[nodiscard]] double relative_residual(const System& system, const MovedForces& forces,

@@ -13,7 +13,7 @@ namespace fea {
 
 struct Workspace::Memory {
   std::optional<SecondOrder> second_order;
-  std::shared_ptr<const MovedModel> moved;
+  MovedMemory moved;
   Eigen::VectorXd start;
 };
 
@@ -42,12 +42,15 @@ Solution second_order(const std::shared_ptr<const System>& system, const LoadCas
   return make_solution(system, load_case, solver.motion(), &solver.state());
 }
 
-std::shared_ptr<const MovedModel> moved_model(const std::shared_ptr<const System>& system,
-                                              Workspace* workspace) {
-  if (workspace == nullptr) return std::make_shared<const MovedModel>(system);
-  std::shared_ptr<const MovedModel>& kept = workspace->memory().moved;
-  if (!kept || kept->system != system) kept = std::make_shared<const MovedModel>(system);
-  return kept;
+/// @param memory  starts anew with another system
+Solution moved(const std::shared_ptr<const System>& system, const Loads& loads,
+               const SolveOptions& options, MovedMemory& memory) {
+  if (!memory.shared || memory.shared->system != system) {
+    memory.factor.reset();
+    memory.forces.clear();
+    memory.shared = std::make_shared<const MovedModel>(system);
+  }
+  return large_displacement(memory, loads, options);
 }
 
 void require_movable(const Loads& loads) {
@@ -80,7 +83,9 @@ Solution solve(const Factored& factored, const Loads& loads, const SolveOptions&
   const std::shared_ptr<const System> system = factored.share();
   if (options.method == Method::large_displacement) {
     require_movable(loads);
-    return large_displacement(moved_model(system, options.workspace), loads, options);
+    MovedMemory memory;
+    return moved(system, loads, options,
+                 options.workspace != nullptr ? options.workspace->memory().moved : memory);
   }
   const LoadCase load_case = prepare(*system, loads);
   const Eigen::VectorXd motion = linear_motion(*system, load_case);

@@ -105,12 +105,20 @@ Eigen::VectorXd diagonal_scale(const Eigen::VectorXd& diagonal, const std::vecto
 
 void to_unknowns(const BeamPart& part, const Matrix12& between_l, Eigen::MatrixXd& out) {
   if (!part.plain) {
+    // An unknown moves one of the ends alone: the six of a node, then what is loose at a, at b.
     const Eigen::Index size = part.ends_l.cols();
+    const Eigen::Index loose_at_b = 12 + static_cast<Eigen::Index>(part.ends[0].n_loose);
+    const auto first_of_end = [loose_at_b](Eigen::Index unknown) {
+      return unknown < 6 || (unknown >= 12 && unknown < loose_at_b) ? 0 : 6;
+    };
     out.resize(size, size);
     for (Eigen::Index column = 0; column < size; ++column) {
-      const Vector12 half = between_l * part.ends_l.col(column);
+      const Eigen::Index moved = first_of_end(column);
+      const Vector12 half =
+          between_l.middleCols<6>(moved).lazyProduct(part.ends_l.col(column).segment<6>(moved));
       for (Eigen::Index row = column; row < size; ++row) {
-        out(row, column) = part.ends_l.col(row).dot(half);
+        const Eigen::Index first = first_of_end(row);
+        out(row, column) = part.ends_l.col(row).segment<6>(first).dot(half.segment<6>(first));
         out(column, row) = out(row, column);
       }
     }

@@ -184,7 +184,7 @@ TEST_CASE("at rest the tangent is the linear stiffness", "[fea][large]") {
   fea_test::Loaded frame = fea_test::mixed_frame();
   for (fea::Spring& spring : frame.model.springs) spring.preload.setZero();
   const auto system = std::make_shared<const fea::System>(frame.model);
-  const MovedFrame moved(std::make_shared<const fea::MovedModel>(system), {});
+  const MovedFrame moved(std::make_shared<const fea::MovedModel>(system), fea::Loads{});
   const fea::MovedForces at = moved.forces(MovedState::at_rest(*system), 0.0, {});
   CHECK(at.unbalanced.norm() < 1e-7);  // rounding
   for (std::size_t b = 0; b < frame.model.beams.size() + frame.model.springs.size(); ++b) {
