@@ -105,15 +105,7 @@ class Trials {
       judge_up_to_two_passing(look_at(next, end));
       next = end;
     }
-    const auto is_there = [&](std::size_t i) { return same_outside(sizes_[i].item.shape, now); };
-    bool found = std::any_of(passing_.begin(), passing_.end(), is_there);
-    for (std::size_t i = passing_.empty() ? next : passing_.front() + 1;
-         i < sizes_.size() && !found && !stopped_; ++i) {
-      if (!is_there(i)) continue;
-      if (!judgments_[i]) look_at(i, i + 1);
-      judge_open({i});
-      found = passes(i);
-    }
+    judge_same_outside(now, passing_.empty() ? next : passing_.front() + 1);
     if (const std::optional<std::size_t> before = before_the_first()) judge(*before);
     forget_looks();
     done_ = stopped_ ? n_judged() : sizes_.size();
@@ -125,6 +117,8 @@ class Trials {
  private:
   // Sizes looked at side by side.
   static constexpr std::size_t kTogether = 16;
+  // Sizes judged in full side by side.
+  static constexpr std::size_t kAtOnce = 2;
 
   [[nodiscard]] std::size_t n_judged() const {
     return static_cast<std::size_t>(
@@ -187,7 +181,6 @@ class Trials {
 
   /// A few at once, with the one before the first that passes.
   void judge_up_to_two_passing(const std::vector<std::size_t>& open) {
-    constexpr std::size_t kAtOnce = 2;
     for (std::size_t k = 0; k < open.size() && passing_.size() < 2 && !stopped_; k += kAtOnce) {
       std::vector<std::size_t> some(
           open.begin() + static_cast<std::ptrdiff_t>(k),
@@ -197,6 +190,29 @@ class Trials {
       for (std::size_t i = k; i < std::min(k + kAtOnce, open.size()); ++i) {
         if (passes(open[i])) passing_.push_back(open[i]);
       }
+    }
+  }
+
+  /// Those of the outside that is there, from one on, a few at once up to the first that passes.
+  void judge_same_outside(const sections::Shape& now, std::size_t from) {
+    const auto is_there = [&](std::size_t i) { return same_outside(sizes_[i].item.shape, now); };
+    if (std::any_of(passing_.begin(), passing_.end(), is_there)) return;
+    std::vector<std::size_t> left;
+    for (std::size_t i = from; i < sizes_.size(); ++i) {
+      if (is_there(i)) left.push_back(i);
+    }
+    for (std::size_t k = 0; k < left.size() && !stopped_; k += kAtOnce) {
+      const auto begin = left.begin() + static_cast<std::ptrdiff_t>(k);
+      std::vector<std::size_t> some(
+          begin, begin + static_cast<std::ptrdiff_t>(std::min(kAtOnce, left.size() - k)));
+      spread_out(spread_, some.size(), [&](std::size_t n) {
+        if (!judgments_[some[n]]) look(some[n]);
+      });
+      some.erase(
+          std::remove_if(some.begin(), some.end(), [&](std::size_t i) { return !is_open(i); }),
+          some.end());
+      judge_open(some);
+      if (std::any_of(some.begin(), some.end(), [&](std::size_t i) { return passes(i); })) return;
     }
   }
 
@@ -261,7 +277,8 @@ Picked pick(const parts::Design& design, const std::string& part, const PickOpti
              .n_sizes = sizes.size(),
              .n_done = 0,
              .n_unpriced = n_unpriced};
-  const Answer as_drawn = run(design, "as drawn", part_of(watch, 0.0, 0.0, "as drawn")).answer;
+  const Answer as_drawn =
+      run(design, "as drawn", part_of(watch, 0.0, 0.0, "as drawn"), {}, Extras::none).answer;
   tell_others(out, as_drawn, design, other_tube_of(design, part));
   out.assumed = as_drawn.assumed;
   Trials trials(design, part, sizes, counted_beside(as_drawn, {part}), watch, spread, share);

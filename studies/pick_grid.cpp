@@ -486,7 +486,8 @@ PickedGrid pick_grid(const parts::Design& design, const std::vector<std::string>
     out.now.push_back(fmt::format("{}, {}", sections::describe(stick.shape, design.inches),
                                   stick.material.description));
   }
-  const Answer as_drawn = run(design, "as drawn", part_of(watch, 0.0, 0.0, "as drawn")).answer;
+  const Answer as_drawn =
+      run(design, "as drawn", part_of(watch, 0.0, 0.0, "as drawn"), {}, Extras::none).answer;
   const Counted counted = counted_beside(as_drawn, parts);
   const bool any_here = share == nullptr || share->which != 0;
   const GridScreen screen(design, parts, grid.sizes(), any_here ? counted : Counted{}, spread);

@@ -641,14 +641,14 @@ class Runner {
     if (std::abs(second - first) <= kMatters * second) return;
     const bool used = &cell.judged_by(criterion, solved) == &solved.solution;
     const bool moved = cell.second_order() != nullptr;
-    finding.notes.push_back(
-        fmt::format("{} makes the demand {:.0f} % {} than first order does; {} is used",
-                    moved ? "equilibrium in the place reached"
-                          : "second order (equilibrium in the deformed position)",
-                    100.0 * std::abs(second / first - 1.0), second > first ? "more" : "less",
-                    !used   ? "first order, which asks more of a bracket,"
-                    : moved ? "the former"
-                            : "second order"));
+    finding.notes.push_back(fmt::format("{} makes the demand {} than first order does; {} is used",
+                                        moved
+                                            ? "equilibrium in the place reached"
+                                            : "second order (equilibrium in the deformed position)",
+                                        by_how_much(second, first),
+                                        !used   ? "first order, which asks more of a bracket,"
+                                        : moved ? "the former"
+                                                : "second order"));
   }
 
   /// Second order at ride height beside the place reached, at the load itself.
