@@ -7,7 +7,6 @@
 #include <map>
 #include <utility>
 
-#include "checks/required_factors.hpp"
 #include "studies/combined_criterion.hpp"
 #include "studies/criterion.hpp"
 #include "studies/seen_buckling.hpp"
@@ -89,13 +88,8 @@ std::optional<SeenOver> stability_over(const Cell& cell, const Counted& counted,
   for (const ModeOf& mode : seen_buckling(cell, kLowest).modes) {
     if (std::exchange(seen.at(mode.critical.axle_tips ? 1 : 0), true)) continue;
     if (!counted.is_asked(mode.part)) continue;
-    const auto piece = std::find_if(assembly.pieces.begin(), assembly.pieces.end(),
-                                    [&](const parts::Piece& p) { return p.part == mode.part; });
-    const checks::Duty duty = piece == assembly.pieces.end() ? checks::Duty::ordinary : piece->duty;
-    const checks::Item item =
-        mode.critical.axle_tips ? checks::Item::tipping : checks::Item::buckling;
     const double required =
-        checks::required(cell.model().design().factors, item, cell.load_case().abuse, duty);
+        asked_of(mode, assembly, cell.model().design().factors, cell.load_case().abuse);
     if (!(required > kSameFactor * most * mode.critical.factor)) continue;
     return SeenOver{mode.part, kFrameStability, cell.load_case().name, cell.model().set().name};
   }

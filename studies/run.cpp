@@ -42,13 +42,6 @@ constexpr double kWellBefore = 0.9;
 // Of the required factor. A frame that carries so much in second order is far from the limit.
 constexpr double kFollowed = 4.0;
 
-checks::Duty duty_of(const parts::Assembly& assembly, const std::string& part) {
-  for (const parts::Piece& piece : assembly.pieces) {
-    if (piece.part == part) return piece.duty;
-  }
-  return checks::Duty::ordinary;
-}
-
 class Runner {
  public:
   Runner(const parts::Design& design, std::string name, const Watch& watch, Counted counted,
@@ -249,10 +242,7 @@ class Runner {
 
   [[nodiscard]] double asked_of_stability(const SetModel& model, const parts::DesignCase& load_case,
                                           const ModeOf& mode) const {
-    const checks::Item item =
-        mode.critical.axle_tips ? checks::Item::tipping : checks::Item::buckling;
-    return checks::required(design_.factors, item, load_case.abuse,
-                            duty_of(model.assembly(), mode.part));
+    return asked_of(mode, model.assembly(), design_.factors, load_case.abuse);
   }
 
   /// Said once, with the first set in which it is so.

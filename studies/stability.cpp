@@ -87,4 +87,14 @@ std::vector<CriticalFactor> own_factors(const parts::Assembly& assembly,
   return all;
 }
 
+double asked_of(const ModeOf& mode, const parts::Assembly& assembly,
+                const checks::RequiredFactors& factors, bool abuse) {
+  const auto piece = std::find_if(assembly.pieces.begin(), assembly.pieces.end(),
+                                  [&](const parts::Piece& p) { return p.part == mode.part; });
+  const checks::Duty duty = piece == assembly.pieces.end() ? checks::Duty::ordinary : piece->duty;
+  const checks::Item item =
+      mode.critical.axle_tips ? checks::Item::tipping : checks::Item::buckling;
+  return checks::required(factors, item, abuse, duty);
+}
+
 }  // namespace studies

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "checks/required_factors.hpp"
 #include "fea/buckling.hpp"
 #include "parts/assembly.hpp"
 #include "studies/answer.hpp"
@@ -28,5 +29,9 @@ struct ModeOf {
 /// when it is not compressed.
 [[nodiscard]] std::vector<CriticalFactor> own_factors(const parts::Assembly& assembly,
                                                       const fea::Solution& solution);
+
+/// The factor asked of a frame that loses its stiffness so.
+[[nodiscard]] double asked_of(const ModeOf& mode, const parts::Assembly& assembly,
+                              const checks::RequiredFactors& factors, bool abuse);
 
 }  // namespace studies

@@ -86,6 +86,19 @@ TEST_CASE("sets hold both ends of rail and brace, and one bushing group at a tim
   CHECK(parts::stiffness_sets(d).size() == 3);
 }
 
+TEST_CASE("sets differ in rail, brace end and each group of bushings", "[parts]") {
+  using parts::Bound;
+  const parts::StiffnessSet plain{"", Bound::low, Bound::high, {}};
+  const parts::StiffnessSet soft{"", Bound::low, Bound::high, {{"link bushings", Bound::low}}};
+  const parts::StiffnessSet stiff{"", Bound::low, Bound::high, {{"link bushings", Bound::high}}};
+  const parts::StiffnessSet other{"", Bound::high, Bound::high, {{"arm bushings", Bound::high}}};
+  CHECK(parts::n_different(plain, plain) == 0);
+  CHECK(parts::n_different(plain, soft) == 1);
+  CHECK(parts::n_different(soft, stiff) == 1);
+  CHECK(parts::n_different(soft, other) == 3);
+  CHECK(parts::n_different(other, soft) == 3);
+}
+
 TEST_CASE("entered bushing rates are halved and doubled", "[parts]") {
   const parts::JointSpec joint{.kind = parts::JointKind::bushing,
                                .grade = parts::BushingGrade::given,
