@@ -67,7 +67,7 @@ const Cell& Cell::asking_most(const Criterion& criterion) const {
   choose_method();
   if (!second_order_ || in_proportion() || !carried(*second_order_)) return *this;
   const double reached = ratio_kept(criterion, 1.0);
-  if (!std::isfinite(reached) || !(second_order_ratio(criterion) > reached)) return *this;
+  if (!std::isfinite(reached)) return *this;
   if (!at_ride_) {
     at_ride_ = std::make_unique<Cell>(*model_, *load_case_);
     at_ride_->reached_ = kept(1.0);
@@ -76,7 +76,7 @@ const Cell& Cell::asking_most(const Criterion& criterion) const {
     at_ride_->lowest_critical_factor = lowest_critical_factor;
     at_ride_->followed_to = followed_to;
   }
-  return *at_ride_;
+  return at_ride_->ratio_kept(criterion, 1.0) > reached ? *at_ride_ : *this;
 }
 
 double Cell::ratio_reached(const Criterion& criterion) const {
@@ -173,15 +173,6 @@ double Cell::ratio_once(const Criterion& criterion, double multiple) const {
   const double ratio = ratio_of(criterion, kept(multiple), multiple);
   ratios_.emplace(key, ratio);
   return ratio;
-}
-
-/// Of second order at the load itself, beside a moved solution; remembered too.
-double Cell::second_order_ratio(const Criterion& criterion) const {
-  const std::pair key(criterion.kind, criterion.index);
-  const auto found = second_order_ratios_.find(key);
-  if (found != second_order_ratios_.end()) return found->second;
-  const double ratio = ratio_of(criterion, *second_order_, 1.0);
-  return second_order_ratios_.emplace(key, ratio).first->second;
 }
 
 double Cell::ratio_of(const Criterion& criterion, const CaseSolution& solved,

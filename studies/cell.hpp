@@ -83,7 +83,6 @@ class Cell {
   [[nodiscard]] bool beyond_followed(const Criterion& criterion, double multiple) const;
   [[nodiscard]] double ratio_of(const Criterion& criterion, const CaseSolution& solved,
                                 double multiple) const;
-  [[nodiscard]] double second_order_ratio(const Criterion& criterion) const;
   [[nodiscard]] double ratio_once(const Criterion& criterion, double multiple) const;
   [[nodiscard]] CaseSolution solve(double multiple) const;
   void choose_method() const;
@@ -99,7 +98,6 @@ class Cell {
   mutable std::map<double, CaseSolution> kept_;  // by multiple
   mutable std::deque<std::pair<double, CaseSolution>> recent_;
   mutable std::map<std::tuple<Criterion::Kind, std::size_t, double>, double> ratios_;  // of kept_
-  mutable std::map<std::pair<Criterion::Kind, std::size_t>, double> second_order_ratios_;
   mutable double lost_from_ = std::numeric_limits<double>::infinity();  // lowest multiple so far
 };
 

@@ -79,20 +79,14 @@ bool differ_elsewhere(const Eigen::MatrixXd& a, const Eigen::MatrixXd& b,
   return !apart.isZero(0.0);
 }
 
-/// Adds stops and straps to the model as springs, as SetModel does.
+/// Adds stops and straps to the model as springs.
 /// @return what takes back the part of their force that they have before they are met
 fea::Loads close_stops(parts::Assembly& assembly, Contacts closed) {
   fea::Loads loads;
   for (std::size_t i = 0; i < assembly.stops.size(); ++i) {
     if ((closed >> i & 1U) == 0) continue;
-    const parts::TravelStop& stop = assembly.stops[i];
-    fea::Spring spring{.a = stop.node, .b = {}, .offset_a_g = stop.offset_g, .name = stop.name};
-    spring.stiffness(2, 2) = stop.rate;
-    assembly.model.add(spring);
-    loads.nodes.push_back({.node = stop.node,
-                           .offset_g = stop.offset_g,
-                           .force_g = {0.0, 0.0, stop.sense() * stop.rate * stop.travel},
-                           .moment_g = {0.0, 0.0, 0.0}});
+    assembly.model.add(spring_of(assembly.stops[i]));
+    loads.nodes.push_back(gap_load_of(assembly.stops[i]));
   }
   return loads;
 }

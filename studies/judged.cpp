@@ -109,25 +109,23 @@ Judged judged_until_over(const parts::Design& design, Counted& counted, double m
     look_there_first(counted, {over->set, over->load_case});
     return judged(*over);
   }
+  const auto judged_in = [&](const Counted& where, double leave_over) {
+    const Run done = run_until_over(design, "", where, leave_over, watch);
+    Judged out = judged_by(done, where, {});
+    out.in_full = out.verdict == Verdict::within && out.utilization <= most;
+    if (!out.in_full) look_there_first(counted, cell_over(done, counted, most));
+    return out;
+  };
   // A first look knows nothing of rated joints, nor of the other parts.
   const std::vector<CellName> cells = counted.look_first;
   for (const CellName& cell : cells) {
     Counted there = counted;
     there.load_cases = {cell.load_case};
     there.sets = {cell.set};
-    const Run done = run_until_over(design, "", there, most, watch);
-    Judged out = judged_by(done, there, {});
-    out.in_full = out.verdict == Verdict::within && out.utilization <= most;
-    if (out.in_full) continue;
-    look_there_first(counted, cell_over(done, counted, most));
-    return out;
+    if (Judged out = judged_in(there, most); !out.in_full) return out;
   }
   // As `judged` does, so that its utilization is the same whatever it may be.
-  const Run done = run_until_over(design, "", counted, 1.0, watch);
-  Judged out = judged_by(done, counted, {});
-  out.in_full = out.verdict == Verdict::within && out.utilization <= most;
-  if (!out.in_full) look_there_first(counted, cell_over(done, counted, most));
-  return out;
+  return judged_in(counted, 1.0);
 }
 
 Counted counted_beside(const Answer& as_drawn, const std::vector<std::string>& asked) {

@@ -99,6 +99,19 @@ double overlap_of(const parts::TravelStop& stop, const fea::Solution& solution) 
   return stop.sense() * rise_of(stop.node, stop.offset_g, solution) - stop.travel;
 }
 
+fea::Spring spring_of(const parts::TravelStop& stop) {
+  fea::Spring spring{.a = stop.node, .b = {}, .offset_a_g = stop.offset_g, .name = stop.name};
+  spring.stiffness(2, 2) = stop.rate;
+  return spring;
+}
+
+fea::NodeLoad gap_load_of(const parts::TravelStop& stop) {
+  return {.node = stop.node,
+          .offset_g = stop.offset_g,
+          .force_g = {0.0, 0.0, stop.sense() * stop.rate * stop.travel},
+          .moment_g = {0.0, 0.0, 0.0}};
+}
+
 double force_of(const parts::TravelStop& stop, const fea::Solution& solution) {
   return stop.known() ? stop.rate * std::fmax(0.0, overlap_of(stop, solution)) : 0.0;
 }
@@ -140,10 +153,7 @@ SetModel::Ready& SetModel::ready(Contacts closed_stops) const {
   }
   for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
     if ((closed_stops & (1U << i)) == 0) continue;
-    const parts::TravelStop& stop = assembly_.stops[i];
-    fea::Spring spring{.a = stop.node, .b = {}, .offset_a_g = stop.offset_g, .name = stop.name};
-    spring.stiffness(2, 2) = stop.rate;
-    model.add(spring);
+    model.add(spring_of(assembly_.stops[i]));
   }
   return ready_
       .emplace(closed_stops, Ready{fea::factor(std::move(model), &ready(0).factored), {}, {}})
@@ -162,12 +172,7 @@ fea::Loads SetModel::loads(const parts::DesignCase& load_case, double multiple,
   if ((closed_stops & (kHeaveHeld | kRollHeld)) != 0) loads.nodes.push_back(ground);
   for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
     if ((closed_stops & (1U << i)) == 0) continue;
-    // The stop's spring starts at its gap: the part of its force that the gap takes back.
-    const parts::TravelStop& stop = assembly_.stops[i];
-    loads.nodes.push_back({.node = stop.node,
-                           .offset_g = stop.offset_g,
-                           .force_g = {0.0, 0.0, stop.sense() * stop.rate * stop.travel},
-                           .moment_g = {0.0, 0.0, 0.0}});
+    loads.nodes.push_back(gap_load_of(assembly_.stops[i]));
   }
   return loads;
 }

@@ -148,6 +148,10 @@ struct GroundHold {
                              const fea::Solution& solution);
 /// How far the axle is past where a stop or strap is met; negative before.  [m]
 [[nodiscard]] double overlap_of(const parts::TravelStop& stop, const fea::Solution& solution);
+/// A closed stop or strap, as one that holds from ride height on.
+[[nodiscard]] fea::Spring spring_of(const parts::TravelStop& stop);
+/// What takes back the part of that spring's force that it has before it is met.
+[[nodiscard]] fea::NodeLoad gap_load_of(const parts::TravelStop& stop);
 /// What a stop or strap carries; none where its travel or rate is not known.  [N]
 [[nodiscard]] double force_of(const parts::TravelStop& stop, const fea::Solution& solution);
 

@@ -2,7 +2,6 @@
 // nearest to its limit, and as many as the answer takes, by one thread and by two.
 
 #include <string>
-#include <thread>
 #include <vector>
 
 #include <benchmark/benchmark.h>
@@ -11,6 +10,7 @@
 #include "studies/judged.hpp"
 #include "studies/pick.hpp"
 #include "tests/bench/example.hpp"
+#include "tests/studies/two_threads.hpp"
 
 namespace {
 
@@ -53,16 +53,6 @@ void at_first_look(benchmark::State& state) {
   });
 }
 
-/// Every other piece on a second thread.
-void on_two_threads(std::size_t n, const std::function<void(std::size_t)>& piece) {
-  const auto half = [&](std::size_t first) {
-    for (std::size_t i = first; i < n; i += 2) piece(i);
-  };
-  std::thread other(half, 1);
-  half(0);
-  other.join();
-}
-
 void pick(benchmark::State& state, bool every, const studies::Spread& spread) {
   studies::PickOptions options;
   options.every = every;
@@ -81,7 +71,7 @@ BENCHMARK(at_first_look)
 BENCHMARK_CAPTURE(pick, as_few_as_it_takes, false, {})
     ->Name("pick/as_few_as_it_takes")
     ->Unit(benchmark::kMillisecond);
-BENCHMARK_CAPTURE(pick, on_two_threads, false, on_two_threads)
+BENCHMARK_CAPTURE(pick, on_two_threads, false, studies_tests::on_two_threads)
     ->Name("pick/as_few_as_it_takes, two threads")
     ->Unit(benchmark::kMillisecond)
     ->UseRealTime();
@@ -90,7 +80,7 @@ BENCHMARK_CAPTURE(pick, every_size, true, {})
     ->Unit(benchmark::kMillisecond)
     ->Iterations(1)
     ->UseRealTime();
-BENCHMARK_CAPTURE(pick, every_size_on_two_threads, true, on_two_threads)
+BENCHMARK_CAPTURE(pick, every_size_on_two_threads, true, studies_tests::on_two_threads)
     ->Name("pick/every_size, two threads")
     ->Unit(benchmark::kMillisecond)
     ->Iterations(1)

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
-#include <thread>
 #include <utility>
 
 #include <catch2/catch.hpp>
@@ -17,6 +15,7 @@
 #include "studies/random_numbers.hpp"
 #include "studies/run.hpp"
 #include "tests/studies/read_case.hpp"
+#include "tests/studies/two_threads.hpp"
 
 namespace pick_test {
 using Catch::Matchers::Contains;
@@ -427,16 +426,6 @@ std::vector<Solved> every_one_in_full(const parts::Design& design,
   return front_of(all);
 }
 
-/// Every other piece on a second thread.
-void on_two_threads(std::size_t n, const std::function<void(std::size_t)>& piece) {
-  const auto half = [&](std::size_t first) {
-    for (std::size_t i = first; i < n; i += 2) piece(i);
-  };
-  std::thread other(half, 1);
-  half(0);
-  other.join();
-}
-
 }  // namespace
 
 TEST_CASE("three parts picked together are what brute force finds, on one thread and on two",
@@ -465,8 +454,8 @@ TEST_CASE("three parts picked together are what brute force finds, on one thread
       CHECK(grid.best[i].mass == Approx(best[i].mass).epsilon(1e-9));
       CHECK(grid.best[i].judged.utilization == Approx(best[i].utilization).epsilon(1e-6));
     }
-    const studies::PickedGrid by_two =
-        studies::pick_grid(design, parts, limits, studies::PickBy::cost, sizes, {}, on_two_threads);
+    const studies::PickedGrid by_two = studies::pick_grid(
+        design, parts, limits, studies::PickBy::cost, sizes, {}, studies_tests::on_two_threads);
     CHECK(by_two.in_full == grid.in_full);
     CHECK(by_two.in_part == grid.in_part);
     REQUIRE(by_two.best.size() == grid.best.size());
