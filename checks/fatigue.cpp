@@ -1,6 +1,7 @@
 #include "checks/fatigue.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <utility>
 
@@ -13,6 +14,7 @@ namespace checks {
 namespace {
 
 constexpr double kCategoryCycles = 2.0e6;
+constexpr double kAtCutOff = 1.0e-9;  // a range typed in as the cut-off is at it
 constexpr double kUnlimited = std::numeric_limits<double>::infinity();
 constexpr const char* kEnSurvival = "95 % survive (at 75 % confidence), from memory";
 constexpr const char* kIiwSurvival =
@@ -23,29 +25,73 @@ FatigueDetail en_detail(std::string what, const FatigueCurve& curve, const std::
           fmt::format("EN 1993-1-9:2005 {}, from memory; {}", table, kEnSurvival)};
 }
 
-/// Appends the lines of one kind of stress in one block, and gives its damage.
-double add_block(FatigueResult& out, const FatigueDetail& detail, const FatigueBlock& block,
-                 double range, const char* kind) {
-  if (!(range > 0.0)) return 0.0;
-  const double damage = miner_sum(detail.curve, {range, block.cycles, block.shape});
-  out.lines.push_back(
-      {fmt::format("{}, {}: largest range", block.what, kind), "{0}", {stress(range)}});
+constexpr std::size_t kSteps = 400;  // of the sum over a spectrum
+
+double middle_of(std::size_t step) {
+  return (static_cast<double>(step) + 0.5) / static_cast<double>(kSteps);
+}
+
+/// log(1 - v) at the middle of each step.
+const std::array<double, kSteps>& log_of_rest() {
+  static const std::array<double, kSteps> kTable = [] {
+    std::array<double, kSteps> out{};
+    for (std::size_t i = 0; i < kSteps; ++i) out[i] = std::log1p(-middle_of(i));
+    return out;
+  }();
+  return kTable;
+}
+
+/// `cycles_at` in natural logarithms, in which a curve is straight lines.
+class LogCurve {
+ public:
+  explicit LogCurve(const FatigueCurve& curve)
+      : curve_(curve),
+        knee_(std::log(curve.knee)),
+        range_at_knee_(std::log(range_at(curve, curve.knee))),
+        at_one_(std::log(kCategoryCycles) + curve.slope * std::log(curve.category)),
+        cut_off_(std::log(curve.cut_off * (1.0 + kAtCutOff))) {}
+
+  [[nodiscard]] double cycles(double range) const {
+    const double steep = at_one_ - curve_.slope * range;
+    const double cycles =
+        steep <= knee_ ? steep : knee_ + curve_.slope_beyond * (range_at_knee_ - range);
+    return cycles > cut_off_ ? kUnlimited : cycles;
+  }
+
+ private:
+  const FatigueCurve& curve_;
+  double knee_;
+  double range_at_knee_;
+  double at_one_;
+  double cut_off_;
+};
+
+/// Of one kind of stress in one block.
+double damage_of(const FatigueDetail& detail, const FatigueBlock& block, double range) {
+  return range > 0.0 ? miner_sum(detail.curve, {range, block.cycles, block.shape}) : 0.0;
+}
+
+/// Appends the lines of one kind of stress in one block.
+void add_block(std::vector<WorkedLine>& lines, const FatigueDetail& detail,
+               const FatigueBlock& block, double range, const char* kind) {
+  if (!(range > 0.0)) return;
+  const double damage = damage_of(detail, block, range);
+  lines.push_back({fmt::format("{}, {}: largest range", block.what, kind), "{0}", {stress(range)}});
   if (!(damage > 0.0)) {
-    out.lines.push_back({"no damage: all of it is below the cut-off of the curve",
-                         "{0}",
-                         {stress(range_at(detail.curve, detail.curve.cut_off))}});
-    return 0.0;
+    lines.push_back({"no damage: all of it is below the cut-off of the curve",
+                     "{0}",
+                     {stress(range_at(detail.curve, detail.curve.cut_off))}});
+    return;
   }
   const double slope = detail.curve.slope;
   const double equal =
       detail.curve.category * std::pow(kCategoryCycles * damage / block.cycles, 1.0 / slope);
-  out.lines.push_back(
+  lines.push_back(
       {"S, the range at which all n cycles would do as much damage", "{0}", {stress(equal)}});
-  out.lines.push_back(
+  lines.push_back(
       {fmt::format("n / 2e6 (S / category)^{:.0f} = damage", slope),
        fmt::format("{{0}} / 2000000 * ({{1}} / {{2}})^{:.0f} = {{3}}", slope),
        {ratio(block.cycles), stress(equal), stress(detail.curve.category), ratio(damage)}});
-  return damage;
 }
 
 }  // namespace
@@ -77,8 +123,7 @@ double cycles_at(const FatigueCurve& curve, double range) {
       steep <= curve.knee
           ? steep
           : curve.knee * std::pow(range_at(curve, curve.knee) / range, curve.slope_beyond);
-  // A range typed in as the cut-off is at it.
-  return cycles > curve.cut_off * (1.0 + 1e-9) ? kUnlimited : cycles;
+  return cycles > curve.cut_off * (1.0 + kAtCutOff) ? kUnlimited : cycles;
 }
 
 double miner_sum(const FatigueCurve& curve, const Spectrum& spectrum) {
@@ -86,15 +131,15 @@ double miner_sum(const FatigueCurve& curve, const Spectrum& spectrum) {
     return spectrum.cycles / cycles_at(curve, spectrum.largest);
   }
   // By the part v of the logarithm of how often: cycles^v exceed (1 - v)^(1/shape) of the largest.
-  constexpr int kSteps = 400;
   const double grows = std::log(spectrum.cycles);
+  const double largest = std::log(spectrum.largest);
+  const LogCurve stood(curve);
   double sum = 0.0;
-  for (int i = 0; i < kSteps; ++i) {
-    const double v = (i + 0.5) / kSteps;
-    const double range = spectrum.largest * std::pow(1.0 - v, 1.0 / spectrum.shape);
-    sum += std::exp(grows * v) * grows / cycles_at(curve, range) / kSteps;
+  for (std::size_t i = 0; i < kSteps; ++i) {
+    const double range = largest + log_of_rest()[i] / spectrum.shape;
+    sum += std::exp(grows * middle_of(i) - stood.cycles(range));
   }
-  return sum;
+  return sum * grows / static_cast<double>(kSteps);
 }
 
 FatigueDetail tube_end_toe() {
@@ -149,15 +194,24 @@ double damage_limit(const std::vector<FatigueBlock>& blocks) {
   return blocks.size() == 1 && !std::isfinite(blocks.front().shape) ? 1.0 : kMixed;
 }
 
-FatigueResult fatigue(const FatigueInput& input) {
-  FatigueResult out;
+double damage(const FatigueInput& input) {
+  double sum = 0.0;
   for (const FatigueBlock& block : input.blocks) {
-    out.damage += add_block(out, input.detail, block, block.range, "direct stress");
+    sum += damage_of(input.detail, block, block.range);
+    if (input.shear_detail) sum += damage_of(*input.shear_detail, block, block.shear);
+  }
+  return sum;
+}
+
+std::vector<WorkedLine> damage_lines(const FatigueInput& input) {
+  std::vector<WorkedLine> lines;
+  for (const FatigueBlock& block : input.blocks) {
+    add_block(lines, input.detail, block, block.range, "direct stress");
     if (input.shear_detail) {
-      out.damage += add_block(out, *input.shear_detail, block, block.shear, "shear stress");
+      add_block(lines, *input.shear_detail, block, block.shear, "shear stress");
     }
   }
-  return out;
+  return lines;
 }
 
 }  // namespace checks

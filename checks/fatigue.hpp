@@ -85,15 +85,12 @@ struct FatigueInput {
 /// and both together would count one thing twice.
 [[nodiscard]] double damage_limit(const std::vector<FatigueBlock>& blocks);
 
-/// What the blocks use of the life of one place, with the lines to follow it by hand.
-struct FatigueResult {
-  double damage = 0.0;  ///< in the distance that the blocks are of
-  std::vector<WorkedLine> lines = {};
-};
-
-/// Direct and shear stress add their damage (EN 1993-1-9:2005, 8(3), from memory). The whole range
-/// counts, pushed or pulled: welds hold their own tension.
+/// What the blocks use of the life of one place, in the distance that they are of. Direct and
+/// shear stress add their damage (EN 1993-1-9:2005, 8(3), from memory). The whole range counts,
+/// pushed or pulled: welds hold their own tension.
 /// Limits: elastic nominal stress; no corrosion; indicative only.
-[[nodiscard]] FatigueResult fatigue(const FatigueInput& input);
+[[nodiscard]] double damage(const FatigueInput& input);
+/// The lines to follow that by hand.
+[[nodiscard]] std::vector<WorkedLine> damage_lines(const FatigueInput& input);
 
 }  // namespace checks

@@ -20,9 +20,8 @@ constexpr double kRounding = 16.0 * std::numeric_limits<double>::epsilon();
 constexpr double kMostLocal = 1.5;  // a piece bent farther from its chord means nothing  [rad]
 
 /// Rows of a pair's twelve numbers that belong to nodes: the first six, the last six or all.
-Eigen::VectorXi rows_of(bool a, bool b) {
-  const int n = (a ? 6 : 0) + (b ? 6 : 0);
-  return Eigen::VectorXi::LinSpaced(n, a ? 0 : 6, (a ? 0 : 6) + n - 1);
+auto rows_of(bool a, bool b) {
+  return Eigen::seqN(a ? 0 : 6, (a ? 6 : 0) + (b ? 6 : 0));
 }
 
 /// No joints and no rigid arms: the beam's ends are its nodes.
@@ -366,7 +365,7 @@ void MovedFrame::add_springs(Sum& sum, const MovedState& state) const {
     const Placed near = two ? placed(state, spring.a) : Placed();
     const Placed far = placed(state, two ? spring.b : spring.a);
     const PairTerms terms = pair_force(law_of(spring), near, far).terms;
-    const Eigen::VectorXi rows = rows_of(two, true);
+    const auto rows = rows_of(two, true);
     BlockVector force = terms.force_g(rows);
     sum.tangent(block) = terms.tangent_g(rows, rows);
     to_rotation_vectors(block, state, force, sum.tangent(block));
@@ -389,7 +388,7 @@ void MovedFrame::add_gaps(Sum& sum, const MovedState& state,
     }
     const PairTerms terms =
         gap_terms(model(), gap, placed(state, gap.a.node), placed(state, gap.b.node));
-    const Eigen::VectorXi rows = rows_of(gap.a.node.has_value(), gap.b.node.has_value());
+    const auto rows = rows_of(gap.a.node.has_value(), gap.b.node.has_value());
     BlockVector force = terms.force_g(rows);
     sum.tangent(block) = terms.tangent_g(rows, rows);
     to_rotation_vectors(block, state, force, sum.tangent(block));
@@ -575,7 +574,7 @@ Eigen::VectorXd MovedFrame::overlap_change(const MovedState& state, GapId id) co
     row += 6;
   }
   Eigen::VectorXd out = Eigen::VectorXd::Zero(system().n_unknowns());
-  const Eigen::VectorXi rows = rows_of(gap.a.node.has_value(), gap.b.node.has_value());
+  const auto rows = rows_of(gap.a.node.has_value(), gap.b.node.has_value());
   out(unknowns_of(gap.a.node, gap.b.node)) += slope(rows);
   return out;
 }

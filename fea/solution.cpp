@@ -230,18 +230,26 @@ sections::Resultants Solution::forces_at(BeamId beam, double x) const {
           .mz = moment.z()};
 }
 
+double Solution::length(BeamId beam) const {
+  return data_->system->beams().at(static_cast<std::size_t>(beam.index)).length;
+}
+
 std::vector<double> Solution::stations(BeamId beam) const {
   const auto index = static_cast<std::size_t>(beam.index);
   const MemberLoads& loads = data_->cuts.at(index).loads;
   const double length = data_->system->beams().at(index).length;
   constexpr double kAside = 1.0e-9;  // just left of a point load, of the length
-  std::vector<double> all = {0.0, length};
+  constexpr std::size_t kInLine = 5;
+  std::vector<double> all;
+  all.reserve(2 + 2 * loads.points.size() + kInLine * loads.lines.size());
+  all.insert(all.end(), {0.0, length});
   for (const MemberLoads::Point& point : loads.points) {
     all.push_back(point.at);
     all.push_back(std::max(0.0, point.at - kAside * length));
   }
   for (const MemberLoads::Line& line : loads.lines) {
-    for (const double part : {0.0, 0.25, 0.5, 0.75, 1.0}) {
+    for (std::size_t i = 0; i < kInLine; ++i) {
+      const double part = static_cast<double>(i) / (kInLine - 1);
       all.push_back(line.from + part * (line.to - line.from));
     }
   }

@@ -98,6 +98,7 @@ class Solution {
   /// deformed beam (so that dMy/dx = Vz and dMz/dx = -Vy hold), right at both ends, with the
   /// deflection between the ends of this beam left out: subdivide.
   [[nodiscard]] sections::Resultants forces_at(BeamId beam, double x) const;
+  [[nodiscard]] double length(BeamId beam) const;  ///< undeformed  [m]
   /// Stations at which a resultant or a stress along a beam can be largest, ascending, from 0 to
   /// its length: its ends, both sides of each load between them, and quarters under line loads. [m]
   [[nodiscard]] std::vector<double> stations(BeamId beam) const;

@@ -81,7 +81,7 @@ std::vector<std::vector<WarpedEnds>> warped_ways(const Piece& piece,
   std::vector<WarpedEnds> by_walls;
   for (const PieceBeam& beam : piece.beams) {
     const double torque = forces_at(beam, solution, 0.0).t;
-    all.push_back({solution.stations(beam.beam).back(), torque});
+    all.push_back({solution.length(beam.beam), torque});
     by_walls.push_back({{torque, 0.0}, {torque, 0.0}});
   }
   const auto index_at = [&](double along) {

@@ -79,6 +79,15 @@ Headline headline(const Rating& r) {
                       : "")};
 }
 
+/// Of the values tried the one nearest to that of the case; null = none was.
+const RatedPoint* nearest_to_the_case(const Rating& r, const Rated& design) {
+  const auto off = [&](const RatedPoint& p) { return std::abs(p.value - r.now.si); };
+  const auto nearest =
+      std::min_element(design.points.begin(), design.points.end(),
+                       [&](const RatedPoint& a, const RatedPoint& b) { return off(a) < off(b); });
+  return nearest == design.points.end() ? nullptr : &*nearest;
+}
+
 std::string table_of_designs(const Rating& r, const TextStyle& style) {
   const bool from = std::any_of(r.designs.begin(), r.designs.end(),
                                 [](const Rated& d) { return d.holds_from.has_value(); });
@@ -93,12 +102,13 @@ std::string table_of_designs(const Rating& r, const TextStyle& style) {
   table.head.push_back({"what stops it there", Tone::label});
   for (const Rated& d : r.designs) {
     const RatedPoint* stop = d.fails_at ? &*d.fails_at : nullptr;
-    if (!d.holds_to && !d.points.empty()) stop = &d.points.front();
+    if (!d.holds_to) stop = nearest_to_the_case(r, d);
     std::vector<TableCell> row = {
         {d.name},
-        {d.holds_to  ? value_words(r, d.holds_to->value)
-         : d.stopped ? "not known"
-                     : "nowhere",
+        {d.holds_to           ? value_words(r, d.holds_to->value)
+         : d.stopped          ? "not known"
+         : !d.failure.empty() ? "not rated"
+                              : "nowhere",
          d.holds_to ? Tone::plain : Tone::over},
         {point_words(r, d.fails_at)},
         {d.stopped            ? "stopped before its limit was found"

@@ -422,7 +422,7 @@ PieceStress deciding_stress(const parts::Piece& piece, const Outcome& outcome) {
   const PieceStress at_limit = governing_stress(piece, *outcome.at_limit);
   if (at_limit.strength == at_load.strength) return at_load;
   const parts::PieceBeam& beam = piece.beams[at_limit.beam];
-  const double beam_length = outcome.at_load->stations(beam.beam).back();
+  const double beam_length = outcome.at_load->length(beam.beam);
   const PieceStress there =
       stress_at(piece, *outcome.at_load, at_limit.beam, at_limit.part * beam_length, beam_length);
   return at_limit.on_side ? on_side_of(piece, there, *at_limit.on_side) : there;

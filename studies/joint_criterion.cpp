@@ -40,7 +40,7 @@ checks::Wrench worst_way(checks::WeldInput weld, const TabForce& force, const Ei
 
 /// What is cut through at an end's weld.
 sections::Resultants cut_at_weld(const parts::EndWeld& weld, const fea::Solution& solution) {
-  const double length = solution.stations(weld.beam.beam).back();
+  const double length = solution.length(weld.beam.beam);
   const double from_end = std::min(weld.at, length);
   return parts::forces_at(weld.beam, solution, weld.end == 0 ? from_end : length - from_end);
 }

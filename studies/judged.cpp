@@ -85,9 +85,12 @@ std::string refusal(const parts::Design& design) {
 }  // namespace
 
 Judged judged(const parts::Design& design, const Counted& counted, const Watch& watch,
-              const std::string& other_tube) {
+              const std::string& other_tube, const Judged* looked_at) {
   if (const std::string why = refusal(design); !why.empty()) return {.open = why, .no_sense = true};
-  Judged first = judged_by(run_until_over(design, "", counted, 1.0, watch), counted, other_tube);
+  const bool seen_over = looked_at != nullptr && looked_at->verdict == Verdict::over;
+  Judged first =
+      seen_over ? *looked_at
+                : judged_by(run_until_over(design, "", counted, 1.0, watch), counted, other_tube);
   if (first.verdict == Verdict::within) return first;
   Judged worst = judged_by(run_for_worst(design, counted, watch), counted, other_tube);
   // What is over or not decided in one load case is so in all of them.

@@ -30,9 +30,12 @@ struct Judged {
 /// Solves one design and judges it by the checks that count: all that is asked of a candidate, in
 /// one place.
 /// @param other_tube  how findings begin that are about an arm's tube not asked for; may be empty
+/// @param looked_at  what a first look said; null = there was none. Saves a run, and has no say in
+///                   the answer
 /// @throws Stopped
 [[nodiscard]] Judged judged(const parts::Design& design, const Counted& counted,
-                            const Watch& watch = {}, const std::string& other_tube = {});
+                            const Watch& watch = {}, const std::string& other_tube = {},
+                            const Judged* looked_at = nullptr);
 
 /// Only where the parts asked for come nearest to their limits as drawn: over, or makes no sense,
 /// or not decided by that.

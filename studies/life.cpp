@@ -81,33 +81,47 @@ std::vector<std::vector<const Cell*>> by_set(const std::vector<Cell>& cells) {
   return sets;
 }
 
-LifeAtPlace life_at(const LifePlace& place, const parts::Assembly& assembly,
-                    const std::vector<SolvedBlock>& blocks, const std::string& set) {
-  checks::FatigueInput input{
-      .detail = place.detail, .shear_detail = place.shear_detail, .blocks = {}};
+/// A place in one stiffness set.
+struct LifeInSet {
+  double distance = base::kUnset;
+  const SetModel* model = nullptr;
+  checks::FatigueInput input;
+};
+
+LifeInSet life_in(const SetModel& model, const LifePlace& place,
+                  const std::vector<SolvedBlock>& blocks) {
+  LifeInSet out;
+  out.model = &model;
+  out.input = {.detail = place.detail, .shear_detail = place.shear_detail, .blocks = {}};
+  bool known = true;
   for (const SolvedBlock& b : blocks) {
-    const StressRange range = place.range(assembly, *b.from, b.to);
-    input.blocks.push_back({.what = b.block.from + " to " + b.block.to,
-                            .range = range.direct,
-                            .shear = range.shear,
-                            .cycles = b.block.per_1000_km * kBlocksIn1000Km,
-                            .shape = shape_of(b.block.spread)});
+    const StressRange range = place.range(model.assembly(), *b.from, b.to);
+    known = known && !std::isnan(range.direct) && !std::isnan(range.shear);
+    out.input.blocks.push_back({.what = b.block.from + " to " + b.block.to,
+                                .range = range.direct,
+                                .shear = range.shear,
+                                .cycles = b.block.per_1000_km * kBlocksIn1000Km,
+                                .shape = shape_of(b.block.spread)});
   }
-  checks::FatigueResult result = checks::fatigue(input);
+  if (known) {
+    out.distance =
+        checks::damage_limit(out.input.blocks) * kBlockDistance / checks::damage(out.input);
+  }
+  return out;
+}
+
+LifeAtPlace life_at(const LifePlace& place, const LifeInSet& in) {
   LifeAtPlace out;
   out.part = place.part;
   out.where = place.where;
   out.detail = place.detail.what;
   out.category = place.detail.curve.category;
   out.stress = place.stress;
-  out.set = set;
+  out.set = in.model->set().name;
   out.source = place.detail.source;
-  const bool known = std::none_of(input.blocks.begin(), input.blocks.end(), [](const auto& b) {
-    return std::isnan(b.range) || std::isnan(b.shear);
-  });
-  out.damage_limit = checks::damage_limit(input.blocks);
-  out.distance = known ? out.damage_limit * kBlockDistance / result.damage : base::kUnset;
-  out.lines = std::move(result.lines);
+  out.damage_limit = checks::damage_limit(in.input.blocks);
+  out.distance = in.distance;
+  out.lines = checks::damage_lines(in.input);
   return out;
 }
 
@@ -118,7 +132,7 @@ std::optional<Life> life_of(const parts::Design& design, const std::vector<Cell>
   if (cases.duty.empty() || cells.empty()) return std::nullopt;
   const std::vector<std::vector<const Cell*>> sets = by_set(cells);
   const std::vector<LifePlace> places = life_places(cells.front().assembly());
-  std::vector<LifeAtPlace> worst(places.size());
+  std::vector<LifeInSet> worst(places.size());
   std::vector<SolvedBlock> used;
   std::vector<bool> unknown(places.size(), false);
   for (const std::vector<const Cell*>& set : sets) {
@@ -127,7 +141,7 @@ std::optional<Life> life_of(const parts::Design& design, const std::vector<Cell>
     used = blocks;
     for (std::size_t i = 0; i < places.size(); ++i) {
       const SetModel& model = set.front()->model();
-      LifeAtPlace here = life_at(places[i], model.assembly(), blocks, model.set().name);
+      LifeInSet here = life_in(model, places[i], blocks);
       unknown[i] = unknown[i] || std::isnan(here.distance);
       if (!(here.distance >= worst[i].distance)) worst[i] = std::move(here);
     }
@@ -137,10 +151,10 @@ std::optional<Life> life_of(const parts::Design& design, const std::vector<Cell>
   life.without_category = without_category(cells.front().assembly());
   for (std::size_t i = 0; i < places.size(); ++i) {
     if (unknown[i]) {
-      life.without_category.push_back(worst[i].part + ", " + worst[i].where +
+      life.without_category.push_back(places[i].part + ", " + places[i].where +
                                       " (stress not known)");
     } else {
-      life.places.push_back(std::move(worst[i]));
+      life.places.push_back(life_at(places[i], worst[i]));
     }
   }
   std::stable_sort(

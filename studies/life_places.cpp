@@ -30,7 +30,7 @@ Cut cut_at(const parts::Piece& piece, const fea::Solution& solution, double alon
   std::size_t index = 0;
   while (index + 1 < piece.beams.size() && piece.beams[index + 1].starts_at <= along) ++index;
   const parts::PieceBeam& beam = piece.beams[index];
-  const double length = solution.stations(beam.beam).back();
+  const double length = solution.length(beam.beam);
   const double at = std::clamp(along - beam.starts_at, 0.0, length);
   return {parts::forces_at(beam, solution, at), index, at / length};
 }

@@ -136,7 +136,8 @@ class Trials {
   void judge(std::size_t i) {
     if (stopped_) return;
     try {
-      judgments_[i] = judged(with(i), counted_, watch_at(i), other_tube_);
+      const Judged* looked_at = judgments_[i] ? &*judgments_[i] : nullptr;
+      judgments_[i] = judged(with(i), counted_, watch_at(i), other_tube_, looked_at);
     } catch (const Stopped&) {
       stopped_ = true;
     }

@@ -192,6 +192,17 @@ void prove(Rated& out, Trial& trial, double limit, double from) {
   out.proved = trial.holds(std::max(limit - step, from)) && !trial.holds(limit + step);
 }
 
+/// Whether a design has the number at all: a variant may leave its part out, or put a bar where a
+/// tube's wall was.
+bool has_number(const parts::Design& design, const std::string& path) {
+  try {
+    static_cast<void>(number_of(design, path));
+    return true;
+  } catch (const base::InputError&) {
+    return false;
+  }
+}
+
 Rated rated(Trial& trial, const Span& span, const cases::NumberAt& number) {
   Rated out;
   std::vector<double> values = scanned(span);
@@ -268,9 +279,12 @@ Rating rate(const parts::Design& design, const Span& span, const Watch& watch, c
     const Watch seen = part_of(watch, from, from + part, variants[i].name);
     try {
       const parts::Design changed = cases::apply(thin, variants[i]);
-      (void)number_of(changed, span.path);  // a variant may leave its part out
-      Trial trial(changed, out.span, now, seen);
-      one = rated(trial, out.span, now);
+      if (has_number(changed, span.path)) {
+        Trial trial(changed, out.span, now, seen);
+        one = rated(trial, out.span, now);
+      } else {
+        one.failure = fmt::format("this variant has no {}", span.path);
+      }
     } catch (const base::InputError& error) {
       one.failure = error.what();
     } catch (const Stopped&) {
