@@ -130,6 +130,10 @@ const std::vector<JsonKey>& json_keys() {
       {"lightest", "the first size that passes, by `by`; left out when none does"},
       {"next_down", "the one before it, which does not pass"},
       {"next_up", "the next that passes"},
+      {"at_minimum_sizes",
+       "the same with all bars and tubes as thin as the mill may deliver them, by the checks of "
+       "its "
+       "part alone; of the first two that pass, in a case of nominal sizes"},
       {"without_a_price", "count: sizes left out of a pick by cost"},
       {"combinations", "count: of sizes for several parts"},
       {"solved_in_full", "count: combinations solved in every load case and stiffness set"},

@@ -253,6 +253,33 @@ std::string others_words(const Picked& p, const TextStyle& style) {
                          style.width, 0, 2);
 }
 
+/// How the sizes chosen do when the mill delivers as little as it may.
+std::string sizes_words(const Picked& p, const TextStyle& style) {
+  const bool nominal = std::any_of(p.assumed.begin(), p.assumed.end(), [](const auto& a) {
+    return a.key == "sizes" && a.value == "nominal";
+  });
+  if (!nominal) return "";
+  const bool tried = p.lightest && p.lightest->at_minimum;
+  if (!tried) {
+    return paragraph(
+        "sizes are nominal; `sizes: minimum` in the case counts what the mill may leave away",
+        style.width, 0, 2);
+  }
+  const auto one = [](const Candidate& c) {
+    const studies::Judged& thin = *c.at_minimum;
+    if (thin.verdict == Verdict::not_decided) return c.item.label + " not decided";
+    return fmt::format("{} at {}{}", c.item.label, percent(thin.utilization),
+                       thin.verdict == Verdict::over ? ", OVER" : "");
+  };
+  std::string both = one(*p.lightest);
+  const bool second = p.next_up && p.next_up->at_minimum;
+  if (second) both += "; " + one(*p.next_up);
+  const bool holds = p.lightest->at_minimum->verdict == Verdict::within;
+  return paragraph(fmt::format("sizes are nominal; with the least the mill may deliver: {}{}", both,
+                               holds ? "" : ". `sizes: minimum` in the case picks by that"),
+                   style.width, 0, 2);
+}
+
 }  // namespace
 
 std::string picked_text(const Picked& p, const TextStyle& style) {
@@ -263,15 +290,7 @@ std::string picked_text(const Picked& p, const TextStyle& style) {
                             style);
   if (!p.now.empty()) out += paragraph("now in the case: " + p.now, style.width, 0, 2);
   out += neighbors(p, style) + what_stops_those_before(p, style);
-  const bool nominal = std::any_of(p.assumed.begin(), p.assumed.end(), [](const auto& a) {
-    return a.key == "sizes" && a.value == "nominal";
-  });
-  if (nominal) {
-    out += paragraph(
-        "sizes are nominal; `sizes: minimum` in the case counts what the mill may "
-        "leave away",
-        style.width, 0, 2);
-  }
+  out += sizes_words(p, style);
   out += others_words(p, style);
   if (p.n_unpriced > 0) {
     out += paragraph(fmt::format("{} sizes have no price and are left out", p.n_unpriced),

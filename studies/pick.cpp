@@ -1,6 +1,7 @@
 #include "studies/pick.hpp"
 
 #include <algorithm>
+#include <array>
 #include <atomic>
 #include <cmath>
 #include <utility>
@@ -8,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "sections/tolerance.hpp"
 
 namespace studies {
 namespace {
@@ -65,6 +67,32 @@ void choose(Picked& out, const sections::Shape& now) {
     }
     if (!out.same_outside && same_outside(candidate.item.shape, now)) out.same_outside = candidate;
   }
+}
+
+/// Judges the first two that pass again, with sizes as the mill may deliver them, where it is known
+/// how thin those are.
+void judge_at_minimum(Picked& out, const parts::Design& design,
+                      const std::vector<SizeChoice>& sizes, const Watch& watch,
+                      const Spread& spread) {
+  if (design.sizes == sections::Sizes::minimum) return;
+  parts::Design thin = design;
+  thin.sizes = sections::Sizes::minimum;
+  const std::array<std::optional<Candidate>*, 2> passing = {&out.lightest, &out.next_up};
+  spread_out(spread, passing.size(), [&](std::size_t i) {
+    std::optional<Candidate>& candidate = *passing.at(i);
+    if (!candidate) return;
+    const auto size = std::find_if(sizes.begin(), sizes.end(), [&](const SizeChoice& s) {
+      return s.item.label == candidate->item.label && s.steel.description == candidate->steel;
+    });
+    if (!sections::minimum_material(size->item.shape, size->steel).known) return;
+    try {
+      candidate->at_minimum =
+          judged(with_size(thin, out.part, *size), {.asked = {out.part}, .others = {}},
+                 part_of(watch, 1.0, 1.0, candidate->item.label), other_tube_of(design, out.part));
+    } catch (const Stopped&) {
+      candidate->at_minimum.reset();
+    }
+  });
 }
 
 /// The judgments of a list of sizes, as many as are wanted.
@@ -293,12 +321,13 @@ Picked pick(const parts::Design& design, const std::string& part, const PickOpti
   for (std::size_t i = 0; i < sizes.size(); ++i) {
     if (!judgments[i]) continue;
     const double mass_per_length = sizes[i].mass_per_length();
-    out.tried.push_back({.item = std::move(sizes[i].item),
+    out.tried.push_back({.item = sizes[i].item,
                          .steel = sizes[i].steel.description,
                          .mass_per_length = mass_per_length,
                          .judged = *std::move(judgments[i])});
   }
   choose(out, now.shape);
+  if (out.n_done == out.n_sizes) judge_at_minimum(out, design, sizes, watch, spread);
   return out;
 }
 

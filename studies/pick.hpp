@@ -20,6 +20,9 @@ struct Candidate {
   std::string steel;
   double mass_per_length = base::kUnset;  ///< [kg/m]
   Judged judged;
+  /// With all as thin as the mill may deliver it, by the checks of its part alone. Only of the
+  /// first two that pass, in a case of nominal sizes, where a standard says how thin that is.
+  std::optional<Judged> at_minimum = {};
 };
 
 struct Picked {

@@ -36,6 +36,24 @@ more: linkmargin pick a.yaml --part b --all
 )");
 }
 
+TEST_CASE("a picked size that holds only as thick as it is sold for says so", "[report][pick]") {
+  studies::Picked p = invented::picked();
+  p.assumed = {{"sizes", "nominal", "as entered"}};
+  CHECK_THAT(written::flat(report::picked_text(p, {})),
+             Contains("`sizes: minimum` in the case counts what the mill may leave away"));
+  p.lightest->at_minimum = studies::Judged{.verdict = studies::Verdict::over, .utilization = 1.02};
+  p.next_up->at_minimum = studies::Judged{.verdict = studies::Verdict::within, .utilization = 0.8};
+  CHECK_THAT(written::flat(report::picked_text(p, {})),
+             Contains("with the least the mill may deliver: 1-1/2 x 0.188 in tube at 102 %, OVER; "
+                      "1-1/2 x 0.250 in tube at 80 %. `sizes: minimum` in the case picks by that"));
+  p.lightest->at_minimum->verdict = studies::Verdict::not_decided;
+  CHECK_THAT(written::flat(report::picked_text(p, {})),
+             Contains("1-1/2 x 0.188 in tube not decided; 1-1/2 x 0.250 in tube at 80 %."));
+  p.lightest->at_minimum =
+      studies::Judged{.verdict = studies::Verdict::within, .utilization = 0.97};
+  CHECK_THAT(written::flat(report::picked_text(p, {})), !Contains("picks by that"));
+}
+
 TEST_CASE("when no size passes, that is what the answer starts with", "[report][pick]") {
   studies::Picked p = invented::picked();
   p.tried.resize(2);

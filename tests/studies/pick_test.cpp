@@ -533,6 +533,35 @@ TEST_CASE("a pick of as few as it takes is that of every size", "[studies][pick]
   }
 }
 
+TEST_CASE("what passes by nominal sizes is looked at again as thin as the mill may deliver it",
+          "[studies][pick]") {
+  const studies::PickOptions options{.limits = {.steels = {*sections::find_material("E355_N")}}};
+  const auto of_label = [](const studies::Picked& all, const std::string& label) {
+    const auto found = std::find_if(all.tried.begin(), all.tried.end(),
+                                    [&](const auto& c) { return c.item.label == label; });
+    REQUIRE(found != all.tried.end());
+    return *found;
+  };
+  const studies::Picked nominal = studies::pick(read_case(roof(15.0e3, 1.4)), "left", options);
+  const studies::Picked thin =
+      studies::pick(read_case("sizes: minimum\n" + roof(15.0e3, 1.4)), "left", options);
+  for (const auto& candidate : {nominal.lightest, nominal.next_up}) {
+    REQUIRE(candidate.has_value());
+    REQUIRE(candidate->at_minimum.has_value());
+    const studies::Judged alone = of_label(thin, candidate->item.label).judged;
+    CHECK(candidate->at_minimum->utilization == Approx(alone.utilization).epsilon(1e-4));
+    CHECK(candidate->at_minimum->utilization > candidate->judged.utilization);
+  }
+  REQUIRE(thin.lightest.has_value());
+  CHECK(!thin.lightest->at_minimum.has_value());
+
+  // Of a steel without a standard for it nothing is said.
+  const studies::PickOptions other{.limits = {.steels = {*sections::find_material("S355H")}}};
+  const studies::Picked unknown = studies::pick(read_case(roof(15.0e3, 1.4)), "left", other);
+  REQUIRE(unknown.lightest.has_value());
+  CHECK(!unknown.lightest->at_minimum.has_value());
+}
+
 TEST_CASE("every size tried alone is what a check of that case says", "[studies][pick]") {
   const std::string text = roof(16.0e3, 1.5);
   const studies::Picked picked =
