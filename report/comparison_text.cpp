@@ -91,8 +91,8 @@ Quantity part_quantity(const Figures& f, const std::string& part) {
   if (!std::isfinite(found->utilization)) {
     return {part_words(part), "not decided", {}, Tone::undecided};
   }
-  return {part_words(part), percent(found->utilization), single(found->utilization),
-          found->utilization > 1.0 ? Tone::over : Tone::within};
+  return {part_words(part), fmt::format("{} {}", percent(found->utilization), found->check),
+          single(found->utilization), found->utilization > 1.0 ? Tone::over : Tone::within};
 }
 
 std::vector<Quantity> quantities(const Figures& f, const Comparison& c) {
