@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "base/invariant.hpp"
+#include "checks/caveat.hpp"
 #include "checks/column_strength.hpp"
 #include "checks/value.hpp"
 #include "checks/wall_slenderness.hpp"
@@ -232,6 +233,7 @@ void add_weld_lines(Finding& f, const ColumnInput& parent) {
     f.notes.emplace_back(
         "warning: how far its welds reach is assumed, within a fifth of the 0.05 L at which "
         "another strength counts; give `bolt_to_weld`");
+    f.notes.push_back(std::string(kCaveat) + "welds' reach assumed; give `bolt_to_weld`");
   } else if (parent.welds->assumed) {
     f.notes.emplace_back(
         "how far its welds reach is assumed, not given: `bolt_to_weld` decides which strength "

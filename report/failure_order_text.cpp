@@ -89,7 +89,7 @@ std::string breaks_first_sentence(const std::vector<FailureOrder>& orders) {
     first = &*broken;
   }
   if (worst == nullptr) return "";
-  return fmt::format("{} before a tube bends ({})", what_words(*first), worst->load_case);
+  return fmt::format("{} before a tube ({})", what_words(*first), worst->load_case);
 }
 
 }  // namespace report

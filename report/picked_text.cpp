@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "checks/caveat.hpp"
 #include "report/answer_words.hpp"
 #include "report/stopped_words.hpp"
 #include "report/text_table.hpp"
@@ -181,6 +182,13 @@ std::string all_tried(const Picked& p, const TextStyle& style) {
   return out;
 }
 
+/// That a size holds only as thick as it is sold for.
+std::string thin_words(const Candidate& c) {
+  if (!c.at_minimum || c.at_minimum->verdict != Verdict::over) return "";
+  return fmt::format(", but OVER at {} with the least the mill may deliver",
+                     percent(c.at_minimum->utilization));
+}
+
 /// What the user reads first.
 struct PickedHead {
   std::string head;
@@ -196,10 +204,10 @@ PickedHead picked_head(const Picked& p) {
     const std::string cost =
         has_prices(p) ? fmt::format(", cost {}", cost_words(p, *p.lightest)) : "";
     return {head, Tone::within,
-            fmt::format("{} for the {}, {}{}, at {} of its limit", size_words(*p.lightest),
+            fmt::format("{} for the {}, {}{}, at {} of its limit{}", size_words(*p.lightest),
                         part_words(p.part),
                         shown_mass_per_length(p.lightest->mass_per_length, p.inches), cost,
-                        percent(p.lightest->judged.utilization))};
+                        percent(p.lightest->judged.utilization), thin_words(*p.lightest))};
   }
   if (p.tried.empty()) return {"NOT DECIDED", Tone::undecided, "no size was tried to the end"};
   const auto open = [](const Candidate& c) { return c.judged.verdict == Verdict::not_decided; };
@@ -291,6 +299,12 @@ std::string picked_text(const Picked& p, const TextStyle& style) {
   if (!p.now.empty()) out += paragraph("now in the case: " + p.now, style.width, 0, 2);
   out += neighbors(p, style) + what_stops_those_before(p, style);
   out += sizes_words(p, style);
+  if (p.lightest) {
+    for (const std::string& words : p.lightest->judged.beware) {
+      out += paragraph(fmt::format("{}{}: {}", checks::kCaveat, p.lightest->item.label, words),
+                       style.width, 0, 2);
+    }
+  }
   out += others_words(p, style);
   if (p.n_unpriced > 0) {
     out += paragraph(fmt::format("{} sizes have no price and are left out", p.n_unpriced),

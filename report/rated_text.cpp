@@ -88,6 +88,13 @@ const RatedPoint* nearest_to_the_case(const Rating& r, const Rated& design) {
   return nearest == design.points.end() ? nullptr : &*nearest;
 }
 
+/// What is over where the values begin that do not hold below those that do.
+std::string below_words(const Rating& r, const Rated& design) {
+  if (!design.holds_from || !design.fails_below) return "";
+  return fmt::format("; below, at {}: {}", value_words(r, design.fails_below->value),
+                     what_stops(*design.fails_below));
+}
+
 std::string table_of_designs(const Rating& r, const TextStyle& style) {
   const bool from = std::any_of(r.designs.begin(), r.designs.end(),
                                 [](const Rated& d) { return d.holds_from.has_value(); });
@@ -113,9 +120,10 @@ std::string table_of_designs(const Rating& r, const TextStyle& style) {
         {point_words(r, d.fails_at)},
         {d.stopped            ? "stopped before its limit was found"
          : !d.failure.empty() ? d.failure
-         : stop == nullptr    ? "the search ends there"
-         : !d.holds_to ? fmt::format("at {}: {}", value_words(r, stop->value), what_stops(*stop))
-                       : what_stops(*stop)}};
+         : stop == nullptr    ? "the search ends there" + below_words(r, d)
+         : !d.holds_to
+             ? fmt::format("at {}, found first: {}", value_words(r, stop->value), what_stops(*stop))
+             : what_stops(*stop) + below_words(r, d)}};
     if (from) row.insert(row.begin() + 1, {point_words(r, d.holds_from)});
     table.rows.push_back(std::move(row));
   }
@@ -150,7 +158,8 @@ std::string notes(const Rating& r, const TextStyle& style) {
   }
   out += paragraph(
       fmt::format(
-          "searched from {} to {}, the ends closed in to 0.05 % and rounded inward{}; all else "
+          "searched from {} to {}, the ends closed in to 0.05 % and rounded inward{}; what lies "
+          "between two values tried that hold is taken to hold (--all lists them); all else "
           "stays as in the case; bars and tubes as thin as the mill may deliver them (sizes: "
           "minimum), plates and rails as entered. What `linkmargin check` assumes and does not "
           "check holds here too: no "
@@ -172,7 +181,7 @@ std::string all_points(const Rating& r, const TextStyle& style) {
                      {.least_width = 30}};
     table.head = {{key_words(r.span.path), Tone::label},
                   {"checks", Tone::label},
-                  {"worst", Tone::label},
+                  {"found", Tone::label},
                   {"of", Tone::label}};
     for (const RatedPoint& p : d.points) {
       const bool decided = p.worst && p.worst->state != checks::State::undecided;

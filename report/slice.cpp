@@ -26,6 +26,7 @@ Json judged_json(const studies::Judged& j) {
   out["only_other_tube"] = j.only_other_tube;
   out["no_sense"] = j.no_sense;
   out["in_full"] = j.in_full;
+  out["beware"] = strings(j.beware);
   return out;
 }
 
@@ -46,6 +47,7 @@ studies::Judged judged_from(const Json& in) {
   in.at("only_other_tube").get_to(j.only_other_tube);
   in.at("no_sense").get_to(j.no_sense);
   in.at("in_full").get_to(j.in_full);
+  in.at("beware").get_to(j.beware);
   return j;
 }
 

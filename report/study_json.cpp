@@ -25,6 +25,7 @@ Json candidate(const studies::Candidate& c, double length) {
   out["mass_per_length_kg_m"] = value_of(c.mass_per_length);
   if (std::isfinite(c.item.price)) out["cost"] = value_of(c.item.price * length);
   add_judged(out, c.judged);
+  if (!c.judged.beware.empty()) out["beware"] = strings(c.judged.beware);
   if (c.at_minimum) add_judged(out["at_minimum_sizes"], *c.at_minimum);
   return out;
 }

@@ -166,15 +166,30 @@ std::string undecided_reasons(const Answer& answer, const TextStyle& style) {
 /// What the findings warn of, each once.
 std::string caveat_lines(const Answer& answer, const TextStyle& style) {
   constexpr std::size_t kMost = 3;
-  std::vector<std::string> caveats;
+  struct Caveat {
+    std::string words;
+    std::string place;  ///< of the first finding that has it
+    std::vector<std::string> parts = {};
+  };
+  std::vector<Caveat> all;
   for (const Finding& f : answer.findings) {
-    const std::string place = f.where.empty() ? f.check : f.where;
     for (const std::string& note : f.notes) {
       if (!checks::is_caveat(note)) continue;
       const std::string words = note.substr(std::string(checks::kCaveat).size());
-      add_once(caveats,
-               fmt::format("{}{}, {}: {}", checks::kCaveat, part_words(f.part), place, words));
+      auto same = std::find_if(all.begin(), all.end(),
+                               [&](const Caveat& known) { return known.words == words; });
+      if (same == all.end()) {
+        all.push_back({words, f.where.empty() ? f.check : f.where});
+        same = all.end() - 1;
+      }
+      add_once(same->parts, part_words(f.part));
     }
+  }
+  std::vector<std::string> caveats;
+  for (const Caveat& one : all) {
+    const std::string where =
+        one.parts.size() > 1 ? joined(one.parts, " and ") : one.parts.front() + ", " + one.place;
+    caveats.push_back(fmt::format("{}{}: {}", checks::kCaveat, where, one.words));
   }
   std::string out;
   for (std::size_t i = 0; i < std::min(caveats.size(), kMost); ++i) {

@@ -6,6 +6,7 @@
 
 #include "base/input_error.hpp"
 #include "cases/validate.hpp"
+#include "checks/caveat.hpp"
 #include "studies/first_look.hpp"
 
 namespace studies {
@@ -15,12 +16,21 @@ std::string place_of(const checks::Finding& f) {
   return f.load_case.empty() ? f.check : fmt::format("{}, {}", f.check, f.load_case);
 }
 
+void add_caveats(std::vector<std::string>& all, const checks::Finding& finding) {
+  for (const std::string& note : finding.notes) {
+    if (!checks::is_caveat(note)) continue;
+    const std::string words = note.substr(std::string(checks::kCaveat).size());
+    if (std::find(all.begin(), all.end(), words) == all.end()) all.push_back(words);
+  }
+}
+
 Judged judged_by(const Run& done, const Counted& counted, const std::string& other_tube) {
   Judged out{.verdict = Verdict::within};
   bool any_own = false;
   for (const checks::Finding& f : done.answer.findings) {
     if (!counted.has(f.part)) continue;
     const bool asked = counted.is_asked(f.part);
+    if (asked) add_caveats(out.beware, f);
     if (f.state == checks::State::undecided) {
       if (out.open.empty()) out.open = fmt::format("{}: {}", place_of(f), f.reason);
     } else if (asked && !(f.utilization() <= out.utilization)) {

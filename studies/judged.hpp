@@ -21,7 +21,8 @@ struct Judged {
   std::string other_over = {};
   /// All that does not hold is about one tube of an arm, which was not asked for.
   bool only_other_tube = false;
-  bool no_sense = false;  ///< its sizes do not go together, as `open` says
+  bool no_sense = false;                 ///< its sizes do not go together, as `open` says
+  std::vector<std::string> beware = {};  ///< what the checks of the parts asked for hang on
   bool in_full = true;  ///< else left at the first load case in which it was past what was allowed
 
   bool operator==(const Judged&) const = default;

@@ -10,8 +10,10 @@
 
 #include "base/input_error.hpp"
 #include "cases/patch.hpp"
+#include "sections/stock.hpp"
 #include "studies/design_number.hpp"
 #include "studies/run.hpp"
+#include "studies/sized_part.hpp"
 
 namespace studies {
 namespace {
@@ -169,6 +171,28 @@ std::vector<double> scanned(const Span& span) {
   return values;
 }
 
+/// Outsides or walls in stock that lie in the span, where that is the number: what can be bought is
+/// tried, whatever the scan steps over.
+std::vector<double> in_stock(const parts::Design& design, const Span& span) {
+  const std::size_t dot = span.path.rfind('.');
+  if (dot == std::string::npos) return {};
+  const std::string name = span.path.substr(dot + 1);
+  if (name != "outside" && name != "wall") return {};
+  parts::Design copy = design;
+  const parts::Stick* stick = stick_of(copy, span.path.substr(0, dot));
+  if (stick == nullptr) return {};
+  std::vector<double> out;
+  for (const sections::StockItem& item : sections::stock_like(stick->shape, design.inches, {})) {
+    const auto* there = std::get_if<sections::RoundTube>(&stick->shape);
+    const auto* tube = std::get_if<sections::RoundTube>(&item.shape);
+    if (there == nullptr || tube == nullptr) continue;
+    if (name == "wall" && !same_outside(item.shape, stick->shape)) continue;
+    const double value = name == "wall" ? tube->wall : tube->outside;
+    if (span.from < value && value < span.to) out.push_back(value);
+  }
+  return out;
+}
+
 /// First and last of the run of values that hold: that around `now`, or else the lowest.
 std::optional<std::pair<std::size_t, std::size_t>> run_of(Trial& trial,
                                                           const std::vector<double>& values,
@@ -203,9 +227,11 @@ bool has_number(const parts::Design& design, const std::string& path) {
   }
 }
 
-Rated rated(Trial& trial, const Span& span, const cases::NumberAt& number) {
+Rated rated(Trial& trial, const Span& span, const cases::NumberAt& number,
+            const std::vector<double>& stock) {
   Rated out;
   std::vector<double> values = scanned(span);
+  values.insert(values.end() - 1, stock.begin(), stock.end());
   const auto near = [&](double value) {
     return std::abs(value - number.si) <= kNear * std::abs(number.si);
   };
@@ -214,6 +240,7 @@ Rated rated(Trial& trial, const Span& span, const cases::NumberAt& number) {
     values.push_back(number.si);
   }
   std::sort(values.begin(), values.end());
+  values.erase(std::unique(values.begin(), values.end()), values.end());
   for (const double value : values) static_cast<void>(trial.at(value));
   if (const auto chosen = run_of(trial, values, number.si)) {
     const auto [first, last] = *chosen;
@@ -281,7 +308,7 @@ Rating rate(const parts::Design& design, const Span& span, const Watch& watch, c
       const parts::Design changed = cases::apply(thin, variants[i]);
       if (has_number(changed, span.path)) {
         Trial trial(changed, out.span, now, seen);
-        one = rated(trial, out.span, now);
+        one = rated(trial, out.span, now, in_stock(changed, out.span));
       } else {
         one.failure = fmt::format("this variant has no {}", span.path);
       }

@@ -53,7 +53,7 @@ TEST_CASE("what breaks before a tube bends is flagged, on the screen too", "[rep
   CHECK_THAT(report::text(answer, {}), !Contains("before a tube"));
   answer.failure_orders = orders();
   const std::string screen = report::text(answer, {.command_for_more = "linkmargin check c.yaml"});
-  CHECK_THAT(written::flat(screen), Contains("order: bracket, weld breaks before a tube bends "
+  CHECK_THAT(written::flat(screen), Contains("order: bracket, weld breaks before a tube "
                                              "(slid into a curb, left wheel)"));
   CHECK(written::lines(screen).size() <= 25);
   CHECK(written::widest(screen) <= 80);

@@ -46,6 +46,11 @@ TEST_CASE("a picked size that holds only as thick as it is sold for says so", "[
   CHECK_THAT(written::flat(report::picked_text(p, {})),
              Contains("with the least the mill may deliver: 1-1/2 x 0.188 in tube at 102 %, OVER; "
                       "1-1/2 x 0.250 in tube at 80 %. `sizes: minimum` in the case picks by that"));
+  CHECK_THAT(written::flat(report::picked_text(p, {})),
+             Contains("at 93 % of its limit, but OVER at 102 % with the least the mill may"));
+  p.lightest->judged.beware = {"welds' reach assumed"};
+  CHECK_THAT(written::flat(report::picked_text(p, {})),
+             Contains("beware: 1-1/2 x 0.188 in tube: welds' reach assumed"));
   p.lightest->at_minimum->verdict = studies::Verdict::not_decided;
   CHECK_THAT(written::flat(report::picked_text(p, {})),
              Contains("1-1/2 x 0.188 in tube not decided; 1-1/2 x 0.250 in tube at 80 %."));

@@ -1,11 +1,17 @@
 #include "studies/rate.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <string>
+#include <variant>
 
 #include <catch2/catch.hpp>
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "cases/starters.hpp"
+#include "sections/stock.hpp"
+#include "studies/design_number.hpp"
 #include "studies/run.hpp"
 #include "tests/studies/read_case.hpp"
 
@@ -185,6 +191,32 @@ TEST_CASE("the wall of a tube can be rated too", "[studies][rate]") {
   CHECK(rated.holds_from->value >= 0.995 * wall);
   CHECK(rated.holds_from->value <= 1.02 * wall / 0.85);
   CHECK(rated.fails_below->verdict == Verdict::over);
+}
+
+// Where the strength of a weld zone counts from 0.05 L on, a larger tube may come out worse: the
+// range told must not step over such sizes.
+TEST_CASE("of a tube's outside all that is in stock is tried", "[studies][rate]") {
+  const parts::Design design = read_case(std::string(cases::starter("link")));
+  const studies::Rated as_drawn =
+      studies::rate(design, {.path = "lateral_link.outside"}).designs.front();
+  REQUIRE(as_drawn.holds_from.has_value());
+  REQUIRE(as_drawn.holds_to.has_value());
+  std::size_t n_within = 0;
+  for (const sections::StockItem& item : sections::round_stock(true)) {
+    const auto* tube = std::get_if<sections::RoundTube>(&item.shape);
+    if (tube == nullptr || tube->outside < as_drawn.holds_from->value ||
+        tube->outside > as_drawn.holds_to->value) {
+      continue;
+    }
+    INFO(item.label);
+    parts::Design changed = studies::with_number(design, "lateral_link.outside", tube->outside);
+    changed.sizes = sections::Sizes::minimum;
+    CHECK(studies::run(changed, "", {}).answer.verdict == studies::Verdict::within);
+    CHECK(std::any_of(as_drawn.points.begin(), as_drawn.points.end(),
+                      [&](const auto& point) { return point.value == tube->outside; }));
+    ++n_within;
+  }
+  CHECK(n_within > 3);
 }
 
 TEST_CASE("a rating that is stopped says so of each design", "[studies][rate]") {
