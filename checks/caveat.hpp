@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 namespace checks {
 
@@ -10,6 +11,11 @@ constexpr const char* kCaveat = "beware: ";
 
 [[nodiscard]] inline bool is_caveat(const std::string& note) {
   return note.rfind(kCaveat, 0) == 0;
+}
+
+/// What such a note says, without that word.
+[[nodiscard]] inline std::string caveat_words(const std::string& note) {
+  return note.substr(std::string_view(kCaveat).size());
 }
 
 }  // namespace checks

@@ -41,7 +41,7 @@ const std::array<double, kSteps>& log_of_rest() {
   return kTable;
 }
 
-/// `cycles_at` in natural logarithms, in which a curve is straight lines.
+/// A curve in natural logarithms, in which it is straight lines.
 class LogCurve {
  public:
   explicit LogCurve(const FatigueCurve& curve)
@@ -49,8 +49,9 @@ class LogCurve {
         knee_(std::log(curve.knee)),
         range_at_knee_(std::log(range_at(curve, curve.knee))),
         at_one_(std::log(kCategoryCycles) + curve.slope * std::log(curve.category)),
-        cut_off_(std::log(curve.cut_off * (1.0 + kAtCutOff))) {}
+        cut_off_(std::log(curve.cut_off) + kAtCutOff) {}
 
+  /// How many times it stands a range; infinite below the cut-off.
   [[nodiscard]] double cycles(double range) const {
     const double steep = at_one_ - curve_.slope * range;
     const double cycles =
@@ -118,12 +119,7 @@ double range_at(const FatigueCurve& curve, double cycles) {
 double cycles_at(const FatigueCurve& curve, double range) {
   INVARIANT(curve.category > 0.0);
   if (!(range > 0.0)) return kUnlimited;
-  const double steep = kCategoryCycles * std::pow(curve.category / range, curve.slope);
-  const double cycles =
-      steep <= curve.knee
-          ? steep
-          : curve.knee * std::pow(range_at(curve, curve.knee) / range, curve.slope_beyond);
-  return cycles > curve.cut_off * (1.0 + kAtCutOff) ? kUnlimited : cycles;
+  return std::exp(LogCurve(curve).cycles(std::log(range)));
 }
 
 double miner_sum(const FatigueCurve& curve, const Spectrum& spectrum) {

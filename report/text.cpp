@@ -175,7 +175,7 @@ std::string caveat_lines(const Answer& answer, const TextStyle& style) {
   for (const Finding& f : answer.findings) {
     for (const std::string& note : f.notes) {
       if (!checks::is_caveat(note)) continue;
-      const std::string words = note.substr(std::string(checks::kCaveat).size());
+      const std::string words = checks::caveat_words(note);
       auto same = std::find_if(all.begin(), all.end(),
                                [&](const Caveat& known) { return known.words == words; });
       if (same == all.end()) {

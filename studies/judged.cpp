@@ -19,7 +19,7 @@ std::string place_of(const checks::Finding& f) {
 void add_caveats(std::vector<std::string>& all, const checks::Finding& finding) {
   for (const std::string& note : finding.notes) {
     if (!checks::is_caveat(note)) continue;
-    const std::string words = note.substr(std::string(checks::kCaveat).size());
+    const std::string words = checks::caveat_words(note);
     if (std::find(all.begin(), all.end(), words) == all.end()) all.push_back(words);
   }
 }

@@ -90,7 +90,7 @@ void judge_at_minimum(Picked& out, const parts::Design& design,
           judged(with_size(thin, out.part, *size), {.asked = {out.part}, .others = {}},
                  part_of(watch, 1.0, 1.0, candidate->item.label), other_tube_of(design, out.part));
     } catch (const Stopped&) {
-      candidate->at_minimum.reset();
+      // All else is complete: this is left unsaid.
     }
   });
 }

@@ -180,13 +180,11 @@ std::vector<double> in_stock(const parts::Design& design, const Span& span) {
   if (name != "outside" && name != "wall") return {};
   parts::Design copy = design;
   const parts::Stick* stick = stick_of(copy, span.path.substr(0, dot));
-  if (stick == nullptr) return {};
+  if (stick == nullptr || !std::holds_alternative<sections::RoundTube>(stick->shape)) return {};
   std::vector<double> out;
   for (const sections::StockItem& item : sections::stock_like(stick->shape, design.inches, {})) {
-    const auto* there = std::get_if<sections::RoundTube>(&stick->shape);
     const auto* tube = std::get_if<sections::RoundTube>(&item.shape);
-    if (there == nullptr || tube == nullptr) continue;
-    if (name == "wall" && !same_outside(item.shape, stick->shape)) continue;
+    if (tube == nullptr || (name == "wall" && !same_outside(item.shape, stick->shape))) continue;
     const double value = name == "wall" ? tube->wall : tube->outside;
     if (span.from < value && value < span.to) out.push_back(value);
   }
