@@ -20,10 +20,10 @@ struct Entry;
 struct Value {
   enum class Kind { empty, scalar, list, mapping };
   Kind kind = Kind::empty;
-  Place place = {};                 ///< of its first character; of its key when it is empty
-  std::string text = {};            ///< of a scalar
-  std::vector<Value> items = {};    ///< of a list
-  std::vector<Entry> entries = {};  ///< of a mapping, in the order of the text
+  Place place = {};               ///< of its first character; of its key when it is empty
+  std::string text = {};          ///< of a scalar
+  std::vector<Value> items = {};  ///< of a list
+  std::vector<Entry> entries;     ///< of a mapping, in the order of the text
   [[nodiscard]] const Entry* find(std::string_view key) const;
 };
 

@@ -25,7 +25,8 @@ class Lot {
     return {x, y, between(-size, size)};
   }
   fea::Matrix3 axes() {
-    return Eigen::AngleAxisd(between(0.1, 3.0), vector(1.0).normalized()).toRotationMatrix();
+    const fea::Vector3 about = vector(1.0).normalized();
+    return Eigen::AngleAxisd(between(0.1, 3.0), about).toRotationMatrix();
   }
   fea::Matrix6 coupled(double size) {
     fea::Matrix6 root;

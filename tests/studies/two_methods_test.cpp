@@ -14,7 +14,9 @@ namespace two_methods_test {
 namespace {
 
 /// Soft coils, so that a stop turns the arms far.
-const std::string kSoft = loads_tests::kVehicle + loads_tests::axle_on_balls("0.1");
+std::string soft() {
+  return loads_tests::kVehicle + loads_tests::axle_on_balls("0.1");
+}
 
 double ratio(const studies::Criterion& criterion, const studies::SetModel& model,
              const studies::CaseSolution& solved) {
@@ -24,7 +26,7 @@ double ratio(const studies::Criterion& criterion, const studies::SetModel& model
 }  // namespace
 
 TEST_CASE("of second order at ride height and the place reached the larger counts", "[studies]") {
-  const loads_tests::SolvedDesign design(kSoft + "load_cases: [hard corner, hard stop]\n");
+  const loads_tests::SolvedDesign design(soft() + "load_cases: [hard corner, hard stop]\n");
   int n_at_ride = 0;
   int n_reached = 0;
   for (const parts::DesignCase& c : parts::design_cases(design.design)) {
@@ -50,7 +52,7 @@ TEST_CASE("of second order at ride height and the place reached the larger count
 }
 
 TEST_CASE("what the place reached asks is kept where its cell goes", "[studies]") {
-  const loads_tests::SolvedDesign design(kSoft + "load_cases: [hard corner, hard stop]\n");
+  const loads_tests::SolvedDesign design(soft() + "load_cases: [hard corner, hard stop]\n");
   const parts::DesignCase stop = design.load_case("hard stop");
   int n_seen = 0;
   for (const studies::Criterion& criterion : studies::criteria(design.model.assembly())) {
@@ -68,7 +70,7 @@ TEST_CASE("what the place reached asks is kept where its cell goes", "[studies]"
 
 TEST_CASE("a posture has no second order beside it that counts", "[studies]") {
   const loads_tests::SolvedDesign design(
-      kSoft + "load_cases: [{name: crossed, heave: 10 mm, roll: 4 deg}]\n");
+      soft() + "load_cases: [{name: crossed, heave: 10 mm, roll: 4 deg}]\n");
   const parts::DesignCase crossed = design.load_case("crossed");
   const studies::Cell cell(design.model, crossed);
   for (const studies::Criterion& criterion : studies::criteria(design.model.assembly())) {
