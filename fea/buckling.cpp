@@ -116,6 +116,7 @@ class Buckling::Search {
       : system_(factored.share()), tangent_(*system_), given_(*system_), reversed_(*system_) {}
 
   BucklingResult run(const Loads& loads, const BucklingOptions& options);
+  std::optional<int> n_below(const Loads& loads, double factor);
 
  private:
   /// One sign of the load: its pencil, and the pairs that are known of it.
@@ -279,6 +280,12 @@ BucklingResult Buckling::Search::run(const Loads& loads, const BucklingOptions& 
   return result;
 }
 
+std::optional<int> Buckling::Search::n_below(const Loads& loads, double factor) {
+  if (system_->n_free() == 0) return 0;
+  put_together(loads);
+  return tangent_.n_negative(given_.geometric, factor);
+}
+
 Buckling::Buckling(const Factored& factored) : search_(std::make_unique<Search>(factored)) {}
 Buckling::~Buckling() = default;
 Buckling::Buckling(Buckling&&) noexcept = default;
@@ -286,6 +293,10 @@ Buckling& Buckling::operator=(Buckling&&) noexcept = default;
 
 BucklingResult Buckling::run(const Loads& loads, const BucklingOptions& options) {
   return search_->run(loads, options);
+}
+
+std::optional<int> Buckling::n_below(const Loads& loads, double factor) {
+  return search_->n_below(loads, factor);
 }
 
 BucklingResult buckle(const Factored& factored, const Loads& loads,

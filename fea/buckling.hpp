@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include <Eigen/Core>
@@ -57,6 +58,10 @@ class Buckling {
 
   /// As `buckle`.
   [[nodiscard]] BucklingResult run(const Loads& loads, const BucklingOptions& options = {});
+
+  /// How many factors lie between 0 and `factor`: negative eigenvalues of K + factor Kg, which
+  /// costs one factorization. Nothing when a pivot is too small to trust.
+  [[nodiscard]] std::optional<int> n_below(const Loads& loads, double factor);
 
  private:
   class Search;

@@ -79,6 +79,22 @@ const Cell& Cell::asking_most(const Criterion& criterion) const {
   return at_ride_->ratio_kept(criterion, 1.0) > reached ? *at_ride_ : *this;
 }
 
+const CaseSolution& Cell::first_order() const {
+  if (!first_order_) {
+    const Contacts touching = beside_ != nullptr ? beside_->first_order().closed_stops : 0;
+    first_order_ = model_->first_order(*load_case_, touching);
+  }
+  return *first_order_;
+}
+
+double Cell::ratio_by_first_order(const Criterion& criterion) const {
+  const std::pair key(criterion.kind, criterion.index);
+  const auto found = first_order_ratios_.find(key);
+  if (found != first_order_ratios_.end()) return found->second;
+  const double ratio = demand_over_capacity(criterion, assembly(), first_order().solution);
+  return first_order_ratios_[key] = ratio;
+}
+
 double Cell::ratio_reached(const Criterion& criterion) const {
   return reached_ ? ratio_of(criterion, *reached_, 1.0) : base::kUnset;
 }
@@ -116,13 +132,25 @@ const std::string* Cell::trouble_for(const std::string& part) const {
   return nullptr;
 }
 
-AskedFactor asked_in(const Criterion& criterion, const Cell& cell, double multiple) {
-  const fea::Solution& solution = cell.kept(multiple).solution;
+namespace {
+
+AskedFactor asked_by(const Criterion& criterion, const Cell& cell, const fea::Solution& solution,
+                     double multiple) {
   const bool carries = solution.status() == fea::SolveStatus::converged;
   AskedFactor asked = asked_factor(criterion, cell.assembly(), cell.model().design().factors,
                                    cell.load_case().abuse, carries ? &solution : nullptr);
   asked.combined.multiple = cell.in_proportion() ? 1.0 : multiple;
   return asked;
+}
+
+}  // namespace
+
+AskedFactor asked_in(const Criterion& criterion, const Cell& cell, double multiple) {
+  return asked_by(criterion, cell, cell.kept(multiple).solution, multiple);
+}
+
+AskedFactor asked_by_first_order(const Criterion& criterion, const Cell& cell) {
+  return asked_by(criterion, cell, cell.first_order().solution, 1.0);
 }
 
 bool Cell::beyond_followed(const Criterion& criterion, double multiple) const {

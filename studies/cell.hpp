@@ -35,6 +35,13 @@ class Cell {
   /// multiplied. The demand there is taken in proportion, and every multiple has its solution.
   [[nodiscard]] bool in_proportion() const;
 
+  /// Whether it has been solved, at any multiple.
+  [[nodiscard]] bool is_solved() const { return !kept_.empty(); }
+  /// The load itself by first order; solved at first use, then kept.
+  [[nodiscard]] const CaseSolution& first_order() const;
+  /// Demand over capacity by that.
+  [[nodiscard]] double ratio_by_first_order(const Criterion& criterion) const;
+
   /// The solution at a multiple of the load; solved at first use, then kept.
   [[nodiscard]] const CaseSolution& kept(double multiple) const;
   /// Whether that solution is there.
@@ -95,6 +102,8 @@ class Cell {
   mutable std::optional<CaseSolution> second_order_;  // of the load itself, beside a moved one
   mutable std::unique_ptr<Cell> at_ride_;             // made at first use
   std::optional<CaseSolution> reached_;  // by large displacements, of one by second order alone
+  mutable std::optional<CaseSolution> first_order_;
+  mutable std::map<std::pair<Criterion::Kind, std::size_t>, double> first_order_ratios_;
   mutable std::map<double, CaseSolution> kept_;  // by multiple
   mutable std::deque<std::pair<double, CaseSolution>> recent_;
   mutable std::map<std::tuple<Criterion::Kind, std::size_t, double>, double> ratios_;  // of kept_
@@ -104,5 +113,7 @@ class Cell {
 /// The factor that a check is asked for in a cell, by its forces at a multiple of the load.
 [[nodiscard]] AskedFactor asked_in(const Criterion& criterion, const Cell& cell,
                                    double multiple = 1.0);
+/// By its forces in first order.
+[[nodiscard]] AskedFactor asked_by_first_order(const Criterion& criterion, const Cell& cell);
 
 }  // namespace studies

@@ -97,16 +97,10 @@ std::string refusal(const parts::Design& design) {
 Judged judged(const parts::Design& design, const Counted& counted, const Watch& watch,
               const std::string& other_tube, const Judged* looked_at) {
   if (const std::string why = refusal(design); !why.empty()) return {.open = why, .no_sense = true};
-  const bool seen_over = looked_at != nullptr && looked_at->verdict == Verdict::over;
-  Judged first =
-      seen_over ? *looked_at
-                : judged_by(run_until_over(design, "", counted, 1.0, watch), counted, other_tube);
-  if (first.verdict == Verdict::within) return first;
   Judged worst = judged_by(run_for_worst(design, counted, watch), counted, other_tube);
-  // What is over or not decided in one load case is so in all of them.
-  if (worst.verdict == Verdict::within) return first;
-  if (worst.open.empty()) worst.open = first.open;
-  return worst;
+  // What is over in one load case is so in all of them.
+  const bool seen_over = looked_at != nullptr && looked_at->verdict == Verdict::over;
+  return seen_over && worst.verdict == Verdict::within ? *looked_at : worst;
 }
 
 Judged judged_at_first_look(const parts::Design& design, const Counted& counted) {
@@ -143,17 +137,9 @@ Judged judged_until_over(const parts::Design& design, Counted& counted, double m
 
 Counted counted_beside(const Answer& as_drawn, const std::vector<std::string>& asked) {
   constexpr std::size_t kMostFirst = 4;
-  Counted out{.asked = asked, .others = {}, .look_first = {}};
-  std::vector<std::string> over;
+  Counted out{.asked = asked, .others = true};
   for (const checks::Finding& f : as_drawn.findings) {
-    if (f.state != checks::State::within) over.push_back(f.part);
-  }
-  const auto holds = [](const std::vector<std::string>& all, const std::string& part) {
-    return std::find(all.begin(), all.end(), part) != all.end();
-  };
-  for (const checks::Finding& f : as_drawn.findings) {
-    if (out.is_asked(f.part) || holds(over, f.part) || holds(out.others, f.part)) continue;
-    out.others.push_back(f.part);
+    if (f.state != checks::State::within) out.left_out.push_back(f.part);
   }
   // Worst first, as the answer has them.
   for (const checks::Finding& f : as_drawn.findings) {

@@ -12,14 +12,16 @@ struct LinearSolution::Kept {
   fea::Factored factored;
   fea::Loads loads;
   std::vector<parts::CoilSeat> only_push;
+  std::optional<fea::Solution> with_all = {};  // coils pulling; may be at hand
   std::optional<fea::Solution> solution = {};
   std::vector<double> let_go = {};
 };
 
 LinearSolution::LinearSolution(fea::Factored factored, fea::Loads loads,
-                               std::vector<parts::CoilSeat> only_push)
-    : kept_(std::make_shared<Kept>(
-          Kept{std::move(factored), std::move(loads), std::move(only_push)})) {}
+                               std::vector<parts::CoilSeat> only_push,
+                               std::optional<fea::Solution> solution)
+    : kept_(std::make_shared<Kept>(Kept{std::move(factored), std::move(loads), std::move(only_push),
+                                        std::move(solution)})) {}
 
 const fea::Solution& LinearSolution::operator()() const {
   if (!kept_->solution) solve();
@@ -39,7 +41,7 @@ void LinearSolution::solve() const {
   const auto under = [&](const fea::Loads& loads) {
     return fea::solve(kept_->factored, loads, {.method = fea::Method::linear});
   };
-  kept_->solution = under(kept_->loads);
+  kept_->solution = kept_->with_all ? *kept_->with_all : under(kept_->loads);
   const std::vector<parts::CoilSeat>& seats = kept_->only_push;
   std::vector<double> let_go(seats.size(), 0.0);
   fea::Solution linear = *kept_->solution;

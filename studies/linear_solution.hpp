@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "fea/solver.hpp"
@@ -14,7 +15,9 @@ class LinearSolution {
  public:
   /// @param only_push  coils that push no more where they have nothing left to give; any other
   /// pulls
-  LinearSolution(fea::Factored factored, fea::Loads loads, std::vector<parts::CoilSeat> only_push);
+  /// @param solution   of these loads with all coils pulling, where it is at hand
+  LinearSolution(fea::Factored factored, fea::Loads loads, std::vector<parts::CoilSeat> only_push,
+                 std::optional<fea::Solution> solution = {});
 
   [[nodiscard]] const fea::Solution& operator()() const;
   /// Of each coil that only pushes, the pull that was taken off it; empty where none would pull.

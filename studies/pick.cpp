@@ -87,7 +87,7 @@ void judge_at_minimum(Picked& out, const parts::Design& design,
     if (!sections::minimum_material(size->item.shape, size->steel).known) return;
     try {
       candidate->at_minimum =
-          judged(with_size(thin, out.part, *size), {.asked = {out.part}, .others = {}},
+          judged(with_size(thin, out.part, *size), {.asked = {out.part}},
                  part_of(watch, 1.0, 1.0, candidate->item.label), other_tube_of(design, out.part));
     } catch (const Stopped&) {
       // All else is complete: this is left unsaid.
@@ -307,7 +307,8 @@ Picked pick(const parts::Design& design, const std::string& part, const PickOpti
              .n_done = 0,
              .n_unpriced = n_unpriced};
   const Answer as_drawn =
-      run(design, "as drawn", part_of(watch, 0.0, 0.0, "as drawn"), {}, Extras::none).answer;
+      run_for_asked(design, {.asked = {part}, .others = true}, part_of(watch, 0.0, 0.0, "as drawn"))
+          .answer;
   tell_others(out, as_drawn, design, other_tube_of(design, part));
   out.assumed = as_drawn.assumed;
   Trials trials(design, part, sizes, counted_beside(as_drawn, {part}), watch, spread, share);

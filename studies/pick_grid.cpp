@@ -487,7 +487,8 @@ PickedGrid pick_grid(const parts::Design& design, const std::vector<std::string>
                                   stick.material.description));
   }
   const Answer as_drawn =
-      run(design, "as drawn", part_of(watch, 0.0, 0.0, "as drawn"), {}, Extras::none).answer;
+      run_for_asked(design, {.asked = parts, .others = true}, part_of(watch, 0.0, 0.0, "as drawn"))
+          .answer;
   const Counted counted = counted_beside(as_drawn, parts);
   const bool any_here = share == nullptr || share->which != 0;
   const GridScreen screen(design, parts, grid.sizes(), any_here ? counted : Counted{}, spread);

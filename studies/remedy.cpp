@@ -159,7 +159,7 @@ class Search {
                                   return !cases::broken_rules(change.on(design_)).empty();
                                 }),
                  ladder.end());
-    worst_in_ = {.asked = {f.part}, .others = {}, .load_cases = {f.load_case}, .sets = {f.set}};
+    worst_in_ = {.asked = {f.part}, .load_cases = {f.load_case}, .sets = {f.set}};
     if (f.load_case.empty()) worst_in_ = {.asked = {f.part}};
     std::size_t fails = 0;  // of that many, the last one does not hold
     for (int proofs = 0; proofs < kMostProofs && fails < ladder.size(); ++proofs) {

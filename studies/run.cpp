@@ -1,6 +1,7 @@
 #include "studies/run.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <map>
@@ -31,6 +32,7 @@
 #include "studies/solved_case.hpp"
 #include "studies/stability.hpp"
 #include "studies/trouble.hpp"
+#include "studies/unsolved_cell.hpp"
 #include "studies/worst_case.hpp"
 
 namespace studies {
@@ -42,15 +44,27 @@ constexpr double kWellBefore = 0.9;
 // Of the required factor. A frame that carries so much in second order is far from the limit.
 constexpr double kFollowed = 4.0;
 
+// Of the lowest critical factor of a load case in another set: where none is lower than that, the
+// frame is taken to grow no softer than there.
+constexpr double kNearlyAsLow = 0.9;
+
+/// Which findings are told.
+enum class Told {
+  all,
+  asked_and_over,  ///< all of the parts asked for, of the others those over 1
+  worst,           ///< of the parts asked for what came over all before it, of the others over 1
+};
+
 class Runner {
  public:
   Runner(const parts::Design& design, std::string name, const Watch& watch, Counted counted,
-         Extras extras = Extras::figures)
+         Extras extras, Told told = Told::all)
       : design_(design),
         name_(std::move(name)),
         watch_(watch),
         counted_(std::move(counted)),
         extras_(extras),
+        told_(told),
         cases_(parts::design_cases(design)) {
     keep_named(cases_, counted_.load_cases);
     if (cases_.empty()) refuse_without_cases();
@@ -63,15 +77,9 @@ class Runner {
     return std::move(out_);
   }
 
-  Run for_worst() {
-    worst_only_ = true;
-    return result();
-  }
-
   /// Nothing when it was left early, yet the search for the limit finds that the parts just hold.
   std::optional<Run> until_over(double most) {
     leave_over_ = most;
-    worst_only_ = true;
     Run found = result();
     const auto holds = [this](const checks::Finding& f) {
       return !wanted(f.part) || (f.state == checks::State::within && !(is_past(f)));
@@ -129,6 +137,7 @@ class Runner {
     std::vector<parts::StiffnessSet> sets = parts::stiffness_sets(design_);
     keep_named(sets, counted_.sets);
     cells_.reserve(sets.size() * cases_.size());  // they point at each other
+    buckled_.reserve(cells_.capacity());
     for (std::size_t s = 0; s < sets.size(); ++s) {
       const SetModel* like = models_.empty() ? nullptr : models_.front().get();
       models_.push_back(std::make_unique<SetModel>(design_, sets[s], like));
@@ -138,11 +147,18 @@ class Runner {
         tell(0.7 * static_cast<double>(s * cases_.size() + c) /
                  static_cast<double>(sets.size() * cases_.size()),
              fmt::format("load case {} of {}, {}", c + 1, cases_.size(), sets[s].name));
-        solve_one(*models_.back(), cases_[c],
-                  nearest ? std::optional(*nearest * cases_.size() + c) : std::nullopt);
+        const Cell* beside = !nearest           ? nullptr
+                             : findings_alone() ? &cells_[c]
+                                                : &cells_[*nearest * cases_.size() + c];
+        cells_.emplace_back(*models_.back(), cases_[c], beside);
+        buckled_.emplace_back();
+        Cell& cell = cells_.back();
+        if (beside != nullptr && findings_alone() && stays_unsolved(cell, *beside)) continue;
+        solve_one(cell, beside);
         if (leave_over_ && fails_in(cells_.back())) {
           left_early_ = true;
           cells_.erase(cells_.begin(), cells_.end() - 1);
+          not_buckled_.clear();
           return;
         }
       }
@@ -181,24 +197,74 @@ class Runner {
     return static_cast<std::size_t>(nearest - sets.begin());
   }
 
-  /// @param beside  which cell is the same load case in the set that is nearest
-  void solve_one(const SetModel& model, const parts::DesignCase& load_case,
-                 std::optional<std::size_t> beside) {
-    Cell cell(model, load_case, beside ? &cells_[*beside] : nullptr);
-    cell.trouble = trouble_by_part(model, cell.kept(1.0));
-    const SeenBuckling buckling = seen_buckling(cell, !worst_only_ && has_numbers() ? 1 : 0,
-                                                beside ? &buckled_[*beside] : nullptr);
+  /// Whether nothing is told of a cell but findings: those that cannot be the worst of any check
+  /// need not be solved then.
+  [[nodiscard]] bool findings_alone() const { return extras_ == Extras::none; }
+
+  [[nodiscard]] fea::BucklingResult& buckled(const Cell& cell) {
+    return buckled_[static_cast<std::size_t>(&cell - cells_.data())];
+  }
+
+  /// @param beside  the same load case in the set that is nearest; may be null
+  void solve_one(Cell& cell, const Cell* beside) {
+    cell.trouble = trouble_by_part(cell.model(), cell.kept(1.0));
+    SeenBuckling buckling = seen_buckling(cell, findings_alone() || !has_numbers() ? 0 : 1,
+                                          beside != nullptr ? &buckled(*beside) : nullptr);
+    take_critical(cell, buckling);
+    add_stability(cell, buckling);
+    if (told_ != Told::worst) note_condition(cell);
+    if (!findings_alone()) show(cell, buckling);
+    buckled(cell) = std::move(buckling.result);
+  }
+
+  static void take_critical(Cell& cell, const SeenBuckling& buckling) {
     if (!buckling.modes.empty()) {
-      cell.followed_to = asked_of_stability(model, load_case, buckling.modes.front());
+      cell.followed_to = asked_of_stability(cell, buckling.modes.front());
       cell.lowest_critical_factor = buckling.modes.front().critical.factor;
     }
     if (buckling.result.status == fea::BucklingStatus::no_compression) {
       cell.lowest_critical_factor = std::numeric_limits<double>::infinity();
     }
-    add_stability(cell, buckling);
-    if (!worst_only_) show(cell, buckling);
-    cells_.push_back(std::move(cell));
-    buckled_.push_back(buckling.result);
+  }
+
+  /// Whether a cell need not be solved for itself: what its checks may come to is told beside one
+  /// that is (worst_case), and its stability is that of first order and not the worst.
+  /// @param beside  the same load case in another set, solved
+  bool stays_unsolved(Cell& cell, const Cell& beside) {
+    const double as_low = kNearlyAsLow * beside.lowest_critical_factor;
+    if (told_ == Told::worst && std::isfinite(as_low) &&
+        cell.model().none_below(cell.load_case(), cell.first_order(), as_low)) {
+      cell.lowest_critical_factor = as_low;
+      not_buckled_.push_back(&cell);
+      return goes_on_as(beside, cell);
+    }
+    return buckles_no_worse(cell, beside) && goes_on_as(beside, cell);
+  }
+
+  /// Whether what is told of its stability by first order is not the worst of a part.
+  bool buckles_no_worse(Cell& cell, const Cell& beside) {
+    std::optional<SeenBuckling> buckling = buckling_by_first_order(cell, &buckled(beside));
+    if (!buckling || buckling->result.status == fea::BucklingStatus::failed) return false;
+    take_critical(cell, *buckling);
+    for (const Lowest& lowest : lowest_of(cell, *buckling)) {
+      const std::optional<checks::Finding> found = stability_finding(lowest);
+      if (found && would_keep(*found)) return false;
+    }
+    buckled(cell) = std::move(buckling->result);
+    return true;
+  }
+
+  /// Once it is known what the checks come to: the cells of which it is only known that they do not
+  /// buckle below some multiple, where that may come to more.
+  void buckle_the_rest() {
+    for (Cell* cell : not_buckled_) {
+      if (cell->is_solved()) continue;
+      const double required =
+          most_asked_of(cell->assembly(), design_.factors, cell->load_case().abuse);
+      if (required <= worst_asked() * cell->lowest_critical_factor) continue;
+      const Cell& beside = same_in_first_set(*cell);
+      if (!buckles_no_worse(*cell, beside)) solve_one(*cell, &beside);
+    }
   }
 
   /// What is told of a cell beside its findings.
@@ -208,7 +274,6 @@ class Runner {
     const CaseSolution& solved = cell.kept(1.0);
     SolvedCase shown = solved_case(model, solved);
     if (has_numbers()) add_numbers(shown, model, solved);
-    if (shown.condition > fea::kIllConditioned) add_ill_conditioned(shown);
     shown.load_case = load_case.name;
     shown.set = model.set().name;
     shown.posture = loads::posture_word(load_case.posture);
@@ -240,16 +305,17 @@ class Runner {
     out_.answer.solved.push_back(std::move(shown));
   }
 
-  [[nodiscard]] double asked_of_stability(const SetModel& model, const parts::DesignCase& load_case,
-                                          const ModeOf& mode) const {
-    return asked_of(mode, model.assembly(), design_.factors, load_case.abuse);
+  static double asked_of_stability(const Cell& cell, const ModeOf& mode) {
+    return asked_of(mode, cell.assembly(), cell.model().design().factors, cell.load_case().abuse);
   }
 
   /// Said once, with the first set in which it is so.
-  void add_ill_conditioned(const SolvedCase& solved) {
+  void note_condition(const Cell& cell) {
     if (!ill_conditioned_.empty()) return;
+    const fea::Condition& known = cell.model().condition(cell.kept(1.0).closed_stops);
+    if (!(known.number > fea::kIllConditioned)) return;
     ill_conditioned_ = fmt::format("ill-conditioned: up to {:.0f} of 16 digits are lost ({})",
-                                   std::log10(solved.condition), solved.condition_cause);
+                                   std::log10(known.number), known.cause);
   }
 
   /// The two ways a frame loses its stiffness are asked different factors: each gets its lowest.
@@ -273,27 +339,9 @@ class Runner {
                .required = checks::required(design_.factors, checks::Item::buckling, abuse)}));
       if (failed) return;
     }
-    bool seen_tipping = false;
-    bool seen_member = false;
-    for (const ModeOf& mode : modes) {
-      bool& seen = mode.critical.axle_tips ? seen_tipping : seen_member;
-      if (seen) continue;
-      seen = true;
-      const Lowest lowest{{.outcome = checks::StabilityOutcome::found,
-                           .critical_factor = mode.critical.factor,
-                           .second_order_factor = base::kUnset,
-                           .part_that_goes = mode.energy_in,
-                           .share = mode.share,
-                           .problem = {},
-                           .required = asked_of_stability(cell.model(), cell.load_case(), mode)},
-                          mode.part,
-                          mode.critical.what,
-                          buckling.passed,
-                          &cell.model(),
-                          &cell.load_case()};
-      keep_stability(cell, stability_finding(lowest));
-      if (&mode == &modes.front() && wanted(mode.part)) lowest_.push_back(lowest);
-    }
+    const std::vector<Lowest> all = lowest_of(cell, buckling);
+    for (const Lowest& lowest : all) keep_stability(cell, stability_finding(lowest));
+    if (!all.empty() && wanted(all.front().part)) lowest_.push_back(all.front());
   }
 
   /// The lowest critical factor of a cell, and the part that goes.
@@ -306,6 +354,28 @@ class Runner {
     const parts::DesignCase* load_case;
     [[nodiscard]] double utilization() const { return input.required / input.critical_factor; }
   };
+
+  /// Of tipping and of all else, in the order of their factors.
+  static std::vector<Lowest> lowest_of(const Cell& cell, const SeenBuckling& buckling) {
+    std::vector<Lowest> out;
+    std::array<bool, 2> seen = {false, false};
+    for (const ModeOf& mode : buckling.modes) {
+      if (std::exchange(seen.at(mode.critical.axle_tips ? 1 : 0), true)) continue;
+      out.push_back({{.outcome = checks::StabilityOutcome::found,
+                      .critical_factor = mode.critical.factor,
+                      .second_order_factor = base::kUnset,
+                      .part_that_goes = mode.energy_in,
+                      .share = mode.share,
+                      .problem = {},
+                      .required = asked_of_stability(cell, mode)},
+                     mode.part,
+                     mode.critical.what,
+                     buckling.passed,
+                     &cell.model(),
+                     &cell.load_case()});
+    }
+    return out;
+  }
 
   static std::optional<checks::Finding> stability_finding(const Lowest& lowest) {
     std::optional<checks::Finding> found = checks::frame_stability(lowest.input);
@@ -348,8 +418,7 @@ class Runner {
       if (known->second) continue;
       const double highest =
           std::min(kWellBefore * lowest.input.critical_factor, kFollowed * lowest.input.required);
-      const double known_worst = worst_only_ ? std::max(worst->utilization(), floor_of(lowest.part))
-                                             : worst->utilization();
+      const double known_worst = std::max(worst->utilization(), floor_of(lowest.part));
       const double as_bad = lowest.input.required / known_worst;
       if (first && carries(*cell, std::min(highest, kSpare * as_bad))) {
         known->second = true;
@@ -369,16 +438,25 @@ class Runner {
     finding->origin = {.method = "buckling of the frame under the forces of this load case",
                        .multiple = 1.0};
     if (finding->part.empty()) finding->part = "assembly";
-    if (!wanted(finding->part) && finding->part != "assembly") return;
-    const auto same =
-        std::find_if(stability_.begin(), stability_.end(),
-                     [&](const checks::Finding& other) { return other.part == finding->part; });
+    if (!would_keep(*finding)) return;
+    const auto same = stability_of(finding->part);
     if (same == stability_.end()) {
       stability_.push_back(std::move(*finding));
-    } else if (finding->state == checks::State::undecided ||
-               finding->utilization() > same->utilization()) {
+    } else {
       *same = std::move(*finding);
     }
+  }
+
+  std::vector<checks::Finding>::iterator stability_of(const std::string& part) {
+    return std::find_if(stability_.begin(), stability_.end(),
+                        [&](const checks::Finding& other) { return other.part == part; });
+  }
+
+  bool would_keep(const checks::Finding& finding) {
+    if (!wanted(finding.part) && finding.part != "assembly") return false;
+    const auto same = stability_of(finding.part);
+    return same == stability_.end() || finding.state == checks::State::undecided ||
+           finding.utilization() > same->utilization();
   }
 
   void place(checks::Finding& finding, const Cell& cell) const {
@@ -423,7 +501,7 @@ class Runner {
 
   void check_all() {
     std::vector<Criterion> all = criteria(models_.front()->assembly());
-    if (worst_only_) put_worst_first(all);
+    if (told_ == Told::worst) put_worst_first(all);
     for (std::size_t i = 0; i < all.size(); ++i) {
       tell(0.7 + 0.2 * static_cast<double>(i) / static_cast<double>(all.size()), "checks");
       check_one(all[i]);
@@ -433,6 +511,7 @@ class Runner {
         out_.answer.findings.push_back(std::move(f));
       }
     }
+    buckle_the_rest();
     follow_stability();
     if (extras_ != Extras::none && extras_ != Extras::figures) {
       order_failures();
@@ -475,21 +554,21 @@ class Runner {
     const std::string& part = part_judged(criterion, models_.front()->assembly());
     if (!wanted(part)) return;
     // Of a size that does not hold itself, what it does to others does not matter.
-    if (worst_only_ && !counted_.is_asked(part) && worst_asked() > 1.0) return;
+    if (told_ == Told::worst && !counted_.is_asked(part) && worst_asked() > 1.0) return;
     std::vector<Asked> asked;
     bool left_undecided = false;
     for (const Cell& solved : cells_) {
+      if (!solved.is_solved()) {
+        if (const auto unsolved = asked_unsolved(criterion, solved)) asked.push_back(*unsolved);
+        continue;
+      }
       if (const std::string* reason = solved.trouble_for(part)) {
         if (!left_undecided) undecided(criterion, solved, *reason);
         left_undecided = true;
         continue;
       }
       const Cell& cell = solved.asking_most(criterion);
-      // Where another check says all of it, this one gives no finding.
-      if (criterion.kind == Criterion::Kind::combined && carried(cell.kept(1.0)) &&
-          !combined_counts(cell.assembly().pieces[criterion.index], cell.kept(1.0).solution)) {
-        continue;
-      }
+      if (says_nothing(criterion, cell)) continue;
       const AskedFactor factor = asked_in(criterion, cell);
       if (std::isnan(cell.ratio_kept(criterion, 1.0))) {
         report(criterion, cell, {&cell.kept(1.0).solution, nullptr, base::kUnset, factor});
@@ -497,14 +576,49 @@ class Runner {
       }
       asked.push_back({&cell, factor});
     }
-    if (const auto worst = worst_case(criterion, asked, worst_only_ ? floor_of(part) : 0.0)) {
+    const auto solve = [&](const Asked& unsolved) -> std::optional<Asked> {
+      Cell& cell = cells_[static_cast<std::size_t>(unsolved.cell - cells_.data())];
+      solve_one(cell, &same_in_first_set(cell));
+      if (const std::string* reason = cell.trouble_for(part)) {
+        if (!left_undecided) undecided(criterion, cell, *reason);
+        left_undecided = true;
+        return std::nullopt;
+      }
+      if (says_nothing(criterion, cell)) return std::nullopt;
+      const Cell& asking = cell.asking_most(criterion);
+      return Asked{&asking, asked_in(criterion, asking)};
+    };
+    if (const auto worst = worst_case(criterion, asked, floor_of(part), solve)) {
       report_worst(criterion, *worst);
     }
   }
 
+  /// Where another check says all of it, this one gives no finding.
+  static bool says_nothing(const Criterion& criterion, const Cell& cell) {
+    return criterion.kind == Criterion::Kind::combined && carried(cell.kept(1.0)) &&
+           !combined_counts(cell.assembly().pieces[criterion.index], cell.kept(1.0).solution);
+  }
+
+  [[nodiscard]] const Cell& same_in_first_set(const Cell& cell) const {
+    return cells_[static_cast<std::size_t>(&cell - cells_.data()) % cases_.size()];
+  }
+
+  /// What a check may ask in a cell that is not solved; nothing where it asks nothing.
+  [[nodiscard]] std::optional<Asked> asked_unsolved(const Criterion& criterion,
+                                                    const Cell& cell) const {
+    const Cell& beside = same_in_first_set(cell);
+    if (says_nothing(criterion, beside) &&
+        !combined_counts(cell.assembly().pieces[criterion.index], cell.first_order().solution)) {
+      return std::nullopt;
+    }
+    return Asked{&cell, asked_by_first_order(criterion, cell), &beside.asking_most(criterion)};
+  }
+
   /// The utilization from which on a check of a part matters to the worst.
   [[nodiscard]] double floor_of(const std::string& part) const {
+    if (told_ == Told::all) return 0.0;
     if (!counted_.is_asked(part)) return 1.0;
+    if (told_ == Told::asked_and_over) return 0.0;
     const double worst = worst_asked();
     return std::isfinite(worst) ? worst : 0.0;
   }
@@ -527,7 +641,7 @@ class Runner {
     for (const Criterion& criterion : all) {
       double most = 0.0;
       for (const Cell& cell : cells_) {
-        if (!carried(cell.kept(1.0))) continue;
+        if (!cell.is_solved() || !carried(cell.kept(1.0))) continue;
         const double demand = cell.asking_most(criterion).ratio_kept(criterion, 1.0) *
                               asked_in(criterion, cell).value;
         if (demand > most) most = demand;
@@ -709,13 +823,14 @@ class Runner {
   const Watch& watch_;
   Counted counted_;
   Extras extras_;
+  Told told_;
   std::optional<double> leave_over_;
-  bool worst_only_ = false;
   bool left_early_ = false;
   std::vector<parts::DesignCase> cases_;
   std::vector<std::unique_ptr<SetModel>> models_;
   std::vector<Cell> cells_;
   std::vector<fea::BucklingResult> buckled_;  // of each of them
+  std::vector<Cell*> not_buckled_;
   std::map<std::string, PerSet> per_set_;
   std::vector<checks::Finding> stability_;
   std::vector<Lowest> lowest_;
@@ -768,7 +883,7 @@ void Runner::finish() {
   answer.inches = design_.inches;
   std::stable_sort(answer.findings.begin(), answer.findings.end(), worse);
   answer.verdict = verdict_of(answer.findings);
-  if (worst_only_) return;
+  if (told_ == Told::worst) return;
   answer.critical = lowest_of_each(std::move(answer.critical));
   if (answer.critical.size() > 3) answer.critical.resize(3);
   answer.own = lowest_of_each(std::move(answer.own));
@@ -830,7 +945,8 @@ bool Counted::is_asked(const std::string& part) const {
 }
 
 bool Counted::has(const std::string& part) const {
-  return is_asked(part) || std::find(others.begin(), others.end(), part) != others.end();
+  return is_asked(part) ||
+         (others && std::find(left_out.begin(), left_out.end(), part) == left_out.end());
 }
 
 Run run(const parts::Design& design, const std::string& name, const Watch& watch,
@@ -840,12 +956,17 @@ Run run(const parts::Design& design, const std::string& name, const Watch& watch
 
 Run run_until_over(const parts::Design& design, const std::string& name, const Counted& counted,
                    double most, const Watch& watch) {
-  std::optional<Run> found = Runner(design, name, watch, counted).until_over(most);
+  std::optional<Run> found =
+      Runner(design, name, watch, counted, Extras::none, Told::worst).until_over(most);
   return found ? *std::move(found) : run_for_worst(design, counted, watch);
 }
 
+Run run_for_asked(const parts::Design& design, const Counted& counted, const Watch& watch) {
+  return Runner(design, "as drawn", watch, counted, Extras::none, Told::asked_and_over).result();
+}
+
 Run run_for_worst(const parts::Design& design, const Counted& counted, const Watch& watch) {
-  return Runner(design, "", watch, counted).for_worst();
+  return Runner(design, "", watch, counted, Extras::none, Told::worst).result();
 }
 
 bool belongs(const std::string& part, const std::string& asked) {

@@ -16,7 +16,7 @@ struct Run {
 
 /// What an answer holds beside its findings.
 enum class Extras {
-  none,
+  none,                    ///< cells that cannot be the worst of any check are not solved then
   figures,                 ///< of a comparison, and the numbers of each solved case
   short_answer,            ///< what gives first and how long it lasts, no figures or numbers
   order_and_life,          ///< both
@@ -33,8 +33,9 @@ struct CellName {
 
 /// Whose checks count.
 struct Counted {
-  std::vector<std::string> asked = {};   ///< parts as they are asked for, "arm.lower"; none = all
-  std::vector<std::string> others = {};  ///< beside those, as findings name them: "arm, left"
+  std::vector<std::string> asked = {};     ///< parts as they are asked for, "arm.lower"; none = all
+  bool others = false;                     ///< and all parts beside those, but the next
+  std::vector<std::string> left_out = {};  ///< as findings name them: "arm, left"
   /// Where those asked for come nearest to their limits as drawn: see first_look.
   std::vector<CellName> look_first = {};
   std::vector<std::string> load_cases = {};  ///< solve these alone; none = all
@@ -56,6 +57,11 @@ struct Counted {
 [[nodiscard]] Run run_until_over(const parts::Design& design, const std::string& name,
                                  const Counted& counted, double most = 1.0,
                                  const Watch& watch = {});
+
+/// Findings alone: all of the parts asked for, of the others those over 1 or not decided. Cells
+/// that cannot be the worst of any of them are not solved.
+[[nodiscard]] Run run_for_asked(const parts::Design& design, const Counted& counted,
+                                const Watch& watch);
 
 /// All load cases and stiffness sets, but no more than is needed for the worst, and findings alone:
 /// of the checks that are decided those that came over all before them, so that the largest

@@ -8,10 +8,14 @@ constexpr double kInSpin = 0.1;  // of a mode's strain energy
 constexpr double kPast = 1.5;
 constexpr int kMostModes = 12;
 
+bool may_be_none(const ModeOf& mode) {
+  return mode.in_spin > kInSpin;
+}
+
 /// How many of the lowest modes are none.
 std::size_t n_false(const Cell& cell, const std::vector<ModeOf>& modes) {
   std::size_t count = 0;
-  while (count < modes.size() && modes[count].in_spin > kInSpin &&
+  while (count < modes.size() && may_be_none(modes[count]) &&
          carried(cell.at(kPast * modes[count].critical.factor))) {
     ++count;
   }
@@ -36,6 +40,15 @@ SeenBuckling seen_buckling(const Cell& cell, int n_reversed, const fea::Buckling
     }
     options.n_modes *= 2;
   }
+}
+
+std::optional<SeenBuckling> buckling_by_first_order(const Cell& cell,
+                                                    const fea::BucklingResult* beside) {
+  SeenBuckling out;
+  out.result = cell.model().buckle(cell.load_case(), cell.first_order(), {.start = beside});
+  out.modes = modes_of(out.result, cell.assembly());
+  if (!out.modes.empty() && may_be_none(out.modes.front())) return std::nullopt;
+  return out;
 }
 
 }  // namespace studies

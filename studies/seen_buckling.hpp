@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "studies/cell.hpp"
@@ -24,5 +25,9 @@ struct SeenBuckling {
 ///                and has no say in the answer
 [[nodiscard]] SeenBuckling seen_buckling(const Cell& cell, int n_reversed,
                                          const fea::BucklingResult* beside = nullptr);
+/// The same of a cell that is not solved, stops and straps as first order has them; nothing where
+/// the lowest mode may be none, which only solutions tell.
+[[nodiscard]] std::optional<SeenBuckling> buckling_by_first_order(
+    const Cell& cell, const fea::BucklingResult* beside);
 
 }  // namespace studies

@@ -236,7 +236,10 @@ CaseSolution SetModel::solve_from(const parts::DesignCase& load_case, double mul
                                   Contacts touching) const {
   using Kind = parts::TravelStop::Kind;
   Contacts first = held | (touching & ~(kHeaveHeld | kRollHeld));
-  if (near.solved == nullptr && first == held) first = touching_at_first(load_case, multiple, held);
+  if (near.solved == nullptr && first == held) {
+    const Touching there = touching_at_first(load_case, multiple, held);
+    if (there.settled) first = there.closed;
+  }
   if (first != held) {
     CaseSolution there = settle(load_case, multiple, held, first, {}, near);
     const bool found = there.solution.status() == fea::SolveStatus::converged;
@@ -246,20 +249,17 @@ CaseSolution SetModel::solve_from(const parts::DesignCase& load_case, double mul
                 {known_stops(Kind::limit_strap), known_stops(Kind::bump_stop)}, near);
 }
 
-/// What touches in small rotations in the undeformed place, where a solution is soon there.
-Contacts SetModel::touching_at_first(const parts::DesignCase& load_case, double multiple,
-                                     Contacts held) const {
+SetModel::Touching SetModel::touching_at_first(const parts::DesignCase& load_case, double multiple,
+                                               Contacts held, Contacts tried) const {
   constexpr int kMostRounds = 8;
-  Contacts closed = held;
-  for (int round = 0; round < kMostRounds; ++round) {
-    const fea::Solution linear =
-        fea::solve(ready(closed).factored, loads(load_case, multiple, closed),
-                   {.method = fea::Method::linear});
+  Contacts closed = held | (tried & ~(kHeaveHeld | kRollHeld));
+  for (int round = 0;; ++round) {
+    fea::Solution linear = fea::solve(ready(closed).factored, loads(load_case, multiple, closed),
+                                      {.method = fea::Method::linear});
     const Contacts wrong = most_wrong_stop(linear, closed);
-    if (wrong == 0) return closed;
+    if (wrong == 0 || round == kMostRounds) return {closed, wrong == 0, std::move(linear)};
     closed ^= wrong;
   }
-  return held;
 }
 
 /// @param closed   tried first
@@ -289,6 +289,24 @@ CaseSolution SetModel::settle(const parts::DesignCase& load_case, double multipl
     }
     closed ^= wrong;
   }
+}
+
+CaseSolution SetModel::first_order(const parts::DesignCase& load_case, Contacts touching) const {
+  const Contacts held = held_from_start(load_case);
+  CaseSolution out = first_order_from(load_case, held, touching);
+  if (!falls_short(load_case, assembly_, out)) return out;
+  return first_order_from(load_case, held | kHeaveHeld, touching);
+}
+
+CaseSolution SetModel::first_order_from(const parts::DesignCase& load_case, Contacts held,
+                                        Contacts touching) const {
+  Touching there = touching_at_first(load_case, 1.0, held, touching);
+  const auto seats = only_push(load_case) ? assembly_.coil_seats : std::vector<parts::CoilSeat>();
+  LinearSolution linear(ready(there.closed).factored, loads(load_case, 1.0, there.closed), seats,
+                        std::move(there.linear));
+  const fea::Solution& solution = linear();
+  const bool settled = there.settled && most_wrong_stop(solution, there.closed) == 0;
+  return {solution, linear, there.closed, settled, fea::Method::linear};
 }
 
 bool SetModel::can_move(const parts::DesignCase& load_case) const {
@@ -451,9 +469,18 @@ CaseSolution SetModel::finish_moved(fea::Solution solution, const parts::DesignC
 
 fea::BucklingResult SetModel::buckle(const parts::DesignCase& load_case, const CaseSolution& at,
                                      const fea::BucklingOptions& options) const {
-  Ready& now = ready(at.closed_stops);
+  return buckling(at.closed_stops).run(loads(load_case, 1.0, at.closed_stops), options);
+}
+
+bool SetModel::none_below(const parts::DesignCase& load_case, const CaseSolution& at,
+                          double factor) const {
+  return buckling(at.closed_stops).n_below(loads(load_case, 1.0, at.closed_stops), factor) == 0;
+}
+
+fea::Buckling& SetModel::buckling(Contacts closed_stops) const {
+  Ready& now = ready(closed_stops);
   if (!now.buckling) now.buckling.emplace(now.factored);
-  return now.buckling->run(loads(load_case, 1.0, at.closed_stops), options);
+  return *now.buckling;
 }
 
 const fea::Condition& SetModel::condition(Contacts closed_stops) const {

@@ -64,6 +64,11 @@ class SetModel {
   /// @param near  solved so too: where to start; else its stops and straps are tried first
   [[nodiscard]] CaseSolution solve_moved(const parts::DesignCase& load_case, double multiple,
                                          const NearSolution& near) const;
+  /// The load itself by first order, stops and straps as they are found by that; its answer is the
+  /// linear one.
+  /// @param touching  tried first
+  [[nodiscard]] CaseSolution first_order(const parts::DesignCase& load_case,
+                                         Contacts touching = 0) const;
   /// Whether nothing in the loads is beyond the large-displacement solution.
   [[nodiscard]] bool can_move(const parts::DesignCase& load_case) const;
 
@@ -71,6 +76,9 @@ class SetModel {
   [[nodiscard]] fea::BucklingResult buckle(const parts::DesignCase& load_case,
                                            const CaseSolution& at,
                                            const fea::BucklingOptions& options) const;
+  /// Whether it is proved that none of them is lower than this.
+  [[nodiscard]] bool none_below(const parts::DesignCase& load_case, const CaseSolution& at,
+                                double factor) const;
 
   /// Of the equations with these bump stops closed; found at first use, then kept.
   [[nodiscard]] const fea::Condition& condition(Contacts closed_stops) const;
@@ -83,13 +91,20 @@ class SetModel {
     std::optional<fea::Buckling> buckling;  ///< made at first use
   };
   [[nodiscard]] Ready& ready(Contacts closed_stops) const;
+  [[nodiscard]] fea::Buckling& buckling(Contacts closed_stops) const;
   [[nodiscard]] fea::Solution solve(const fea::Loads& loads, double multiple, Contacts closed_stops,
                                     const NearSolution& near = {}) const;
   [[nodiscard]] CaseSolution solve_from(const parts::DesignCase& load_case, double multiple,
                                         Contacts held, const NearSolution& near,
                                         Contacts touching) const;
-  [[nodiscard]] Contacts touching_at_first(const parts::DesignCase& load_case, double multiple,
-                                           Contacts held) const;
+  /// What touches in small rotations in the undeformed place, where that settles soon.
+  struct Touching {
+    Contacts closed = 0;
+    bool settled = false;
+    fea::Solution linear;  ///< of what is closed
+  };
+  [[nodiscard]] Touching touching_at_first(const parts::DesignCase& load_case, double multiple,
+                                           Contacts held, Contacts tried = 0) const;
   [[nodiscard]] CaseSolution settle(const parts::DesignCase& load_case, double multiple,
                                     Contacts held, Contacts closed, std::vector<Contacts> untried,
                                     const NearSolution& near) const;
@@ -106,6 +121,8 @@ class SetModel {
                                           Contacts held) const;
   [[nodiscard]] CaseSolution solve_moved_from(const parts::DesignCase& load_case, double multiple,
                                               Contacts held, const NearSolution& near) const;
+  [[nodiscard]] CaseSolution first_order_from(const parts::DesignCase& load_case, Contacts held,
+                                              Contacts touching) const;
   [[nodiscard]] CaseSolution with_linear(fea::Solution solution, const fea::Loads& loads,
                                          Contacts closed_stops, bool settled,
                                          bool coils_only_push) const;

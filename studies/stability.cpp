@@ -97,4 +97,16 @@ double asked_of(const ModeOf& mode, const parts::Assembly& assembly,
   return checks::required(factors, item, abuse, duty);
 }
 
+double most_asked_of(const parts::Assembly& assembly, const checks::RequiredFactors& factors,
+                     bool abuse) {
+  double most = 0.0;
+  for (const checks::Item item : {checks::Item::tipping, checks::Item::buckling}) {
+    most = std::max(most, checks::required(factors, item, abuse, checks::Duty::ordinary));
+    for (const parts::Piece& piece : assembly.pieces) {
+      most = std::max(most, checks::required(factors, item, abuse, piece.duty));
+    }
+  }
+  return most;
+}
+
 }  // namespace studies

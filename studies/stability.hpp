@@ -30,6 +30,10 @@ struct ModeOf {
 [[nodiscard]] std::vector<CriticalFactor> own_factors(const parts::Assembly& assembly,
                                                       const fea::Solution& solution);
 
+/// The largest factor asked of any way in which a frame may lose its stiffness.
+[[nodiscard]] double most_asked_of(const parts::Assembly& assembly,
+                                   const checks::RequiredFactors& factors, bool abuse);
+
 /// The factor asked of a frame that loses its stiffness so.
 [[nodiscard]] double asked_of(const ModeOf& mode, const parts::Assembly& assembly,
                               const checks::RequiredFactors& factors, bool abuse);

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "studies/load_limit.hpp"
+#include "studies/unsolved_cell.hpp"
 
 namespace studies {
 namespace {
@@ -25,11 +26,12 @@ constexpr double kWithStops = 1.5;
 // What the estimates from another set of the same load case may be off by: where other stops or
 // straps carry, and of the change that they tell where the same ones do.
 constexpr double kBesides = 0.05;
+constexpr double kAlike = 0.02;
 constexpr double kOfChange = 0.5;
-// Of the largest demand of all: below it another set is not looked at.
-constexpr double kBesideTheMost = 0.8;
 // Half of the capacity to spare at the required multiple.
 constexpr double kFarWithin = 0.5;
+// Of the largest demand of all: below it another set is not looked at.
+constexpr double kBesideTheMost = 0.8;
 constexpr double kSoarsFrom = 0.25;
 
 struct Ranked {
@@ -93,6 +95,12 @@ double growth_over_load(const Cell& cell, double multiple) {
   return (1.0 - 1.0 / critical) / (1.0 - multiple / critical);
 }
 
+/// Demand over capacity at the load itself; the most it may be where the cell is not solved.
+double at_load(const Criterion& criterion, const Asked& a) {
+  return a.beside != nullptr ? at_most_unsolved(criterion, *a.cell, *a.beside)
+                             : a.cell->ratio_kept(criterion, 1.0);
+}
+
 /// Between what the demand at the required multiple lies, by that at the load itself.
 struct Bounds {
   double low;
@@ -100,26 +108,34 @@ struct Bounds {
 };
 
 Bounds bounds_of(const Criterion& criterion, const Asked& a) {
-  const double at_one = a.cell->ratio_kept(criterion, 1.0);
+  const double at_one = at_load(criterion, a);
   const bool has_stops = !a.cell->assembly().stops.empty();
   const double in_proportion = at_one * a.factor.value;
   const double at_most = at_one * std::max(a.factor.value, has_stops ? a.factor.looked_at() : 0.0);
   const double off = has_stops ? kWithStops : kSmooth;
-  Bounds out{in_proportion / off, at_most * off * growth_over_load(*a.cell, a.factor.looked_at())};
+  Bounds out{a.beside != nullptr ? 0.0 : in_proportion / off,
+             at_most * off * growth_over_load(*a.cell, a.factor.looked_at())};
   // Without any demand at the load itself nothing can be said.
   if (!(in_proportion > 0.0) && has_stops) out.high = std::numeric_limits<double>::infinity();
   return out;
 }
 
+/// The demand at the required multiple from which on a utilization may be over the floor: the two
+/// are the same at 1.
+double matters_from(double floor) {
+  return floor >= 1.0 ? std::max(1.0, kBesideTheMost * floor) : kBesideTheMost * floor;
+}
+
 /// The cells that can be the worst, by the demand at the load itself: the rest need not be solved
 /// at other multiples. Most demand first.
-std::vector<Asked> foremost(const Criterion& criterion, const std::vector<Asked>& asked) {
+std::vector<Asked> foremost(const Criterion& criterion, const std::vector<Asked>& asked,
+                            double floor) {
   struct Estimate {
     Asked asked;
     Bounds demand;
   };
   std::vector<Estimate> all;
-  double most = 0.0;
+  double most = matters_from(floor);
   for (const Asked& a : asked) {
     all.push_back({a, bounds_of(criterion, a)});
     if (std::isfinite(all.back().demand.low)) most = std::max(most, all.back().demand.low);
@@ -164,38 +180,56 @@ std::vector<Sets> by_load_case(const std::vector<Asked>& asked) {
 /// looked at: grown as there; infinite where that cannot be told.
 double at_most_beside(const Criterion& criterion, const Asked& a, const Ranked& known) {
   if (!std::isfinite(known.at_looked)) return std::numeric_limits<double>::infinity();
-  const double at_one = a.cell->ratio_kept(criterion, 1.0);
+  const double at_one = at_load(criterion, a);
   const double in_proportion = known.at_looked * a.factor.value / a.factor.looked_at();
   // Nothing at the load itself: all that there is comes with the stops and straps that close later.
   if (!(at_one > 0.0) && !(known.at_one > 0.0)) return kWithStops * in_proportion;
-  const double grown = growth_over_load(*a.cell, a.factor.looked_at()) /
-                       growth_over_load(*known.asked.cell, a.factor.looked_at());
+  const double growth = growth_over_load(*a.cell, a.factor.looked_at());
+  if (!std::isfinite(growth)) return std::numeric_limits<double>::infinity();
+  const double grown = growth / growth_over_load(*known.asked.cell, a.factor.looked_at());
   const double estimate = at_one / known.at_one * std::max(1.0, grown);
   if (!std::isfinite(estimate)) return std::numeric_limits<double>::infinity();
-  const bool same_stops =
-      a.cell->closed_at(1.0) == known.asked.cell->closed_at(a.factor.looked_at());
-  const double off = std::max(same_stops ? 0.0 : kBesides, kOfChange * std::abs(estimate - 1.0));
+  const Contacts closed =
+      a.beside != nullptr ? a.cell->first_order().closed_stops : a.cell->closed_at(1.0);
+  const bool same_stops = closed == known.asked.cell->closed_at(a.factor.looked_at());
+  const double off = std::max(same_stops ? kAlike : kBesides, kOfChange * std::abs(estimate - 1.0));
   return estimate * (1.0 + off) * in_proportion;
+}
+
+/// Over its limit, and less in proportion the more load there is, as a link that hangs between its
+/// ends: a set that asks less at the load may reach its limit sooner.
+bool levels_off(const Ranked& r) {
+  return r.estimate() > 1.0 && r.estimate() > (1.0 + kBesides) * r.at_required();
 }
 
 /// Of the sets of one load case one is solved at the multiple that is looked at, the others where
 /// they may come to more than that one, grown as it has.
-std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<Asked>& asked) {
+std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<Asked>& asked,
+                                double floor, const SolveAsked& solve) {
   std::vector<Ranked> all;
   double most_of_all = 0.0;
   for (Sets& sets : by_load_case(asked)) {
     const auto looked = std::find_if(sets.asked.begin(), sets.asked.end(), [&](const Asked& a) {
-      return a.cell->has_kept(sets.looked_at);
+      return a.beside == nullptr && a.cell->has_kept(sets.looked_at);
     });
     if (looked != sets.asked.end()) std::iter_swap(sets.asked.begin(), looked);
-    const Ranked first = ranked(criterion, sets.asked.front());
-    all.push_back(first);
-    double most = first.at_required();
-    most_of_all = std::fmax(most_of_all, most);
-    for (auto a = sets.asked.begin() + 1; a != sets.asked.end(); ++a) {
-      const double at_most = at_most_beside(criterion, *a, first);
-      if (at_most <= std::max((1.0 + kSameEstimate) * most, kBesideTheMost * most_of_all)) continue;
-      all.push_back(ranked(criterion, *a));
+    std::optional<Ranked> first;
+    double most = 0.0;
+    const auto leaves = [&](const Asked& a) {
+      if (a.beside != nullptr && first && levels_off(*first)) return false;
+      return first && at_most_beside(criterion, a, *first) <=
+                          std::max({(1.0 + kSameEstimate) * most, kBesideTheMost * most_of_all,
+                                    matters_from(floor)});
+    };
+    for (Asked& a : sets.asked) {
+      if (leaves(a)) continue;
+      if (a.beside != nullptr) {
+        const std::optional<Asked> now = solve(a);
+        if (!now || leaves(*now)) continue;
+        a = *now;
+      }
+      all.push_back(ranked(criterion, a));
+      if (!first) first = all.back();
       most = std::fmax(most, all.back().at_required());
       most_of_all = std::fmax(most_of_all, most);
     }
@@ -240,9 +274,9 @@ bool holds_by_far(const Criterion& criterion, const Asked& asked, double most) {
 }
 
 std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vector<Asked>& asked,
-                                    double floor) {
+                                    double floor, const SolveAsked& solve) {
   if (asked.empty()) return std::nullopt;
-  std::vector<Ranked> all = ranked_ones(criterion, foremost(criterion, asked));
+  std::vector<Ranked> all = ranked_ones(criterion, foremost(criterion, asked, floor), floor, solve);
   const auto first_far = std::stable_partition(
       all.begin(), all.end(), [](const Ranked& r) { return !(r.at_required() < kFarWithin); });
   const std::vector<Ranked> far(first_far, all.end());

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -26,7 +27,14 @@ struct LoadLimit {
 struct Asked {
   const Cell* cell = nullptr;
   AskedFactor factor;
+  /// Where the cell is not solved: the same load case in another set, which is. Null = it is
+  /// solved.
+  const Cell* beside = nullptr;
 };
+
+/// Solves a cell that is not, and says what the check asks there; nothing where it asks nothing, or
+/// cannot be decided.
+using SolveAsked = std::function<std::optional<Asked>(const Asked&)>;
 
 /// The cell in which a check comes nearest to its limit.
 struct WorstCase {
@@ -44,9 +52,10 @@ struct WorstCase {
 /// one is then searched for.
 /// @param asked  cells in which the check gives a number at the load itself, or the frame gives way
 /// @param floor  utilization from which on it matters
+/// @param solve  for cells that are not solved and may come to more than those that are
 /// @return nothing when there are no cells, or none comes over the floor
 [[nodiscard]] std::optional<WorstCase> worst_case(const Criterion& criterion,
                                                   const std::vector<Asked>& asked,
-                                                  double floor = 0.0);
+                                                  double floor = 0.0, const SolveAsked& solve = {});
 
 }  // namespace studies

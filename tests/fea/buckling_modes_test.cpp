@@ -298,7 +298,10 @@ TEST_CASE("the count of negative pivots is the count of factors passed", "[fea][
   const fea::Blocks geometric =
       fea::geometric_stiffness(system, load_case, fea::stress_state(system, load_case, u));
   fea::Tangent tangent(system);
+  fea::Buckling buckling(fea::factor(frame.model));
   for (std::size_t i = 0; i < 5; ++i) {
+    CHECK(buckling.n_below(frame.loads, 0.999 * factors[i]) == static_cast<int>(i));
+    CHECK(buckling.n_below(frame.loads, 1.001 * factors[i]) == static_cast<int>(i) + 1);
     CHECK(tangent.n_negative(geometric, 0.999 * factors[i]) == static_cast<int>(i));
     CHECK(tangent.n_negative(geometric, 1.001 * factors[i]) == static_cast<int>(i) + 1);
   }
