@@ -14,7 +14,7 @@ constexpr double kFarFromCritical = 1.5;
 // Of the change that first order tells, what may be missing of a fall and come to a rise.
 constexpr double kUnseen = 0.5;
 // Of a demand, at the least.
-constexpr double kOfDemand = 0.05;
+constexpr double kOfDemand = 0.02;
 // Of what the solution asks more or less than first order, where both are known.
 constexpr double kOfOrder = 0.25;
 
