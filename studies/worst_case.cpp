@@ -230,7 +230,8 @@ std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<As
       }
       all.push_back(ranked(criterion, a));
       if (!first) first = all.back();
-      most = std::fmax(most, all.back().at_required());
+      // Where the frame gives way before, nothing is known that another could be compared with.
+      if (std::isfinite(all.back().at_looked)) most = std::fmax(most, all.back().at_required());
       most_of_all = std::fmax(most_of_all, most);
     }
   }
