@@ -47,7 +47,7 @@ class TreeBuilder : public YAML::EventHandler {
     refuse_anchor(mark, anchor);
     // The mark of a value that is missing is that of whatever follows; its key says more.
     const Place place = awaits_value() ? open_.back().key.place : place_at(mark);
-    add({.kind = Value::Kind::empty, .place = place});
+    add(bare_value(Value::Kind::empty, place));
   }
 
   void OnAlias(const YAML::Mark& mark, YAML::anchor_t) override { refuse_reference(mark); }
@@ -62,7 +62,7 @@ class TreeBuilder : public YAML::EventHandler {
       open_.back().has_key = true;
       return;
     }
-    add({.kind = Value::Kind::scalar, .place = place_at(mark), .text = value});
+    add(bare_value(Value::Kind::scalar, place_at(mark), value));
   }
 
   void OnSequenceStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
@@ -138,7 +138,7 @@ class TreeBuilder : public YAML::EventHandler {
     if (open_.size() >= kDeepest) {
       throw problem(place_at(mark), too_deep());
     }
-    open_.push_back({.value = {.kind = kind, .place = place_at(mark)}});
+    open_.push_back({.value = bare_value(kind, place_at(mark))});
   }
 
   void close() {
@@ -196,6 +196,14 @@ void parse(std::string_view text, TreeBuilder& builder) {
 }
 
 }  // namespace
+
+Value bare_value(Value::Kind kind, const Place& place, std::string text) {
+  Value out;
+  out.kind = kind;
+  out.place = place;
+  out.text = std::move(text);
+  return out;
+}
 
 const Entry* Value::find(std::string_view key) const {
   for (const Entry& entry : entries) {

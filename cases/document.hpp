@@ -33,6 +33,9 @@ struct Entry {
   Value value;
 };
 
+/// A value without items or entries.
+[[nodiscard]] Value bare_value(Value::Kind kind, const Place& place = {}, std::string text = {});
+
 struct Document {
   Value root;                              ///< a mapping
   std::vector<base::InputError> problems;  ///< keys that are given twice; the first one is kept

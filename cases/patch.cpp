@@ -61,22 +61,15 @@ Path cut(std::string_view raw) {
   return path;
 }
 
-Value value_of_kind(Value::Kind kind, const std::string& text = {}) {
-  Value out;
-  out.kind = kind;
-  out.text = text;
-  return out;
-}
-
 /// The value of a patch as a case file would hold it: a list between brackets, else a scalar.
 Value value_of(const std::string& text) {
   const std::string_view trimmed = trim(text);
   if (trimmed.size() < 2 || trimmed.front() != '[' || trimmed.back() != ']') {
-    return value_of_kind(text.empty() ? Value::Kind::empty : Value::Kind::scalar, text);
+    return bare_value(text.empty() ? Value::Kind::empty : Value::Kind::scalar, {}, text);
   }
-  Value list = value_of_kind(Value::Kind::list);
+  Value list = bare_value(Value::Kind::list);
   for (const std::string& item : split(trimmed.substr(1, trimmed.size() - 2), ",")) {
-    list.items.push_back(value_of_kind(Value::Kind::scalar, item));
+    list.items.push_back(bare_value(Value::Kind::scalar, {}, item));
   }
   return list;
 }
@@ -125,7 +118,7 @@ void forget_assumed(Design& design, const std::string& path) {
 /// The one field of a patch as a mapping to read.
 Value mapping_of(Design& design, const std::string& stem, const std::string& field,
                  const Patch& patch) {
-  Value mapping = value_of_kind(Value::Kind::mapping);
+  Value mapping = bare_value(Value::Kind::mapping);
   mapping.entries.push_back({field, {}, value_of(patch.value)});
   // The second spelling of `tube` names the same field.
   forget_assumed(design, stem + "." + (field == "bar" ? "tube" : field));
@@ -278,7 +271,7 @@ void change_block(Design& design, const Path& path, const Patch& patch) {
     read_which_sizes(&entry, context);
     forget_assumed(context.design, path.whole);
   } else if (path.group == "factors") {
-    Value mapping = value_of_kind(Value::Kind::mapping);
+    Value mapping = bare_value(Value::Kind::mapping);
     mapping.entries.push_back({path.field, {}, value_of(patch.value)});
     read_factors(mapping, context);
   } else {
@@ -407,7 +400,7 @@ template <class T>
 void add_part(Design& design, std::optional<T> Design::*member, const std::string& key,
               const parts::Variant& variant) {
   if (design.*member) return;
-  Value mapping = value_of_kind(Value::Kind::mapping);
+  Value mapping = bare_value(Value::Kind::mapping);
   for (const Patch& patch : variant.patches) {
     const Path path = cut(patch.path);
     if (path.group != key || path.field.empty()) continue;

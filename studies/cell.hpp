@@ -22,8 +22,8 @@ namespace studies {
 /// second order, or with large displacements where the load itself moves something far.
 class Cell {
  public:
-  /// @param beside  the same load case in another set, where the first solution starts from; may be
-  ///                null, and is not looked at after that
+  /// @param beside  the same load case in another set, where the first solution and first order
+  ///                start from; may be null, and is not looked at after that
   Cell(const SetModel& model, const parts::DesignCase& load_case, const Cell* beside = nullptr)
       : model_(&model), load_case_(&load_case), beside_(beside) {}
 

@@ -142,14 +142,12 @@ class Runner {
       const SetModel* like = models_.empty() ? nullptr : models_.front().get();
       models_.push_back(std::make_unique<SetModel>(design_, sets[s], like));
       out_.answer.sets.push_back(sets[s].name);
-      const std::optional<std::size_t> nearest = nearest_before(sets, s);
+      const std::size_t near = findings_alone() ? 0 : nearest_before(sets, s);
       for (std::size_t c = 0; c < cases_.size(); ++c) {
         tell(0.7 * static_cast<double>(s * cases_.size() + c) /
                  static_cast<double>(sets.size() * cases_.size()),
              fmt::format("load case {} of {}, {}", c + 1, cases_.size(), sets[s].name));
-        const Cell* beside = !nearest           ? nullptr
-                             : findings_alone() ? &cells_[c]
-                                                : &cells_[*nearest * cases_.size() + c];
+        const Cell* beside = s > 0 ? &cells_[near * cases_.size() + c] : nullptr;
         cells_.emplace_back(*models_.back(), cases_[c], beside);
         buckled_.emplace_back();
         Cell& cell = cells_.back();
@@ -185,16 +183,14 @@ class Runner {
     });
   }
 
-  /// Of the sets before one the first of those that differ from it least.
-  static std::optional<std::size_t> nearest_before(const std::vector<parts::StiffnessSet>& sets,
-                                                   std::size_t s) {
+  /// Of the sets before one the first of those that differ from it least; the first has none.
+  static std::size_t nearest_before(const std::vector<parts::StiffnessSet>& sets, std::size_t s) {
     const auto differs_less = [&](const parts::StiffnessSet& a, const parts::StiffnessSet& b) {
       return parts::n_different(a, sets[s]) < parts::n_different(b, sets[s]);
     };
     const auto end = sets.begin() + static_cast<std::ptrdiff_t>(s);
-    const auto nearest = std::min_element(sets.begin(), end, differs_less);
-    if (nearest == end) return std::nullopt;
-    return static_cast<std::size_t>(nearest - sets.begin());
+    return static_cast<std::size_t>(std::min_element(sets.begin(), end, differs_less) -
+                                    sets.begin());
   }
 
   /// Whether nothing is told of a cell but findings: those that cannot be the worst of any check

@@ -9,8 +9,8 @@ namespace studies {
 /// its checks undecided, and the frame does not give way near the load. Where that is not so it
 /// has to be solved. A proposal, as are the margins of the next function:
 /// tests/studies/screening_test.cpp holds them against cells that are all solved.
-/// @param cell    not solved; its lowest critical factor is known
 /// @param solved  the same load case in another stiffness set
+/// @param cell    not solved; of its lowest critical factor a bound at least is known
 [[nodiscard]] bool goes_on_as(const Cell& solved, const Cell& cell);
 
 /// The most that demand over capacity may come to in such a cell, at the load itself: as first

@@ -23,8 +23,8 @@ constexpr double kSameEstimate = 2.0e-4;
 // where a stop may come to carry.
 constexpr double kSmooth = 1.15;
 constexpr double kWithStops = 1.5;
-// What the estimates from another set of the same load case may be off by: where other stops or
-// straps carry, and of the change that they tell where the same ones do.
+// What the estimates from another set of the same load case may be off by at the least, where other
+// stops or straps carry and where the same ones do, and of the change that they tell.
 constexpr double kBesides = 0.05;
 constexpr double kAlike = 0.02;
 constexpr double kOfChange = 0.5;
