@@ -49,8 +49,8 @@ struct Judged {
 [[nodiscard]] Judged judged_until_over(const parts::Design& design, Counted& counted, double most,
                                        const Watch& watch = {});
 
-/// The other parts that must hold beside those asked for: all that are within their limits as the
-/// design is drawn. What is over already is no sign of how good a size is.
+/// The other parts that must hold beside those asked for: all but those over their limits, or not
+/// decided, as the design is drawn. What is over already is no sign of how good a size is.
 [[nodiscard]] Counted counted_beside(const Answer& as_drawn, const std::vector<std::string>& asked);
 
 }  // namespace studies
