@@ -1,11 +1,9 @@
 #include "studies/first_look.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
 #include <map>
-#include <utility>
 
 #include "studies/combined_criterion.hpp"
 #include "studies/criterion.hpp"
@@ -84,14 +82,13 @@ std::optional<SeenOver> most_over(const Cell& cell, const Counted& counted, doub
 std::optional<SeenOver> stability_over(const Cell& cell, const Counted& counted, double most) {
   constexpr int kLowest = 0;
   const parts::Assembly& assembly = cell.assembly();
-  std::array<bool, 2> seen = {false, false};
-  for (const ModeOf& mode : seen_buckling(cell, kLowest).modes) {
-    if (std::exchange(seen.at(mode.critical.axle_tips ? 1 : 0), true)) continue;
-    if (!counted.is_asked(mode.part)) continue;
+  const SeenBuckling buckling = seen_buckling(cell, kLowest);
+  for (const ModeOf* mode : first_of_each_way(buckling.modes)) {
+    if (!counted.is_asked(mode->part)) continue;
     const double required =
-        asked_of(mode, assembly, cell.model().design().factors, cell.load_case().abuse);
-    if (!(required > kSameFactor * most * mode.critical.factor)) continue;
-    return SeenOver{mode.part, kFrameStability, cell.load_case().name, cell.model().set().name};
+        asked_of(*mode, assembly, cell.model().design().factors, cell.load_case().abuse);
+    if (!(required > kSameFactor * most * mode->critical.factor)) continue;
+    return SeenOver{mode->part, kFrameStability, cell.load_case().name, cell.model().set().name};
   }
   return std::nullopt;
 }

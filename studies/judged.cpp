@@ -98,7 +98,6 @@ Judged judged(const parts::Design& design, const Counted& counted, const Watch& 
               const std::string& other_tube, const Judged* looked_at) {
   if (const std::string why = refusal(design); !why.empty()) return {.open = why, .no_sense = true};
   Judged worst = judged_by(run_for_worst(design, counted, watch), counted, other_tube);
-  // What is over in one load case is so in all of them.
   const bool seen_over = looked_at != nullptr && looked_at->verdict == Verdict::over;
   return seen_over && worst.verdict == Verdict::within ? *looked_at : worst;
 }

@@ -1,7 +1,6 @@
 #include "studies/run.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
 #include <map>
@@ -153,7 +152,7 @@ class Runner {
         Cell& cell = cells_.back();
         if (beside != nullptr && findings_alone() && stays_unsolved(cell, *beside)) continue;
         solve_one(cell, beside);
-        if (leave_over_ && fails_in(cells_.back())) {
+        if (leave_over_ && fails_in(cell)) {
           left_early_ = true;
           cells_.erase(cells_.begin(), cells_.end() - 1);
           not_buckled_.clear();
@@ -204,8 +203,8 @@ class Runner {
   /// @param beside  the same load case in the set that is nearest; may be null
   void solve_one(Cell& cell, const Cell* beside) {
     cell.trouble = trouble_by_part(cell.model(), cell.kept(1.0));
-    SeenBuckling buckling = seen_buckling(cell, findings_alone() || !has_numbers() ? 0 : 1,
-                                          beside != nullptr ? &buckled(*beside) : nullptr);
+    SeenBuckling buckling =
+        seen_buckling(cell, has_numbers() ? 1 : 0, beside != nullptr ? &buckled(*beside) : nullptr);
     take_critical(cell, buckling);
     add_stability(cell, buckling);
     if (told_ != Told::worst) note_condition(cell);
@@ -354,18 +353,16 @@ class Runner {
   /// Of tipping and of all else, in the order of their factors.
   static std::vector<Lowest> lowest_of(const Cell& cell, const SeenBuckling& buckling) {
     std::vector<Lowest> out;
-    std::array<bool, 2> seen = {false, false};
-    for (const ModeOf& mode : buckling.modes) {
-      if (std::exchange(seen.at(mode.critical.axle_tips ? 1 : 0), true)) continue;
+    for (const ModeOf* mode : first_of_each_way(buckling.modes)) {
       out.push_back({{.outcome = checks::StabilityOutcome::found,
-                      .critical_factor = mode.critical.factor,
+                      .critical_factor = mode->critical.factor,
                       .second_order_factor = base::kUnset,
-                      .part_that_goes = mode.energy_in,
-                      .share = mode.share,
+                      .part_that_goes = mode->energy_in,
+                      .share = mode->share,
                       .problem = {},
-                      .required = asked_of_stability(cell, mode)},
-                     mode.part,
-                     mode.critical.what,
+                      .required = asked_of_stability(cell, *mode)},
+                     mode->part,
+                     mode->critical.what,
                      buckling.passed,
                      &cell.model(),
                      &cell.load_case()});

@@ -1,8 +1,10 @@
 #include "studies/stability.hpp"
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <numeric>
+#include <utility>
 
 #include "checks/column_strength.hpp"
 #include "studies/piece_places.hpp"
@@ -95,6 +97,15 @@ double asked_of(const ModeOf& mode, const parts::Assembly& assembly,
   const checks::Item item =
       mode.critical.axle_tips ? checks::Item::tipping : checks::Item::buckling;
   return checks::required(factors, item, abuse, duty);
+}
+
+std::vector<const ModeOf*> first_of_each_way(const std::vector<ModeOf>& modes) {
+  std::vector<const ModeOf*> out;
+  std::array<bool, 2> seen = {false, false};
+  for (const ModeOf& mode : modes) {
+    if (!std::exchange(seen.at(mode.critical.axle_tips ? 1 : 0), true)) out.push_back(&mode);
+  }
+  return out;
 }
 
 double most_asked_of(const parts::Assembly& assembly, const checks::RequiredFactors& factors,

@@ -30,6 +30,10 @@ struct ModeOf {
 [[nodiscard]] std::vector<CriticalFactor> own_factors(const parts::Assembly& assembly,
                                                       const fea::Solution& solution);
 
+/// Of modes in the order of their factors the first of each way that is asked a factor of its own:
+/// the axle tipping, and all else. They point into `modes`.
+[[nodiscard]] std::vector<const ModeOf*> first_of_each_way(const std::vector<ModeOf>& modes);
+
 /// The largest factor asked of any way in which a frame may lose its stiffness.
 [[nodiscard]] double most_asked_of(const parts::Assembly& assembly,
                                    const checks::RequiredFactors& factors, bool abuse);

@@ -28,10 +28,10 @@ constexpr double kWithStops = 1.5;
 constexpr double kBesides = 0.05;
 constexpr double kAlike = 0.02;
 constexpr double kOfChange = 0.5;
-// Half of the capacity to spare at the required multiple.
-constexpr double kFarWithin = 0.5;
 // Of the largest demand of all: below it another set is not looked at.
 constexpr double kBesideTheMost = 0.8;
+// Half of the capacity to spare at the required multiple.
+constexpr double kFarWithin = 0.5;
 constexpr double kSoarsFrom = 0.25;
 
 struct Ranked {
@@ -216,10 +216,10 @@ std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<As
     std::optional<Ranked> first;
     double most = 0.0;
     const auto leaves = [&](const Asked& a) {
-      if (a.beside != nullptr && first && levels_off(*first)) return false;
-      return first && at_most_beside(criterion, a, *first) <=
-                          std::max({(1.0 + kSameEstimate) * most, kBesideTheMost * most_of_all,
-                                    matters_from(floor)});
+      if (!first || (a.beside != nullptr && levels_off(*first))) return false;
+      return at_most_beside(criterion, a, *first) <=
+             std::max(
+                 {(1.0 + kSameEstimate) * most, kBesideTheMost * most_of_all, matters_from(floor)});
     };
     for (Asked& a : sets.asked) {
       if (leaves(a)) continue;
