@@ -12,7 +12,7 @@ namespace {
 
 constexpr double kAccuracy = 1.0e-6;
 // The edge beyond which the frame cannot carry is not searched for more closely than this.
-constexpr double kEdgeAccuracy = 0.01;
+constexpr double kEdgeAccuracy = 1.0e-3;
 constexpr int kMostSteps = 100;
 // Points that a trial is interpolated from: the nearest ones.
 constexpr std::size_t kMostPoints = 4;
@@ -112,8 +112,8 @@ double trial(const Known& known, double highest, bool halve) {
 
 }  // namespace
 
-double load_limit(const std::function<double(double)>& ratio, double at_one, double highest,
-                  const std::map<double, double>& known) {
+LimitFound load_limit(const std::function<double(double)>& ratio, double at_one, double highest,
+                      const std::map<double, double>& known) {
   Known all;
   all.take(1.0, at_one);
   for (const auto& [multiple, there] : known) {
@@ -124,18 +124,26 @@ double load_limit(const std::function<double(double)>& ratio, double at_one, dou
   for (int step = 0; step < kMostSteps; ++step) {
     const double next = trial(all, highest, waited > kPatience);
     const double there = ratio(next);
-    if (std::abs(next / there - next) < kAccuracy * next) return next;
+    if (std::abs(next / there - next) < kAccuracy * next) return {next};
     all.take(next, there);
     const double holds = all.holds();
     const double fails = all.fails();
-    if (holds >= highest) return highest;
+    if (holds >= highest) return {highest};
     const double enough = all.carries_at_failure() ? kAccuracy : kEdgeAccuracy;
-    if (fails - holds < enough * holds) return holds;
+    if (fails - holds < enough * holds) return {holds, !all.carries_at_failure()};
     const bool closer = fails - holds < 0.5 * width;
     waited = closer ? 0 : waited + 1;
     if (closer) width = fails - holds;
   }
-  return all.holds();
+  return {all.holds(), !all.carries_at_failure()};
+}
+
+double edge_between(const std::function<bool(double)>& carries, double low, double high) {
+  while (high - low >= kEdgeAccuracy * low) {
+    const double middle = 0.5 * (low + high);
+    (carries(middle) ? low : high) = middle;
+  }
+  return low;
 }
 
 }  // namespace studies

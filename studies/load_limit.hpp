@@ -5,6 +5,12 @@
 
 namespace studies {
 
+/// Where a search ended.
+struct LimitFound {
+  double multiple;
+  bool gives_way = false;  ///< the frame does so, less than 0.1 % above
+};
+
 /// The largest multiple of the load at which a check holds: the root of ratio(multiple) = 1, where
 /// ratio(0) = 0 and ratio grows with the load; infinite when the frame cannot carry that multiple.
 /// @param ratio     demand over capacity at a multiple > 0  [-]
@@ -12,11 +18,15 @@ namespace studies {
 /// @param highest   search no farther; the answer is then `highest`
 /// @param known     ratios at other multiples, of which as many as say where the limit is save one
 ///                  at a time; they have no say in the answer
-/// @return relative accuracy 1e-6; where the frame gives way first, a multiple it still carries,
-///         less than 1 % under the one it does not
+/// @return relative accuracy 1e-6; where the frame gives way first, a multiple it still carries
 /// Method: inverse interpolation (Neville) on the spare load, multiple / ratio - multiple, and
 /// halving where that does not close in.
-[[nodiscard]] double load_limit(const std::function<double(double)>& ratio, double at_one,
-                                double highest, const std::map<double, double>& known);
+[[nodiscard]] LimitFound load_limit(const std::function<double(double)>& ratio, double at_one,
+                                    double highest, const std::map<double, double>& known);
+
+/// Between two multiples, of which the frame carries the lower one and not the higher one: one that
+/// it still carries, less than 0.1 % under one that it does not.
+[[nodiscard]] double edge_between(const std::function<bool(double)>& carries, double low,
+                                  double high);
 
 }  // namespace studies

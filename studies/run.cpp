@@ -697,11 +697,11 @@ class Runner {
       notes.emplace_back(
           "far within: followed to the required multiple of the load, beyond it in proportion");
     } else if (limit.ends == LoadLimit::Ends::gives_way) {
-      notes.push_back(
-          fmt::format("the frame gives way at {:.3g} times the load (see frame stability); beyond "
-                      "it the demand "
-                      "is taken in proportion to the load{}",
-                      limit.reached, carries ? "" : "; the numbers below are at that multiple"));
+      notes.push_back(fmt::format(
+          "the frame gives way at {:.3g} times the load (see frame stability); from "
+          "2 % below that on the demand is taken in proportion to the load{}",
+          limit.edge,
+          carries ? "" : fmt::format("; the numbers below are at {:.3g} times", limit.reached)));
     }
   }
 

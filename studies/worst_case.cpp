@@ -33,6 +33,9 @@ constexpr double kBesideTheMost = 0.8;
 // Half of the capacity to spare at the required multiple.
 constexpr double kFarWithin = 0.5;
 constexpr double kSoarsFrom = 0.25;
+// Of the multiple at which the frame gives way: so far under it, what it comes to does not hang on
+// how near that was gone to.
+constexpr double kShortOfEdge = 0.98;
 
 struct Ranked {
   Asked asked;
@@ -238,14 +241,32 @@ std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<As
   return all;
 }
 
+/// Where the frame gives way, or is about to beyond a check's limit: the last multiple it carries,
+/// to 0.1 %. Nothing where the check reaches its limit without the frame having to do with it.
+std::optional<double> edge_at(const Criterion& criterion, const Ranked& r,
+                              const LimitFound& found) {
+  if (found.gives_way) return found.multiple;
+  // A demand that has not soared is the same a little under the edge, wherever that is.
+  const bool soars = !std::isfinite(r.at_one) || r.at_one * found.multiple <= kFarWithin;
+  const double beyond = found.multiple / kShortOfEdge;
+  const auto carries = [&](double multiple) {
+    return std::isfinite(r.asked.cell->ratio_at(criterion, multiple));
+  };
+  if (!soars || beyond >= kHighestMultiple || carries(beyond)) return std::nullopt;
+  return edge_between(carries, found.multiple, beyond);
+}
+
 LoadLimit limit_of(const Criterion& criterion, const Ranked& r) {
   if (!(r.at_one > 0.0) && !(r.at_looked > 0.0)) return {Ends::far_within};
   const auto ratio = [&](double multiple) { return r.asked.cell->ratio_at(criterion, multiple); };
-  const double reached =
+  const LimitFound found =
       load_limit(ratio, r.at_one, kHighestMultiple, r.asked.cell->known_ratios(criterion));
-  if (reached >= kHighestMultiple) return {Ends::far_within};
+  if (found.multiple >= kHighestMultiple) return {Ends::far_within};
+  const std::optional<double> edge = edge_at(criterion, r, found);
+  if (!edge) return {Ends::at_limit, found.multiple, found.multiple};
+  const double reached = kShortOfEdge * *edge;
   const double there = ratio(reached);
-  if (!(there < 0.99)) return {Ends::at_limit, reached, reached};
+  if (!(there < 1.0)) return {Ends::at_limit, found.multiple, found.multiple};
   // Losing stability is a check of its own, with its own factor. A stress over half of the capacity
   // may be one that soars as the frame gives way: nothing is added to what was reached then; from
   // a quarter on, ever less, so that a little more load never seems to ask less. What presses a
@@ -254,7 +275,7 @@ LoadLimit limit_of(const Criterion& criterion, const Ranked& r) {
                            ? 0.0
                            : std::clamp((there - kSoarsFrom) / (kFarWithin - kSoarsFrom), 0.0, 1.0);
   const double factor = in_proportion(reached, there + soars * (1.0 - there));
-  return {Ends::gives_way, factor, reached};
+  return {Ends::gives_way, factor, reached, *edge};
 }
 
 /// Of cells far within their limit, the one with the largest demand at its required multiple.

@@ -16,11 +16,12 @@ struct LoadLimit {
   enum class Ends {
     at_limit,    ///< the check just holds at `reached`
     far_within,  ///< it holds at the required multiple with half of its capacity to spare
-    gives_way,   ///< the frame gives way at `reached`, before this check reaches its limit
+    gives_way,   ///< the frame gives way at `edge`, before this check reaches its limit
   };
   Ends ends = Ends::at_limit;
   double factor = kHighestMultiple;   ///< beyond `reached` the demand is taken in proportion
   double reached = kHighestMultiple;  ///< multiple of the load
+  double edge = base::kUnset;         ///< where the frame gives way: a little more than `reached`
 };
 
 /// A cell that a check can be decided in, and the factor asked for there.

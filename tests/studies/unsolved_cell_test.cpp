@@ -23,6 +23,9 @@ constexpr double kSame = 5.0e-6;
 // Below it a check is far within its limit and not followed: the largest demand of those looked at.
 constexpr double kFollowed = 0.5;
 constexpr double kSameWhereFar = 2.0e-3;
+// Where the frame gives way there may be two equilibria near the edge: which one is found hangs on
+// where it was looked for from.
+constexpr double kSameAtEdge = 0.1;
 
 /// Where it is there.
 void replace(std::string& text, const std::string& old, const std::string& now) {
@@ -51,7 +54,6 @@ std::string truck_by_lot(const std::string& layout, std::uint32_t seed) {
   return text;
 }
 
-/// Where it does, a demand soars, and what it comes to hangs on how near that was gone to.
 bool gives_way(const checks::Finding& f) {
   return std::any_of(f.notes.begin(), f.notes.end(), [](const std::string& note) {
     return note.find("the frame gives way at") != std::string::npos;
@@ -110,11 +112,14 @@ void compare(const std::map<Place, Worst>& some, const std::map<Place, Worst>& a
   for (const auto& [place, worst] : some) {
     REQUIRE(all.count(place) == 1);
     const Worst& other = all.at(place);
-    if (worst.gives_way || other.gives_way) continue;
     INFO(std::get<0>(place) << ", " << std::get<1>(place) << ", " << std::get<2>(place) << ": "
                             << worst.in << "; " << other.in);
     const bool far = worst.utilization < kFollowed && other.utilization < kFollowed;
-    CHECK(worst.utilization == Approx(other.utilization).epsilon(far ? kSameWhereFar : kSame));
+    const bool edge = worst.gives_way || other.gives_way;
+    CHECK(worst.utilization == Approx(other.utilization)
+                                   .epsilon(edge  ? kSameAtEdge
+                                            : far ? kSameWhereFar
+                                                  : kSame));
   }
 }
 
@@ -152,13 +157,14 @@ TEST_CASE("the worst of the parts asked for is that of every cell solved", "[stu
         INFO(layout << ", " << seed << ", " << part);
         const studies::Counted counted{.asked = {part}, .others = true};
         const std::vector<checks::Finding> asked = of_asked(all, counted);
-        if (std::any_of(asked.begin(), asked.end(), gives_way)) continue;
         ++n_compared;
         const double most = largest(all, counted);
+        const bool edge = std::any_of(asked.begin(), asked.end(), gives_way);
         const std::vector<checks::Finding> worst =
             studies::run_for_worst(design, counted, {}).answer.findings;
-        CHECK(largest(worst, counted) ==
-              Approx(most).epsilon(most < kFollowed ? kSameWhereFar : kSame));
+        CHECK(largest(worst, counted) == Approx(most).epsilon(edge               ? kSameAtEdge
+                                                              : most < kFollowed ? kSameWhereFar
+                                                                                 : kSame));
         const std::vector<checks::Finding> beside =
             studies::run_for_asked(design, counted, {}).answer.findings;
         compare(by_place(of_asked(beside, counted)), by_place(all));
