@@ -177,7 +177,7 @@ Phrase<BoltSpec> read_phrase(std::string_view raw, const parts::Design&) {
   bolt.double_shear = said.double_shear.value_or(true);
   bolt.threads_in_plane = said.threads_in_plane.value_or(true);
   bolt.loose_stack = said.loose_stack.value_or(false);
-  bolt.clamp_assumed = !said.loose_stack;
+  bolt.clamp_assumed = !said.loose_stack && !said.must_not_slip;
   bolt.spacer = said.spacer;
   bolt.must_not_slip = said.must_not_slip;
   if (bolt.loose_stack && bolt.must_not_slip) {

@@ -142,11 +142,15 @@ double bending_share(const BoltInput& in, Finding& f) {
 }
 
 /// What the faces of a clamped stack hold by friction.
-double friction(const BoltInput& in, Finding& f) {
+double held_by_friction(const BoltInput& in) {
   constexpr double kPreload = 0.75;  // of the proof load
   constexpr double kFriction = 0.20;
+  return in.planes * kFriction * kPreload * in.grade.proof * in.thread.tensile_area();
+}
+
+double friction(const BoltInput& in, Finding& f) {
   const double area_at = in.thread.tensile_area();
-  const double holds = in.planes * kFriction * kPreload * in.grade.proof * area_at;
+  const double holds = held_by_friction(in);
   f.lines.push_back({"beside it, friction of the clamped faces: planes * 0.20 * 0.75 Sp At",
                      "{0} * 0.20 * 0.75 * {1} * {2} = {3}",
                      {ratio(in.planes), stress(in.grade.proof), area(area_at), force(holds)}});
@@ -154,6 +158,16 @@ double friction(const BoltInput& in, Finding& f) {
 }
 
 }  // namespace
+
+std::optional<double> demand_if_slipped(const BoltInput& input) {
+  if (!input.stack || input.stack->loose || input.shear <= held_by_friction(input)) {
+    return std::nullopt;
+  }
+  BoltInput loose = input;
+  loose.stack->loose = true;
+  loose.required = 1.0;
+  return bolt_shear(loose).demand;
+}
 
 Finding bolt_shear(const BoltInput& in) {
   INVARIANT(in.planes == 1 || in.planes == 2);
@@ -183,11 +197,9 @@ Finding bolt_shear(const BoltInput& in) {
     demand = std::max({v, t, both});
   }
   double friction_holds = 0.0;
-  double were_it_loose = demand;
   if (in.stack) {
     if (!in.stack->loose) friction_holds = friction(in, f);
     const double bent = bending_share(in, f);
-    were_it_loose = std::max(demand, std::hypot(bent, v));
     if (in.stack->loose) {
       demand = std::max(demand, std::hypot(bent, v));
       f.lines.push_back({"bending and shear: sqrt((M / My)^2 + (V / Rv)^2)",
@@ -232,12 +244,18 @@ Finding bolt_shear(const BoltInput& in) {
     return f;
   }
   decide(f, std::isnan(in.safety_factor) ? 1.0 / demand : in.safety_factor, in.required);
-  const bool slips = in.stack && !in.stack->loose && in.shear > friction_holds;
-  if (slips && in.stack->clamp_assumed && were_it_loose > demand) {
-    f.notes.push_back(fmt::format(
-        "{}only assumed to be clamped, and the load slips it: with its bending counted about "
-        "{:.0f} %, not {:.0f} %; say `clamped stack` or `loose stack`",
-        kCaveat, 100.0 * f.utilization() * were_it_loose / demand, 100.0 * f.utilization()));
+  const double here = f.utilization() / demand * demand_if_slipped(in).value_or(base::kUnset);
+  const double slipped = std::fmax(here, in.if_slipped);
+  if (slipped > f.utilization()) {
+    const std::string counted = fmt::format("with its bending counted about {:.0f} %, not {:.0f} %",
+                                            100.0 * slipped, 100.0 * f.utilization());
+    f.notes.push_back(
+        in.stack->clamp_assumed
+            ? fmt::format("{}only assumed to be clamped, and the load slips it: {}; say `clamped "
+                          "stack` or `loose stack`",
+                          kCaveat, counted)
+            : fmt::format("{}the load slips its clamped stack, which may leave no gap: {}", kCaveat,
+                          counted));
   }
   return f;
 }

@@ -42,7 +42,13 @@ struct BoltInput {
   double required = base::kUnset;
   double safety_factor = base::kUnset;  ///< largest multiple of the load, multiplied before the
                                         ///< solve; unset = 1 / demand
+  double if_slipped = base::kUnset;     ///< largest utilization with bending counted, of the loads
+                                        ///< that slip its clamped stack; unset = this one alone
 };
+
+/// Demand over capacity with the bending of the bolt counted, where the load slips its clamped
+/// stack; nothing where friction holds the load, the stack is loose anyway or is not known.
+[[nodiscard]] std::optional<double> demand_if_slipped(const BoltInput& input);
 
 /// Shear, tension and both together of one bolt, and its bending where its stack is loose.
 /// Nominal: a plane of shear 0.450 Fu A with threads in it, 0.563 Fu A without; tension 0.75 Fu A,
@@ -53,8 +59,8 @@ struct BoltInput {
 /// (eye + 4 spacers + 2 plates) / 8, in single shear F (between the plates + plate) / 2, of two
 /// eyes side by side that of a beam on the plates' middles with each eye's force in its middle
 /// (statics, no source), against first yield, squares added with those of shear; a loose stack that
-/// is not known is undecided; a stack that is only assumed to be clamped, and that the load slips,
-/// is warned of. Limits: a bolt drawn tight or a snug one; slip and fatigue are not in it. Source:
+/// is not known is undecided; of a clamped stack that the load slips it is said what bending would
+/// make of it. Limits: a bolt drawn tight or a snug one; slip and fatigue are not in it. Source:
 /// AISC 360-22 J3.7 and J3.8, from memory; bending of pins EN 1993-1-8 3.13 (table 3.10 read).
 [[nodiscard]] Finding bolt_shear(const BoltInput& input);
 

@@ -29,7 +29,7 @@ struct PieceBeam {
   /// force. piece_forces.hpp puts them together.
   std::optional<fea::BeamId> axial = std::nullopt;
   double starts_at = 0.0;  ///< its end a, along the piece's center line  [m]
-  double curved = 1.0;  ///< bending stress at the inner fiber of a bend over that of a straight bar
+  double curved = 1.0;  ///< bending stress at a bend over that of a straight bar
 };
 
 /// A force across a bracket's plates at their bolt that no load case names, as a share of what the
@@ -64,7 +64,8 @@ struct Piece {
   /// Where the strength beside a weld holds; empty = nowhere. All of it where no place is known.
   std::vector<WeldZone> weld_zones = {};
   checks::Duty duty = checks::Duty::ordinary;
-  bool column = false;                ///< straight between two joints: AISC E3 applies
+  bool column = false;                ///< between two joints: AISC E3 applies
+  bool bent = false;                  ///< between its ends
   double length = base::kUnset;       ///< straight, between the points that hold it sideways  [m]
   double column_from = 0.0;           ///< its start, along that length  [m]
   double center_line = base::kUnset;  ///< along it, bends and all  [m]

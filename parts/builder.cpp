@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "checks/bend_flattening.hpp"
 #include "checks/curved_bar.hpp"
 #include "fea/rotation.hpp"
 #include "parts/center_line.hpp"
@@ -41,11 +42,17 @@ fea::Matrix3 axes_along(const fea::Vector3& along_g) {
   return axes;
 }
 
-/// Bending stress at the inner fiber of a run's bends over that of a straight bar; the thicker end
-/// of a tapered one decides.
-double bend_factor(const RunSpec& spec, const Taper& taper, bool inches,
-                   std::vector<std::string>& notes) {
+/// Of a run's bends, over a straight bar.
+struct BendFactors {
+  double stress = 1.0;  ///< in bending, at the fiber where it is most
+  double give = 1.0;    ///< in bending
+};
+
+/// The end of a tapered run decides at which it is more.
+BendFactors bend_factors(const RunSpec& spec, const Taper& taper, bool inches,
+                         std::vector<std::string>& notes) {
   double most = 1.0;
+  checks::Flattening flat;
   for (const double part : {0.0, 1.0}) {
     const std::optional<double> factor =
         checks::curved_bar_factor(taper.shape(part), spec.bend_radius);
@@ -56,14 +63,30 @@ double bend_factor(const RunSpec& spec, const Taper& taper, bool inches,
                              "for twin plates and sections known by numbers)");
     }
     most = std::max(most, *factor);
+    const checks::Flattening here = checks::bend_flattening(taper.shape(part), spec.bend_radius);
+    flat = {std::max(flat.give, here.give), std::max(flat.stress, here.stress)};
   }
   const bool counts = most >= checks::kCurvedBarCounts;
+  const bool flattens = flat.stress > most;
   notes.push_back(
-      fmt::format("bend of {}: curvature raises the bending stress {:.3g} times "
-                  "(Winkler), {}",
+      fmt::format("bend of {}: curvature raises the bending stress {:.3g} times (Winkler), {}",
                   length_words(spec.bend_radius, inches), most,
-                  counts ? "counted in My and Mz there" : "negligible and left out"));
-  return counts ? most : 1.0;
+                  flattens ? "flattening more"
+                  : counts ? "counted in My and Mz there"
+                           : "negligible and left out"));
+  if (flattens) {
+    notes.push_back(fmt::format(
+        "the tube flattens at its bend: {:.3g} times the bending stress counts in My and Mz there "
+        "(1.30 / h^(2/3), h = t R / r^2, B2 of ASME III NB-3683, from memory)",
+        flat.stress));
+  }
+  if (flat.give > 1.0) {
+    notes.push_back(
+        fmt::format("at its bend it gives {:.3g} times as much as a round tube (1.65 / "
+                    "h, ASME B31.1 app. D, from memory): in the frame",
+                    flat.give));
+  }
+  return {std::max(counts ? most : 1.0, flat.stress), flat.give};
 }
 
 sections::Shape thicker_end(const Taper& taper) {
@@ -369,7 +392,8 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
                           : Taper(used(spec.stick.shape), steel.poisson);
   const bool bent =
       std::any_of(through.begin(), through.end(), [](const RunStop& stop) { return stop.arc; });
-  const double curved = bent ? bend_factor(spec, taper, out_.inches, piece.notes) : 1.0;
+  const BendFactors at_bends =
+      bent ? bend_factors(spec, taper, out_.inches, piece.notes) : BendFactors{};
   if (spec.shape_at_end) piece.notes.push_back(taper.note());
   // The beam that carries the normal force beside an offset shear center stays straight between its
   // ends: more of them follow the bow.
@@ -400,6 +424,10 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
       const double to_part = (at + length * i / n) / whole;
       sections::AreaProps section = taper.props(0.5 * (from_part + to_part));
       section.torsion *= spec.torsion_share;
+      if (is_arc(leg)) {
+        section.iyy /= at_bends.give;
+        section.izz /= at_bends.give;
+      }
       piece.mass += length / n * section.area * steel.density;
       fea::Beam beam{.a = beam_end(last),
                      .b = beam_end(next),
@@ -420,7 +448,7 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
       }
       piece.beams.push_back(
           add_section_beam(beam, taper.shape(from_part), taper.shape(to_part), spec.part));
-      piece.beams.back().curved = is_arc(leg) ? curved : 1.0;
+      piece.beams.back().curved = is_arc(leg) ? at_bends.stress : 1.0;
       piece.beams.back().starts_at = at + length * (i - 1) / n;
       last = next;
       last.joint.reset();

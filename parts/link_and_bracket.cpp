@@ -510,7 +510,8 @@ void add_link_and_bracket(Builder& builder) {
       {bolt, fea::Vector3::Zero(), builder.connection(link.ends.joint, "link bushings", first)},
       through, axle_end);
   Piece& piece = out.pieces[index];
-  piece.column = through.empty();
+  piece.column = true;
+  piece.bent = !through.empty();
   piece.reach_assumed = std::isnan(link.bolt_to_weld);
   piece.spin_held =
       link.ends.joint.kind == JointKind::ball && axle_end_of(link).joint.kind == JointKind::ball;

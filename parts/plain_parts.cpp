@@ -190,7 +190,8 @@ void add_member(Builder& builder, const Named<Member>& named) {
   const std::size_t index =
       builder.add_run(spec, member_end(builder, from, member.from_joint, member.from_free, first),
                       through, member_end(builder, to, member.to_joint, member.to_free, last));
-  out.pieces[index].column = through.empty();
+  out.pieces[index].column = true;
+  out.pieces[index].bent = !through.empty();
   out.pieces[index].spin_held =
       member.from_joint.kind == JointKind::ball && member.to_joint.kind == JointKind::ball;
   out.members.emplace_back(named.name, index);
@@ -264,7 +265,7 @@ void join_lengths(Builder& builder) {
   for (std::size_t i = 0; i < builder.design().members.size(); ++i) {
     const Named<Member>& member = builder.design().members[i];
     Piece& piece = builder.out().pieces[builder.out().members[i].second];
-    if (!piece.column) continue;
+    if (piece.bent) continue;
     const double before = length_beyond(builder, member, member.value.from);
     const double after = length_beyond(builder, member, member.value.to);
     if (!(before + after > 0.0)) continue;

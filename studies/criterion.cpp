@@ -489,11 +489,9 @@ checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome)
   }
   const std::string walls = checks::wall_words(shape, piece.material.elastic, piece.material.yield);
   if (!walls.empty()) finding.notes.push_back(walls);
-  if (!piece.column && piece.part != "bracket") {
+  if (piece.bent) {
     finding.notes.emplace_back(
-        "not straight: no column curve (E3) and no interaction (H1) is for it; its stress in "
-        "second "
-        "order along its true shape, bow and all, stands for both");
+        "not straight: its stress is that of second order along its true shape, bow and all");
   }
   if (!piece.weld_zones.empty() && piece.welds.empty()) {
     finding.notes.emplace_back("where it is welded is not known: the weld zone is all of it");
@@ -898,6 +896,12 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
         } else if (column->where.empty()) {
           column->where = "between its joints";
         }
+        if (piece.bent) {
+          column->notes.emplace_back(
+              "bent: as if it were straight from end to end, for it holds no more than that; what "
+              "its bend adds is in combined forces and in yield (AISC Design Guide 33, from "
+              "memory, takes curved bars so)");
+        }
       }
       return column;
     }
@@ -935,6 +939,7 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
       checks::BoltInput input = bolt_input(assembly.bolts, criterion.index, *outcome.at_load);
       input.required = outcome.asked.value;
       input.safety_factor = outcome.safety_factor;
+      input.if_slipped = outcome.if_slipped;
       checks::Finding bolt = checks::bolt_shear(input);
       bolt.part = joint.part;
       bolt.where = joint.where;

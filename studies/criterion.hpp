@@ -98,6 +98,7 @@ struct Outcome {
   const fea::Solution* at_limit = nullptr;  ///< at safety_factor times the load; may be null
   double safety_factor = base::kUnset;
   AskedFactor asked;
+  double if_slipped = base::kUnset;  ///< of a bolt: as checks::BoltInput
 };
 
 /// The finding with its worked lines; nothing when the check does not apply (no compression).

@@ -31,7 +31,7 @@ std::string place_words(const parts::Piece& piece, std::size_t beam, double part
   if (piece.part == "lateral_link") {
     if (station < 0.01) return "frame end";
     if (station > 0.99) return "axle end";
-    if (!piece.column && std::abs(station - 0.5) < 0.01) return "at the bend";
+    if (piece.bent && std::abs(station - 0.5) < 0.01) return "at the bend";
   }
   if (piece.part == "bracket") {
     if (station > 0.99) return "plates at the rail";

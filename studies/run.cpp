@@ -11,6 +11,7 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "checks/bolt_shear.hpp"
 #include "checks/frame_stability.hpp"
 #include "fea/condition.hpp"
 #include "loads/case_library.hpp"
@@ -23,6 +24,7 @@
 #include "studies/droop.hpp"
 #include "studies/failure_order.hpp"
 #include "studies/give_way.hpp"
+#include "studies/joint_criterion.hpp"
 #include "studies/life.hpp"
 #include "studies/origin.hpp"
 #include "studies/piece_places.hpp"
@@ -787,11 +789,30 @@ class Runner {
                        one > other ? "more" : "less");
   }
 
-  void report(const Criterion& criterion, const Cell& cell, const Outcome& outcome) {
+  void report(const Criterion& criterion, const Cell& cell, Outcome outcome) {
+    outcome.if_slipped = most_if_slipped(criterion);
     std::optional<checks::Finding> found = finding(criterion, cell.assembly(), outcome);
     if (!found) return;
     place(*found, cell);
     out_.answer.findings.push_back(std::move(*found));
+  }
+
+  /// The largest utilization of a bolt with its bending counted, of all cells in which the load
+  /// slips its clamped stack: not in the cell in which it is sheared most, as a rule.
+  [[nodiscard]] double most_if_slipped(const Criterion& criterion) const {
+    double most = base::kUnset;
+    if (criterion.kind != Criterion::Kind::bolt) return most;
+    for (const Cell& cell : cells_) {
+      const CaseSolution& solved = cell.is_solved() ? cell.kept(1.0) : cell.first_order();
+      if (!carried(solved)) continue;
+      const std::optional<double> demand = checks::demand_if_slipped(
+          bolt_input(cell.assembly().bolts, criterion.index, solved.solution));
+      if (!demand) continue;
+      const AskedFactor asked =
+          cell.is_solved() ? asked_in(criterion, cell) : asked_by_first_order(criterion, cell);
+      most = std::fmax(most, asked.value * *demand);
+    }
+    return most;
   }
 
   void undecided(const Criterion& criterion, const Cell& cell, const std::string& reason) {

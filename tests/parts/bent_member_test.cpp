@@ -73,7 +73,7 @@ TEST_CASE("a sharp bend is one corner, a round one cuts it", "[parts]") {
   d.forces = {parts_test::force_at("tip", 0.0, 0.0, 100.0)};
   const parts::Assembly sharp = parts::assemble(d, {});
   CHECK(sharp.pieces.front().beams.size() == 8);
-  CHECK_FALSE(sharp.pieces.front().column);
+  CHECK(sharp.pieces.front().bent);
   CHECK(sharp.pieces.front().notes.empty());
   d.members.front().value.bend_radius = 0.1;
   const parts::Assembly round = parts::assemble(d, {});

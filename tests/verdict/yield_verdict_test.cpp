@@ -192,4 +192,25 @@ TEST_CASE("an angle is over once unsymmetric bending passes Fy at the tip of a l
                .tolerance = 5e-3});
 }
 
+// B2 = 1.30 / h^(2/3), h = t R / r^2: ASME III NB-3683, from memory.
+TEST_CASE("a thin tube is over at its bend once the flattened section passes Fy", "[verdict]") {
+  const double h = 3.0 * 120.0 / (28.5 * 28.5);
+  const double at_limit =
+      hand::kS355H * hand::tube(0.060, 0.003).modulus / (1.30 / std::pow(h, 2.0 / 3.0)) / kRequired;
+  check_flips({.case_text =
+                   [&](double u) {
+                     return fmt::format(
+                         "title: bent tube\n"
+                         "points: {{wall: [0, 0, 0 m], knee: [0, 1, 0 m], tip: [0, 1, 1 m]}}\n"
+                         "members:\n"
+                         "  beam: {{from: wall, to: tip, through: [knee], bend_radius: 120 mm,\n"
+                         "    section: 60 x 3 mm S355H}}\n"
+                         "supports: {{wall: {{at: wall}}}}\n"
+                         "forces: {{load: {{at: tip, moment_x: {} N m}}}}\n",
+                         u * at_limit);
+                   },
+               .part = "beam",
+               .check = "yield"});
+}
+
 }  // namespace yield_verdict_test
