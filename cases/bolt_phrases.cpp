@@ -193,7 +193,7 @@ Phrase<BoltSpec> read_phrase(std::string_view raw, const parts::Design&) {
   if (!said.threads_in_plane) {
     phrase.assumed.push_back({"threads", plane_words(true), "the weaker"});
   }
-  if (!said.loose_stack) {
+  if (bolt.clamp_assumed) {
     phrase.assumed.push_back({"stack", "clamped stack",
                               "a sleeve or eye drawn tight between the plates; common practice, no "
                               "source"});

@@ -8,9 +8,11 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "checks/caveat.hpp"
 #include "parts/bracket_section.hpp"
 #include "parts/bracket_weld.hpp"
 #include "parts/builder.hpp"
+#include "parts/length_words.hpp"
 #include "parts/side_force.hpp"
 
 namespace parts {
@@ -248,6 +250,21 @@ RunEnd far_end_of(Builder& builder, const fea::Vector3& at_g) {
   return {far, fea::Vector3::Zero(), {}};
 }
 
+/// Of a brace whose place is given by its length and slope alone, where that is off the rail: a
+/// drop that changes leaves both as they are.
+std::optional<std::string> far_end_caveat(const Bracket& bracket, const Brace& brace, bool inches) {
+  constexpr double kNear = 0.050;  // of the rail's walls: rails are not level to less
+  const double up =
+      brace.meets_bracket.above_bolt + brace.length * std::sin(brace.slope) - bracket.drop;
+  const bool below = up < -kNear;
+  if (!below && !(up > bracket.rail.height + kNear)) return std::nullopt;
+  return fmt::format(
+      "{}it ends {} {} of a rail level with this one; give the length and slope that "
+      "this drop has",
+      checks::kCaveat, length_words(below ? -up : up - bracket.rail.height, inches),
+      below ? "below the bottom" : "above the top");
+}
+
 void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
   const Brace brace = placed_brace(builder.design());
   Assembly& out = builder.out();
@@ -279,6 +296,10 @@ void add_brace(Builder& builder, fea::NodeId at, double inward_y) {
   const std::size_t piece = builder.add_run(spec, {at, fea::Vector3::Zero(), near_joint}, {}, far);
   out.pieces[piece].column = true;
   out.pieces[piece].reach_assumed = std::isnan(brace.bolt_to_weld);
+  if (!out.frame) {
+    const auto caveat = far_end_caveat(*builder.design().bracket, brace, out.inches);
+    if (caveat) out.pieces[piece].notes.push_back(*caveat);
+  }
   bolt_brace(out, out.pieces[piece], brace, brace_bolt_of(builder.design()),
              filler_of(builder.design()));
   weld_end(out, out.pieces[piece], 0, spec.welds.start.value_or(0.0), brace.end_weld,

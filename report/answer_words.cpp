@@ -169,13 +169,18 @@ std::string verdict_head(Verdict verdict) {
   return verdict == Verdict::within ? "WITHIN THE LIMITS CHECKED" : verdict_word(verdict);
 }
 
-std::string not_offered_sentence(const std::vector<std::string>& kinds) {
-  if (kinds.empty()) return "";
-  return "Not offered yet: " + joined(kinds, ", ") + ".";
+std::string scope_sentence(const studies::Scope& scope,
+                           const std::vector<std::string>& not_offered) {
+  std::string out;
+  if (scope.cases_run < scope.cases_known) {
+    out = fmt::format("{} of {} built-in load cases run.", scope.cases_run, scope.cases_known);
+  }
+  if (not_offered.empty()) return out;
+  return out + (out.empty() ? "" : " ") + "Not offered yet: " + joined(not_offered, ", ") + ".";
 }
 
 std::string verdict_sentence(const studies::Answer& answer, const std::string& where_all) {
-  const std::string rest = not_offered_sentence(answer.not_offered);
+  const std::string rest = scope_sentence(answer.scope, answer.not_offered);
   return verdict_head(answer.verdict) + reason_of(answer, where_all) +
          (rest.empty() ? "" : " " + rest);
 }

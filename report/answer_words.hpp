@@ -36,7 +36,8 @@ namespace report {
 /// "WITHIN THE LIMITS CHECKED", "OVER", "NOT DECIDED": how the sentence starts.
 [[nodiscard]] std::string verdict_head(studies::Verdict verdict);
 
-/// "Not offered yet: bolts and pins, fatigue."
-[[nodiscard]] std::string not_offered_sentence(const std::vector<std::string>& kinds);
+/// "3 of 16 built-in load cases run. Not offered yet: bolts and pins, fatigue."
+[[nodiscard]] std::string scope_sentence(const studies::Scope& scope,
+                                         const std::vector<std::string>& not_offered);
 
 }  // namespace report

@@ -290,10 +290,10 @@ std::string comparison_text(const Comparison& c, const TextStyle& style) {
   const std::string base = c.base.name.empty() ? "base" : c.base.name;
   std::string first = verdict_head(c.base.verdict);
   std::string rest = ": " + base + (c.base.worst.empty() ? "" : ", worst " + worst_words(c.base));
-  rest += ". " + not_offered_sentence(studies::checks_not_offered());
+  rest += ". " + scope_sentence(c.scope, studies::checks_not_offered());
   std::string out = paragraph(first + rest, style.width);
   out = toned(first, verdict_tone(c.base.verdict), style.color) + out.substr(first.size());
-  return out + comparison_body(c, style) + caution_lines(style);
+  return out + comparison_body(c, style) + stacks_line(c.scope, style) + caution_lines(style);
 }
 
 }  // namespace report

@@ -125,7 +125,7 @@ std::string grid_text(const PickedGrid& g, const TextStyle& style) {
   const GridHead first = grid_head(g);
   std::string out = opening(first.head, first.tone,
                             fmt::format("{}: {}. {}", first.head, first.rest,
-                                        not_offered_sentence(studies::checks_not_offered())),
+                                        scope_sentence(g.scope, studies::checks_not_offered())),
                             style);
   for (std::size_t p = 0; p < g.parts.size(); ++p) {
     out += paragraph(fmt::format("now in the case, {}: {}", part_words(g.parts[p]), g.now[p]),
@@ -171,7 +171,7 @@ std::string grid_text(const PickedGrid& g, const TextStyle& style) {
       out += paragraph(fmt::format("{}: {}  [{}]", a.key, a.value, a.basis), style.width, 2, 2);
     }
   }
-  out += caution_lines(style);
+  out += stacks_line(g.scope, style) + caution_lines(style);
   if (!style.full && !style.command_for_more.empty()) {
     out += paragraph("more: " + style.command_for_more, style.width, 0, 2);
   }

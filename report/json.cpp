@@ -521,6 +521,12 @@ Json opening(const Program& program, const std::string& title, bool inches) {
   return out;
 }
 
+void add_scope(Json& out, const studies::Scope& scope) {
+  out["load_cases_run"] = scope.cases_run;
+  out["load_cases_known"] = scope.cases_known;
+  out["stacks_assumed_clamped"] = strings(scope.stacks_assumed);
+}
+
 std::string dumped(const Json& out) {
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
@@ -528,6 +534,7 @@ std::string dumped(const Json& out) {
 std::string json(const studies::Answer& answer, const Program& program) {
   Json out = opening(program, answer.title, answer.inches);
   out["not_offered"] = strings(answer.not_offered);
+  add_scope(out, answer.scope);
   out["verdict"] = verdict_in_words(answer.verdict);
   out["findings"] =
       list_of(answer.findings, [&](const checks::Finding& f) { return finding(f, answer.inches); });
@@ -563,6 +570,7 @@ std::string json(const studies::Answer& answer, const Program& program) {
 
 std::string json(const studies::Comparison& comparison, const Program& program) {
   Json out = opening(program, comparison.title, comparison.inches);
+  add_scope(out, comparison.scope);
   const Json both = designs(comparison);
   for (const auto& item : both.items()) out[item.key()] = item.value();
   out["conclusions"] = Json::array();
@@ -574,6 +582,7 @@ std::string json(const studies::Comparison& comparison, const Program& program) 
 
 std::string json(const studies::Rating& rating, const Program& program) {
   Json out = opening(program, rating.title, rating.inches);
+  add_scope(out, rating.scope);
   out["over"] = rating.span.path;
   out["now_SI"] = value_of(rating.now.si);
   out["from_SI"] = value_of(rating.span.from);

@@ -9,6 +9,10 @@ const std::vector<JsonKey>& json_keys() {
       {"verdict",
        "\"within the limits checked\", \"over the limit\" or \"not decided\"; covers none of "
        "`not_offered`"},
+      {"load_cases_run", "count: of the built-in load cases, those that were run"},
+      {"load_cases_known", "count: of the built-in load cases; 0 without `vehicle:`"},
+      {"stacks_assumed_clamped",
+       "parts with bolts of which the case does not say whether what they go through is clamped"},
       {"findings", "worst of each part and kind of check over load cases and stiffness sets"},
       {"state", "as `verdict`, of one check; `reason` says why it is not decided"},
       {"demand", "in `unit`, at the load itself"},

@@ -27,6 +27,8 @@ Json list_of(const Items& items, Writer write) {
 
 /// How every answer starts.
 [[nodiscard]] Json opening(const Program& program, const std::string& title, bool inches);
+/// How much of what is known was run.
+void add_scope(Json& out, const studies::Scope& scope);
 
 /// What a case file says may hold bytes that are no UTF-8: they are replaced, not refused.
 [[nodiscard]] std::string dumped(const Json& out);

@@ -239,7 +239,7 @@ std::string others_words(const Picked& p, const TextStyle& style) {
                               p.tried.size())
                 : "";
     out += paragraph(
-        fmt::format("The {} of the same arm is over its limit or not decided with the size it has, "
+        fmt::format("The {} beside it is over its limit or not decided with the size it has, "
                     "and counts here{}. Pick both together: {}",
                     p.other_tube_over, alone, together),
         style.width, 0, 2);
@@ -294,7 +294,7 @@ std::string picked_text(const Picked& p, const TextStyle& style) {
   const PickedHead first = picked_head(p);
   std::string out = opening(first.head, first.tone,
                             fmt::format("{}: {}. {}", first.head, first.rest,
-                                        not_offered_sentence(studies::checks_not_offered())),
+                                        scope_sentence(p.scope, studies::checks_not_offered())),
                             style);
   if (!p.now.empty()) out += paragraph("now in the case: " + p.now, style.width, 0, 2);
   out += neighbors(p, style) + what_stops_those_before(p, style);
@@ -305,6 +305,7 @@ std::string picked_text(const Picked& p, const TextStyle& style) {
                        style.width, 0, 2);
     }
   }
+  out += stacks_line(p.scope, style);
   out += others_words(p, style);
   if (p.n_unpriced > 0) {
     out += paragraph(fmt::format("{} sizes have no price and are left out", p.n_unpriced),

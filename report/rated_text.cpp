@@ -207,12 +207,12 @@ std::string all_points(const Rating& r, const TextStyle& style) {
 std::string rated_text(const Rating& r, const TextStyle& style) {
   const Headline first = headline(r);
   const std::string sentence =
-      first.head + first.rest + ". " + not_offered_sentence(studies::checks_not_offered());
+      first.head + first.rest + ". " + scope_sentence(r.scope, studies::checks_not_offered());
   std::string out = paragraph(sentence, style.width);
   out = toned(first.head, first.tone, style.color) + out.substr(first.head.size());
   out += table_of_designs(r, style) + notes(r, style);
   if (style.full) out += all_points(r, style);
-  out += caution_lines(style);
+  out += stacks_line(r.scope, style) + caution_lines(style);
   if (!style.full && !style.command_for_more.empty()) {
     out += paragraph("more: " + style.command_for_more, style.width, 0, 2);
   }

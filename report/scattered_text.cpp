@@ -134,8 +134,9 @@ std::string scattered_text(const Scattered& s, const TextStyle& style) {
                    s.n_undecided == 0 ? "" : fmt::format(" and {} are not decided", s.n_undecided),
                    100.0 * static_cast<double>(n_bad) / static_cast<double>(n),
                    100.0 * s.share_over.low, 100.0 * s.share_over.high);
-  std::string out = opening(
-      head, tone, head + rest + ". " + not_offered_sentence(studies::checks_not_offered()), style);
+  std::string out =
+      opening(head, tone,
+              head + rest + ". " + scope_sentence(s.scope, studies::checks_not_offered()), style);
   if (n > 0) {
     out += paragraph(spread_words(s), style.width, 0, 2);
     out += paragraph(what_governs(s), style.width, 0, 2);
@@ -152,7 +153,7 @@ std::string scattered_text(const Scattered& s, const TextStyle& style) {
       style.width, 0, 2);
   out += stopped_words(n, s.n_samples, "samples", style);
   if (style.full) out += all_samples(s, style);
-  out += caution_lines(style);
+  out += stacks_line(s.scope, style) + caution_lines(style);
   if (!style.full && !style.command_for_more.empty()) {
     out += paragraph("more: " + style.command_for_more, style.width, 0, 2);
   }

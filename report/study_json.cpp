@@ -54,6 +54,7 @@ Json input(const studies::ScatterInput& one) {
 
 std::string json(const studies::Picked& picked, const Program& program) {
   Json out = opening(program, picked.title, picked.inches);
+  add_scope(out, picked.scope);
   const auto one = [&](const studies::Candidate& c) { return candidate(c, picked.length); };
   out["part"] = picked.part;
   out["now"] = picked.now;
@@ -74,6 +75,7 @@ std::string json(const studies::Picked& picked, const Program& program) {
 
 std::string json(const studies::PickedGrid& grid, const Program& program) {
   Json out = opening(program, grid.title, grid.inches);
+  add_scope(out, grid.scope);
   out["parts"] = strings(grid.parts);
   out["now"] = strings(grid.now);
   out["by"] = by_in_words(grid.by);
@@ -99,6 +101,7 @@ std::string json(const studies::PickedGrid& grid, const Program& program) {
 
 std::string json(const studies::Scattered& s, const Program& program) {
   Json out = opening(program, s.title, s.inches);
+  add_scope(out, s.scope);
   out["seed"] = s.seed;
   out["complete"] = s.samples.size() >= s.n_samples;
   out["n_samples"] = s.samples.size();

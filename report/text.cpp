@@ -165,7 +165,7 @@ std::string undecided_reasons(const Answer& answer, const TextStyle& style) {
 
 /// What the findings warn of, each once.
 std::string caveat_lines(const Answer& answer, const TextStyle& style) {
-  constexpr std::size_t kMost = 3;
+  constexpr std::size_t kMost = 4;
   struct Caveat {
     std::string words;
     std::string place;  ///< of the first finding that has it

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "checks/caveat.hpp"
 #include "report/wrap.hpp"
 #include "studies/answer.hpp"
 
@@ -20,6 +21,15 @@ std::string caution_lines(const TextStyle& style) {
   if (!style.full) return paragraph(kShortCaution, style.width, 0, 2);
   return fmt::format("\n{}", paragraph(fmt::format("CAUTION: {}", joined(studies::cautions(), " ")),
                                        style.width, 0, 2));
+}
+
+std::string stacks_line(const studies::Scope& scope, const TextStyle& style) {
+  if (scope.stacks_assumed.empty()) return "";
+  return paragraph(
+      fmt::format("{}bolts of {}: their stacks are only assumed to be clamped; `check` says which "
+                  "of them the load slips, and what that comes to",
+                  checks::kCaveat, joined(scope.stacks_assumed, " and ")),
+      style.width, 0, 2);
 }
 
 std::string opening(const std::string& head, Tone tone, const std::string& sentence,

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "report/tone.hpp"
+#include "studies/scope.hpp"
 
 namespace report {
 
@@ -17,6 +18,9 @@ struct TextStyle {
 
 /// The cautions that every output carries: all of them in a full answer, else in short.
 [[nodiscard]] std::string caution_lines(const TextStyle& style);
+
+/// For answers that do not tell of single findings: what they take the bolts for; may be empty.
+[[nodiscard]] std::string stacks_line(const studies::Scope& scope, const TextStyle& style);
 
 /// The first paragraph of an answer, its first words in a tone.
 /// @param head  how `sentence` starts; fits a line

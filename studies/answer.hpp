@@ -11,6 +11,7 @@
 #include "parts/design.hpp"
 #include "studies/drawing.hpp"
 #include "studies/posture.hpp"
+#include "studies/scope.hpp"
 
 namespace studies {
 
@@ -101,6 +102,7 @@ struct Figures {
 struct Comparison {
   std::string title;
   bool inches = true;
+  Scope scope = {};
   Figures base;
   std::vector<Figures> variants;
   std::vector<std::string> failures;         ///< variants that could not be run, and why
@@ -261,6 +263,7 @@ struct Answer {
   std::optional<Drawing> drawing;            ///< only where it was asked for
   std::vector<parts::Assumption> assumed;
   std::vector<std::string> not_checked;  ///< load cases and things this answer leaves out
+  Scope scope = {};
   std::vector<std::string> not_offered;  ///< kinds of check this version does not offer
 };
 

@@ -218,7 +218,8 @@ std::string bolts_left_out(const parts::Design& design) {
   look(brace_bolted, on_link_bolt || (brace_bolted && design.brace->bolt.given()), "brace");
   look(design.arm.has_value(), design.arm && design.arm->bolt.given(), "arm");
   if (names.empty()) return {};
-  return fmt::format("bolts{}{} (give `bolt:`)", any_given ? " of " : "", any_given ? names : "");
+  return fmt::format("bolts{}{} and plates at their holes (give `bolt:`)", any_given ? " of " : "",
+                     any_given ? names : "");
 }
 
 /// Which tabs and threads are not checked; empty when all are given, or there are none.

@@ -41,6 +41,7 @@ WithVariants run_with_variants(const parts::Design& design, const Watch& watch,
   Comparison& comparison = out.comparison;
   comparison.title = design.title;
   comparison.inches = design.inches;
+  comparison.scope = scope_of(design);
   if (all.front()) comparison.base = all.front()->figures;
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (share != nullptr && all[i]) share->known.emplace(i, *all[i]);

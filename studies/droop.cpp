@@ -6,10 +6,12 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "checks/caveat.hpp"
 #include "checks/required_factors.hpp"
 #include "checks/strap.hpp"
 #include "loads/strap_catch.hpp"
 #include "parts/design_cases.hpp"
+#include "parts/length_words.hpp"
 #include "studies/joint_criterion.hpp"
 
 namespace studies {
@@ -135,6 +137,26 @@ void add_ends_of_strap(std::vector<checks::Finding>& out, const parts::Design& d
 
 }  // namespace
 
+namespace {
+
+/// Of what is not made to stop an axle, the first thing that a strap's stretch takes it past.
+std::string stopped_before(const Droop& droop, bool inches) {
+  for (const DroopEnd& end : droop.ends) {
+    if (end.drop >= droop.stretched) break;
+    const bool harmless = end.what.find("coil") == 0 || end.what.find("limit strap") == 0 ||
+                          end.what.find("free travel") == 0;
+    if (harmless) continue;
+    return fmt::format(
+        "{}its stretch would take the axle {} down, past the {} at {}: that stops it before the "
+        "strap has, and what it comes to there is not judged",
+        checks::kCaveat, parts::length_words(droop.stretched, inches), end.what,
+        parts::length_words(end.drop, inches));
+  }
+  return "";
+}
+
+}  // namespace
+
 std::vector<checks::Finding> strap_findings(const parts::Design& design) {
   if (!design.limit_strap || !design.vehicle || !is_asked(design)) return {};
   std::vector<checks::Finding> all(1);
@@ -155,6 +177,10 @@ std::vector<checks::Finding> strap_findings(const parts::Design& design) {
         "if alone (proposal, no source)",
         design.inches ? fmt::format("{:.2f} ft/s", c.speed / (12.0 * base::kInch))
                       : fmt::format("{:.2f} m/s", c.speed)));
+    if (const std::string beware = stopped_before(*droop_of(design), design.inches);
+        !beware.empty()) {
+      found.notes.push_back(beware);
+    }
     add_ends_of_strap(all, design, c.alone);
   } catch (const base::InputError& error) {
     found.check = "strap";

@@ -276,7 +276,7 @@ double measure_of(const SizeChoice& size, PickBy by) {
 
 std::string other_tube_of(const parts::Design& design, const std::string& part) {
   if (!design.arm || !parts::has_upper_arm(*design.arm)) return "";
-  if (part == "arm.lower") return "upper tube";
+  if (part == "arm.lower") return "upper arm";
   return part == "arm.upper" ? "lower tube" : "";
 }
 
@@ -288,6 +288,7 @@ Picked pick(const parts::Design& design, const std::string& part, const PickOpti
   const parts::Stick now = *stick_of(base, part);
   Picked out{.title = design.title,
              .inches = design.inches,
+             .scope = scope_of(design),
              .part = part,
              .now = fmt::format("{}, {}", sections::describe(now.shape, design.inches),
                                 now.material.description),

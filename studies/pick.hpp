@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "studies/judged.hpp"
+#include "studies/scope.hpp"
 #include "studies/share.hpp"
 #include "studies/sized_part.hpp"
 #include "studies/spread.hpp"
@@ -28,6 +29,7 @@ struct Candidate {
 struct Picked {
   std::string title;
   bool inches = true;
+  Scope scope = {};
   std::string part;
   std::string now;  ///< what the case has
   PickBy by = PickBy::mass;
@@ -39,7 +41,7 @@ struct Picked {
   std::optional<Candidate> same_outside;  ///< first that passes of the outside now in the case
   std::vector<std::string> others_over;   ///< other parts, over or not decided as drawn
   std::vector<std::string> could_join;    ///< those of them that can be picked together with it
-  /// "upper tube": the same arm's other one is over or not decided as drawn, which no size of the
+  /// "upper arm": the same arm's other one is over or not decided as drawn, which no size of the
   /// part picked may mend; empty when it is not.
   std::string other_tube_over = {};
   std::vector<parts::Assumption> assumed;

@@ -471,6 +471,7 @@ PickedGrid pick_grid(const parts::Design& design, const std::vector<std::string>
   const Grid grid(design, parts, limits, by, more);
   PickedGrid out{.title = design.title,
                  .inches = design.inches,
+                 .scope = scope_of(design),
                  .by = by,
                  .parts = parts,
                  .now = {},

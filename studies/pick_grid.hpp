@@ -36,6 +36,7 @@ struct GridLane {
 struct PickedGrid {
   std::string title;
   bool inches = true;
+  Scope scope = {};
   PickBy by = PickBy::mass;
   std::vector<std::string> parts;
   std::vector<std::string> now;

@@ -286,6 +286,7 @@ Rating rate(const parts::Design& design, const Span& span, const Watch& watch, c
   const cases::NumberAt now = number_of(thin, span.path);
   Rating out{.title = design.title,
              .inches = design.inches,
+             .scope = scope_of(design),
              .span = full_span(span, now),
              .now = now,
              .designs = {}};

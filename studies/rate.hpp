@@ -52,6 +52,7 @@ struct Rated {
 struct Rating {
   std::string title;
   bool inches = true;
+  Scope scope = {};
   Span span;
   cases::NumberAt now;  ///< the number in the case
   std::vector<Rated> designs;

@@ -925,6 +925,7 @@ void Runner::finish() {
     answer.assumed.push_back({"model", ill_conditioned_, "estimate of the condition number"});
   }
   answer.not_checked = left_out(design_);
+  answer.scope = scope_of(design_);
   answer.not_offered = checks_not_offered();
 
   figures.name = name_;

@@ -190,6 +190,7 @@ Scattered scatter(const parts::Design& design, const ScatterOptions& options, co
   refuse_useless(design, options);
   Scattered out{.title = design.title,
                 .inches = design.inches,
+                .scope = scope_of(design),
                 .seed = options.seed,
                 .inputs = options.inputs,
                 .samples = {},

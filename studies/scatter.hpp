@@ -7,6 +7,7 @@
 
 #include "studies/judged.hpp"
 #include "studies/random_numbers.hpp"
+#include "studies/scope.hpp"
 #include "studies/share.hpp"
 #include "studies/spread.hpp"
 
@@ -62,6 +63,7 @@ struct InputRank {
 struct Scattered {
   std::string title;
   bool inches = true;
+  Scope scope = {};
   std::uint64_t seed = 1;
   std::vector<ScatterInput> inputs;
   std::vector<Sample> samples;

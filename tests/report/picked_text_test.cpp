@@ -99,12 +99,12 @@ TEST_CASE("a full answer lists every size, those not decided too", "[report][pic
 TEST_CASE("the arm's other tube is named where it stands in the way", "[report][pick]") {
   studies::Picked p = invented::picked();
   p.part = "arm.lower";
-  CHECK_THAT(report::picked_text(p, {}), !Contains("of the same arm"));
-  p.other_tube_over = "upper tube";
+  CHECK_THAT(report::picked_text(p, {}), !Contains("beside it is over"));
+  p.other_tube_over = "upper arm";
   p.could_join = {"arm.upper"};
   p.tried[0].judged.only_other_tube = true;
   CHECK_THAT(written::flat(report::picked_text(p, {})),
-             Contains("The upper tube of the same arm is over") &&
+             Contains("The upper arm beside it is over") &&
                  Contains("1 of the 4 sizes tried do not pass for that alone") &&
                  Contains("--part arm.lower --part arm.upper"));
 }

@@ -9,6 +9,8 @@
 
 #include "base/input_error.hpp"
 #include "cases/patch.hpp"
+#include "cases/starters.hpp"
+#include "parts/assembly.hpp"
 #include "sections/area_props.hpp"
 #include "studies/grid_screen.hpp"
 #include "studies/pick_grid.hpp"
@@ -169,6 +171,19 @@ TEST_CASE("pick says which parts there are, and that some have no list to pick f
 }
 
 // Its name has a dot, as that of an arm's tube; but its findings are about a part of its own.
+TEST_CASE("an arm's other tube is known by the name that its findings give", "[studies][pick]") {
+  for (const std::string layout : {"radius-arms", "parallel-arms"}) {
+    const parts::Design design = read_case(std::string(cases::starter(layout)));
+    const parts::Assembly assembly = parts::assemble(design, {});
+    for (const std::string part : {"arm.lower", "arm.upper"}) {
+      const std::string other = studies::other_tube_of(design, part);
+      CHECK(
+          std::any_of(assembly.pieces.begin(), assembly.pieces.end(),
+                      [&](const parts::Piece& piece) { return piece.name.rfind(other, 0) == 0; }));
+    }
+  }
+}
+
 TEST_CASE("a steering link is judged by its own checks alone", "[studies][pick]") {
   const std::string text =
       "title: parked\n"

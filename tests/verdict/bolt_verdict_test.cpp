@@ -234,7 +234,9 @@ TEST_CASE("bolts whose holes run into each other are refused", "[verdict]") {
 TEST_CASE("bolts that are not given are named as not checked", "[verdict]") {
   const auto says = [](const studies::Answer& answer) {
     return std::any_of(answer.not_checked.begin(), answer.not_checked.end(),
-                       [](const std::string& item) { return item == "bolts (give `bolt:`)"; });
+                       [](const std::string& item) {
+                         return item == "bolts and plates at their holes (give `bolt:`)";
+                       });
   };
   const studies::Answer without = judged(bolted_link("", 0.050, 5000.0));
   CHECK(says(without));

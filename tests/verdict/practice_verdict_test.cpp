@@ -148,4 +148,28 @@ TEST_CASE("on gravel such arms hold a stop away from their welds, and beside the
   CHECK(beside->values.back().si > 1.5);
 }
 
+// A comparison of lengths: 24 in of drop and 34 in at 15 degrees, which rise 8.8 in.
+TEST_CASE("a brace that ends below the opposite rail is warned of", "[verdict][practice]") {
+  const auto warned = [](const std::string& drop) {
+    const studies::Answer answer = judged(
+        "title: brace\n"
+        "vehicle: {axle_weight: 4400 lb, tire: 37 in, track: 68 in}\n"
+        "lateral_link: {bolt_to_bolt: 34 in, rise: 3 in, tube: 1-1/2 in solid bar 1018_CD}\n"
+        "bracket: {drop: " +
+        drop +
+        ", plates: 2 of 1/4 in mild steel, depth_at_rail: 5 in,\n"
+        "  weld: \"1/4 in fillet, both sides of each plate\", rail: \"boxed, 3 x 6 x 3/16 in\",\n"
+        "  welded_to: bottom and both sides, rail_stiffness: not sure}\n"
+        "brace: {tube: 1-3/4 x 0.120 in DOM, length: 34 in, slope: 15 deg,\n"
+        "  far_end: welded to opposite rail}\n");
+    return std::any_of(answer.findings.begin(), answer.findings.end(), [](const auto& f) {
+      return std::any_of(f.notes.begin(), f.notes.end(), [](const std::string& note) {
+        return note.find("below the bottom of a rail level with this one") != std::string::npos;
+      });
+    });
+  };
+  CHECK(warned("24 in"));
+  CHECK_FALSE(warned("9 in"));
+}
+
 }  // namespace practice_verdict_test

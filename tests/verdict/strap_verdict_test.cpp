@@ -9,6 +9,8 @@
 
 namespace strap_verdict_test {
 using verdict_tests::check_flips;
+using verdict_tests::finding;
+using verdict_tests::judged;
 
 namespace {
 
@@ -48,6 +50,21 @@ TEST_CASE("a limit strap is over once it catches more than 0.6 of its breaking l
            [](double u) { return caught(fmt::format("breaking_load: {} N", force() / 0.6 / u)); },
        .part = "limit_strap",
        .check = "strap"});
+}
+
+TEST_CASE("a strap that lets the damper stop the axle is warned of", "[verdict]") {
+  const auto warned = [](const std::string& damper) {
+    const checks::Finding strap =
+        finding(judged(caught("slack: 100 mm, breaking_load: 200 kN, damper_travel: " + damper)),
+                "limit_strap", "strap");
+    return std::any_of(strap.notes.begin(), strap.notes.end(), [](const std::string& note) {
+      return note.find("past the damper at full length") != std::string::npos;
+    });
+  };
+  // It stretches to 100 mm and force() / 400 kN/m.
+  const double stretched = 100.0 + force() / 400.0;
+  CHECK(warned(fmt::format("{} mm", 0.98 * stretched)));
+  CHECK_FALSE(warned(fmt::format("{} mm", 1.02 * stretched)));
 }
 
 TEST_CASE("a strap's tabs are over once its bolt bears too hard on them as it catches",

@@ -1,0 +1,24 @@
+#include "studies/scope.hpp"
+
+#include "loads/case_library.hpp"
+#include "parts/design_cases.hpp"
+
+namespace studies {
+
+Scope scope_of(const parts::Design& design) {
+  Scope out;
+  if (design.vehicle) {
+    out.cases_known = loads::case_names().size();
+    out.cases_run = out.cases_known - parts::cases_not_run(design).size();
+  }
+  const auto look = [&](const auto& part, const char* name) {
+    if (part && part->bolt.given() && part->bolt.clamp_assumed) {
+      out.stacks_assumed.emplace_back(name);
+    }
+  };
+  look(design.lateral_link, "lateral link");
+  look(design.brace, "brace");
+  return out;
+}
+
+}  // namespace studies
