@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "base/invariant.hpp"
+#include "checks/caveat.hpp"
 #include "checks/value.hpp"
 
 namespace checks {
@@ -543,6 +544,8 @@ void add_rail_notes(const RailWallInput& in, SeatKind kind, Finding& f) {
     f.notes.emplace_back("the frame plate on an open rail is not counted but for its spread");
   }
   if (kind == SeatKind::flange || kind == SeatKind::web) {
+    f.notes.push_back(std::string(kCaveat) +
+                      "judged by an upper estimate of the wall's strength; no code has one");
     f.notes.emplace_back(
         "an upper estimate, no code's: a side of an open rail that is welded is "
         "taken as its web; the rail's own stress is not in it");

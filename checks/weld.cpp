@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include "base/invariant.hpp"
+#include "checks/caveat.hpp"
 #include "checks/value.hpp"
 
 namespace checks {
@@ -250,6 +251,7 @@ void add_notes(Finding& f, const WeldInput& in) {
   bool below = false;
   bool shallow = false;
   bool above = false;
+  bool heavy = false;
   bool too_short = false;
   for (const WeldLine& line : in.group.lines) {
     if (line.is_groove()) {
@@ -258,6 +260,7 @@ void add_notes(Finding& f, const WeldInput& in) {
     }
     const double leg = in.skewed ? in.skewed_leg : line.leg;
     below = below || leg < minimum_leg(in.thinner_part) * (1.0 - kRounding);
+    heavy = heavy || leg > 2.0 * in.thinner_part * (1.0 + kRounding);
     if (in.skewed) continue;
     above = above || line.leg > maximum_leg(in.edge) * (1.0 + kRounding);
     too_short = too_short || line.length() < 4.0 * line.leg * (1.0 - kRounding);
@@ -279,14 +282,21 @@ void add_notes(Finding& f, const WeldInput& in) {
   }
   if (below) {
     f.notes.push_back(
-        fmt::format("the leg is under the minimum of {} for the thinner part joined (AISC 360 "
+        fmt::format("{}the leg is under the minimum of {} for the thinner part joined (AISC 360 "
                     "Table J2.4, read)",
-                    in_both(minimum_leg(in.thinner_part))));
+                    kCaveat, in_both(minimum_leg(in.thinner_part))));
   }
   if (above) {
     f.notes.push_back(fmt::format(
-        "the leg is over the maximum of {} along the edge of the plate (AISC 360 J2.2b, read)",
-        in_both(maximum_leg(in.edge))));
+        "{}the leg is over the maximum of {} along the edge of the plate (AISC 360 J2.2b, read)",
+        kCaveat, in_both(maximum_leg(in.edge))));
+  }
+  if (heavy) {
+    f.notes.push_back(
+        fmt::format("{}the leg is over twice the thinner part joined, {}: it burns through or "
+                    "warps that before "
+                    "it is full (common practice, no source)",
+                    kCaveat, in_both(in.thinner_part)));
   }
   if (!in.backed.empty()) {
     f.notes.push_back(in.backed);

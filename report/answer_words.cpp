@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "checks/caveat.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
 
@@ -177,6 +178,38 @@ std::string scope_sentence(const studies::Scope& scope,
   }
   if (not_offered.empty()) return out;
   return out + (out.empty() ? "" : " ") + "Not offered yet: " + joined(not_offered, ", ") + ".";
+}
+
+std::vector<std::string> caveats_of(const studies::Answer& answer) {
+  struct Caveat {
+    std::string words;
+    std::string place;  ///< of the first finding that has it
+    std::vector<std::string> parts = {};
+  };
+  std::vector<Caveat> all;
+  for (const checks::Finding& f : answer.findings) {
+    for (const std::string& note : f.notes) {
+      if (!checks::is_caveat(note)) continue;
+      const std::string words = checks::caveat_words(note);
+      auto same = std::find_if(all.begin(), all.end(),
+                               [&](const Caveat& known) { return known.words == words; });
+      if (same == all.end()) {
+        all.push_back({words, f.where.empty() ? f.check : f.where});
+        same = all.end() - 1;
+      }
+      const std::string part = part_words(f.part);
+      const bool known =
+          std::find(same->parts.begin(), same->parts.end(), part) != same->parts.end();
+      if (!known) same->parts.push_back(part);
+    }
+  }
+  std::vector<std::string> out;
+  for (const Caveat& one : all) {
+    const std::string where =
+        one.parts.size() > 1 ? joined(one.parts, " and ") : one.parts.front() + ", " + one.place;
+    out.push_back(fmt::format("{}: {}", where, one.words));
+  }
+  return out;
 }
 
 std::string verdict_sentence(const studies::Answer& answer, const std::string& where_all) {

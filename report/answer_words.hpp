@@ -36,6 +36,9 @@ namespace report {
 /// "WITHIN THE LIMITS CHECKED", "OVER", "NOT DECIDED": how the sentence starts.
 [[nodiscard]] std::string verdict_head(studies::Verdict verdict);
 
+/// What the findings warn of, each once: "brace, at its weld: welds' reach assumed".
+[[nodiscard]] std::vector<std::string> caveats_of(const studies::Answer& answer);
+
 /// "3 of 16 built-in load cases run. Not offered yet: bolts and pins, fatigue."
 [[nodiscard]] std::string scope_sentence(const studies::Scope& scope,
                                          const std::vector<std::string>& not_offered);

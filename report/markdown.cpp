@@ -92,6 +92,9 @@ std::string markdown(const Answer& answer) {
   out += fmt::format("**{}**{}\n", head,
                      plain_markdown(verdict_sentence(answer, "").substr(head.size())));
   out += fmt::format("\n**CAUTION:** {}\n", plain_markdown(joined(studies::cautions(), " ")));
+  if (const std::vector<std::string> caveats = caveats_of(answer); !caveats.empty()) {
+    out += md_heading("Beware") + md_list(caveats);
+  }
   out += md_heading("Checks, worst first") + md_findings(answer);
   out +=
       "\nutilization: 100 % = the limit; safety factor: multiple of the load at which it just "

@@ -149,13 +149,28 @@ std::string page_verdict(const Answer& answer) {
   const std::string head = verdict_head(answer.verdict);
   const std::string sentence = verdict_sentence(answer, "").substr(head.size());
   const std::size_t start = sentence.find_first_not_of(":. ");
+  std::string beside;
+  for (const std::string& caveat : caveats_of(answer)) {
+    beside += fmt::format("<li><strong>Beware:</strong> {}</li>\n", escaped(caveat));
+  }
+  if (!answer.not_checked.empty()) {
+    constexpr std::size_t kMost = 3;
+    const std::size_t n = std::min(kMost, answer.not_checked.size());
+    const std::vector<std::string> first(
+        answer.not_checked.begin(), answer.not_checked.begin() + static_cast<std::ptrdiff_t>(n));
+    const std::size_t more = answer.not_checked.size() - n;
+    beside +=
+        fmt::format("<li>Not checked: {}{}</li>\n", escaped(joined(first, "; ")),
+                    more > 0 ? fmt::format("; and {} more, at the end of the sheet", more) : "");
+  }
   return fmt::format(
       "<div class=\"verdict {}\"><h2 id=\"verdict-head\">{}</h2><p>{}</p></div>\n"
       "<p class=\"caution\"><strong>CAUTION:</strong> these parts can kill when they fail. "
       "Qualified welder, procedure and inspection; local vehicle code; a licensed engineer "
-      "decides.</p>\n",
+      "decides.</p>\n{}",
       tone_class(verdict_tone(answer.verdict)), head,
-      start == sentence.npos ? "" : escaped(sentence.substr(start)));
+      start == sentence.npos ? "" : escaped(sentence.substr(start)),
+      beside.empty() ? "" : "<ul class=\"small\">\n" + beside + "</ul>\n");
 }
 
 std::string page_assembly(const Answer& answer, const View& view) {

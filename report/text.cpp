@@ -163,37 +163,13 @@ std::string undecided_reasons(const Answer& answer, const TextStyle& style) {
   return out;
 }
 
-/// What the findings warn of, each once.
+/// What the findings warn of, as far as a short answer has room for it.
 std::string caveat_lines(const Answer& answer, const TextStyle& style) {
   constexpr std::size_t kMost = 4;
-  struct Caveat {
-    std::string words;
-    std::string place;  ///< of the first finding that has it
-    std::vector<std::string> parts = {};
-  };
-  std::vector<Caveat> all;
-  for (const Finding& f : answer.findings) {
-    for (const std::string& note : f.notes) {
-      if (!checks::is_caveat(note)) continue;
-      const std::string words = checks::caveat_words(note);
-      auto same = std::find_if(all.begin(), all.end(),
-                               [&](const Caveat& known) { return known.words == words; });
-      if (same == all.end()) {
-        all.push_back({words, f.where.empty() ? f.check : f.where});
-        same = all.end() - 1;
-      }
-      add_once(same->parts, part_words(f.part));
-    }
-  }
-  std::vector<std::string> caveats;
-  for (const Caveat& one : all) {
-    const std::string where =
-        one.parts.size() > 1 ? joined(one.parts, " and ") : one.parts.front() + ", " + one.place;
-    caveats.push_back(fmt::format("{}{}: {}", checks::kCaveat, where, one.words));
-  }
+  const std::vector<std::string> caveats = caveats_of(answer);
   std::string out;
   for (std::size_t i = 0; i < std::min(caveats.size(), kMost); ++i) {
-    out += paragraph(caveats[i], style.width, 0, 2);
+    out += paragraph(checks::kCaveat + caveats[i], style.width, 0, 2);
   }
   if (caveats.size() > kMost) {
     out += fmt::format("beware of {} more, in what `explain` says\n", caveats.size() - kMost);

@@ -389,6 +389,15 @@ std::string_view steering_left_out(const parts::Design& design) {
 std::vector<std::string> left_out(const parts::Design& design) {
   std::vector<std::string> out;
   if (std::string bolts = bolts_left_out(design); !bolts.empty()) out.push_back(std::move(bolts));
+  if (end_welds_left_out(design)) {
+    out.emplace_back("welds at the ends of bars and tubes (give `end_weld:`)");
+  }
+  if (std::string tabs = tabs_left_out(design); !tabs.empty()) out.push_back(std::move(tabs));
+  const bool on_balls = design.lateral_link && parts::has_ball_end(*design.lateral_link);
+  if (on_balls && !design.lateral_link->thread.given()) {
+    out.emplace_back("threads of the lateral link's rod ends (give `thread:`)");
+  }
+  if (design.steering) out.emplace_back("threads at the ends of the steering links");
   if (!design.bolt_groups.empty()) {
     out.emplace_back("block shear and the bar's net section at `bolt_groups`");
   }
@@ -400,15 +409,6 @@ std::vector<std::string> left_out(const parts::Design& design) {
                                 not_run.size(), loads::case_names().size()));
     }
   }
-  if (std::string tabs = tabs_left_out(design); !tabs.empty()) out.push_back(std::move(tabs));
-  if (end_welds_left_out(design)) {
-    out.emplace_back("welds at the ends of bars and tubes (give `end_weld:`)");
-  }
-  const bool on_balls = design.lateral_link && parts::has_ball_end(*design.lateral_link);
-  if (on_balls && !design.lateral_link->thread.given()) {
-    out.emplace_back("threads of the lateral link's rod ends (give `thread:`)");
-  }
-  if (design.steering) out.emplace_back("threads at the ends of the steering links");
   if (std::string open = open_frame_left_out(design); !open.empty()) out.push_back(std::move(open));
   out.push_back("clearances, travel, steering geometry");
   out.push_back(

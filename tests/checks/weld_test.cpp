@@ -97,6 +97,15 @@ TEST_CASE("the minimum leg follows the thinner part", "[checks][weld]") {
   }
 }
 
+TEST_CASE("a leg over twice the thinner part is warned of", "[checks][weld]") {
+  checks::WeldInput in = two_lines(10e3);
+  in.thinner_part = 0.1875 * base::kInch;
+  for (checks::WeldLine& line : in.group.lines) line.leg = 0.375 * base::kInch;
+  CHECK_FALSE(has_note(checks::weld(in), "over twice the thinner part"));
+  for (checks::WeldLine& line : in.group.lines) line.leg = 0.5 * base::kInch;
+  CHECK(has_note(checks::weld(in), "over twice the thinner part"));
+}
+
 // AISC 360 J2.2b (read): up to the thickness under 6 mm, 1/16 in less from there on.
 TEST_CASE("the maximum leg follows the edge that is welded along", "[checks][weld]") {
   checks::WeldInput in = two_lines(10e3);
