@@ -207,41 +207,12 @@ std::string failures(const Comparison& c, const TextStyle& style) {
   return out;
 }
 
-/// A share in percent; what is not quite all of it is not rounded to 100.
-std::string share_words(double share) {
-  const double size = std::abs(share);
-  return fmt::format("{:.{}f}", size, size >= 99.5 && size < 100.0 ? 1 : 0);
-}
-
 std::string benefit_line(const Comparison& c, const TextStyle& style) {
   const std::optional<std::string> words = brace_benefit(c);
   return words ? paragraph(*words, style.width, 0, 2) : "";
 }
 
 }  // namespace
-
-std::optional<std::string> brace_benefit(const Comparison& c) {
-  const auto bare = std::find_if(c.variants.begin(), c.variants.end(),
-                                 [](const Figures& f) { return leaves_brace_out(f.name); });
-  if (bare == c.variants.end()) return std::nullopt;
-  const Range left = ratio(c.base.root_moment, bare->root_moment);
-  if (!known(left)) return std::nullopt;
-  const double least = 100.0 * (1.0 - left.high);
-  const double most = 100.0 * (1.0 - left.low);
-  constexpr const char* kWhy = "depending on rail and bushings";
-  const std::string low = share_words(least);
-  const std::string high = share_words(most);
-  if (most <= 0.0) {
-    return fmt::format("brace: takes nothing off the root moment, adds {}-{} % to it, {}", high,
-                       low, kWhy);
-  }
-  if (least < 0.0) {
-    return fmt::format("brace: takes up to {} % off the root moment or adds up to {} %, {}", high,
-                       low, kWhy);
-  }
-  if (low == high) return fmt::format("brace: takes {} % off the root moment", high);
-  return fmt::format("brace: takes {}-{} % off the root moment, {}", low, high, kWhy);
-}
 
 std::string comparison_body(const Comparison& c, const TextStyle& style) {
   const TextTable table = side_by_side(c);

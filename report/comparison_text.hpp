@@ -21,8 +21,4 @@ namespace report {
 [[nodiscard]] std::string variant_lines(const studies::Comparison& comparison,
                                         const TextStyle& style);
 
-/// "the brace takes 35-90 % off the root moment, depending on rail and bushings", when a
-/// variant leaves the brace out (its name says "no brace" or "without").
-[[nodiscard]] std::optional<std::string> brace_benefit(const studies::Comparison& comparison);
-
 }  // namespace report

@@ -129,6 +129,15 @@ bool leaves_brace_out(const std::string& name) {
          lower.find("without the brace") != std::string::npos;
 }
 
+std::optional<std::string> brace_benefit(const studies::Comparison& c) {
+  const auto bare = std::find_if(c.variants.begin(), c.variants.end(),
+                                 [](const Figures& f) { return leaves_brace_out(f.name); });
+  if (bare == c.variants.end()) return std::nullopt;
+  const std::vector<AtRail> ratios = root_ratios(c.base, *bare);
+  if (ratios.empty()) return std::nullopt;
+  return fmt::format("brace: root moment {} of that without it", ratios_in_words(ratios));
+}
+
 std::string conclusion(const studies::Comparison& c, std::size_t index) {
   const Figures& base = c.base;
   const Figures& variant = c.variants[index];

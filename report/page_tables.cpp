@@ -8,6 +8,7 @@
 
 #include "report/answer_words.hpp"
 #include "report/comparison_text.hpp"
+#include "report/conclusion_text.hpp"
 #include "report/failure_order_text.hpp"
 #include "report/html_table.hpp"
 #include "report/html_text.hpp"

@@ -66,7 +66,7 @@ variant             verdict  worst          root moment         x base
 as drawn            OVER     bracket 118 %  738-2,950 ft-lbf
 no brace            OVER     bracket 362 %  3,250-3,320 ft-lbf  1.12-4.40
 1-1/2 in solid bar  OVER     bracket 118 %  738-2,950 ft-lbf    1.00
-brace: takes 11-77 % off the root moment, depending on rail and bushings
+brace: root moment 23 % (soft rail) to 89 % (stiff rail) of that without it
 assumed: friction 0.9, hub height 17.85 in, mass center height unknown, axle
   weight 5500 lb as force, and 10 more (--all: each with its basis)
 not checked: steering and parking loads; load cases not run: both wheels hit
