@@ -29,7 +29,7 @@ struct PieceBeam {
   /// force. piece_forces.hpp puts them together.
   std::optional<fea::BeamId> axial = std::nullopt;
   double starts_at = 0.0;  ///< its end a, along the piece's center line  [m]
-  double curved = 1.0;  ///< bending stress at a bend over that of a straight bar
+  double curved = 1.0;     ///< bending stress at a bend over that of a straight bar
 };
 
 /// A force across a bracket's plates at their bolt that no load case names, as a share of what the

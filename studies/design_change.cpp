@@ -94,9 +94,11 @@ ChangeLadder larger_end_weld(const Design& design, const std::string& what,
 
 using BoltOf = std::function<parts::BoltSpec&(Design&)>;
 
-/// Stronger grades of its size, then the next sizes of its series in its grade.
+/// The next sizes of its series in its grade; before them, where its own strength is what is asked
+/// for, stronger grades of its size.
 /// @param all  that name one bolt; those that are not given stay so
-ChangeLadder stronger_bolt(const Design& design, const std::string& what, std::vector<BoltOf> all) {
+ChangeLadder other_bolts(const Design& design, const std::string& what, std::vector<BoltOf> all,
+                         bool grades) {
   Design copy = design;
   all.erase(
       std::remove_if(all.begin(), all.end(), [&](const BoltOf& of) { return !of(copy).given(); }),
@@ -115,7 +117,7 @@ ChangeLadder stronger_bolt(const Design& design, const std::string& what, std::v
   };
   for (const sections::BoltGrade& grade : sections::bolt_grades()) {
     const sections::BoltGrade* fits = sections::find_bolt_grade(grade.name, now.thread);
-    if (fits != nullptr && *fits == grade && grade.tensile > now.grade.tensile) {
+    if (grades && fits != nullptr && *fits == grade && grade.tensile > now.grade.tensile) {
       add(now.thread, grade);
     }
   }
@@ -126,6 +128,15 @@ ChangeLadder stronger_bolt(const Design& design, const std::string& what, std::v
     if (grade != nullptr) add(thread, *grade);
   }
   return out;
+}
+
+ChangeLadder stronger_bolt(const Design& design, const std::string& what, std::vector<BoltOf> all) {
+  return other_bolts(design, what, std::move(all), true);
+}
+
+/// For what it bears on.
+ChangeLadder wider_bolt(const Design& design, const std::string& what, std::vector<BoltOf> all) {
+  return other_bolts(design, what, std::move(all), false);
 }
 
 /// Joints of a higher rating, all ratings alike.
@@ -246,6 +257,18 @@ ChangeLadder more_faces(const Design& design) {
   return out;
 }
 
+parts::BoltSpec& link_bolt(Design& d) {
+  return d.lateral_link->bolt;
+}
+parts::BoltSpec& brace_bolt(Design& d) {
+  return d.brace->bolt;
+}
+
+/// What names the bolt of one of the two: where they are on one, the other may too.
+std::vector<BoltOf> bolt_of(const Design& design, const BoltOf& own, const BoltOf& other) {
+  return parts::on_one_bolt(design) ? std::vector<BoltOf>{own, other} : std::vector<BoltOf>{own};
+}
+
 std::vector<ChangeLadder> of_bracket(const Design& design, const checks::Finding& f) {
   std::vector<ChangeLadder> out;
   if (f.check == "weld") {
@@ -262,7 +285,11 @@ std::vector<ChangeLadder> of_bracket(const Design& design, const checks::Finding
     out.push_back(thicker(design, "plates of",
                           [](Design& d) -> double& { return d.bracket->plates.thickness; }));
   }
-  if (!is_one_of(f.check, {"bolt hole", "tab"})) {
+  if (is_one_of(f.check, {"bolt hole", "tab"})) {
+    if (design.lateral_link) {
+      out.push_back(wider_bolt(design, "bolt", bolt_of(design, link_bolt, brace_bolt)));
+    }
+  } else {
     out.push_back(longer(
         design, "plates deep at the rail",
         [](Design& d) -> double& { return d.bracket->depth_at_rail; }, base::kInch,
@@ -270,18 +297,6 @@ std::vector<ChangeLadder> of_bracket(const Design& design, const checks::Finding
   }
   out.push_back(with_brace(design));
   return out;
-}
-
-parts::BoltSpec& link_bolt(Design& d) {
-  return d.lateral_link->bolt;
-}
-parts::BoltSpec& brace_bolt(Design& d) {
-  return d.brace->bolt;
-}
-
-/// What names the bolt of one of the two: where they are on one, the other may too.
-std::vector<BoltOf> bolt_of(const Design& design, const BoltOf& own, const BoltOf& other) {
-  return parts::on_one_bolt(design) ? std::vector<BoltOf>{own, other} : std::vector<BoltOf>{own};
 }
 
 std::vector<ChangeLadder> of_link(const Design& design, const checks::Finding& f) {

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "cases/small_case.hpp"
+#include "cases/starters.hpp"
 #include "sections/area_props.hpp"
 #include "sections/stock.hpp"
 #include "studies/check.hpp"
@@ -135,6 +136,26 @@ TEST_CASE("the changes of several parts hold at once, and each does where it is 
       CHECK(weld.utilization == Approx(f.utilization()).epsilon(0.01));
     }
   }
+}
+
+TEST_CASE("plates that a bolt bears too hard on are tried with a wider bolt too", "[studies]") {
+  std::string text(cases::starter("link"));
+  const std::string before = "  bend: none";
+  text.replace(text.find(before), before.size(), "  bolt: 5/8 in grade 8\n" + before);
+  checks::Finding hole;
+  hole.part = "bracket";
+  hole.check = "bolt hole";
+  std::vector<std::string> words;
+  for (const studies::ChangeLadder& ladder : studies::changes_for(read_case(text), hole)) {
+    for (const studies::DesignChange& change : ladder) words.push_back(change.words);
+  }
+  const auto tried = [&](const std::string& what) {
+    return std::any_of(words.begin(), words.end(),
+                       [&](const std::string& w) { return w.find(what) != std::string::npos; });
+  };
+  CHECK(tried("bolt 7/8"));
+  CHECK(tried("plates of"));
+  CHECK_FALSE(tried("bolt 5/8"));  // no grade bears on less
 }
 
 TEST_CASE("what no one size mends is left, not guessed", "[studies]") {
