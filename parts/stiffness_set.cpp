@@ -45,8 +45,7 @@ RootStiffness root_between_cross_members(const Bracket& bracket, Bound bound) {
   if (bound == Bound::high) return {3.0 * k, std::move(words)};
   const bool on_one_wall = !bracket.rail.boxed && bracket.welded_to.one_flat_face();
   if (!on_one_wall || k / 3.0 <= kSoftFlatFace) return {k / 3.0, std::move(words)};
-  return {kSoftFlatFace,
-          words + "; soft end 15 kN m/rad, that one wall gives (proposal, no source)"};
+  return {kSoftFlatFace, words + "; soft end: that one wall gives (proposal, no source)"};
 }
 
 void add_bushing_group(std::vector<std::string>& groups, const JointSpec& joint,
@@ -145,11 +144,11 @@ bool root_is_bounded(const Bracket& bracket) {
 RootStiffness root_stiffness(const Bracket& bracket, Bound bound) {
   if (!root_is_bounded(bracket)) return {bracket.rail_stiffness, "root stiffness as entered"};
   if (cross_members_known(bracket)) return root_between_cross_members(bracket, bound);
-  if (bound == Bound::high) return {2000.0e3, "stiff end 2000 kN m/rad (proposal, no source)"};
+  if (bound == Bound::high) return {2000.0e3, "stiff end: proposal, no source"};
   if (bracket.welded_to.wraps_both_corners()) {
-    return {100.0e3, "soft end 100 kN m/rad, plates wrap both corners (proposal, no source)"};
+    return {100.0e3, "soft end: plates wrap both corners (proposal, no source)"};
   }
-  return {kSoftFlatFace, "soft end 15 kN m/rad, the rail's wall gives (proposal, no source)"};
+  return {kSoftFlatFace, "soft end: the rail's wall gives (proposal, no source)"};
 }
 
 }  // namespace parts

@@ -24,6 +24,13 @@ std::string length_text(double meters, bool inches) {
                 : fmt::format("{:.4g} mm", meters / base::kMillimeter);
 }
 
+std::string two_turning_rates(double soft, double stiff, bool inches) {
+  constexpr double kFootPoundPerDegree = 12.0 * base::kInch * base::kPoundForce / base::kDegree;
+  return inches ? fmt::format("{:.0f} and {:.0f} ft-lb/deg", soft / kFootPoundPerDegree,
+                              stiff / kFootPoundPerDegree)
+                : fmt::format("{:.4g} and {:.4g} kN m/rad", soft / 1000.0, stiff / 1000.0);
+}
+
 void add_bracket(std::vector<Assumption>& out, const parts::Design& design) {
   const parts::Bracket& b = *design.bracket;
   if (std::isnan(b.depth_at_bolt)) {
@@ -59,10 +66,9 @@ void add_bracket(std::vector<Assumption>& out, const parts::Design& design) {
   } else if (parts::root_is_bounded(b)) {
     const parts::RootStiffness soft = parts::root_stiffness(b, parts::Bound::low);
     const parts::RootStiffness stiff = parts::root_stiffness(b, parts::Bound::high);
-    out.push_back(
-        {"bracket.rail_stiffness",
-         fmt::format("{:.4g} and {:.4g} kN m/rad", soft.value / 1000.0, stiff.value / 1000.0),
-         soft.basis + (soft.basis == stiff.basis ? "" : "; " + stiff.basis)});
+    out.push_back({"bracket.rail_stiffness",
+                   two_turning_rates(soft.value, stiff.value, design.inches),
+                   soft.basis + (soft.basis == stiff.basis ? "" : "; " + stiff.basis)});
   }
   std::string basis = "the usual bracket of a lateral link; common practice, no source";
   if (parts::is_tied(b)) {
@@ -90,9 +96,14 @@ void add_joints(std::vector<Assumption>& out, const parts::Design& design) {
       corners ? ", with the rail soft and the brace's end rigid, and the other way about" : "";
   out.push_back(
       {names, "soft and stiff end of their range, one group at a time" + where,
-       "rubber 1 to 5 kN/mm, hard 5 to 20 kN/mm radial, along the bolt 0.4 to 1 and 2 to 5 "
-       "kN/mm, tilt 300 to 1500 and 1500 to 6000 N m/rad (common practice, no source); "
-       "between them the geometric mean; entered rates at half and double"});
+       std::string(design.inches
+                       ? "rubber 5700 to 28600 lb/in, hard 28600 to 114000 lb/in radial, along the "
+                         "bolt 2300 to 5700 and 11400 to 28600 lb/in, tilt 4 to 19 and 19 to 77 "
+                         "ft-lb/deg (common practice, no source; rounded from metric); "
+                       : "rubber 1 to 5 kN/mm, hard 5 to 20 kN/mm radial, along the bolt 0.4 to 1 "
+                         "and 2 to 5 kN/mm, tilt 300 to 1500 and 1500 to 6000 N m/rad (common "
+                         "practice, no source); ") +
+           "between them the geometric mean; entered rates at half and double"});
 }
 
 /// Every factor asked for, with its basis; first of all those that are under the usual ones.
@@ -332,7 +343,9 @@ std::vector<Assumption> all_assumptions(const parts::Design& design,
   if (design.vehicle) add_loads(out, design);
   if (design.bracket) add_bracket(out, design);
   if (design.brace && std::isnan(design.brace->end_mount)) {
-    out.push_back({"brace.end_mount", "10 kN/mm and rigid", "proposal, no source"});
+    out.push_back({"brace.end_mount",
+                   design.inches ? "57100 lb/in (10 kN/mm) and rigid" : "10 kN/mm and rigid",
+                   "proposal, no source"});
   }
   add_joints(out, design);
   add_sticks(out, design);

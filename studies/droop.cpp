@@ -18,6 +18,8 @@ namespace studies {
 namespace {
 
 constexpr const char* kStrapCatch = "strap_catch";
+constexpr const char* kJointEnds = "joint at the end of its angle";
+constexpr const char* kHoseEnds = "brake hose tight";
 
 std::optional<loads::StrapCatch> caught(const parts::Design& design) {
   if (!design.vehicle) return std::nullopt;
@@ -49,8 +51,8 @@ std::optional<Droop> droop_of(const parts::Design& design) {
   } else {
     add("coil leaves its seat", strap.spring_travel);
   }
-  add("joint at the end of its angle", strap.joint_travel);
-  add("brake hose tight", strap.brake_hose_travel);
+  add(kJointEnds, strap.joint_travel);
+  add(kHoseEnds, strap.brake_hose_travel);
   out.free_travel = strap.free_travel;
   if (std::isnan(out.free_travel)) {
     for (const DroopEnd& end : out.ends) out.free_travel = std::fmin(out.free_travel, end.drop);
@@ -77,7 +79,7 @@ std::optional<Bump> bump_of(const parts::Design& design) {
   };
   add(kDamperShortest, axle.damper_bump_travel);
   add("coil's turns touch", axle.coil_bump_travel);
-  add("joint at the end of its angle", axle.joint_bump_travel);
+  add(kJointEnds, axle.joint_bump_travel);
   if (out.ends.empty()) return std::nullopt;
   const double met = parts::stop_travel(axle);
   add("bump stop met", met);
@@ -141,18 +143,16 @@ namespace {
 
 /// Of what is not made to stop an axle, the first thing that a strap's stretch takes it past.
 std::string stopped_before(const Droop& droop, bool inches) {
-  for (const DroopEnd& end : droop.ends) {
-    if (end.drop >= droop.stretched) break;
-    const bool harmless = end.what.find("coil") == 0 || end.what.find("limit strap") == 0 ||
-                          end.what.find("free travel") == 0;
-    if (harmless) continue;
-    return fmt::format(
-        "{}its stretch would take the axle {} down, past the {} at {}: that stops it before the "
-        "strap has, and what it comes to there is not judged",
-        checks::kCaveat, parts::length_words(droop.stretched, inches), end.what,
-        parts::length_words(end.drop, inches));
-  }
-  return "";
+  const auto first = std::find_if(droop.ends.begin(), droop.ends.end(), [](const DroopEnd& end) {
+    return end.what == kDamperEnds || end.what == kJointEnds || end.what == kHoseEnds;
+  });
+  if (first == droop.ends.end() || !(droop.stretched > first->drop)) return "";
+  return fmt::format(
+      "{}its stretch would take the axle {} down, past {} ({}): that stops it before the strap "
+      "has, "
+      "and what it comes to there is not judged",
+      checks::kCaveat, parts::length_words(droop.stretched, inches),
+      parts::length_words(first->drop, inches), first->what);
 }
 
 }  // namespace
