@@ -85,8 +85,9 @@ std::string life_section(const studies::Life& life, bool inches, const TextStyle
   out += paragraph(
       "n: cycles in 100,000 km; nominal stress ranges between the load cases, pushed or pulled "
       "counting alike; Miner's sum, up to 0.5 where sizes are mixed (IIW Recommendations, from "
-      "memory), which stands for gamma_Mf of EN 1993-1-9: that is 1.0; toe and root of each weld "
-      "apart; corrosion shortens it",
+      "memory), in place of gamma_Mf of EN 1993-1-9: its 1.35 would leave 0.45 (slope 5) to 0.8 "
+      "(slope 3) of these distances (from memory); toe and root of each weld apart; corrosion "
+      "shortens it",
       style.width, 2, 2);
   for (std::size_t i = 0; i < std::min(kMost, life.places.size()); ++i) {
     out += place_text(life.places[i], inches, style);

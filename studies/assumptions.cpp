@@ -405,6 +405,10 @@ std::vector<std::string> left_out(const parts::Design& design) {
   if (end_welds_left_out(design)) {
     out.emplace_back("welds at the ends of bars and tubes (give `end_weld:`)");
   }
+  if (design.lateral_link || design.brace || design.arm) {
+    out.emplace_back(
+        "eyes, sleeves and bushings at the ends of bars, and whether a bolt fits them");
+  }
   if (std::string tabs = tabs_left_out(design); !tabs.empty()) out.push_back(std::move(tabs));
   const bool on_balls = design.lateral_link && parts::has_ball_end(*design.lateral_link);
   if (on_balls && !design.lateral_link->thread.given()) {
