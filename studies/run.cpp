@@ -161,6 +161,7 @@ class Runner {
           return;
         }
       }
+      models_.back()->forget_buckling();
     }
   }
 

@@ -472,6 +472,10 @@ fea::BucklingResult SetModel::buckle(const parts::DesignCase& load_case, const C
   return buckling(at.closed_stops).run(loads(load_case, 1.0, at.closed_stops), options);
 }
 
+void SetModel::forget_buckling() const {
+  for (auto& [closed, now] : ready_) now.buckling.reset();
+}
+
 bool SetModel::none_below(const parts::DesignCase& load_case, const CaseSolution& at,
                           double factor) const {
   return buckling(at.closed_stops).n_below(loads(load_case, 1.0, at.closed_stops), factor) == 0;
