@@ -294,8 +294,7 @@ void add_notes(Finding& f, const WeldInput& in) {
   if (heavy) {
     f.notes.push_back(
         fmt::format("{}the leg is over twice the thinner part joined, {}: it burns through or "
-                    "warps that before "
-                    "it is full (common practice, no source)",
+                    "warps that before it is full (common practice, no source)",
                     kCaveat, in_both(in.thinner_part)));
   }
   if (!in.backed.empty()) {

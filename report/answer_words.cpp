@@ -197,10 +197,7 @@ std::vector<std::string> caveats_of(const studies::Answer& answer) {
         all.push_back({words, f.where.empty() ? f.check : f.where});
         same = all.end() - 1;
       }
-      const std::string part = part_words(f.part);
-      const bool known =
-          std::find(same->parts.begin(), same->parts.end(), part) != same->parts.end();
-      if (!known) same->parts.push_back(part);
+      add_once(same->parts, part_words(f.part));
     }
   }
   std::vector<std::string> out;

@@ -112,11 +112,6 @@ std::string second_order_line(const Answer& answer, const TextStyle& style) {
                    style.width, 0, 2);
 }
 
-/// Adds an item unless it is there.
-void add_once(std::vector<std::string>& items, const std::string& item) {
-  if (std::find(items.begin(), items.end(), item) == items.end()) items.push_back(item);
-}
-
 /// The worst check that is decided of each part that is not, so that it is not lost from sight.
 std::string decided_beside(const Answer& answer, const TextStyle& style) {
   std::vector<std::string> words;

@@ -160,6 +160,10 @@ std::string paragraph(std::string_view text, int width, int first, int further) 
   return out;
 }
 
+void add_once(std::vector<std::string>& items, const std::string& item) {
+  if (std::find(items.begin(), items.end(), item) == items.end()) items.push_back(item);
+}
+
 std::string joined(const std::vector<std::string>& items, std::string_view separator) {
   std::string text;
   for (const std::string& item : items) {

@@ -27,4 +27,7 @@ namespace report {
 /// The items with `separator` between them.
 [[nodiscard]] std::string joined(const std::vector<std::string>& items, std::string_view separator);
 
+/// Adds an item unless it is there.
+void add_once(std::vector<std::string>& items, const std::string& item);
+
 }  // namespace report

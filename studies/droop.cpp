@@ -149,8 +149,7 @@ std::string stopped_before(const Droop& droop, bool inches) {
   if (first == droop.ends.end() || !(droop.stretched > first->drop)) return "";
   return fmt::format(
       "{}its stretch would take the axle {} down, past {} ({}): that stops it before the strap "
-      "has, "
-      "and what it comes to there is not judged",
+      "has, and what it comes to there is not judged",
       checks::kCaveat, parts::length_words(droop.stretched, inches),
       parts::length_words(first->drop, inches), first->what);
 }

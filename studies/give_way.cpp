@@ -15,6 +15,14 @@ bool carries(const Cell& cell, double multiple) {
   return carried(cell.at(multiple));
 }
 
+GivesWay closed_in(GivesWay between, double apart, const std::function<bool(double)>& carries) {
+  while (between.lost > apart * between.carried) {
+    const double middle = std::sqrt(between.carried * between.lost);
+    (carries(middle) ? between.carried : between.lost) = middle;
+  }
+  return between;
+}
+
 std::optional<GivesWay> gives_way(const Cell& cell, double upto) {
   if (!(upto > 1.0) || !carries(cell, 1.0) || carries(cell, upto)) return std::nullopt;
   GivesWay out{upto, upto};
@@ -24,11 +32,7 @@ std::optional<GivesWay> gives_way(const Cell& cell, double upto) {
     if (out.carried > 1.0 && !carries(cell, out.carried)) out.lost = out.carried;
     down *= down;
   }
-  while (out.lost > kApart * out.carried) {
-    const double middle = std::sqrt(out.carried * out.lost);
-    (carries(cell, middle) ? out.carried : out.lost) = middle;
-  }
-  return out;
+  return closed_in(out, kApart, [&](double multiple) { return carries(cell, multiple); });
 }
 
 }  // namespace studies

@@ -31,9 +31,8 @@ struct Judged {
 /// Solves one design and judges it by the checks that count: all that is asked of a candidate, in
 /// one place.
 /// @param other_tube  how findings begin that are about an arm's tube not asked for; may be empty
-/// @param looked_at  what a first look said; null = there was none. What is over in the one load
-/// case
-///                   of a look stays over
+/// @param looked_at  what a first look said; null = there was none. What is over in
+///                   the one load case of a look stays over
 /// @throws Stopped
 [[nodiscard]] Judged judged(const parts::Design& design, const Counted& counted,
                             const Watch& watch = {}, const std::string& other_tube = {},

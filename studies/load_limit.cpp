@@ -138,12 +138,4 @@ LimitFound load_limit(const std::function<double(double)>& ratio, double at_one,
   return {all.holds(), !all.carries_at_failure()};
 }
 
-double edge_between(const std::function<bool(double)>& carries, double low, double high) {
-  while (high - low >= kEdgeAccuracy * low) {
-    const double middle = 0.5 * (low + high);
-    (carries(middle) ? low : high) = middle;
-  }
-  return low;
-}
-
 }  // namespace studies

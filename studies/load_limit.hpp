@@ -24,9 +24,4 @@ struct LimitFound {
 [[nodiscard]] LimitFound load_limit(const std::function<double(double)>& ratio, double at_one,
                                     double highest, const std::map<double, double>& known);
 
-/// Between two multiples, of which the frame carries the lower one and not the higher one: one that
-/// it still carries, less than 0.1 % under one that it does not.
-[[nodiscard]] double edge_between(const std::function<bool(double)>& carries, double low,
-                                  double high);
-
 }  // namespace studies

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "studies/give_way.hpp"
 #include "studies/load_limit.hpp"
 #include "studies/unsolved_cell.hpp"
 
@@ -36,6 +37,8 @@ constexpr double kSoarsFrom = 0.25;
 // Of the multiple at which the frame gives way: so far under it, what it comes to does not hang on
 // how near that was gone to.
 constexpr double kShortOfEdge = 0.98;
+// To which that is closed in, as load_limit does.
+constexpr double kEdgeApart = 1.001;
 
 struct Ranked {
   Asked asked;
@@ -253,7 +256,7 @@ std::optional<double> edge_at(const Criterion& criterion, const Ranked& r,
     return std::isfinite(r.asked.cell->ratio_at(criterion, multiple));
   };
   if (!soars || beyond >= kHighestMultiple || carries(beyond)) return std::nullopt;
-  return edge_between(carries, found.multiple, beyond);
+  return closed_in({found.multiple, beyond}, kEdgeApart, carries).carried;
 }
 
 LoadLimit limit_of(const Criterion& criterion, const Ranked& r) {
