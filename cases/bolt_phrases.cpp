@@ -205,10 +205,13 @@ std::string write_phrase(const BoltSpec& bolt, const parts::Design& names) {
   if (!bolt.given()) return {};
   const std::string spacers =
       bolt.spacer > 0.0 ? ", spacers of " + write_sizes({bolt.spacer}, names.inches) : "";
-  return fmt::format("{} {}, {}, {}, {}{}{}", bolt.thread.name, bolt.grade.name,
+  // Nobody has said of an assumed clamp that it is one: a verdict may hang on that.
+  const char* stack = bolt.clamp_assumed ? ""
+                      : bolt.loose_stack ? ", loose stack"
+                                         : ", clamped stack";
+  return fmt::format("{} {}, {}, {}{}{}{}", bolt.thread.name, bolt.grade.name,
                      bolt.double_shear ? "double shear" : "single shear",
-                     plane_words(bolt.threads_in_plane),
-                     bolt.loose_stack ? "loose stack" : "clamped stack", spacers,
+                     plane_words(bolt.threads_in_plane), stack, spacers,
                      bolt.must_not_slip ? ", held by friction" : "");
 }
 

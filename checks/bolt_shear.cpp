@@ -157,6 +157,30 @@ double friction(const BoltInput& in, Finding& f) {
   return holds;
 }
 
+/// Of a clamped stack that the load slips: what the bolt's bending makes of it. Where it is only
+/// assumed to be clamped, and the bolt would be over in bending, the check is not decided.
+void say_what_slipping_makes(const BoltInput& in, Finding& f) {
+  const double here = f.utilization() / f.demand * demand_if_slipped(in).value_or(base::kUnset);
+  const double slipped = std::fmax(here, in.if_slipped);
+  if (!(slipped > f.utilization())) return;
+  const std::string counted = fmt::format("with its bending counted about {:.0f} %, not {:.0f} %",
+                                          100.0 * slipped, 100.0 * f.utilization());
+  if (!in.stack->clamp_assumed) {
+    f.notes.push_back(fmt::format("{}the load slips its clamped stack, which may leave no gap: {}",
+                                  kCaveat, counted));
+    return;
+  }
+  const std::string assumed = fmt::format(
+      "only assumed to be clamped, and the load slips it: {}; say `clamped stack` or "
+      "`loose stack`",
+      counted);
+  if (slipped > 1.0 && f.state == State::within) {
+    leave_undecided(f, assumed);
+  } else {
+    f.notes.push_back(kCaveat + assumed);
+  }
+}
+
 }  // namespace
 
 std::optional<double> demand_if_slipped(const BoltInput& input) {
@@ -244,19 +268,7 @@ Finding bolt_shear(const BoltInput& in) {
     return f;
   }
   decide(f, std::isnan(in.safety_factor) ? 1.0 / demand : in.safety_factor, in.required);
-  const double here = f.utilization() / demand * demand_if_slipped(in).value_or(base::kUnset);
-  const double slipped = std::fmax(here, in.if_slipped);
-  if (slipped > f.utilization()) {
-    const std::string counted = fmt::format("with its bending counted about {:.0f} %, not {:.0f} %",
-                                            100.0 * slipped, 100.0 * f.utilization());
-    f.notes.push_back(
-        in.stack->clamp_assumed
-            ? fmt::format("{}only assumed to be clamped, and the load slips it: {}; say `clamped "
-                          "stack` or `loose stack`",
-                          kCaveat, counted)
-            : fmt::format("{}the load slips its clamped stack, which may leave no gap: {}", kCaveat,
-                          counted));
-  }
+  say_what_slipping_makes(in, f);
   return f;
 }
 

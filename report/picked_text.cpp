@@ -148,6 +148,10 @@ std::string kind_of_stop(const Candidate& c) {
   return c.judged.other_over.substr(0, c.judged.other_over.find(", ")) + " over with it";
 }
 
+bool is_open(const Candidate& c) {
+  return c.judged.verdict == Verdict::not_decided && !c.judged.no_sense;
+}
+
 /// How many of the sizes before the first that passes are stopped by what.
 std::string what_stops_those_before(const Picked& p, const TextStyle& style) {
   std::map<std::string, int> stops;
@@ -210,11 +214,18 @@ PickedHead picked_head(const Picked& p) {
                         percent(p.lightest->judged.utilization), thin_words(*p.lightest))};
   }
   if (p.tried.empty()) return {"NOT DECIDED", Tone::undecided, "no size was tried to the end"};
-  const auto open = [](const Candidate& c) { return c.judged.verdict == Verdict::not_decided; };
-  if (std::all_of(p.tried.begin(), p.tried.end(), open)) {
+  if (std::all_of(p.tried.begin(), p.tried.end(), is_open)) {
     return {"NOT DECIDED", Tone::undecided,
             fmt::format("none of {} sizes for the {} can be decided: {}", p.tried.size(),
                         part_words(p.part), p.tried.front().judged.open)};
+  }
+  const auto first_open = std::find_if(p.tried.begin(), p.tried.end(), is_open);
+  if (first_open != p.tried.end()) {
+    return {
+        "NOT DECIDED", Tone::undecided,
+        fmt::format("no size for the {} is seen to hold: of {} tried {} are not decided: {}",
+                    part_words(p.part), p.tried.size(),
+                    std::count_if(first_open, p.tried.end(), is_open), first_open->judged.open)};
   }
   if (p.n_done < p.n_sizes) {
     return {"NOT DECIDED", Tone::undecided,
@@ -248,7 +259,8 @@ std::string others_words(const Picked& p, const TextStyle& style) {
   std::vector<std::string> names;
   for (const std::string& name : p.others_over) names.push_back(part_words(name));
   const std::string others = joined(names, ", ");
-  if (p.lightest || p.could_join.empty()) {
+  const bool any_open = std::any_of(p.tried.begin(), p.tried.end(), is_open);
+  if (p.lightest || any_open || p.could_join.empty()) {
     return out + paragraph(fmt::format("Over its limit or not decided as drawn, and not counted "
                                        "here: {} (`check` says why).",
                                        others),

@@ -176,6 +176,9 @@ class Runner {
       if (!wanted(part)) return false;
       if (cell.trouble_for(part) != nullptr) return true;
       const AskedFactor asked = asked_in(criterion, cell);
+      if (clamp_is_assumed(criterion, cell.assembly()) && if_slipped(criterion, cell) > 1.0) {
+        return true;
+      }
       const Cell& asking = cell.asking_most(criterion);
       if (holds_by_far(criterion, {&asking, asked}, most(part))) return false;
       const double looked_at = asked.looked_at() / most(part);
@@ -584,9 +587,17 @@ class Runner {
       const Cell& asking = cell.asking_most(criterion);
       return Asked{&asking, asked_in(criterion, asking)};
     };
-    if (const auto worst = worst_case(criterion, asked, floor_of(part), solve)) {
+    const double floor = hangs_on_an_assumed_clamp(criterion) ? 0.0 : floor_of(part);
+    if (const auto worst = worst_case(criterion, asked, floor, solve)) {
       report_worst(criterion, *worst);
     }
+  }
+
+  /// Whether a bolt's check is not decided, however far within it may be: the load slips its stack,
+  /// which is only assumed to be clamped, and bending would be over.
+  [[nodiscard]] bool hangs_on_an_assumed_clamp(const Criterion& criterion) const {
+    return clamp_is_assumed(criterion, models_.front()->assembly()) &&
+           most_if_slipped(criterion) > 1.0;
   }
 
   /// Where another check says all of it, this one gives no finding.
@@ -798,21 +809,31 @@ class Runner {
     out_.answer.findings.push_back(std::move(*found));
   }
 
-  /// The largest utilization of a bolt with its bending counted, of all cells in which the load
-  /// slips its clamped stack: not in the cell in which it is sheared most, as a rule.
+  /// Whether a bolt is not loose only because nobody says that it is.
+  static bool clamp_is_assumed(const Criterion& criterion, const parts::Assembly& assembly) {
+    if (criterion.kind != Criterion::Kind::bolt) return false;
+    const auto& stack = assembly.bolts[criterion.index].stack;
+    return stack && stack->clamp_assumed && !stack->loose;
+  }
+
+  /// The utilization of a bolt with its bending counted, where the load of a cell slips its clamped
+  /// stack; else unset.
+  static double if_slipped(const Criterion& criterion, const Cell& cell) {
+    const CaseSolution& solved = cell.is_solved() ? cell.kept(1.0) : cell.first_order();
+    if (!carried(solved)) return base::kUnset;
+    const std::optional<double> demand = checks::demand_if_slipped(
+        bolt_input(cell.assembly().bolts, criterion.index, solved.solution));
+    if (!demand) return base::kUnset;
+    const AskedFactor asked =
+        cell.is_solved() ? asked_in(criterion, cell) : asked_by_first_order(criterion, cell);
+    return asked.value * *demand;
+  }
+
+  /// The largest of all cells: not that of the cell in which it is sheared most, as a rule.
   [[nodiscard]] double most_if_slipped(const Criterion& criterion) const {
     double most = base::kUnset;
     if (criterion.kind != Criterion::Kind::bolt) return most;
-    for (const Cell& cell : cells_) {
-      const CaseSolution& solved = cell.is_solved() ? cell.kept(1.0) : cell.first_order();
-      if (!carried(solved)) continue;
-      const std::optional<double> demand = checks::demand_if_slipped(
-          bolt_input(cell.assembly().bolts, criterion.index, solved.solution));
-      if (!demand) continue;
-      const AskedFactor asked =
-          cell.is_solved() ? asked_in(criterion, cell) : asked_by_first_order(criterion, cell);
-      most = std::fmax(most, asked.value * *demand);
-    }
+    for (const Cell& cell : cells_) most = std::fmax(most, if_slipped(criterion, cell));
     return most;
   }
 

@@ -40,9 +40,12 @@ TEST_CASE("the example cases survive writing and reading", "[cases][writer]") {
   }
 }
 
-TEST_CASE("a written case leaves nothing to assume", "[cases][writer]") {
+// A verdict may hang on whether a bolt's stack is clamped: nothing says so but the user.
+TEST_CASE("a written case leaves nothing to assume but a clamp", "[cases][writer]") {
   for (const std::string& text : {case_texts::kLink, case_texts::kCantilever, case_texts::kRich}) {
-    CHECK(design(cases::write(design(text))).assumed.empty());
+    for (const parts::Assumption& a : design(cases::write(design(text))).assumed) {
+      CHECK(a.value == "clamped stack");
+    }
   }
 }
 

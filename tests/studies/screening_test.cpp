@@ -103,7 +103,7 @@ std::string random_link(unsigned seed) {
       "  rise: {:.0f} mm\n"
       "  tube: 40 x 4 mm E355\n"
       "  ends: weld-on pin\n"
-      "  bolt: M16 10.9\n"
+      "  bolt: M16 10.9, clamped stack\n"
       "bracket:\n"
       "  drop: {:.0f} mm\n"
       "  plates: 2 of {:.0f} mm S355\n"

@@ -78,9 +78,10 @@ TEST_CASE("a bolt is over once its shear planes are", "[verdict]") {
   };
   const double plane = 120.0 * hand::kKsi * circle(0.625 * kInch);
   for (const Row& row :
-       {Row{"5/8 in fine grade 5, single shear", 0.450 * plane},
-        Row{"5/8-18 grade 5, single shear, threads out of the shear plane", 0.563 * plane},
-        Row{"3/8-24 grade 5, double shear",
+       {Row{"5/8 in fine grade 5, single shear, clamped stack", 0.450 * plane},
+        Row{"5/8-18 grade 5, single shear, threads out of the shear plane, clamped stack",
+            0.563 * plane},
+        Row{"3/8-24 grade 5, double shear, clamped stack",
             2.0 * 0.450 * 120.0 * hand::kKsi * circle(0.375 * kInch)}}) {
     check_flips({.case_text =
                      [&](double u) {
@@ -132,12 +133,14 @@ TEST_CASE("a joint that friction is to hold is over once its faces slip", "[verd
 TEST_CASE("the plates are over once the bolt tears out of them, or bears too hard", "[verdict]") {
   // AISC 360-22 J3.11, from memory; S355: 470 MPa (EN 10025-2, read). M16 in a hole of 18 mm.
   const double tear = 2.0 * 1.2 * (0.013 - 0.009) * 0.012 * 470.0e6;
-  check_flips(
-      {.case_text =
-           [&](double u) { return bolted_link("M16 class 10.9", 0.013, u * tear / kRequired); },
-       .part = "bracket",
-       .check = "bolt hole",
-       .tolerance = 2e-3});
+  check_flips({.case_text =
+                   [&](double u) {
+                     return bolted_link("M16 class 10.9, clamped stack", 0.013,
+                                        u * tear / kRequired);
+                   },
+               .part = "bracket",
+               .check = "bolt hole",
+               .tolerance = 2e-3});
 }
 
 TEST_CASE("the plates are over once the bolt bears too hard on them as on an eye", "[verdict]") {
@@ -145,7 +148,8 @@ TEST_CASE("the plates are over once the bolt bears too hard on them as on an eye
   const double holds = 2.0 * 1.25 * hand::kS355 * 0.016 * 0.008;
   check_flips({.case_text =
                    [&](double u) {
-                     std::string text = bolted_link("M16 class 10.9", 0.050, u * holds / kRequired);
+                     std::string text =
+                         bolted_link("M16 class 10.9, clamped stack", 0.050, u * holds / kRequired);
                      return text.replace(text.find("2 of 12 mm"), 10, "2 of 8 mm");
                    },
                .part = "bracket",
@@ -246,7 +250,7 @@ TEST_CASE("bolts that are not given are named as not checked", "[verdict]") {
 }
 
 TEST_CASE("link and brace are on one bolt, whichever of the two names it", "[verdict]") {
-  const std::string bolt = "M16 class 10.9";
+  const std::string bolt = "M16 class 10.9, clamped stack";
   const auto with_brace = [&](const std::string& of_link, const std::string& of_brace) {
     return judged(bolted_link(of_link, 0.050, 20000.0) +
                   "brace:\n  tube: 40 x 4 mm S355H\n  length: 850 mm\n  slope: 10 deg\n"
