@@ -39,6 +39,19 @@ bool same(double a, double b) {
   return std::abs(a - b) <= 1e-6 * std::abs(b);
 }
 
+/// What the bend makes of the frame's moments; nothing where there is none.
+void add_bend_lines(Finding& finding, const YieldInput& in) {
+  if (!(in.at_bend > 1.0)) return;
+  for (const auto& [name, counted] :
+       {std::pair("My", std::abs(in.resultants.my)), std::pair("Mz", std::abs(in.resultants.mz))}) {
+    finding.lines.push_back({fmt::format("{} at the bend: the frame's, times what the bend counts "
+                                         "for (see notes)",
+                                         name),
+                             "{0} * {1} = {2}",
+                             {moment(counted / in.at_bend), ratio(in.at_bend), moment(counted)}});
+  }
+}
+
 WorkedLine bending_line(const YieldInput& in, const sections::AreaProps& props) {
   const Value s_y = {props.modulus_y, Measure::section_modulus};
   const Value s_z = {props.modulus_z, Measure::section_modulus};
@@ -94,6 +107,7 @@ WorkedLine shear_line(const YieldInput& in) {
 void add_stress_lines(Finding& finding, const YieldInput& in) {
   const sections::AreaProps props = sections::area_props(in.shape);
   finding.lines.push_back(axial_line(in, props.area));
+  add_bend_lines(finding, in);
   finding.lines.push_back(bending_line(in, props));
   finding.lines.push_back(torsion_line(in, props));
   finding.lines.push_back(shear_line(in));

@@ -34,6 +34,9 @@ struct YieldInput {
   std::optional<OtherStrength> other = {};       ///< unset = one strength all along
   /// The part of a round outside that `worst` is of; unset = all of it
   std::optional<sections::OutlinePart> on_side = {};
+  /// At a bend, where bending stress is more than a straight bar's: My and Mz are so many times
+  /// what the frame has there.
+  double at_bend = 1.0;
 };
 
 /// Von Mises stress at the worst point of a section against the yield strength.

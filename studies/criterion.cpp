@@ -471,7 +471,8 @@ checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome)
                            .required = outcome.asked.value,
                            .at_limit = {},
                            .other = other_strength(piece, *outcome.at_load, at),
-                           .on_side = at.on_side};
+                           .on_side = at.on_side,
+                           .at_bend = piece.beams[at.beam].curved};
   if (outcome.at_limit != nullptr) {
     input.at_limit = governing_stress(piece, *outcome.at_limit).resultants;
   }

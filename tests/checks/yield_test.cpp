@@ -42,6 +42,17 @@ TEST_CASE("the stress of a tube in tension, bending and torsion is the hand calc
   CHECK_THAT(f.lines.at(2).values.back().si, WithinRel(34.51e6, 5e-4));
 }
 
+// By hand: 1.5 times the frame's My of 400 and Mz of 0 N m.
+TEST_CASE("what a bend makes of the frame's moments can be followed", "[checks][yield]") {
+  checks::YieldInput in = input(kTube, {.n = 20e3, .my = 600});
+  in.at_bend = 1.5;
+  const checks::Finding f = checks::yield(in);
+  CHECK_THAT(f.lines.at(1).values.front().si, WithinRel(400.0, 1e-12));
+  CHECK_THAT(f.lines.at(1).values.back().si, WithinRel(600.0, 1e-12));
+  CHECK_THAT(f.lines.at(2).values.back().si, WithinRel(0.0, 1e-12));
+  CHECK(worked::equations_that_hold(f, 1e-6) == 10);  // those of a straight bar and two
+}
+
 TEST_CASE("the yield verdict turns at the required factor", "[checks][yield]") {
   const double limit_stress = 350e6 / 1.5;
   const double modulus = base::kPi / 32.0 * (std::pow(0.050, 4) - std::pow(0.040, 4)) / 0.050;
