@@ -63,7 +63,11 @@ TEST_CASE("what a grid does not build where stops carry is over its limit in ful
           with_size(with_size(design, parts[0], sizes[choice[0]]), parts[1], sizes[choice[1]]);
       double worst = 0.0;
       for (const checks::Finding& f : studies::run(changed, "", {}, alone).answer.findings) {
-        if (alone.is_asked(f.part) && !(f.utilization() <= worst)) worst = f.utilization();
+        if (!alone.is_asked(f.part)) continue;
+        // What is not decided, as where the frame gives way, does not pass either.
+        const bool decided = f.state != checks::State::undecided;
+        worst =
+            std::max(worst, decided ? f.utilization() : std::numeric_limits<double>::infinity());
       }
       for (const double most : {1.0, 0.7, 0.4}) {
         if (!screen.surely_over(choice, most)) continue;

@@ -27,10 +27,13 @@ constexpr double kSameWhereFar = 2.0e-3;
 // where it was looked for from.
 constexpr double kSameAtEdge = 0.1;
 
-/// Where it is there.
-void replace(std::string& text, const std::string& old, const std::string& now) {
-  const std::size_t at = text.find(old);
-  if (at != std::string::npos) text.replace(at, old.size(), now);
+/// Gives the first key of that name another value, where the layout has it.
+void set(std::string& text, const std::string& key, const std::string& value) {
+  const std::string start = "  " + key + ": ";
+  const std::size_t at = text.find(start);
+  if (at == std::string::npos) return;
+  const std::size_t from = at + start.size();
+  text.replace(from, text.find_first_of("#\n", from) - from, value + " ");
 }
 
 /// A truck to start from with its weight, coils and link drawn by lot, and some load cases in which
@@ -41,16 +44,15 @@ std::string truck_by_lot(const std::string& layout, std::uint32_t seed) {
   const auto number = [&](double low, double high) {
     return std::to_string(low + (high - low) * random.uniform());
   };
-  replace(text, "axle_weight: 3100 lb", "axle_weight: " + number(2200.0, 4200.0) + " lb");
-  replace(text, "coil_rate: 250 lb/in", "coil_rate: " + number(150.0, 400.0) + " lb/in");
-  replace(text, "drop: 4 in", "drop: " + number(3.0, 9.0) + " in");
+  set(text, "axle_weight", number(2200.0, 4200.0) + " lb");
+  set(text, "coil_rate", number(150.0, 400.0) + " lb/in");
+  set(text, "drop", number(3.0, 9.0) + " in");
   const std::vector<std::string> tubes = {"1-1/4 x 0.250 in DOM", "1-1/2 x 0.250 in DOM",
                                           "2 x 0.120 in DOM", "2 x 0.250 in DOM"};
-  replace(text, "tube: 1-1/2 x 0.250 in DOM",
-          "tube: " + tubes[static_cast<std::size_t>(3.999 * random.uniform())]);
-  replace(text, "load_cases:",
-          "load_cases:\n  - {name: crossed, heave: " + number(-1.0, 1.0) +
-              " in, roll: " + number(-4.0, 4.0) + " deg}\n  - slid into a curb\n#");
+  set(text, "tube", tubes[static_cast<std::size_t>(3.999 * random.uniform())]);
+  const std::string heave = number(-1.0, 1.0);
+  text += "load_cases:\n  - {name: crossed, heave: " + heave + " in, roll: " + number(-4.0, 4.0) +
+          " deg}\n  - slid into a curb\n  - hard corner\n";
   return text;
 }
 
