@@ -37,18 +37,6 @@ std::array<Vector6, 2> ends_of(const BeamPart& beam, const Eigen::VectorXd& moti
   return out;
 }
 
-bool turns_little(const System& system, const Eigen::VectorXd& motion) {
-  for (int i = 0; i < static_cast<int>(system.model().nodes.size()); ++i) {
-    if (!(turn_of(motion, NodeId{i}).norm() < kMostTurn)) return false;
-  }
-  for (const BeamPart& beam : system.beams()) {
-    const Vector12 q_l = end_freedoms(beam, motion);
-    const double apart = (q_l.segment<3>(6) - q_l.segment<3>(0)).norm();
-    if (!(apart < kMostApart * beam.length)) return false;
-  }
-  return true;
-}
-
 void move_beam(Model& moved, const System& system, const Eigen::VectorXd& motion,
                std::size_t index) {
   const Model& model = system.model();
@@ -129,6 +117,18 @@ StressState moved_state(const System& system, const System& now, const LoadCase&
 }
 
 }  // namespace
+
+bool turns_little(const System& system, const Eigen::VectorXd& motion) {
+  for (int i = 0; i < static_cast<int>(system.model().nodes.size()); ++i) {
+    if (!(turn_of(motion, NodeId{i}).norm() < kMostTurn)) return false;
+  }
+  for (const BeamPart& beam : system.beams()) {
+    const Vector12 q_l = end_freedoms(beam, motion);
+    const double apart = (q_l.segment<3>(6) - q_l.segment<3>(0)).norm();
+    if (!(apart < kMostApart * beam.length)) return false;
+  }
+  return true;
+}
 
 std::optional<int> n_negative_deformed(const System& system, const LoadCase& load_case,
                                        const Eigen::VectorXd& motion, const StressState& state) {

@@ -6,6 +6,11 @@
 
 namespace fea {
 
+/// Whether a second-order answer's rotations are small enough for it to say anything: no node turns
+/// by over half a radian, no beam's ends move apart by over half of its length.
+/// @param motion  full
+[[nodiscard]] bool turns_little(const System& system, const Eigen::VectorXd& motion);
+
 /// Negative eigenvalues of K + Kg of the frame as it stands after a second-order solution: nodes
 /// and beams' ends moved by `motion`, axes and arms turned, the forces those that balance there.
 ///

@@ -104,7 +104,8 @@ SolveStatus SecondOrder::run(const LoadCase& load_case, const Eigen::VectorXd& l
   }
   if (settled && settle(load_case, options)) {
     const bool good = doubtful ? stands(load_case) : !delicate() || !falls(load_case);
-    return good ? SolveStatus::converged : SolveStatus::unstable;
+    if (!good) return SolveStatus::unstable;
+    return turns_little(*system_, motion_) ? SolveStatus::converged : SolveStatus::not_converged;
   }
   return doubtful ? SolveStatus::unstable : SolveStatus::not_converged;
 }

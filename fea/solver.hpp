@@ -58,7 +58,8 @@ enum class Method {
 enum class SolveStatus {
   converged,
   unstable,       ///< the load is at or above a critical one, or its equilibrium is not stable
-  not_converged,  ///< second order: forces did not settle; large displacement: no equilibrium found
+  not_converged,  ///< second order: forces did not settle, or rotations are beyond small; large
+                  ///< displacement: no equilibrium found
 };
 
 struct MovedState;  // where everything has gone; see fea/moved_frame.hpp

@@ -11,6 +11,38 @@ bool carried(const CaseSolution& solved) {
   return solved.solution.status() == fea::SolveStatus::converged && solved.contact_settled;
 }
 
+namespace {
+
+/// Whether a stop carries that the axle was going away from under less load.
+bool crosses_over(const parts::Assembly& assembly, const fea::Solution& under_less,
+                  Contacts closed) {
+  for (std::size_t i = 0; i < assembly.stops.size(); ++i) {
+    const parts::TravelStop& stop = assembly.stops[i];
+    if (!stop.known() || (closed & (1U << i)) == 0) continue;
+    if (stop.sense() * rise_of(stop.node, stop.offset_g, under_less) < 0.0) return true;
+  }
+  return false;
+}
+
+/// Whether a stop carries, and one of its kind does not that the axle was nearer to under less
+/// load.
+bool leaves_out_the_nearest(const parts::Assembly& assembly, const fea::Solution& under_less,
+                            Contacts closed) {
+  const std::vector<parts::TravelStop>& stops = assembly.stops;
+  for (std::size_t i = 0; i < stops.size(); ++i) {
+    if (!stops[i].known() || (closed & (1U << i)) == 0) continue;
+    const double overlap = overlap_of(stops[i], under_less);
+    for (std::size_t other = 0; other < stops.size(); ++other) {
+      const bool open_one = stops[other].known() && stops[other].kind == stops[i].kind &&
+                            (closed & (1U << other)) == 0;
+      if (open_one && overlap_of(stops[other], under_less) > overlap) return true;
+    }
+  }
+  return false;
+}
+
+}  // namespace
+
 CaseSolution Cell::solve(double multiple) const {
   NearSolution near;
   double least = std::numeric_limits<double>::infinity();
@@ -31,8 +63,51 @@ CaseSolution Cell::solve(double multiple) const {
   CaseSolution solved = *method_ == fea::Method::large_displacement
                             ? model_->solve_moved(*load_case_, multiple, near)
                             : model_->solve(*load_case_, multiple, near);
+  // Second order that leaves small rotations says nothing of the frame: where it went is looked
+  // for.
+  const bool says_nothing = *method_ == fea::Method::second_order &&
+                            solved.solution.status() == fea::SolveStatus::not_converged;
+  if (says_nothing && model_->can_move(*load_case_)) {
+    if (near.solved == nullptr) near = {&solved, multiple};
+    CaseSolution moved = model_->solve_moved(*load_case_, multiple, near);
+    if (carried(moved)) solved = std::move(moved);
+  }
+  if (multiple > 1.0 && carried(solved) && !comes_to(solved, multiple)) {
+    solved.contact_settled = false;
+  }
   if (!carried(solved)) lost_from_ = std::min(lost_from_, multiple);
   return solved;
+}
+
+/// Whether the load comes to an equilibrium as it grows. A frame that it tips may stand under more
+/// of it on a stop of the other side, where nothing brings it.
+bool Cell::comes_to(const CaseSolution& solved, double multiple) const {
+  constexpr double kStep = 1.05;
+  const auto crosses = [&](const CaseSolution* before) {
+    return crosses_over(assembly(), before->solution, solved.closed_stops);
+  };
+  const auto [less, before] = carried_below(multiple);
+  if (before == nullptr) return true;
+  if (!crosses(before) &&
+      !leaves_out_the_nearest(assembly(), before->solution, solved.closed_stops)) {
+    return true;
+  }
+  for (double step = kStep * less; step < multiple; step *= kStep) {
+    if (!carried(at(step))) return false;
+  }
+  return !crosses(carried_below(multiple).second);
+}
+
+/// The largest multiple below one at which the frame is known to stand; null where none is.
+std::pair<double, const CaseSolution*> Cell::carried_below(double multiple) const {
+  std::pair<double, const CaseSolution*> out(0.0, nullptr);
+  const auto consider = [&](const auto& known) {
+    if (known.first >= multiple || known.first <= out.first || !carried(known.second)) return;
+    out = {known.first, &known.second};
+  };
+  for (const auto& known : kept_) consider(known);
+  for (const auto& known : recent_) consider(known);
+  return out;
 }
 
 /// The stops and straps that carry in the set beside, by second order at the load itself.

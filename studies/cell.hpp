@@ -19,7 +19,8 @@ namespace studies {
 [[nodiscard]] bool carried(const CaseSolution& solved);
 
 /// One load case with one stiffness set, and its solutions at the multiples asked for so far: by
-/// second order, or with large displacements where the load itself moves something far.
+/// second order, or with large displacements where the load itself moves something far, or a
+/// multiple leaves small rotations.
 class Cell {
  public:
   /// @param beside  the same load case in another set, where the first solution and first order
@@ -92,6 +93,8 @@ class Cell {
                                 double multiple) const;
   [[nodiscard]] double ratio_once(const Criterion& criterion, double multiple) const;
   [[nodiscard]] CaseSolution solve(double multiple) const;
+  [[nodiscard]] bool comes_to(const CaseSolution& solved, double multiple) const;
+  [[nodiscard]] std::pair<double, const CaseSolution*> carried_below(double multiple) const;
   void choose_method() const;
   [[nodiscard]] Contacts beside_touching() const;
 

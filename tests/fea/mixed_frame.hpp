@@ -44,7 +44,7 @@ inline Loaded mixed_frame() {
                    .offset_a_g = {0.0, -0.06, -0.02},
                    .offset_b_g = {0.0, 0.04, 0.03},
                    .axes_g = axes};
-  bush.stiffness.diagonal() << 5.0e6, 2.0e6, 5.0e6, 4.0e3, 300.0, 4.0e3;
+  bush.stiffness.diagonal() << 5.0e6, 2.0e6, 5.0e6, 4.0e3, 500.0, 4.0e3;
   model.add(bush);
   fea::Spring coil{.a = hub, .offset_a_g = {0.0, 0.0, 0.1}, .axes_g = axes};
   coil.stiffness.diagonal() << 1.0e4, 2.0e4, 4.0e4, 10.0, 10.0, 10.0;

@@ -122,6 +122,17 @@ TEST_CASE("very stiff parts beside soft ones do not keep forces from settling",
   }
 }
 
+TEST_CASE("no answer is given beyond small rotations", "[fea][second-order]") {
+  fea_test::Loaded frame = fea_test::mixed_frame();
+  const auto status = [&](Method method) {
+    return fea::solve(fea::factor(frame.model), frame.loads, {.method = method}).status();
+  };
+  CHECK(status(Method::second_order) == SolveStatus::converged);
+  frame.model.springs[0].stiffness(4, 4) = 300.0;  // the hub turns 0.75 rad on it
+  CHECK(status(Method::second_order) == SolveStatus::not_converged);
+  CHECK(status(Method::large_displacement) == SolveStatus::converged);
+}
+
 TEST_CASE("a frame with everything held has no motion and still has its forces",
           "[fea][second-order]") {
   fea::Model model;
