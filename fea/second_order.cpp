@@ -103,9 +103,9 @@ SolveStatus SecondOrder::run(const LoadCase& load_case, const Eigen::VectorXd& l
     doubtful = doubtful || n_negative_ != 0;
   }
   if (settled && settle(load_case, options)) {
+    if (!turns_little(*system_, motion_)) return SolveStatus::not_converged;
     const bool good = doubtful ? stands(load_case) : !delicate() || !falls(load_case);
-    if (!good) return SolveStatus::unstable;
-    return turns_little(*system_, motion_) ? SolveStatus::converged : SolveStatus::not_converged;
+    return good ? SolveStatus::converged : SolveStatus::unstable;
   }
   return doubtful ? SolveStatus::unstable : SolveStatus::not_converged;
 }

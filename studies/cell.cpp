@@ -138,11 +138,10 @@ bool Cell::in_proportion() const {
   return load_case_->place.given() || load_case_->posture == loads::Posture::droop;
 }
 
-const Cell& Cell::asking_most(const Criterion& criterion) const {
+const Cell* Cell::at_ride() const {
   choose_method();
-  if (!second_order_ || in_proportion() || !carried(*second_order_)) return *this;
-  const double reached = ratio_kept(criterion, 1.0);
-  if (!std::isfinite(reached)) return *this;
+  if (!second_order_ || in_proportion() || !carried(*second_order_)) return nullptr;
+  if (!carried(kept(1.0))) return nullptr;
   if (!at_ride_) {
     at_ride_ = std::make_unique<Cell>(*model_, *load_case_);
     at_ride_->reached_ = kept(1.0);
@@ -151,7 +150,13 @@ const Cell& Cell::asking_most(const Criterion& criterion) const {
     at_ride_->lowest_critical_factor = lowest_critical_factor;
     at_ride_->followed_to = followed_to;
   }
-  return at_ride_->ratio_kept(criterion, 1.0) > reached ? *at_ride_ : *this;
+  return at_ride_.get();
+}
+
+const Cell& Cell::asking_most(const Criterion& criterion) const {
+  const Cell* other = at_ride();
+  if (other == nullptr) return *this;
+  return other->ratio_kept(criterion, 1.0) > ratio_kept(criterion, 1.0) ? *other : *this;
 }
 
 const CaseSolution& Cell::first_order() const {

@@ -57,8 +57,10 @@ class Cell {
   [[nodiscard]] const CaseSolution* second_order() const {
     return second_order_ ? &*second_order_ : nullptr;
   }
-  /// This cell, or, where second order at ride height asks more of a check at the load itself than
-  /// the place reached does, the same load case by second order alone. A posture has no such other.
+  /// The same load case by second order at ride height alone, beside the place reached; null where
+  /// this cell is that, in a posture, and where either does not stand.
+  [[nodiscard]] const Cell* at_ride() const;
+  /// This cell, or that, where it asks more of a check at the load itself.
   [[nodiscard]] const Cell& asking_most(const Criterion& criterion) const;
   /// Of that other one: demand over capacity at the load itself in the place reached; else unset.
   [[nodiscard]] double ratio_reached(const Criterion& criterion) const;

@@ -179,13 +179,20 @@ class Runner {
       if (clamp_is_assumed(criterion, cell.assembly()) && if_slipped(criterion, cell) > 1.0) {
         return true;
       }
-      const Cell& asking = cell.asking_most(criterion);
-      if (holds_by_far(criterion, {&asking, asked}, most(part))) return false;
-      const double looked_at = asked.looked_at() / most(part);
-      const double value = asked.value / most(part);
-      if (asking.ratio_kept(criterion, looked_at) <= 1.0) return false;
-      return !(value < looked_at && asking.ratio_kept(criterion, value) <= 1.0);
+      const Cell* other = cell.at_ride();
+      return is_over_in(criterion, cell, asked, most(part)) ||
+             (other != nullptr && is_over_in(criterion, *other, asked, most(part)));
     });
+  }
+
+  /// Whether a check comes to more than `most` in one cell, in the place reached or at ride height.
+  static bool is_over_in(const Criterion& criterion, const Cell& cell, const AskedFactor& asked,
+                         double most) {
+    if (holds_by_far(criterion, {&cell, asked}, most)) return false;
+    const double looked_at = asked.looked_at() / most;
+    const double value = asked.value / most;
+    if (cell.ratio_kept(criterion, looked_at) <= 1.0) return false;
+    return !(value < looked_at && cell.ratio_kept(criterion, value) <= 1.0);
   }
 
   /// Of the sets before one the first of those that differ from it least; the first has none.
@@ -558,7 +565,10 @@ class Runner {
     bool left_undecided = false;
     for (const Cell& solved : cells_) {
       if (!solved.is_solved()) {
-        if (const auto unsolved = asked_unsolved(criterion, solved)) asked.push_back(*unsolved);
+        for (const bool at_ride : {false, true}) {
+          const auto unsolved = asked_unsolved(criterion, solved, at_ride);
+          if (unsolved) asked.push_back(*unsolved);
+        }
         continue;
       }
       if (const std::string* reason = solved.trouble_for(part)) {
@@ -566,26 +576,29 @@ class Runner {
         left_undecided = true;
         continue;
       }
-      const Cell& cell = solved.asking_most(criterion);
-      if (says_nothing(criterion, cell)) continue;
-      const AskedFactor factor = asked_in(criterion, cell);
-      if (std::isnan(cell.ratio_kept(criterion, 1.0))) {
-        report(criterion, cell, {&cell.kept(1.0).solution, nullptr, base::kUnset, factor});
-        return;
+      for (const bool at_ride : {false, true}) {
+        const Cell* cell = at_ride ? solved.at_ride() : &solved;
+        if (cell == nullptr || says_nothing(criterion, *cell)) continue;
+        const AskedFactor factor = asked_in(criterion, *cell);
+        if (std::isnan(cell->ratio_kept(criterion, 1.0))) {
+          report(criterion, *cell, {&cell->kept(1.0).solution, nullptr, base::kUnset, factor});
+          return;
+        }
+        asked.push_back({.cell = cell, .factor = factor, .at_ride = at_ride});
       }
-      asked.push_back({&cell, factor});
     }
     const auto solve = [&](const Asked& unsolved) -> std::optional<Asked> {
       Cell& cell = cells_[static_cast<std::size_t>(unsolved.cell - cells_.data())];
-      solve_one(cell, &same_in_first_set(cell));
+      if (!cell.is_solved()) solve_one(cell, &same_in_first_set(cell));
       if (const std::string* reason = cell.trouble_for(part)) {
         if (!left_undecided) undecided(criterion, cell, *reason);
         left_undecided = true;
         return std::nullopt;
       }
-      if (says_nothing(criterion, cell)) return std::nullopt;
-      const Cell& asking = cell.asking_most(criterion);
-      return Asked{&asking, asked_in(criterion, asking)};
+      const Cell* asking = unsolved.at_ride ? cell.at_ride() : &cell;
+      if (asking == nullptr || says_nothing(criterion, *asking)) return std::nullopt;
+      return Asked{
+          .cell = asking, .factor = asked_in(criterion, *asking), .at_ride = unsolved.at_ride};
     };
     const double floor = hangs_on_an_assumed_clamp(criterion) ? 0.0 : floor_of(part);
     if (const auto worst = worst_case(criterion, asked, floor, solve)) {
@@ -611,14 +624,16 @@ class Runner {
   }
 
   /// What a check may ask in a cell that is not solved; nothing where it asks nothing.
-  [[nodiscard]] std::optional<Asked> asked_unsolved(const Criterion& criterion,
-                                                    const Cell& cell) const {
-    const Cell& beside = same_in_first_set(cell);
+  [[nodiscard]] std::optional<Asked> asked_unsolved(const Criterion& criterion, const Cell& cell,
+                                                    bool at_ride) const {
+    const Cell& solved = same_in_first_set(cell);
+    if (at_ride && solved.at_ride() == nullptr) return std::nullopt;
+    const Cell& beside = at_ride ? *solved.at_ride() : solved;
     if (says_nothing(criterion, beside) &&
         !combined_counts(cell.assembly().pieces[criterion.index], cell.first_order().solution)) {
       return std::nullopt;
     }
-    return Asked{&cell, asked_by_first_order(criterion, cell), &beside.asking_most(criterion)};
+    return Asked{&cell, asked_by_first_order(criterion, cell), &beside, at_ride};
   }
 
   /// The utilization from which on a check of a part matters to the worst.

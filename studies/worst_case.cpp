@@ -34,6 +34,9 @@ constexpr double kBesideTheMost = 0.8;
 // Half of the capacity to spare at the required multiple.
 constexpr double kFarWithin = 0.5;
 constexpr double kSoarsFrom = 0.25;
+// Of a demand over that in proportion to the load.
+constexpr double kGrows = 1.25;
+constexpr double kSoared = 2.0;
 // Of the multiple at which the frame gives way: so far under it, what it comes to does not hang on
 // how near that was gone to.
 constexpr double kShortOfEdge = 0.98;
@@ -160,7 +163,8 @@ double in_proportion(double multiple, double ratio) {
   return ratio > 0.0 ? std::min(multiple / ratio, kHighestMultiple) : kHighestMultiple;
 }
 
-/// The cells of one load case that are looked at at one multiple.
+/// The cells of one load case, in the place reached or at ride height, that are looked at at one
+/// multiple.
 struct Sets {
   double looked_at;
   std::vector<Asked> asked;
@@ -170,8 +174,9 @@ std::vector<Sets> by_load_case(const std::vector<Asked>& asked) {
   std::vector<Sets> all;
   for (const Asked& a : asked) {
     const auto same = std::find_if(all.begin(), all.end(), [&](const Sets& s) {
-      return &s.asked.front().cell->load_case() == &a.cell->load_case() &&
-             s.looked_at == a.factor.looked_at();
+      const Asked& one = s.asked.front();
+      return &one.cell->load_case() == &a.cell->load_case() &&
+             s.looked_at == a.factor.looked_at() && one.at_ride == a.at_ride;
     });
     if (same == all.end()) {
       all.push_back({a.factor.looked_at(), {a}});
@@ -259,6 +264,19 @@ std::optional<double> edge_at(const Criterion& criterion, const Ranked& r,
   return closed_in({found.multiple, beyond}, kEdgeApart, carries).carried;
 }
 
+/// How much of a demand is that of a part that goes with the frame as it gives way, 0 to 1: nothing
+/// is added then to what was reached, else it goes on in proportion. A stress over half of the
+/// capacity that has grown to twice as much as the load may be one that soars; from a quarter on,
+/// and a quarter more than the load, ever less, so that a little more load never seems to ask less
+/// (proposal). What presses a column goes on with the load.
+double soaring(const Criterion& criterion, const Ranked& r, double reached, double there) {
+  if (criterion.kind == Criterion::Kind::column) return 0.0;
+  const double grown = there / (reached * r.at_one);
+  const double by_growth =
+      std::isfinite(grown) ? std::clamp((grown - kGrows) / (kSoared - kGrows), 0.0, 1.0) : 1.0;
+  return by_growth * std::clamp((there - kSoarsFrom) / (kFarWithin - kSoarsFrom), 0.0, 1.0);
+}
+
 LoadLimit limit_of(const Criterion& criterion, const Ranked& r) {
   if (!(r.at_one > 0.0) && !(r.at_looked > 0.0)) return {Ends::far_within};
   const auto ratio = [&](double multiple) { return r.asked.cell->ratio_at(criterion, multiple); };
@@ -270,13 +288,8 @@ LoadLimit limit_of(const Criterion& criterion, const Ranked& r) {
   const double reached = kShortOfEdge * *edge;
   const double there = ratio(reached);
   if (!(there < 1.0)) return {Ends::at_limit, found.multiple, found.multiple};
-  // Losing stability is a check of its own, with its own factor. A stress over half of the capacity
-  // may be one that soars as the frame gives way: nothing is added to what was reached then; from
-  // a quarter on, ever less, so that a little more load never seems to ask less. What presses a
-  // column goes on with the load.
-  const double soars = criterion.kind == Criterion::Kind::column
-                           ? 0.0
-                           : std::clamp((there - kSoarsFrom) / (kFarWithin - kSoarsFrom), 0.0, 1.0);
+  // Losing stability is a check of its own, with its own factor.
+  const double soars = soaring(criterion, r, reached, there);
   const double factor = in_proportion(reached, there + soars * (1.0 - there));
   return {Ends::gives_way, factor, reached, *edge};
 }
@@ -325,7 +338,7 @@ std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vecto
     const bool is_estimate = std::isfinite(r.at_looked);
     if (utilization > 0.0 && is_estimate && r.estimate() < kNearWorst * utilization) continue;
     const bool same_again =
-        last != nullptr && std::isfinite(r.at_one) &&
+        last != nullptr && is_estimate && std::isfinite(last->at_looked) &&
         &last->asked.cell->load_case() == &r.asked.cell->load_case() &&
         std::abs(last->estimate() - r.estimate()) < kSameEstimate * r.estimate();
     if (same_again) continue;

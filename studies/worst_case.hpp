@@ -31,6 +31,7 @@ struct Asked {
   /// Where the cell is not solved: the same load case in another set, which is. Null = it is
   /// solved.
   const Cell* beside = nullptr;
+  bool at_ride = false;  ///< by second order at ride height, beside the place reached
 };
 
 /// Solves a cell that is not, and says what the check asks there; nothing where it asks nothing, or

@@ -35,6 +35,7 @@ TEST_CASE("what a grid does not build where stops carry is over its limit in ful
   REQUIRE(text.find(travel) != std::string::npos);
   // So near that a hard corner comes to rest on one of the two.
   text.replace(text.find(travel), travel.size(), "bump_travel: 0.5 in");
+  text += "load_cases: [hard stop, hard corner, both wheels hit hard]\n";
   const parts::Design design = studies_tests::read_case(text);
   const std::vector<std::string> parts = {"lateral_link", "arm.lower"};
   const std::optional<sections::Material> steel = sections::find_material("E355_SR");
