@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include <fmt/format.h>
 
@@ -148,13 +149,22 @@ double held_by_friction(const BoltInput& in) {
   return in.planes * kFriction * kPreload * in.grade.proof * in.thread.tensile_area();
 }
 
-double friction(const BoltInput& in, Finding& f) {
-  const double area_at = in.thread.tensile_area();
-  const double holds = held_by_friction(in);
+void add_friction_line(const BoltInput& in, Finding& f) {
   f.lines.push_back({"beside it, friction of the clamped faces: planes * 0.20 * 0.75 Sp At",
                      "{0} * 0.20 * 0.75 * {1} * {2} = {3}",
-                     {ratio(in.planes), stress(in.grade.proof), area(area_at), force(holds)}});
-  return holds;
+                     {ratio(in.planes), stress(in.grade.proof), area(in.thread.tensile_area()),
+                      force(held_by_friction(in))}});
+}
+
+/// Whether the load, times the factor asked, is over the friction of the clamped faces.
+bool slips(const BoltInput& in) {
+  double most = in.shear;
+  if (in.stack && in.stack->two_eyes) {
+    for (const AcrossBolt& eye : {in.stack->two_eyes->first, in.stack->two_eyes->second}) {
+      most = std::max(most, std::hypot(eye[0], eye[1]));
+    }
+  }
+  return std::fmax(1.0, in.required) * most > held_by_friction(in);
 }
 
 /// Of a clamped stack that the load slips: what the bolt's bending makes of it. Where it is only
@@ -163,9 +173,20 @@ void say_what_slipping_makes(const BoltInput& in, Finding& f) {
   const double here = f.utilization() / f.demand * demand_if_slipped(in).value_or(base::kUnset);
   const double slipped = std::fmax(here, in.if_slipped);
   if (!(slipped > f.utilization())) return;
-  const std::string counted = fmt::format("with its bending counted about {:.0f} %, not {:.0f} %",
-                                          100.0 * slipped, 100.0 * f.utilization());
-  if (!in.stack->clamp_assumed) {
+  if (!std::isfinite(slipped)) {
+    if (f.state == State::within) {
+      leave_undecided(f,
+                      "only assumed to be clamped, the load slips it, and what it goes through is "
+                      "not known: its bending cannot be told; say `clamped stack`, or give its "
+                      "tabs with their gap");
+    }
+    return;
+  }
+  const bool elsewhere = !(here >= slipped) && !in.slipped_in.empty();
+  const std::string counted =
+      fmt::format("with its bending counted about {:.0f} %{}, not {:.0f} %", 100.0 * slipped,
+                  elsewhere ? fmt::format(" ({})", in.slipped_in) : "", 100.0 * f.utilization());
+  if (!in.clamp_assumed) {
     f.notes.push_back(fmt::format("{}the load slips its clamped stack, which may leave no gap: {}",
                                   kCaveat, counted));
     return;
@@ -184,13 +205,16 @@ void say_what_slipping_makes(const BoltInput& in, Finding& f) {
 }  // namespace
 
 std::optional<double> demand_if_slipped(const BoltInput& input) {
-  if (!input.stack || input.stack->loose || input.shear <= held_by_friction(input)) {
-    return std::nullopt;
+  const bool loose = input.loose || (input.stack && input.stack->loose);
+  if (loose || !slips(input)) return std::nullopt;
+  if (!input.stack) {
+    if (!input.clamp_assumed) return std::nullopt;
+    return std::numeric_limits<double>::infinity();
   }
-  BoltInput loose = input;
-  loose.stack->loose = true;
-  loose.required = 1.0;
-  return bolt_shear(loose).demand;
+  BoltInput bent = input;
+  bent.stack->loose = true;
+  bent.required = 1.0;
+  return bolt_shear(bent).demand;
 }
 
 Finding bolt_shear(const BoltInput& in) {
@@ -220,9 +244,8 @@ Finding bolt_shear(const BoltInput& in) {
                        {ratio(v), ratio(t), ratio(both)}});
     demand = std::max({v, t, both});
   }
-  double friction_holds = 0.0;
   if (in.stack) {
-    if (!in.stack->loose) friction_holds = friction(in, f);
+    if (!in.stack->loose) add_friction_line(in, f);
     const double bent = bending_share(in, f);
     if (in.stack->loose) {
       demand = std::max(demand, std::hypot(bent, v));
@@ -246,10 +269,10 @@ Finding bolt_shear(const BoltInput& in) {
         "its stack is taken as clamped tight, so that the bolt does not bend: say `loose stack` "
         "where a bushing turns on it or nothing clamps");
     f.notes.emplace_back(
-        in.shear <= friction_holds
-            ? "the friction of the clamped faces holds the load by itself"
-            : "the load is over the friction of the clamped faces: they slip until "
-              "the bolt bears, and what bending beside it says may count");
+        slips(in) ? "the load, times the factor asked, is over the friction of the clamped faces: "
+                    "they slip until the bolt bears, and what bending beside it says may count"
+                  : "the friction of the clamped faces holds the load, times the factor asked, by "
+                    "itself");
   } else if (!in.stack) {
     f.notes.emplace_back("what it goes through is not known: its bending is not in this");
   }

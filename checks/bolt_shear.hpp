@@ -23,7 +23,6 @@ struct BoltStack {
   double plate = base::kUnset;           ///< thickness of one plate  [m]
   double eye = base::kUnset;             ///< width between the plates, spacers and all  [m]
   bool loose = false;                    ///< nothing clamps it: the bolt bends as a beam
-  bool clamp_assumed = false;            ///< not loose only because nobody says that it is
   double spacer = 0.0;                   ///< or gap, between eye and plate, on each side  [m]
   std::optional<TwoEyes> two_eyes = {};  ///< each of half the width between the plates
 };
@@ -38,16 +37,20 @@ struct BoltInput {
   double tension = 0.0;                 ///< along the bolt  [N]
   std::optional<BoltStack> stack = {};  ///< unset = not known
   bool loose = false;                   ///< nothing clamps it, known or not
+  bool clamp_assumed = false;           ///< not loose only because nobody says that it is
   std::string planes_basis = {};        ///< why so many planes, if not as given
   double required = base::kUnset;
   double safety_factor = base::kUnset;  ///< largest multiple of the load, multiplied before the
                                         ///< solve; unset = 1 / demand
   double if_slipped = base::kUnset;     ///< largest utilization with bending counted, of the loads
                                         ///< that slip its clamped stack; unset = this one alone
+  std::string slipped_in = {};          ///< under which of them; empty = this one
 };
 
-/// Demand over capacity with the bending of the bolt counted, where the load slips its clamped
-/// stack; nothing where friction holds the load, the stack is loose anyway or is not known.
+/// Demand over capacity with the bending of the bolt counted, where the load times the factor asked
+/// slips its clamped stack, one of two eyes on it at the least; nothing where friction holds or the
+/// stack is loose anyway. Of a stack that is not known infinite where nobody says that it is
+/// clamped, else nothing.
 [[nodiscard]] std::optional<double> demand_if_slipped(const BoltInput& input);
 
 /// Shear, tension and both together of one bolt, and its bending where its stack is loose.

@@ -293,11 +293,7 @@ void bolt_spring(Assembly& out, fea::SpringId spring, const std::string& part,
 }
 
 checks::BoltStack stack_between(double plate, double gap, const BoltSpec& bolt) {
-  return {.plate = plate,
-          .eye = gap,
-          .loose = bolt.loose_stack,
-          .clamp_assumed = bolt.clamp_assumed,
-          .spacer = bolt.spacer};
+  return {.plate = plate, .eye = gap, .loose = bolt.loose_stack, .spacer = bolt.spacer};
 }
 
 std::optional<checks::BoltStack> stack_of_tabs(const TabSpec& tabs, const BoltSpec& bolt) {

@@ -412,7 +412,8 @@ void put_side_by_side(Assembly& out, std::size_t frame_bolt) {
       });
   if (of_brace == out.bolts.end() || !of_link.stack) return;
   of_link.stack->loose = of_link.stack->loose || of_brace->bolt.loose_stack;
-  of_link.stack->clamp_assumed = of_link.bolt.clamp_assumed && of_brace->bolt.clamp_assumed;
+  const bool assumed = of_link.bolt.clamp_assumed && of_brace->bolt.clamp_assumed;
+  of_link.bolt.clamp_assumed = of_brace->bolt.clamp_assumed = assumed;
   of_link.stack->spacer = 0.0;
   of_brace->stack = of_link.stack;
   of_link.beside = static_cast<std::size_t>(of_brace - out.bolts.begin());

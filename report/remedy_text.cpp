@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <vector>
 
 #include <fmt/format.h>
@@ -18,14 +19,15 @@ using studies::Remedy;
 
 constexpr const char* kNoSize = "no one size of the case is known to mend it";
 constexpr const char* kNotTried = "nothing was tried, to keep a large case short";
-constexpr const char* kGoverning = "where some check is over or near it";
+constexpr const char* kGoverning = "only where some check is over or near its limit";
 
 std::string then_words(const Remedy& r) {
   return std::isnan(r.utilization) ? "" : fmt::format("then {}", percent(r.utilization));
 }
 
 std::string nothing_words(const Remedy& r) {
-  const std::string out = fmt::format("nothing of {} tried, up to {}", r.tried, r.most);
+  const std::string out =
+      fmt::format("nothing of {} tried one at a time, up to {}", r.tried, r.most);
   return r.spoils.empty() ? out : out + "; " + part_words(r.spoils);
 }
 
@@ -52,25 +54,38 @@ void add_part(std::vector<Mended>& all, const Remedy& r) {
   }
 }
 
-/// @param several  some part has more than one item: the checks tell them apart
-std::string item(const Mended& m, bool several) {
+/// Whether a part of one item is in another too, of those of which something holds.
+bool is_again(const std::vector<Mended>& all, const Mended& one,
+              const std::function<bool(const Remedy&)>& counts) {
+  return std::any_of(all.begin(), all.end(), [&](const Mended& other) {
+    return &other != &one && counts(*other.worst) &&
+           std::any_of(other.parts.begin(), other.parts.end(), [&](const std::string& part) {
+             return std::find(one.parts.begin(), one.parts.end(), part) != one.parts.end();
+           });
+  });
+}
+
+/// What tells an item from the others of its parts: the check, and its place where that is the
+/// same.
+std::string who_words(const std::vector<Mended>& all, const Mended& one) {
+  const Remedy& r = *one.worst;
+  std::string out = joined(one.parts, " and ");
+  if (!is_again(all, one, [](const Remedy&) { return true; })) return out;
+  out += ", " + r.check;
+  const bool same_check =
+      is_again(all, one, [&](const Remedy& other) { return other.check == r.check; });
+  const std::string where = r.where.substr(0, r.where.find(','));
+  return same_check && !where.empty() ? fmt::format("{} of {}", out, where) : out;
+}
+
+std::string item(const std::vector<Mended>& all, const Mended& m) {
   const Remedy& r = *m.worst;
-  const std::string who = joined(m.parts, " and ") + (several ? ", " + r.check : "");
+  const std::string who = who_words(all, m);
   if (r.left) return fmt::format("{}: not tried (large case)", who);
   if (r.tried == 0) return fmt::format("{}: {}", who, kNoSize);
   if (r.change.empty()) return fmt::format("{}: {}", who, nothing_words(r));
   const std::string then = then_words(r);
   return fmt::format("{}: {}{}", who, r.change, then.empty() ? "" : " (" + then + ")");
-}
-
-/// Whether a part of one item is in another too.
-bool is_again(const std::vector<Mended>& all, const Mended& one) {
-  return std::any_of(all.begin(), all.end(), [&](const Mended& other) {
-    return &other != &one &&
-           std::any_of(other.parts.begin(), other.parts.end(), [&](const std::string& part) {
-             return std::find(one.parts.begin(), one.parts.end(), part) != one.parts.end();
-           });
-  });
 }
 
 }  // namespace
@@ -86,7 +101,7 @@ std::string remedy_words(const Answer& answer, const checks::Finding& finding) {
   if (found->change.empty()) return "what mends it: " + nothing_words(*found);
   const std::string then = then_words(*found);
   return fmt::format("tried, mends it: {}{}{}", found->change, then.empty() ? "" : ", " + then,
-                     found->in_full ? "" : fmt::format(" (solved {} alone)", kGoverning));
+                     found->in_full ? "" : fmt::format(" (solved {})", kGoverning));
 }
 
 std::string remedy_lines(const Answer& answer, const TextStyle& style) {
@@ -98,12 +113,12 @@ std::string remedy_lines(const Answer& answer, const TextStyle& style) {
   }
   if (all.empty()) return "";
   std::vector<std::string> items;
-  for (const Mended& m : all) items.push_back(item(m, is_again(all, m)));
+  for (const Mended& m : all) items.push_back(item(all, m));
   const bool none =
       std::all_of(all.begin(), all.end(), [](const Mended& m) { return m.worst->change.empty(); });
   std::string out = (none ? "what mends it: " : "tried, mends it: ") + joined(items, "; ");
   if (const std::string both = together_words(answer); !both.empty()) out += "; " + both;
-  if (!in_full) out += fmt::format(" (solved {} alone)", kGoverning);
+  if (!in_full) out += fmt::format(" (solved {})", kGoverning);
   return paragraph(out, style.width, 0, 2);
 }
 

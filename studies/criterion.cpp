@@ -941,6 +941,7 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
       input.required = outcome.asked.value;
       input.safety_factor = outcome.safety_factor;
       input.if_slipped = outcome.if_slipped;
+      input.slipped_in = outcome.slipped_in;
       checks::Finding bolt = checks::bolt_shear(input);
       bolt.part = joint.part;
       bolt.where = joint.where;

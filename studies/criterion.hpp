@@ -99,6 +99,7 @@ struct Outcome {
   double safety_factor = base::kUnset;
   AskedFactor asked;
   double if_slipped = base::kUnset;  ///< of a bolt: as checks::BoltInput
+  std::string slipped_in = {};
 };
 
 /// The finding with its worked lines; nothing when the check does not apply (no compression).

@@ -109,6 +109,7 @@ checks::BoltInput bolt_input(const parts::BoltedJoint& joint, const BoltForce& f
           .tension = force.along,
           .stack = joint.stack,
           .loose = joint.bolt.loose_stack,
+          .clamp_assumed = joint.bolt.clamp_assumed,
           .planes_basis = joint.one_plane};
 }
 

@@ -610,7 +610,7 @@ class Runner {
   /// which is only assumed to be clamped, and bending would be over.
   [[nodiscard]] bool hangs_on_an_assumed_clamp(const Criterion& criterion) const {
     return clamp_is_assumed(criterion, models_.front()->assembly()) &&
-           most_if_slipped(criterion) > 1.0;
+           most_if_slipped(criterion).utilization > 1.0;
   }
 
   /// Where another check says all of it, this one gives no finding.
@@ -817,7 +817,11 @@ class Runner {
   }
 
   void report(const Criterion& criterion, const Cell& cell, Outcome outcome) {
-    outcome.if_slipped = most_if_slipped(criterion);
+    const Slipped slipped = most_if_slipped(criterion);
+    outcome.if_slipped = slipped.utilization;
+    if (slipped.in != nullptr) {
+      outcome.slipped_in = slipped.in->load_case().name + "; " + slipped.in->model().set().name;
+    }
     std::optional<checks::Finding> found = finding(criterion, cell.assembly(), outcome);
     if (!found) return;
     place(*found, cell);
@@ -827,8 +831,8 @@ class Runner {
   /// Whether a bolt is not loose only because nobody says that it is.
   static bool clamp_is_assumed(const Criterion& criterion, const parts::Assembly& assembly) {
     if (criterion.kind != Criterion::Kind::bolt) return false;
-    const auto& stack = assembly.bolts[criterion.index].stack;
-    return stack && stack->clamp_assumed && !stack->loose;
+    const parts::BoltedJoint& bolt = assembly.bolts[criterion.index];
+    return bolt.bolt.clamp_assumed && !(bolt.stack && bolt.stack->loose);
   }
 
   /// The utilization of a bolt with its bending counted, where the load of a cell slips its clamped
@@ -836,19 +840,27 @@ class Runner {
   static double if_slipped(const Criterion& criterion, const Cell& cell) {
     const CaseSolution& solved = cell.is_solved() ? cell.kept(1.0) : cell.first_order();
     if (!carried(solved)) return base::kUnset;
-    const std::optional<double> demand = checks::demand_if_slipped(
-        bolt_input(cell.assembly().bolts, criterion.index, solved.solution));
-    if (!demand) return base::kUnset;
     const AskedFactor asked =
         cell.is_solved() ? asked_in(criterion, cell) : asked_by_first_order(criterion, cell);
-    return asked.value * *demand;
+    checks::BoltInput input = bolt_input(cell.assembly().bolts, criterion.index, solved.solution);
+    input.required = asked.value;
+    return asked.value * checks::demand_if_slipped(input).value_or(base::kUnset);
   }
 
+  struct Slipped {
+    double utilization = base::kUnset;
+    const Cell* in = nullptr;
+  };
+
   /// The largest of all cells: not that of the cell in which it is sheared most, as a rule.
-  [[nodiscard]] double most_if_slipped(const Criterion& criterion) const {
-    double most = base::kUnset;
+  [[nodiscard]] Slipped most_if_slipped(const Criterion& criterion) const {
+    Slipped most;
     if (criterion.kind != Criterion::Kind::bolt) return most;
-    for (const Cell& cell : cells_) most = std::fmax(most, if_slipped(criterion, cell));
+    for (const Cell& cell : cells_) {
+      const double here = if_slipped(criterion, cell);
+      if (std::isnan(here) || here <= most.utilization) continue;
+      most = {here, &cell};
+    }
     return most;
   }
 

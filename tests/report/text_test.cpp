@@ -95,7 +95,7 @@ TEST_CASE("what was tried is said of each part, and what was not", "[report][tex
   a.together = {studies::Verdict::over, "frame, yield", 1.2};
   const std::string out = read_on(a);
   CHECK_THAT(out, Contains("arm, left and arm, right: 2 in bar;"));
-  CHECK_THAT(out, Contains("frame: nothing of 9 tried, up to a plate of 1 in"));
+  CHECK_THAT(out, Contains("frame: nothing of 9 tried one at a time, up to a plate of 1 in"));
   CHECK_THAT(out, Contains("axle: no one size of the case is known to mend it"));
   CHECK_THAT(out, Contains("brace: not tried (large case)"));
   CHECK_THAT(out, Contains("all at once: OVER, worst frame, yield, 120 %"));

@@ -88,13 +88,14 @@ TEST_CASE("the two axle bolts of an arm's tube are over once their couple shears
   const double shank = hand::kPi / 4.0 * 0.375 * 0.375 * 0.0254 * 0.0254;
   const double limit = 2.0 * 0.450 * 120.0 * hand::kKsi * shank / 2.0 / of_push;
   for (const double u : {0.98, 1.02}) {
-    const studies::Answer answer = verdict_tests::judged(pushed(
-        u * limit,
-        "  rear bolt: [-0.1, 0.4, 0.4 m]\n"
-        "  front bolt: [0.1, 0.4, 0.4 m]\n"
-        "  pivot: [-0.9, 0.4, 0.4 m]\n",
-        "axle_lower: rear bolt, axle_upper: front bolt, frame: pivot, bolt: 3/8-24 grade 5,\n"
-        "  lower: 100 x 12 mm S355H, axle_joint: pin along y, frame_joint: pin along y"));
+    const studies::Answer answer = verdict_tests::judged(
+        pushed(u * limit,
+               "  rear bolt: [-0.1, 0.4, 0.4 m]\n"
+               "  front bolt: [0.1, 0.4, 0.4 m]\n"
+               "  pivot: [-0.9, 0.4, 0.4 m]\n",
+               "axle_lower: rear bolt, axle_upper: front bolt, frame: pivot, bolt: \"3/8-24 grade "
+               "5, clamped stack\",\n"
+               "  lower: 100 x 12 mm S355H, axle_joint: pin along y, frame_joint: pin along y"));
     for (const char* part : {"arm, left", "arm, right"}) {
       const checks::Finding found = verdict_tests::finding(answer, part, "bolt");
       CHECK(found.utilization() == Approx(u).epsilon(0.005));

@@ -75,7 +75,7 @@ TEST_CASE("a strap's tabs are over once its bolt bears too hard on them as it ca
                    [](double u) {
                      const double thick = 1.5 * force() / (2.0 * 1.25 * 355.0e6 * 0.010 * u);
                      return caught(fmt::format(
-                         "breaking_load: 500 kN, bolt: 'M10 class 10.9',\n  tabs: '2 of "
+                         "breaking_load: 500 kN, bolt: 'M10 class 10.9, clamped stack',\n  tabs: '2 of "
                          "{} mm S355, edge 30 mm, height 30 mm, width 300 mm'",
                          1000.0 * thick));
                    },

@@ -34,7 +34,7 @@ std::string pushed_link(const std::string& more, double push) {
 
 std::string with_tabs(const std::string& tabs, double push) {
   return pushed_link(
-      "  tube: 60 x 15 mm S355H\n  ends: weld-on pin\n  bolt: M16 class 10.9\n"
+      "  tube: 60 x 15 mm S355H\n  ends: weld-on pin\n  bolt: M16 class 10.9, clamped stack\n"
       "  axle_tabs: " +
           tabs + "\n",
       push);
