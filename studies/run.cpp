@@ -12,6 +12,8 @@
 
 #include "base/input_error.hpp"
 #include "checks/bolt_shear.hpp"
+#include "checks/caveat.hpp"
+#include "checks/column.hpp"
 #include "checks/frame_stability.hpp"
 #include "fea/condition.hpp"
 #include "loads/case_library.hpp"
@@ -751,6 +753,36 @@ class Runner {
                     "here, at {:.3g} times the load): an effective length of {:.2f} times its "
                     "length; frame stability judges it",
                     100.0 * mode->input.share, mode->input.critical_factor, length / piece.length));
+    const fea::Model& model = cell.assembly().model;
+    const bool between_joints = model[piece.beams.front().beam].a.joint.has_value() &&
+                                model[piece.beams.back().beam].b.joint.has_value();
+    if (!between_joints) judge_by_length(piece, length / piece.length, finding);
+  }
+
+  /// A member that is held at an end and moves aside at the other buckles over more than its
+  /// length, and bends most where it is held and welded.
+  static void judge_by_length(const parts::Piece& piece, double k, checks::Finding& finding) {
+    constexpr double kLonger = 1.05;
+    constexpr double kLongest = 3.0;  // beyond, the mode is one of bending, not of a column
+    constexpr double kMatters = 0.8;
+    if (k < kLonger || k > kLongest || finding.state == checks::State::undecided) return;
+    checks::ColumnInput input = column_input(piece, finding.demand);
+    const double alone = checks::column_capacity(input);
+    input.k = k;
+    if (input.welds) input.welds->farthest = base::kUnset;
+    const double so_long = checks::column_capacity(input);
+    if (std::isnan(so_long) || !(so_long < alone)) return;
+    const double longer = finding.utilization() * alone / so_long;
+    const std::string counted = fmt::format(
+        "an end of it moves aside as it buckles: with the effective length of {:.2f} times its "
+        "length{} about {:.0f} %, not {:.0f} %",
+        k, input.welds ? " and its weld zone's strength" : "", 100.0 * longer,
+        100.0 * finding.utilization());
+    if (longer > 1.0 && finding.state == checks::State::within) {
+      checks::leave_undecided(finding, counted);
+    } else {
+      finding.notes.push_back((longer > kMatters ? checks::kCaveat : "") + counted);
+    }
   }
 
   /// First order beside second order, at the load itself.
