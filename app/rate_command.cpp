@@ -21,6 +21,20 @@
 namespace app {
 namespace {
 
+/// Of two lists that change the same key the later would win in every combination.
+void refuse_twice(const std::vector<parts::Patch>& known, const std::vector<parts::Patch>& more) {
+  for (const parts::Patch& patch : more) {
+    const bool twice = std::any_of(known.begin(), known.end(), [&](const parts::Patch& other) {
+      return other.path == patch.path;
+    });
+    if (twice) {
+      throw base::InputError(patch.path,
+                             "another --for changes it too: give all its values in one, "
+                             "with `or` between");
+    }
+  }
+}
+
 /// Every combination of one alternative from each `--for`; the case's own variants without any.
 parts::Design with_alternatives(parts::Design design, const std::vector<std::string>& lists) {
   if (lists.empty()) return design;
@@ -30,6 +44,7 @@ parts::Design with_alternatives(parts::Design design, const std::vector<std::str
     try {
       for (const parts::Variant& more : cases::variants_from_words(design, list)) {
         for (parts::Variant one : all) {
+          refuse_twice(one.patches, more.patches);
           if (!more.patches.empty()) one.name += (one.name.empty() ? "" : ", ") + more.name;
           one.patches.insert(one.patches.end(), more.patches.begin(), more.patches.end());
           next.push_back(std::move(one));

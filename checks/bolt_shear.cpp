@@ -276,6 +276,11 @@ Finding bolt_shear(const BoltInput& in) {
   } else if (!in.stack) {
     f.notes.emplace_back("what it goes through is not known: its bending is not in this");
   }
+  if (in.stack && in.stack->spacers_left_out) {
+    f.notes.push_back(kCaveat +
+                      std::string("two eyes share it, and its spacers, which bend it more, are "
+                                  "not counted"));
+  }
   if (in.tension > 0.0) {
     f.notes.emplace_back(
         "prying of a thin part, which adds to the bolt's pull, is not in it: look at the part "

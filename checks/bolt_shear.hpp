@@ -25,6 +25,7 @@ struct BoltStack {
   bool loose = false;                    ///< nothing clamps it: the bolt bends as a beam
   double spacer = 0.0;                   ///< or gap, between eye and plate, on each side  [m]
   std::optional<TwoEyes> two_eyes = {};  ///< each of half the width between the plates
+  bool spacers_left_out = false;         ///< given, but not counted beside two eyes
 };
 
 /// What the check of one bolt needs.

@@ -414,6 +414,7 @@ void put_side_by_side(Assembly& out, std::size_t frame_bolt) {
   of_link.stack->loose = of_link.stack->loose || of_brace->bolt.loose_stack;
   const bool assumed = of_link.bolt.clamp_assumed && of_brace->bolt.clamp_assumed;
   of_link.bolt.clamp_assumed = of_brace->bolt.clamp_assumed = assumed;
+  of_link.stack->spacers_left_out = of_link.bolt.spacer > 0.0 || of_brace->bolt.spacer > 0.0;
   of_link.stack->spacer = 0.0;
   of_brace->stack = of_link.stack;
   of_link.beside = static_cast<std::size_t>(of_brace - out.bolts.begin());

@@ -45,6 +45,7 @@ class ExitStatus(unittest.TestCase):
 
     def test_2_when_the_command_is_wrong(self):
         path = case_file(self, WITHIN)
+        twice = [f"--for=members.arm.section = {size} mm E355" for size in ("50 x 6", "60 x 6")]
         for arguments in (
             [],
             ["chek", path],
@@ -63,6 +64,7 @@ class ExitStatus(unittest.TestCase):
             ["rate", path, "--over", "members.arm.section"],
             ["rate", path, "--over", "forces.load.force_z", "--from", "2 in"],
             ["rate", path, "--over", "forces.load.force_z", "--for", "no wing"],
+            ["rate", path, "--over", "forces.load.force_z", *twice],
             ["explain", path],
             ["explain", path, "wing"],
             ["explain", path, "arm", "wield"],

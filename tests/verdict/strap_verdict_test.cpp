@@ -71,16 +71,17 @@ TEST_CASE("a strap's tabs are over once its bolt bears too hard on them as it ca
           "[verdict]") {
   // ASME BTH-1 3-3.3.4, from memory: 1.25 Fy d t with N_d = 1, S355 (EN 10025-2, read); asked on
   // abuse loads: 1.5 (proposal).
-  check_flips({.case_text =
-                   [](double u) {
-                     const double thick = 1.5 * force() / (2.0 * 1.25 * 355.0e6 * 0.010 * u);
-                     return caught(fmt::format(
-                         "breaking_load: 500 kN, bolt: 'M10 class 10.9, clamped stack',\n  tabs: '2 of "
-                         "{} mm S355, edge 30 mm, height 30 mm, width 300 mm'",
-                         1000.0 * thick));
-                   },
-               .part = "limit_strap",
-               .check = "tab"});
+  check_flips(
+      {.case_text =
+           [](double u) {
+             const double thick = 1.5 * force() / (2.0 * 1.25 * 355.0e6 * 0.010 * u);
+             return caught(fmt::format(
+                 "breaking_load: 500 kN, bolt: 'M10 class 10.9, clamped stack',\n  tabs: '2 of "
+                 "{} mm S355, edge 30 mm, height 30 mm, width 300 mm'",
+                 1000.0 * thick));
+           },
+       .part = "limit_strap",
+       .check = "tab"});
 }
 
 namespace {
