@@ -63,9 +63,10 @@ struct BoltInput {
 /// (eye + 4 spacers + 2 plates) / 8, in single shear F (between the plates + plate) / 2, of two
 /// eyes side by side that of a beam on the plates' middles with each eye's force in its middle
 /// (statics, no source), against first yield, squares added with those of shear; a loose stack that
-/// is not known is undecided; of a clamped stack that the load slips it is said what bending would
-/// make of it, and where it is only assumed to be clamped and bending would be over, the check is
-/// undecided. Limits: a bolt drawn tight or a snug one; slip and fatigue are not in it. Source:
+/// is not known is undecided; of a clamped stack that the load, times the factor asked, slips it is
+/// said what bending would make of it, and where it is only assumed to be clamped and bending would
+/// be over, or is not known, the check is undecided. Limits: a bolt drawn tight or a snug one; slip
+/// and fatigue are not in it. Source:
 /// AISC 360-22 J3.7 and J3.8, from memory; bending of pins EN 1993-1-8 3.13 (table 3.10 read).
 [[nodiscard]] Finding bolt_shear(const BoltInput& input);
 
