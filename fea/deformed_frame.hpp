@@ -19,9 +19,9 @@ namespace fea {
 /// takes that for a stiffness of that motion, of either sign. Here it is exactly
 /// sum of (t x X) (t x F) over the loads F at their moved places X (derived; what the corotational
 /// tangent has in equilibrium).
-/// @param motion  full; answers (K + Kg) motion = loads
+/// @param motion  full; answers (K + Kg) motion = loads, and turns little
 /// @param state   its forces
-/// @return nothing when a pivot is too small to trust, or rotations are far from small
+/// @return nothing when a pivot is too small to trust
 [[nodiscard]] std::optional<int> n_negative_deformed(const System& system,
                                                      const LoadCase& load_case,
                                                      const Eigen::VectorXd& motion,

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <vector>
 
 #include <fmt/format.h>
@@ -54,11 +53,11 @@ void add_part(std::vector<Mended>& all, const Remedy& r) {
   }
 }
 
-/// Whether a part of one item is in another too, of those of which something holds.
-bool is_again(const std::vector<Mended>& all, const Mended& one,
-              const std::function<bool(const Remedy&)>& counts) {
+/// Whether a part of one item is in another too.
+/// @param check  of the other; empty = any
+bool is_again(const std::vector<Mended>& all, const Mended& one, const std::string& check = {}) {
   return std::any_of(all.begin(), all.end(), [&](const Mended& other) {
-    return &other != &one && counts(*other.worst) &&
+    return &other != &one && (check.empty() || other.worst->check == check) &&
            std::any_of(other.parts.begin(), other.parts.end(), [&](const std::string& part) {
              return std::find(one.parts.begin(), one.parts.end(), part) != one.parts.end();
            });
@@ -70,12 +69,10 @@ bool is_again(const std::vector<Mended>& all, const Mended& one,
 std::string who_words(const std::vector<Mended>& all, const Mended& one) {
   const Remedy& r = *one.worst;
   std::string out = joined(one.parts, " and ");
-  if (!is_again(all, one, [](const Remedy&) { return true; })) return out;
+  if (!is_again(all, one)) return out;
   out += ", " + r.check;
-  const bool same_check =
-      is_again(all, one, [&](const Remedy& other) { return other.check == r.check; });
   const std::string where = r.where.substr(0, r.where.find(','));
-  return same_check && !where.empty() ? fmt::format("{} of {}", out, where) : out;
+  return is_again(all, one, r.check) && !where.empty() ? fmt::format("{} of {}", out, where) : out;
 }
 
 std::string item(const std::vector<Mended>& all, const Mended& m) {

@@ -579,7 +579,7 @@ class Runner {
         continue;
       }
       for (const bool at_ride : {false, true}) {
-        const Cell* cell = at_ride ? solved.at_ride() : &solved;
+        const Cell* cell = place_of(solved, at_ride);
         if (cell == nullptr || says_nothing(criterion, *cell)) continue;
         const AskedFactor factor = asked_in(criterion, *cell);
         if (std::isnan(cell->ratio_kept(criterion, 1.0))) {
@@ -597,12 +597,13 @@ class Runner {
         left_undecided = true;
         return std::nullopt;
       }
-      const Cell* asking = unsolved.at_ride ? cell.at_ride() : &cell;
+      const Cell* asking = place_of(cell, unsolved.at_ride);
       if (asking == nullptr || says_nothing(criterion, *asking)) return std::nullopt;
       return Asked{
           .cell = asking, .factor = asked_in(criterion, *asking), .at_ride = unsolved.at_ride};
     };
-    const double floor = hangs_on_an_assumed_clamp(criterion) ? 0.0 : floor_of(part);
+    double floor = floor_of(part);
+    if (floor > 0.0 && hangs_on_an_assumed_clamp(criterion)) floor = 0.0;
     if (const auto worst = worst_case(criterion, asked, floor, solve)) {
       report_worst(criterion, *worst);
     }
@@ -613,6 +614,11 @@ class Runner {
   [[nodiscard]] bool hangs_on_an_assumed_clamp(const Criterion& criterion) const {
     return clamp_is_assumed(criterion, models_.front()->assembly()) &&
            most_if_slipped(criterion).utilization > 1.0;
+  }
+
+  /// A cell in the place reached, or at ride height; null where it has no such other.
+  static const Cell* place_of(const Cell& cell, bool at_ride) {
+    return at_ride ? cell.at_ride() : &cell;
   }
 
   /// Where another check says all of it, this one gives no finding.
@@ -628,14 +634,13 @@ class Runner {
   /// What a check may ask in a cell that is not solved; nothing where it asks nothing.
   [[nodiscard]] std::optional<Asked> asked_unsolved(const Criterion& criterion, const Cell& cell,
                                                     bool at_ride) const {
-    const Cell& solved = same_in_first_set(cell);
-    if (at_ride && solved.at_ride() == nullptr) return std::nullopt;
-    const Cell& beside = at_ride ? *solved.at_ride() : solved;
-    if (says_nothing(criterion, beside) &&
+    const Cell* beside = place_of(same_in_first_set(cell), at_ride);
+    if (beside == nullptr) return std::nullopt;
+    if (says_nothing(criterion, *beside) &&
         !combined_counts(cell.assembly().pieces[criterion.index], cell.first_order().solution)) {
       return std::nullopt;
     }
-    return Asked{&cell, asked_by_first_order(criterion, cell), &beside, at_ride};
+    return Asked{&cell, asked_by_first_order(criterion, cell), beside, at_ride};
   }
 
   /// The utilization from which on a check of a part matters to the worst.

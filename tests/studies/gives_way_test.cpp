@@ -10,6 +10,7 @@
 #include "studies/cell.hpp"
 #include "studies/check.hpp"
 #include "tests/studies/read_case.hpp"
+#include "tests/studies/starter_text.hpp"
 
 namespace gives_way_test {
 
@@ -18,14 +19,9 @@ namespace {
 /// A truck to start from that tips: tall and soft on its coils.
 parts::Design tall_truck(const std::string& layout, double coil_rate, double axle_weight) {
   std::string text(cases::starter(layout));
-  const auto set = [&](const std::string& key, const std::string& value) {
-    const std::size_t at = text.find("  " + key + ": ");
-    REQUIRE(at != std::string::npos);
-    const std::size_t from = at + key.size() + 4;
-    text.replace(from, text.find_first_of("#\n", from) - from, value + " ");
-  };
-  set("coil_rate", fmt::format("{} lb/in", coil_rate));
-  set("axle_weight", fmt::format("{} lb", axle_weight));
+  for (const char* key : {"coil_rate", "axle_weight"}) REQUIRE(text.find(key) != std::string::npos);
+  studies_tests::set_value(text, "coil_rate", fmt::format("{} lb/in", coil_rate));
+  studies_tests::set_value(text, "axle_weight", fmt::format("{} lb", axle_weight));
   return studies_tests::read_case(text + "load_cases: [slid into a curb]\n");
 }
 

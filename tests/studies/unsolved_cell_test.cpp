@@ -12,6 +12,7 @@
 #include "studies/random_numbers.hpp"
 #include "studies/run.hpp"
 #include "tests/studies/read_case.hpp"
+#include "tests/studies/starter_text.hpp"
 
 namespace unsolved_cell_test {
 namespace {
@@ -27,15 +28,6 @@ constexpr double kSameWhereFar = 2.0e-3;
 // where it was looked for from.
 constexpr double kSameAtEdge = 0.1;
 
-/// Gives the first key of that name another value, where the layout has it.
-void set(std::string& text, const std::string& key, const std::string& value) {
-  const std::string start = "  " + key + ": ";
-  const std::size_t at = text.find(start);
-  if (at == std::string::npos) return;
-  const std::size_t from = at + start.size();
-  text.replace(from, text.find_first_of("#\n", from) - from, value + " ");
-}
-
 /// A truck to start from with its weight, coils and link drawn by lot, and some load cases in which
 /// its axle goes far.
 std::string truck_by_lot(const std::string& layout, std::uint32_t seed) {
@@ -44,12 +36,12 @@ std::string truck_by_lot(const std::string& layout, std::uint32_t seed) {
   const auto number = [&](double low, double high) {
     return std::to_string(low + (high - low) * random.uniform());
   };
-  set(text, "axle_weight", number(2200.0, 4200.0) + " lb");
-  set(text, "coil_rate", number(150.0, 400.0) + " lb/in");
-  set(text, "drop", number(3.0, 9.0) + " in");
+  studies_tests::set_value(text, "axle_weight", number(2200.0, 4200.0) + " lb");
+  studies_tests::set_value(text, "coil_rate", number(150.0, 400.0) + " lb/in");
+  studies_tests::set_value(text, "drop", number(3.0, 9.0) + " in");
   const std::vector<std::string> tubes = {"1-1/4 x 0.250 in DOM", "1-1/2 x 0.250 in DOM",
                                           "2 x 0.120 in DOM", "2 x 0.250 in DOM"};
-  set(text, "tube", tubes[static_cast<std::size_t>(3.999 * random.uniform())]);
+  studies_tests::set_value(text, "tube", tubes[static_cast<std::size_t>(3.999 * random.uniform())]);
   const std::string heave = number(-1.0, 1.0);
   text += "load_cases:\n  - {name: crossed, heave: " + heave + " in, roll: " + number(-4.0, 4.0) +
           " deg}\n  - slid into a curb\n  - hard corner\n";
