@@ -115,8 +115,8 @@ fea::Vector6 root_load(const Assembly& assembly, const fea::Solution& solution) 
   return -held;
 }
 
-Assembly assemble(const Design& design, const StiffnessSet& set) {
-  Builder builder(design, set);
+Assembly assemble(const Design& design, const StiffnessSet& set, Straights straights) {
+  Builder builder(design, set, straights);
   builder.out().en_welds = design.factor_preset == checks::FactorPreset::en;
   add_axle(builder);
   add_link_and_bracket(builder);

@@ -327,8 +327,13 @@ struct StrapJoint {
 [[nodiscard]] StrapJoint strap_joint(const Design& design, const TravelStop& stop,
                                      std::size_t bolt);
 
+/// Of how many beams a straight bar is made: of as many as it takes (beams_of_straight), or of four
+/// whatever its size, so that frames with other sizes of it have the same nodes.
+enum class Straights { by_slenderness, in_four };
+
 /// Builds the frame of a design.
 /// @throws base::InputError with the key of what is wrong: a part without length, a point missing
-[[nodiscard]] Assembly assemble(const Design& design, const StiffnessSet& set);
+[[nodiscard]] Assembly assemble(const Design& design, const StiffnessSet& set,
+                                Straights straights = Straights::by_slenderness);
 
 }  // namespace parts

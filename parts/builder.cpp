@@ -11,6 +11,7 @@
 #include "checks/bend_flattening.hpp"
 #include "checks/curved_bar.hpp"
 #include "fea/rotation.hpp"
+#include "parts/beams_of_straight.hpp"
 #include "parts/center_line.hpp"
 #include "parts/length_words.hpp"
 #include "parts/taper.hpp"
@@ -395,7 +396,13 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
   // ends: more of them follow the bow.
   constexpr int kStraightBeams = 12;
   const bool offset = has_offset_shear_center(taper.props(0.5));
-  const int pieces = std::max({spec.pieces, taper.pieces(), offset ? kStraightBeams : 1});
+  const auto n_beams = [&](double straight) {
+    const int own = spec.pieces ? *spec.pieces
+                    : straights_ == Straights::in_four
+                        ? 4
+                        : beams_of_straight(taper.props(0.5), steel, straight);
+    return std::max({own, taper.pieces(), offset ? kStraightBeams : 1});
+  };
   const std::string name =
       spec.name.empty() ? spec.part : fmt::format("{}, {}", spec.part, spec.name);
   std::vector<Weld> welds;
@@ -407,7 +414,7 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
     const fea::Vector3 start = place(ends[leg]);
     const fea::Vector3 end = place(ends[leg + 1]);
     const double length = (end - start).norm();
-    const int n = is_arc(leg) ? 1 : pieces;
+    const int n = is_arc(leg) ? 1 : n_beams(length);
     RunEnd last = ends[leg];
     for (int i = 1; i <= n; ++i) {
       const RunEnd next =

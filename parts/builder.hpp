@@ -49,7 +49,8 @@ struct RunSpec {
   std::vector<SideWeldOnRun> side_welds = {};
   checks::Duty duty = checks::Duty::ordinary;
   std::optional<fea::Vector3> z_toward_g = std::nullopt;
-  int pieces = 4;                                    ///< beams of each straight between way points
+  /// Beams of each straight between way points; left out, as many as it takes.
+  std::optional<int> pieces = std::nullopt;
   double bend_radius = base::kUnset;                 ///< of its arcs  [m]
   std::optional<sections::Shape> shape_at_end = {};  ///< of a tapered run: of the kind of its stick
   double torsion_share = 1.0;  ///< twist stiffness over that by St. Venant  [-]
@@ -67,7 +68,8 @@ void set_weld_zones(Piece& piece, std::vector<Weld> welds, const sections::Shape
 /// A design on its way to an Assembly.
 class Builder {
  public:
-  Builder(const Design& design, const StiffnessSet& set) : design_(design), set_(set) {
+  Builder(const Design& design, const StiffnessSet& set, Straights straights)
+      : design_(design), set_(set), straights_(straights) {
     out_.inches = design.inches;
   }
 
@@ -112,6 +114,7 @@ class Builder {
  private:
   const Design& design_;
   const StiffnessSet& set_;
+  Straights straights_;
   Assembly out_;
 };
 

@@ -525,7 +525,6 @@ void add_link_and_bracket(Builder& builder) {
       .side_welds = side_welds_on(builder, "lateral_link", place.frame_g),
       .duty = checks::Duty::lateral_link,
       .z_toward_g = {},
-      .pieces = corners.empty() ? 8 : 6,
       .bend_radius = link.bend_radius};
   const std::vector<RunStop> through = builder.bends(place.frame_g, corners, place.axle_g, spec);
   const std::size_t index = builder.add_run(

@@ -154,6 +154,7 @@ void add_member(Builder& builder, const Named<Member>& named) {
                .stick = member.stick,
                .welded = member.welded,
                .z_toward_g = builder.direction(member.z_toward, from_g, key + ".z_toward"),
+               .pieces = 4,
                .bend_radius = member.bend_radius};
   const bool tapered = !member.section_at_end.material.id.empty();
   if (tapered) spec.shape_at_end = member.section_at_end.shape;

@@ -60,8 +60,7 @@ void add_bar(Builder& builder, const std::string& part, const Stick& stick, cons
                      .welded = steering.ends.welded,
                      .welds = {.start = eye, .end = eye},
                      .duty = checks::Duty::steering,
-                     .z_toward_g = {},
-                     .pieces = 8};
+                     .z_toward_g = {}};
   const std::size_t index = builder.add_run(spec, end(from), {}, end(to));
   Piece& piece = out.pieces[index];
   piece.column = true;

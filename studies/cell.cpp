@@ -60,17 +60,19 @@ CaseSolution Cell::solve(double multiple) const {
   if (near.solved == nullptr && second_order_ && carried(*second_order_)) {
     near = {&*second_order_, 1.0};
   }
-  CaseSolution solved = *method_ == fea::Method::large_displacement
-                            ? model_->solve_moved(*load_case_, multiple, near)
-                            : model_->solve(*load_case_, multiple, near);
+  const bool moves = *method_ == fea::Method::large_displacement || multiple >= turns_far_from_;
+  CaseSolution solved = moves ? model_->solve_moved(*load_case_, multiple, near)
+                              : model_->solve(*load_case_, multiple, near);
   // Second order that leaves small rotations says nothing of the frame: where it went is looked
   // for.
-  const bool says_nothing = *method_ == fea::Method::second_order &&
-                            solved.solution.status() == fea::SolveStatus::not_converged;
+  const bool says_nothing = !moves && solved.solution.status() == fea::SolveStatus::not_converged;
   if (says_nothing && model_->can_move(*load_case_)) {
     if (near.solved == nullptr) near = {&solved, multiple};
     CaseSolution moved = model_->solve_moved(*load_case_, multiple, near);
-    if (carried(moved)) solved = std::move(moved);
+    if (carried(moved)) {
+      solved = std::move(moved);
+      turns_far_from_ = std::min(turns_far_from_, multiple);
+    }
   }
   if (multiple > 1.0 && carried(solved) && !comes_to(solved, multiple)) {
     solved.contact_settled = false;

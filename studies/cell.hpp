@@ -113,6 +113,8 @@ class Cell {
   mutable std::deque<std::pair<double, CaseSolution>> recent_;
   mutable std::map<std::tuple<Criterion::Kind, std::size_t, double>, double> ratios_;  // of kept_
   mutable double lost_from_ = std::numeric_limits<double>::infinity();  // lowest multiple so far
+  // From which small rotations say nothing: lowest multiple so far.
+  mutable double turns_far_from_ = std::numeric_limits<double>::infinity();
 };
 
 /// The factor that a check is asked for in a cell, by its forces at a multiple of the load.

@@ -208,7 +208,7 @@ std::optional<GridScreen::Built> GridScreen::built(const parts::Design& design,
   if (!cases::broken_rules(design).empty()) return std::nullopt;
   Built out;
   try {
-    out.assembly = parts::assemble(design, look.set);
+    out.assembly = parts::assemble(design, look.set, parts::Straights::in_four);
     const fea::Loads at_stops = close_stops(out.assembly, look.closed);
     out.system = std::make_shared<const fea::System>(out.assembly.model);
     const std::vector<parts::DesignCase> cases = parts::design_cases(design);

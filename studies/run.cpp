@@ -731,7 +731,8 @@ class Runner {
     }
     if (limit.ends == LoadLimit::Ends::far_within) {
       notes.emplace_back(
-          "far within: followed to the required multiple of the load, beyond it in proportion");
+          "far within: followed to the required multiple of the load, beyond it in proportion; "
+          "another stiffness set may come to a twentieth more");
     } else if (limit.ends == LoadLimit::Ends::gives_way) {
       notes.push_back(fmt::format(
           "the frame gives way at {:.3g} times the load (see frame stability); from "

@@ -27,12 +27,17 @@ constexpr double kWithStops = 1.5;
 // What the estimates from another set of the same load case may be off by at the least, where other
 // stops or straps carry and where the same ones do, and of the change that they tell.
 constexpr double kBesides = 0.05;
-constexpr double kAlike = 0.02;
+constexpr double kAlike = 5.0e-3;
 constexpr double kOfChange = 0.5;
 // Of the largest demand of all: below it another set is not looked at.
 constexpr double kBesideTheMost = 0.8;
 // Half of the capacity to spare at the required multiple.
 constexpr double kFarWithin = 0.5;
+// Another set of the same load case that may come to this much more than one that has been looked
+// at is not told apart from it (proposal): where it is far within, and where both are on the same
+// side of the limit.
+constexpr double kSameFarWithin = 0.05;
+constexpr double kSameSide = 5.0e-3;
 constexpr double kSoarsFrom = 0.25;
 // Of a demand over that in proportion to the load.
 constexpr double kGrows = 1.25;
@@ -213,6 +218,13 @@ bool levels_off(const Ranked& r) {
   return r.estimate() > 1.0 && r.estimate() > (1.0 + kBesides) * r.at_required();
 }
 
+/// By how much two sets of one load case have to differ, of what the first of them comes to at the
+/// required multiple, to be told apart.
+double told_apart(double first, double other_at_most) {
+  if (other_at_most < kFarWithin) return kSameFarWithin;
+  return (first > 1.0) == (other_at_most > 1.0) ? kSameSide : kSameEstimate;
+}
+
 /// Of the sets of one load case one is solved at the multiple that is looked at, the others where
 /// they may come to more than that one, grown as it has.
 std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<Asked>& asked,
@@ -227,10 +239,11 @@ std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<As
     std::optional<Ranked> first;
     double most = 0.0;
     const auto leaves = [&](const Asked& a) {
-      if (!first || (a.beside != nullptr && levels_off(*first))) return false;
-      return at_most_beside(criterion, a, *first) <=
-             std::max(
-                 {(1.0 + kSameEstimate) * most, kBesideTheMost * most_of_all, matters_from(floor)});
+      const double below = std::max(kBesideTheMost * most_of_all, matters_from(floor));
+      if (!first) return below > 0.0 && bounds_of(criterion, a).high <= below;
+      if (a.beside != nullptr && levels_off(*first)) return false;
+      const double at_most = at_most_beside(criterion, a, *first);
+      return at_most <= std::max((1.0 + told_apart(most, at_most)) * most, below);
     };
     for (Asked& a : sets.asked) {
       if (leaves(a)) continue;

@@ -50,8 +50,10 @@ struct WorstCase {
 
 /// Whether the check holds is decided at its required multiple, loads multiplied before the solve,
 /// in every cell that can be the worst: not in those whose demand at the load itself, let grow as
-/// far as their critical factor allows, stays under that of another. The safety factor of the worst
-/// one is then searched for.
+/// far as their critical factor allows, stays under that of another. Stiffness sets of one load
+/// case are told apart by what they come to at the load itself, those that then come to 0.5 % more
+/// at most on the same side of the limit, or to 5 % where it is far, not at all. The safety factor
+/// of the worst one is then searched for.
 /// @param asked  cells in which the check gives a number at the load itself, or the frame gives way
 /// @param floor  utilization from which on it matters
 /// @param solve  for cells that are not solved and may come to more than those that are

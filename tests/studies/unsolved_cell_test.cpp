@@ -21,9 +21,10 @@ using Place = std::tuple<std::string, std::string, std::string>;  // part, check
 
 // Of a utilization: the search for a limit is good to 1e-6, forces settle to 1e-7.
 constexpr double kSame = 5.0e-6;
-// Below it a check is far within its limit and not followed: the largest demand of those looked at.
+// Below it a check is far within its limit and not followed: the largest demand of those looked at,
+// and sets of bounds that nearly come to the same are not told apart.
 constexpr double kFollowed = 0.5;
-constexpr double kSameWhereFar = 2.0e-3;
+constexpr double kSameWhereFar = 0.05;
 // Where the frame gives way there may be two equilibria near the edge: which one is found hangs on
 // where it was looked for from.
 constexpr double kSameAtEdge = 0.1;
