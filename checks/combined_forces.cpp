@@ -296,7 +296,7 @@ bool Interaction::counts() const {
   constexpr double kRounding = 1e-6;  // forces that a solution leaves where nothing acts
   if (sum() < kRounding) return false;
   const double twisting = torque > kMuchTorsion ? shear + torque : 0.0;
-  const double little = 0.005 * sum();
+  const double little = 0.01 * sum();
   const std::initializer_list<double> parts = {axial, 8.0 / 9.0 * bending, twisting * twisting};
   return std::count_if(parts.begin(), parts.end(), [&](double part) { return part > little; }) > 1;
 }

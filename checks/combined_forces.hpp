@@ -47,7 +47,7 @@ struct Interaction {
   /// How much of the limit is used: over it is the multiple at which the sum comes to 1 when all
   /// shares grow alike. In proportion to them, as the sum is not.
   [[nodiscard]] double used() const;
-  /// More than one share counts, with over 0.5 % of the sum; or the sum is not known.
+  /// More than one share counts, with over 1 % of the sum (proposal); or the sum is not known.
   [[nodiscard]] bool counts() const;
 };
 

@@ -92,6 +92,17 @@ Eigen::Matrix<double, 6, 12> beam_shape(const ShearFlex& flex, double length, do
   return out;
 }
 
+Eigen::Vector2d beam_bow(const ShearFlex& flex, double length, const Eigen::Vector2d& about_y,
+                         const Eigen::Vector2d& about_z, double x) {
+  const double s = x / length;
+  const double t = 1.0 - s;
+  const auto bow = [&](double phi, const Eigen::Vector2d& turns) {
+    return length * s * t / (1.0 + phi) * ((t + 0.5 * phi) * turns(0) - (s + 0.5 * phi) * turns(1));
+  };
+  // ry = -dw/dx.
+  return {bow(flex.xy, about_z), -bow(flex.xz, about_y)};
+}
+
 Vector12 equivalent_of_point(const ShearFlex& flex, double length, double at,
                              const Vector3& force_l, const Vector3& moment_l) {
   Vector6 wrench;

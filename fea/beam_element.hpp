@@ -31,6 +31,13 @@ struct ShearFlex {
 [[nodiscard]] Eigen::Matrix<double, 6, 12> beam_shape(const ShearFlex& flex, double length,
                                                       double x);
 
+/// Deflection (v w) from the chord at `x`, of a beam without loads between its ends.
+/// @param about_y  rotations of the two ends from the chord, ry
+/// @param about_z  likewise, rz
+[[nodiscard]] Eigen::Vector2d beam_bow(const ShearFlex& flex, double length,
+                                       const Eigen::Vector2d& about_y,
+                                       const Eigen::Vector2d& about_z, double x);
+
 /// End forces that do the same work as a load between the ends, (force, moment) at a then b. They
 /// are the exact fixed-end reactions with the sign turned, since beam_shape is exact.
 /// @param at  from end a  [m]

@@ -33,7 +33,7 @@ MemberLoads turned(const MemberLoads& loads, const Matrix3& turn) {
 
 /// Ready for resultants in the moved axes; stations are counted along the unloaded length.
 Solution::Data::Cut make_cut(const BeamPart& beam, const MemberLoads& loads_l, const Matrix3& axes,
-                             const Vector12& ends) {
+                             const Vector12& ends, const std::array<Vector3, 2>& local) {
   Solution::Data::Cut cut{.loads = turned(loads_l, axes.transpose() * beam.axes_lg.transpose()),
                           .start_l = ends.head<6>()};
   const Vector3 start = cut.start_l.head<3>();
@@ -41,6 +41,8 @@ Solution::Data::Cut make_cut(const BeamPart& beam, const MemberLoads& loads_l, c
   const Vector3 reached =
       -cut.start_l.tail<3>() + beam.length * Vector3::UnitX().cross(start) - between.tail<3>();
   cut.gap_l = ends.tail<3>() - reached;
+  cut.about_y = {local[0].y(), local[1].y()};
+  cut.about_z = {local[0].z(), local[1].z()};
   return cut;
 }
 
@@ -58,7 +60,8 @@ void add_beams(Solution::Data& data, const System& system, const LoadCase& load_
       ends_l.segment<3>(row) = axes * beam.ends_g.segment<3>(row);
     }
     data.end_forces_l.push_back(ends_l);
-    data.cuts.push_back(make_cut(system.beams()[i], load_case.members[i], beam.axes_gl, ends_l));
+    data.cuts.push_back(
+        make_cut(system.beams()[i], load_case.members[i], beam.axes_gl, ends_l, beam.local));
     data.moved_axes.emplace_back(axes);
     data.ends_g.push_back({placement_of(beam.ends[0]), placement_of(beam.ends[1])});
     for (const Vector3& local : beam.local) {

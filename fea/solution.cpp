@@ -77,6 +77,8 @@ Solution::Data::Cut make_cut(const BeamPart& beam, const MemberLoads& loads, con
   const Vector3 reached =
       -cut.start_l.tail<3>() + beam.length * Vector3::UnitX().cross(start) - between.tail<3>();
   cut.gap_l = seen_l.tail<3>() - reached;
+  cut.about_y = Eigen::Vector2d(q_l(4), q_l(10)).array() - turn_l.y();
+  cut.about_z = Eigen::Vector2d(q_l(5), q_l(11)).array() - turn_l.z();
   return cut;
 }
 
@@ -214,14 +216,17 @@ bool Solution::can_start(const Factored& other) const {
 sections::Resultants Solution::forces_at(BeamId beam, double x) const {
   const auto index = static_cast<std::size_t>(beam.index);
   const Data::Cut& cut = data_->cuts.at(index);
-  const double length = data_->system->beams().at(index).length;
+  const BeamPart& part = data_->system->beams().at(index);
+  const double length = part.length;
   INVARIANT(x >= -1.0e-6 * length && x <= (1.0 + 1.0e-6) * length);
   const double at = std::clamp(x, 0.0, length);
   const Vector3 start = cut.start_l.head<3>();
   const Vector6 between = cut.loads.wrench_up_to(at);
   const Vector3 force = -start - between.head<3>();
+  const Eigen::Vector2d bow = beam_bow(part.flex, length, cut.about_y, cut.about_z, at);
   const Vector3 moment = -cut.start_l.tail<3>() + at * Vector3::UnitX().cross(start) -
-                         between.tail<3>() + (at / length) * cut.gap_l;
+                         between.tail<3>() + (at / length) * cut.gap_l +
+                         start.x() * Vector3(0.0, bow.y(), -bow.x());
   return {.n = force.x(),
           .vy = force.y(),
           .vz = force.z(),
@@ -236,13 +241,25 @@ double Solution::length(BeamId beam) const {
 
 std::vector<double> Solution::stations(BeamId beam) const {
   const auto index = static_cast<std::size_t>(beam.index);
-  const MemberLoads& loads = data_->cuts.at(index).loads;
+  const Data::Cut& cut = data_->cuts.at(index);
+  const MemberLoads& loads = cut.loads;
   const double length = data_->system->beams().at(index).length;
   constexpr double kAside = 1.0e-9;  // just left of a point load, of the length
   constexpr std::size_t kInLine = 5;
+  constexpr std::size_t kInBow = 3;
   std::vector<double> all;
-  all.reserve(2 + 2 * loads.points.size() + kInLine * loads.lines.size());
+  all.reserve(2 + kInBow + 2 * loads.points.size() + kInLine * loads.lines.size());
   all.insert(all.end(), {0.0, length});
+  // Pressed, a beam that bows may bend more between its ends than at them: by (k l)^2 / 8 of what
+  // bends it there.
+  constexpr double kBows = 0.02;
+  constexpr double kBowsMuch = 0.1;
+  const Beam& bar = data_->system->model().beams[index];
+  const double bows = cut.start_l.x() * length * length /
+                      (bar.elastic.young * std::min(bar.section.iyy, bar.section.izz));
+  const bool is_bowed = !cut.about_y.isZero(0.0) || !cut.about_z.isZero(0.0);
+  if (is_bowed && bows > kBows) all.push_back(0.5 * length);
+  if (is_bowed && bows > kBowsMuch) all.insert(all.end(), {0.25 * length, 0.75 * length});
   for (const MemberLoads::Point& point : loads.points) {
     all.push_back(point.at);
     all.push_back(std::max(0.0, point.at - kAside * length));

@@ -1,5 +1,6 @@
 // Resultants along a member against statics done by hand.
 
+#include <algorithm>
 #include <cmath>
 
 #include <Eigen/LU>
@@ -180,6 +181,50 @@ TEST_CASE("members stand with their z axis up unless told otherwise", "[fea][axe
                  .row(0)
                  .dot(fea::member_axes(model, model.beams[0]).row(2)),
              WithinAbs(0.0, 1e-15));
+}
+
+namespace {
+
+/// Largest bending moment at the stations of all beams.
+double largest_moment(const fea::Solution& solution, const Chain& bar) {
+  double largest = 0.0;
+  for (const BeamId beam : bar.beams) {
+    for (const double at : solution.stations(beam)) {
+      largest = std::max(largest, std::abs(solution.forces_at(beam, at).my));
+    }
+  }
+  return largest;
+}
+
+}  // namespace
+
+// A bar on pins, pressed, with moments about y at its ends: with k = sqrt(P / E I) the moment at x
+// is (M_a sin k (L - x) + M_b sin k x) / sin k L. Timoshenko and Gere, Theory of Elastic Stability,
+// 2nd ed., art. 1.6, from memory.
+TEST_CASE("a pressed bar bends more between the ends of its beams than at them", "[fea][forces]") {
+  const auto [n, kl, both, expected] =
+      GENERATE(table<int, double, bool, double>({{1, 1.0, true, 1.0 / std::cos(0.5)},
+                                                 {2, 2.0, true, 1.0 / std::cos(1.0)},
+                                                 {4, 2.6, false, 1.0 / std::sin(2.6)},
+                                                 {3, 2.6, true, 1.0 / std::cos(1.3)}}));
+  const fea::Method method = GENERATE(fea::Method::second_order, fea::Method::large_displacement);
+  // Along the bar, or its own shortening would count in large displacements.
+  const sections::AreaProps kStiff = fea_test::section(3.0e6, 0.7, 0.7, 0.4);
+  fea::Model model;
+  const Chain bar = chain(model, Vector3::Zero(), {kLength, 0.0, 0.0}, n, kStiff, kElastic);
+  fea_test::keep_in_xz(model);
+  fea_test::hold(model, bar.nodes.front(), {true, true, true, true, false, true});
+  fea_test::hold(model, bar.nodes.back(), {false, true, true, true, false, true});
+  const double pressing = kElastic.young * kStiff.iyy * kl * kl / (kLength * kLength);
+  constexpr double kMoment = 1.0e-3;  // bends it next to nothing
+  const fea::Solution solution = fea::solve(
+      fea::factor(model),
+      push(bar.nodes.front(), Vector3::Zero(), {0.0, kMoment, 0.0}) +
+          push(bar.nodes.back(), {-pressing, 0.0, 0.0}, {0.0, both ? -kMoment : 0.0, 0.0}),
+      {.method = method});
+  REQUIRE(solution.status() == fea::SolveStatus::converged);
+  INFO(n << " beams, k L = " << kl);
+  CHECK(largest_moment(solution, bar) / kMoment == Approx(expected).epsilon(5.0e-3));
 }
 
 }  // namespace member_forces_test
