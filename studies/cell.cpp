@@ -82,22 +82,19 @@ CaseSolution Cell::solve(double multiple) const {
 }
 
 /// Whether the load comes to an equilibrium as it grows. A frame that it tips may stand under more
-/// of it on a stop of the other side, where nothing brings it.
+/// of it on a stop of the other side, where nothing brings it: looked at halfway, and again.
 bool Cell::comes_to(const CaseSolution& solved, double multiple) const {
-  constexpr double kStep = 1.05;
-  const auto crosses = [&](const CaseSolution* before) {
-    return crosses_over(assembly(), before->solution, solved.closed_stops);
-  };
-  const auto [less, before] = carried_below(multiple);
-  if (before == nullptr) return true;
-  if (!crosses(before) &&
-      !leaves_out_the_nearest(assembly(), before->solution, solved.closed_stops)) {
-    return true;
+  constexpr double kNextTo = 1.05;
+  while (true) {
+    const auto [less, before] = carried_below(multiple);
+    if (before == nullptr) return true;
+    const bool crosses = crosses_over(assembly(), before->solution, solved.closed_stops);
+    if (!crosses && !leaves_out_the_nearest(assembly(), before->solution, solved.closed_stops)) {
+      return true;
+    }
+    if (multiple <= kNextTo * less) return !crosses;
+    if (!carried(at(std::sqrt(less * multiple)))) return false;
   }
-  for (double step = kStep * less; step < multiple; step *= kStep) {
-    if (!carried(at(step))) return false;
-  }
-  return !crosses(carried_below(multiple).second);
 }
 
 /// The largest multiple below one at which the frame is known to stand; null where none is.
