@@ -36,6 +36,19 @@ Eigen::Matrix4d plane_stiffness(double bending, double phi, double length) {
   return k * (bending / (length * (1.0 + phi)));
 }
 
+/// The same from what the plane gives as a cantilever held at end b: a force and a moment at end a.
+/// @param bend   integrals of x^k dx / (E I)
+/// @param shear  of dx / (G As)
+Eigen::Matrix4d plane_stiffness(const std::array<double, 3>& bend, double shear, double length) {
+  const double sway = bend[2] + shear;
+  const double both = sway * bend[0] - bend[1] * bend[1];
+  const Eigen::Matrix2d held =
+      (Eigen::Matrix2d() << bend[0], bend[1], bend[1], sway).finished() / both;
+  Eigen::Matrix<double, 2, 4> apart;  // of end a from where end b takes it
+  apart << 1.0, 0.0, -1.0, length, 0.0, 1.0, 0.0, -1.0;
+  return apart.transpose() * held * apart;
+}
+
 constexpr std::array<int, 4> kPlaneXy = {1, 5, 7, 11};  // v, rz
 constexpr std::array<int, 4> kPlaneXz = {2, 4, 8, 10};  // w, ry
 
@@ -62,6 +75,24 @@ Matrix12 beam_stiffness(const sections::AreaProps& section, const Elastic& elast
   return k;
 }
 
+Matrix12 beam_stiffness(const TaperGive& give, const Elastic& elastic, double length) {
+  const auto bending = [&](std::array<double, 3> bend) {
+    for (double& integral : bend) integral /= elastic.young;
+    return bend;
+  };
+  Matrix12 k = Matrix12::Zero();
+  const Eigen::Matrix2d pair = (Eigen::Matrix2d() << 1.0, -1.0, -1.0, 1.0).finished();
+  k(std::array{0, 6}, std::array{0, 6}) = pair * (elastic.young / give.along);
+  k(std::array{3, 9}, std::array{3, 9}) = pair * (elastic.shear / give.twist);
+  k(kPlaneXy, kPlaneXy) =
+      plane_stiffness(bending(give.bend_z), give.shear_y / elastic.shear, length);
+  k(kPlaneXz, kPlaneXz) =
+      kTurned.asDiagonal() *
+      plane_stiffness(bending(give.bend_y), give.shear_z / elastic.shear, length) *
+      kTurned.asDiagonal();
+  return k;
+}
+
 Vector12 beam_elastic_force(const Matrix12& stiffness, const Vector12& motion) {
   Vector12 out;
   for (const Eigen::Index k : {0, 3}) {
@@ -70,11 +101,14 @@ Vector12 beam_elastic_force(const Matrix12& stiffness, const Vector12& motion) {
   }
   const auto bend = [&](Eigen::Index v, Eigen::Index r) {
     const double apart = motion(v) - motion(v + 6);
-    out(v) = stiffness(v, v) * apart + stiffness(v, r) * (motion(r) + motion(r + 6));
+    const auto on = [&](Eigen::Index row) {
+      return stiffness(row, v) * apart + stiffness(row, r) * motion(r) +
+             stiffness(row, r + 6) * motion(r + 6);
+    };
+    out(v) = on(v);
     out(v + 6) = -out(v);
-    const double sway = stiffness(r, v) * apart;
-    out(r) = sway + stiffness(r, r) * motion(r) + stiffness(r, r + 6) * motion(r + 6);
-    out(r + 6) = sway + stiffness(r, r + 6) * motion(r) + stiffness(r, r) * motion(r + 6);
+    out(r) = on(r);
+    out(r + 6) = on(r + 6);
   };
   bend(1, 5);
   bend(2, 4);

@@ -22,8 +22,12 @@ struct ShearFlex {
 [[nodiscard]] Matrix12 beam_stiffness(const sections::AreaProps& section, const Elastic& elastic,
                                       double length);
 
-/// That matrix times a motion of the ends; of the matrix only what a doubly symmetric section has
-/// is read.
+/// The same of a beam whose section changes along it, whose centroids lie on a line: from its give
+/// as a cantilever (force method; e.g. Przemieniecki (1968), ch. 6, from memory).
+[[nodiscard]] Matrix12 beam_stiffness(const TaperGive& give, const Elastic& elastic, double length);
+
+/// Either of them times a motion of the ends; of the matrix only what a doubly symmetric section
+/// has is read.
 [[nodiscard]] Vector12 beam_elastic_force(const Matrix12& stiffness, const Vector12& motion);
 
 /// Displacement and rotation at `x` of a beam without loads between its ends: exact.

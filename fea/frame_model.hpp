@@ -61,16 +61,30 @@ struct Elastic {
 };
 
 /// A straight, prismatic, shear-flexible beam (Timoshenko).
+/// What a beam whose section changes along it gives, over E and G: integrals from end a to end b.
+struct TaperGive {
+  double along = base::kUnset;        ///< of dx / area  [1/m]
+  double twist = base::kUnset;        ///< of dx / torsion constant  [1/m^3]
+  std::array<double, 3> bend_y = {};  ///< of x^k dx / Iyy, k = 0, 1, 2  [m^(k - 3)]
+  std::array<double, 3> bend_z = {};  ///< of x^k dx / Izz
+  double shear_y = 0.0;               ///< of dx / shear area; 0 = none  [1/m]
+  double shear_z = 0.0;
+  bool operator==(const TaperGive&) const = default;
+};
+
 struct Beam {
   BeamEnd a;
   BeamEnd b;
-  sections::AreaProps section;
+  sections::AreaProps section;  ///< of a beam that tapers, in its middle
   Elastic elastic;
   double density = base::kUnset;  ///< for its own weight; unset = it has no part in it  [kg/m^3]
   /// The member's z axis is the part of this vector square to the member. Default: global z (up);
   /// for members within 0.1 degree of vertical, global x.
   std::optional<Vector3> z_toward_g = std::nullopt;
   std::string name = {};  ///< for messages
+  /// Of a beam that tapers: its stiffness is exact, its second order and what loads between its
+  /// ends do to them are those of `section`.
+  std::optional<TaperGive> taper = std::nullopt;
 };
 
 /// A zero-length six-component spring between a point of node a and the same point of node b, or

@@ -56,6 +56,16 @@ void require_beam(const Model& model, BeamId id) {
   require(positive(beam.elastic.young), key, "Young's modulus is not a positive number");
   require(positive(beam.elastic.shear), key, "the shear modulus is not a positive number");
   require(!(beam.density < 0.0) && !std::isinf(beam.density), key, "the density is not 0 or more");
+  if (beam.taper) {
+    const TaperGive& give = *beam.taper;
+    const auto bends = [](const std::array<double, 3>& of_plane) {
+      return positive(of_plane[0]) && positive(of_plane[1]) &&
+             positive(of_plane[0] * of_plane[2] - of_plane[1] * of_plane[1]);
+    };
+    require(positive(give.along) && positive(give.twist) && bends(give.bend_y) &&
+                bends(give.bend_z) && give.shear_y >= 0.0 && give.shear_z >= 0.0,
+            key, "what it gives as it tapers is not what a bar gives");
+  }
   require(!beam.z_toward_g || beam.z_toward_g->allFinite(), key, "its z direction is not finite");
 }
 

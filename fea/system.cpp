@@ -39,13 +39,18 @@ bool only_turns_axes(const BeamPart& part) {
   return part.ends_l == axes;
 }
 
+Matrix12 stiffness_of(const Beam& beam, double length) {
+  return beam.taper ? beam_stiffness(*beam.taper, beam.elastic, length)
+                    : beam_stiffness(beam.section, beam.elastic, length);
+}
+
 BeamPart make_beam(const Model& model, const RigidRoots& roots, const Beam& beam, int first_extra) {
   BeamPart part;
   part.length = length(model, beam);
   part.polar = beam.section.polar / beam.section.area;
   part.axes_lg = member_axes(model, beam);
   part.flex = shear_flex(beam.section, beam.elastic, part.length);
-  part.stiffness_l = beam_stiffness(beam.section, beam.elastic, part.length);
+  part.stiffness_l = stiffness_of(beam, part.length);
   const std::array rotations = {3, 4, 5, 9, 10, 11};
   part.bending_l = part.stiffness_l(rotations, rotations);
   Beam rooted = beam;
@@ -187,7 +192,7 @@ bool same_beam(const Beam& a, const Beam& b) {
                       beam.elastic.shear};
   };
   return same_end(a.a, b.a) && same_end(a.b, b.b) && a.z_toward_g == b.z_toward_g &&
-         stiff(a) == stiff(b);
+         stiff(a) == stiff(b) && a.taper == b.taper;
 }
 
 bool same_body(const RigidBody& a, const RigidBody& b) {
@@ -215,7 +220,7 @@ void elastic_stiffness(const System& system, Blocks& blocks) {
   for (std::size_t i = 0; i < model.beams.size(); ++i) {
     const Beam& beam = model.beams[i];
     const BeamPart& part = system.beams()[i];
-    beam_block(part, beam_stiffness(beam.section, beam.elastic, part.length), blocks[i]);
+    beam_block(part, stiffness_of(beam, part.length), blocks[i]);
   }
   for (std::size_t i = 0; i < model.springs.size(); ++i) {
     spring_block(system.springs()[i], blocks[model.beams.size() + i]);

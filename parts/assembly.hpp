@@ -30,6 +30,7 @@ struct PieceBeam {
   std::optional<fea::BeamId> axial = std::nullopt;
   double starts_at = 0.0;  ///< its end a, along the piece's center line  [m]
   double curved = 1.0;     ///< bending stress at a bend over that of a straight bar
+  int parts = 1;           ///< equal ones, between which it is judged too: its section changes
 };
 
 /// A force across a bracket's plates at their bolt that no load case names, as a share of what the

@@ -8,12 +8,15 @@
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "base/invariant.hpp"
 #include "checks/caveat.hpp"
 #include "parts/bracket_section.hpp"
 #include "parts/bracket_weld.hpp"
 #include "parts/builder.hpp"
 #include "parts/length_words.hpp"
 #include "parts/side_force.hpp"
+#include "parts/taper.hpp"
+#include "parts/taper_give.hpp"
 
 namespace parts {
 namespace {
@@ -72,24 +75,6 @@ std::vector<fea::Vector3> way_points(const Builder& builder, const LateralLink& 
   return ways;
 }
 
-/// How many beams a tapered bracket needs: doubled until its tip give changes by under 0.5 %.
-int taper_pieces(const Bracket& bracket) {
-  const auto give = [&](int n) {
-    double sum = 0.0;  // of (s^3 / 3) over each beam, by its depth cubed
-    for (int i = 0; i < n; ++i) {
-      const double from = static_cast<double>(i) / n;
-      const double to = static_cast<double>(i + 1) / n;
-      const double depth = depth_at_bolt(bracket) +
-                           0.5 * (from + to) * (bracket.depth_at_rail - depth_at_bolt(bracket));
-      sum += (to * to * to - from * from * from) / (depth * depth * depth);
-    }
-    return sum;
-  };
-  int n = 4;
-  while (std::abs(give(2 * n) / give(n) - 1.0) > 0.005) n *= 2;
-  return n;
-}
-
 /// Angle at which a brace leaves the plates, the acute one.  [rad]
 double from_plates(const Brace& brace) {
   return 0.5 * base::kPi - std::abs(brace.slope);
@@ -117,11 +102,12 @@ std::vector<Weld> plate_welds(const Design& design) {
   return welds;
 }
 
+// Plates are judged between so many equal parts of a beam.
+constexpr int kPlateParts = 8;
+
 /// Where the plates' beams begin and end, up from the bolt.  [m]
 std::vector<double> plate_stations(const Bracket& bracket, double brace_at) {
-  std::vector<double> stations;
-  const int n = taper_pieces(bracket);
-  for (int i = 0; i <= n; ++i) stations.push_back(bracket.drop * i / n);
+  std::vector<double> stations = {0.0, bracket.drop};
   const auto near = [&](double s) { return std::abs(s - brace_at) < 1e-9 * bracket.drop; };
   if (brace_at > 0.0 && std::none_of(stations.begin(), stations.end(), near)) {
     stations.insert(std::upper_bound(stations.begin(), stations.end(), brace_at), brace_at);
@@ -142,7 +128,6 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
   if (!(brace_at < bracket.drop)) {
     throw base::InputError("brace.meets_bracket", "it is above the rail: give less than the drop");
   }
-  const std::vector<double> stations = plate_stations(bracket, brace_at);
   Piece piece{.part = "bracket",
               .name = "plates",
               .beams = {},
@@ -152,6 +137,9 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
   piece.center_line = bracket.drop;
   piece.mass = 0.0;
   const auto shape_at = [&](double s) { return bracket_section(bracket, s, place.inward_y); };
+  const auto props_at = [&](double s) { return sections::area_props(shape_at(s), steel.poisson); };
+  INVARIANT(changes_evenly(shape_at(0.0), shape_at(bracket.drop)));
+  const std::vector<double> stations = plate_stations(bracket, brace_at);
   std::optional<fea::NodeId> brace_node;
   if (builder.design().brace && builder.design().brace->meets_bracket.at_bolt()) brace_node = bolt;
   fea::NodeId last = bolt;
@@ -164,22 +152,28 @@ std::optional<fea::NodeId> add_plates(Builder& builder, fea::NodeId bolt, fea::N
     } else {
       end = {builder.add_node(at_g, "bracket", "bracket"), fea::Vector3::Zero(), {}};
     }
-    const sections::AreaProps section =
-        sections::area_props(shape_at(0.5 * (stations[i - 1] + stations[i])), steel.poisson);
+    const double from = stations[i - 1];
+    const double high = stations[i] - from;
+    const sections::AreaProps section = props_at(from + 0.5 * high);
     // Plates tied on one edge have their centroid nearer to it than the bolt is.
-    const fea::Vector3 off(0.0, section.centroid_z, 0.0);
-    end.offset_g += off;
-    const fea::BeamId beam = builder.add_beam({.a = {last, off, {}},
-                                               .b = end,
-                                               .section = section,
-                                               .elastic = {steel.elastic, steel.shear_modulus()},
-                                               .density = steel.density,
-                                               .z_toward_g = fea::Vector3::UnitY(),
-                                               .name = "bracket"},
-                                              "bracket");
-    piece.beams.push_back(
-        {beam, shape_at(stations[i - 1]), shape_at(stations[i]), {}, stations[i - 1]});
-    piece.mass += section.area * (stations[i] - stations[i - 1]) * steel.density;
+    const auto off = [&](double s) -> fea::Vector3 { return {0.0, props_at(s).centroid_z, 0.0}; };
+    end.offset_g += off(stations[i]);
+    const fea::BeamId beam =
+        builder.add_beam({.a = {last, off(from), {}},
+                          .b = end,
+                          .section = section,
+                          .elastic = {steel.elastic, steel.shear_modulus()},
+                          .density = steel.density,
+                          .z_toward_g = fea::Vector3::UnitY(),
+                          .name = "bracket",
+                          .taper = taper_give([&](double x) { return props_at(from + x); }, high)},
+                         "bracket");
+    piece.beams.push_back({.beam = beam,
+                           .at_a = shape_at(from),
+                           .at_b = shape_at(stations[i]),
+                           .starts_at = from,
+                           .parts = kPlateParts});
+    piece.mass += section.area * high * steel.density;
     if (brace_at > 0.0 && std::abs(stations[i] - brace_at) < 1e-9 * bracket.drop) {
       brace_node = end.node;
     }

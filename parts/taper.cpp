@@ -70,7 +70,29 @@ sections::Shape Taper::shape(double part) const {
   return between(from_, to_, part);
 }
 
+namespace {
+
+/// Corner by corner.
+sections::ThinWalled between_lines(const sections::ThinWalled& from, const sections::ThinWalled& to,
+                                   double part) {
+  sections::ThinWalled out = from;
+  for (std::size_t i = 0; i < out.points.size(); ++i) {
+    for (std::size_t k = 0; k < 2; ++k) {
+      out.points[i][k] += part * (to.points[i][k] - from.points[i][k]);
+    }
+  }
+  for (std::size_t i = 0; i < out.walls.size(); ++i) {
+    out.walls[i] += part * (to.walls[i] - from.walls[i]);
+  }
+  return out;
+}
+
+}  // namespace
+
 sections::Shape between(const sections::Shape& from, const sections::Shape& to, double part) {
+  if (const auto* line = std::get_if<sections::ThinWalled>(&from)) {
+    return between_lines(*line, std::get<sections::ThinWalled>(to), part);
+  }
   sections::Shape out = from;
   sections::Shape end = to;
   const std::vector<double*> sizes = sizes_of(out);
@@ -92,8 +114,16 @@ std::string Taper::note() const {
       pieces_, 100.0 * kGiveError);
 }
 
+bool changes_evenly(const sections::Shape& a, const sections::Shape& b) {
+  const auto* one = std::get_if<sections::ThinWalled>(&a);
+  const auto* other = std::get_if<sections::ThinWalled>(&b);
+  if (one == nullptr || other == nullptr) return same_kind(a, b);
+  return one->points.size() == other->points.size() && one->walls.size() == other->walls.size() &&
+         one->closed == other->closed;
+}
+
 bool same_kind(const sections::Shape& a, const sections::Shape& b) {
-  // A section drawn by its walls has no sizes that could change evenly.
+  // Where the walls of a section are drawn, which corner goes where is not told.
   return a.index() == b.index() && !std::holds_alternative<sections::ThinWalled>(a);
 }
 

@@ -33,10 +33,13 @@ class Taper {
   int pieces_ = 1;
 };
 
-/// The section between two of one kind, every size changing evenly.
+/// The section between two that change evenly, every size of them, or every corner of their walls.
 /// @param part  0 = `from`, 1 = `to`
 [[nodiscard]] sections::Shape between(const sections::Shape& from, const sections::Shape& to,
                                       double part);
+
+/// Whether one goes over into the other size by size, or corner by corner.
+[[nodiscard]] bool changes_evenly(const sections::Shape& a, const sections::Shape& b);
 
 /// Whether two sections are of one kind, so that a bar can go from one to the other.
 [[nodiscard]] bool same_kind(const sections::Shape& a, const sections::Shape& b);

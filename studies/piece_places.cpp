@@ -60,6 +60,7 @@ std::vector<double> stations_of(const parts::Piece& piece, const parts::PieceBea
       if (edge > 0.0 && edge < beam_length) stations.push_back(edge);
     }
   }
+  for (int i = 1; i < beam.parts; ++i) stations.push_back(i * beam_length / beam.parts);
   if (stations.size() > without_edges) std::sort(stations.begin(), stations.end());
   return stations;
 }

@@ -1,6 +1,8 @@
 #include "fea/beam_element.hpp"
 
 #include <array>
+#include <cmath>
+#include <utility>
 
 #include <Eigen/Geometry>
 #include <Eigen/LU>
@@ -126,6 +128,91 @@ TEST_CASE("an arm's geometric stiffness is the second difference of its energy",
   };
   const double second = (energy(h) - 2.0 * energy(0.0) + energy(-h)) / (h * h);
   CHECK_THAT(turn.dot(k * turn), WithinRel(second, 1e-6));
+}
+
+namespace {
+
+// A wedge one unit wide, its depth for My growing from end a on; no shear give.
+constexpr double kLow = 0.2;
+constexpr double kHigh = 0.7;
+
+sections::AreaProps wedge_at(double x) {
+  const double depth = kLow + (kHigh - kLow) * x / kLength;
+  return fea_test::section(depth, depth * depth * depth / 12.0, depth / 12.0, 0.3 * depth);
+}
+
+/// By Simpson's rule.
+fea::TaperGive wedge_give() {
+  constexpr int kSteps = 2000;
+  fea::TaperGive give;
+  give.along = give.twist = 0.0;
+  const auto take = [&give](double x, double part) {
+    const sections::AreaProps s = wedge_at(x);
+    give.along += part / s.area;
+    give.twist += part / s.torsion;
+    for (std::size_t k = 0; k < 3; ++k) {
+      const double power = std::pow(x, static_cast<double>(k));
+      give.bend_y[k] += part * power / s.iyy;
+      give.bend_z[k] += part * power / s.izz;
+    }
+  };
+  const double h = kLength / kSteps;
+  for (int i = 0; i <= kSteps; ++i) {
+    const double weight = i == 0 || i == kSteps ? 1.0 : i % 2 == 1 ? 4.0 : 2.0;
+    take(i * h, weight * h / 3.0);
+  }
+  return give;
+}
+
+}  // namespace
+
+TEST_CASE("a beam that tapers gives what its integrals say", "[fea][beam][taper]") {
+  const Matrix12 k = fea::beam_stiffness(wedge_give(), kSteel, kLength);
+  CHECK((k - k.transpose()).norm() < 1e-12 * k.norm());
+  CHECK((k * rigid_motions()).norm() < 1e-12 * k.norm());
+  // End b held, a force along z at end a. The integral of x^2 / I of the wedge, by hand:
+  // 12 / c^3 (ln r + 2 (1 / r - 1) - (1 / r^2 - 1) / 2), r = high / low, c = (high - low) / L.
+  const double r = kHigh / kLow;
+  const double c = (kHigh - kLow) / kLength;
+  const double tip = 12.0 / (c * c * c) *
+                     (std::log(r) + 2.0 * (1.0 / r - 1.0) - 0.5 * (1.0 / (r * r) - 1.0)) /
+                     kSteel.young;
+  const fea::Vector6 force = fea::Vector6::Unit(2);
+  const fea::Vector6 motion = k.topLeftCorner<6, 6>().fullPivLu().solve(force);
+  CHECK_THAT(motion(2), WithinRel(tip, 1e-8));
+  // A pull: ln r / (c E).
+  const fea::Vector6 pulled = k.topLeftCorner<6, 6>().fullPivLu().solve(fea::Vector6::Unit(0));
+  CHECK_THAT(pulled(0), WithinRel(std::log(r) / (c * kSteel.young), 1e-8));
+  const Vector12 any = Vector12::LinSpaced(-0.3, 0.9).array().sin();
+  CHECK((fea::beam_elastic_force(k, any) - k * any).norm() < 1e-12 * (k * any).norm());
+}
+
+TEST_CASE("a beam that tapers is the limit of many that do not", "[fea][beam][taper]") {
+  constexpr int kMany = 400;
+  fea::Model many;
+  const fea_test::Chain row =
+      fea_test::chain(many, Vector3::Zero(), {kLength, 0.0, 0.0}, kMany, wedge_at(0.0), kSteel);
+  for (int i = 0; i < kMany; ++i) {
+    many.beams[static_cast<std::size_t>(i)].section = wedge_at((i + 0.5) * kLength / kMany);
+  }
+  fea::Model one;
+  const fea_test::Chain bar = fea_test::chain(one, Vector3::Zero(), {kLength, 0.0, 0.0}, 1,
+                                              wedge_at(0.5 * kLength), kSteel);
+  one.beams.front().taper = wedge_give();
+  const auto tip = [](fea::Model model, fea::NodeId root, fea::NodeId free, fea::Method method) {
+    fea_test::clamp(model, root);
+    const fea::Solution s =
+        fea::solve(fea::factor(std::move(model)),
+                   fea_test::push(free, {-2.0, 3.0, 5.0}, {0.2, -0.7, 0.4}), {.method = method});
+    REQUIRE(s.status() == fea::SolveStatus::converged);
+    return s.placement(free);
+  };
+  for (const fea::Method method :
+       {fea::Method::linear, fea::Method::second_order, fea::Method::large_displacement}) {
+    const fea::Vector6 coarse = tip(one, bar.nodes.back(), bar.nodes.front(), method);
+    const fea::Vector6 fine = tip(many, row.nodes.back(), row.nodes.front(), method);
+    CHECK((coarse - fine).norm() < 1e-4 * fine.norm());
+  }
 }
 
 }  // namespace beam_element_test

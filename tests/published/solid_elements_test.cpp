@@ -13,6 +13,7 @@
 #include "fea/solver.hpp"
 #include "parts/put_loads.hpp"
 #include "parts/side_force.hpp"
+#include "parts/taper.hpp"
 #include "sections/area_props.hpp"
 #include "sections/stress.hpp"
 #include "tests/fea/build_frames.hpp"
@@ -166,11 +167,12 @@ Answer beam_bracket(const Vector3d& force, double level) {
                  {.method = fea::Method::linear});
   REQUIRE(s.status() == fea::SolveStatus::converged);
   const parts::Piece& plates = assembly.pieces.front();
-  const auto count = static_cast<double>(plates.beams.size());
-  const auto& beam = plates.beams[static_cast<std::size_t>(std::lround(level * count))];
-  const auto cut = s.forces_at(beam.beam, 0.0);
-  const double stress =
-      sections::worst_point(beam.at_a, {.n = cut.n, .my = cut.my, .mz = cut.mz}).von_mises;
+  REQUIRE(plates.beams.size() == 1);
+  const parts::PieceBeam& beam = plates.beams.front();
+  const auto cut = s.forces_at(beam.beam, level * s.length(beam.beam));
+  const double stress = sections::worst_point(parts::between(beam.at_a, beam.at_b, level),
+                                              {.n = cut.n, .my = cut.my, .mz = cut.mz})
+                            .von_mises;
   const fea::Vector6 moved = s.placement(*assembly.bracket_bolt);
   return {force.x() != 0.0 ? moved(0) : moved(1), stress, 0.0, 0};
 }

@@ -125,7 +125,8 @@ TEST_CASE("bracket plates are over once force times drop passes Fy S", "[verdict
   const double limit = hand::kS355 * modulus / 0.250 / kRequired;
   check_flips({.case_text = [&](double u) { return bracket(u * limit); },
                .part = "bracket",
-               .check = "yield"});
+               .check = "yield",
+               .tolerance = 2e-3});  // the plates lean: a thousandth of the push is pull
 }
 
 TEST_CASE("a side force of a twentieth bends the plates across, less where a sleeve holds them",
