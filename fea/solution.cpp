@@ -239,35 +239,48 @@ double Solution::length(BeamId beam) const {
   return data_->system->beams().at(static_cast<std::size_t>(beam.index)).length;
 }
 
+namespace {
+
+// Of Cut::bows: a beam is looked at in its middle, and at its quarters too.
+constexpr double kBows = 0.02;
+constexpr double kBowsMuch = 0.1;
+
+}  // namespace
+
+double Solution::Data::Cut::bows(const BeamPart& beam) const {
+  if (!(start_l.x() > 0.0)) return 0.0;
+  if (about_y.isZero(0.0) && about_z.isZero(0.0)) return 0.0;
+  // 4 E I / L of the softer plane.
+  const double turned = std::min(beam.bending_l(1, 1), beam.bending_l(2, 2));
+  return 4.0 * start_l.x() * beam.length / turned;
+}
+
 std::vector<double> Solution::stations(BeamId beam) const {
   const auto index = static_cast<std::size_t>(beam.index);
   const Data::Cut& cut = data_->cuts.at(index);
   const MemberLoads& loads = cut.loads;
-  const double length = data_->system->beams().at(index).length;
+  const BeamPart& part = data_->system->beams().at(index);
+  const double length = part.length;
   constexpr double kAside = 1.0e-9;  // just left of a point load, of the length
   constexpr std::size_t kInLine = 5;
   constexpr std::size_t kInBow = 3;
   std::vector<double> all;
   all.reserve(2 + kInBow + 2 * loads.points.size() + kInLine * loads.lines.size());
-  all.insert(all.end(), {0.0, length});
-  // Pressed, a beam that bows may bend more between its ends than at them: by (k l)^2 / 8 of what
-  // bends it there.
-  constexpr double kBows = 0.02;
-  constexpr double kBowsMuch = 0.1;
-  const Beam& bar = data_->system->model().beams[index];
-  const double bows = cut.start_l.x() * length * length /
-                      (bar.elastic.young * std::min(bar.section.iyy, bar.section.izz));
-  const bool is_bowed = !cut.about_y.isZero(0.0) || !cut.about_z.isZero(0.0);
-  if (is_bowed && bows > kBows) all.push_back(0.5 * length);
-  if (is_bowed && bows > kBowsMuch) all.insert(all.end(), {0.25 * length, 0.75 * length});
+  all.push_back(0.0);
+  const double bows = cut.bows(part);
+  if (bows > kBowsMuch) all.push_back(0.25 * length);
+  if (bows > kBows) all.push_back(0.5 * length);
+  if (bows > kBowsMuch) all.push_back(0.75 * length);
+  all.push_back(length);
+  if (loads.points.empty() && loads.lines.empty()) return all;
   for (const MemberLoads::Point& point : loads.points) {
     all.push_back(point.at);
     all.push_back(std::max(0.0, point.at - kAside * length));
   }
   for (const MemberLoads::Line& line : loads.lines) {
     for (std::size_t i = 0; i < kInLine; ++i) {
-      const double part = static_cast<double>(i) / (kInLine - 1);
-      all.push_back(line.from + part * (line.to - line.from));
+      const double share = static_cast<double>(i) / (kInLine - 1);
+      all.push_back(line.from + share * (line.to - line.from));
     }
   }
   std::sort(all.begin(), all.end());

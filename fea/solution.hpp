@@ -18,6 +18,10 @@ struct Solution::Data {
     Vector3 gap_l = Vector3::Zero();    ///< moment at end b that statics from end a leaves open
     Eigen::Vector2d about_y = Eigen::Vector2d::Zero();  ///< rotations of a and b from the chord
     Eigen::Vector2d about_z = Eigen::Vector2d::Zero();
+
+    /// (k l)^2 = P l^2 / (E I) of a beam that is pressed and bows, else 0: between its ends it may
+    /// bend more than at them, by an eighth of that.
+    [[nodiscard]] double bows(const BeamPart& beam) const;
   };
 
   std::shared_ptr<const System> system;

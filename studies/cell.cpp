@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "studies/trouble.hpp"
 
@@ -135,6 +136,15 @@ void Cell::choose_method() const {
 
 bool Cell::in_proportion() const {
   return load_case_->place.given() || load_case_->posture == loads::Posture::droop;
+}
+
+std::optional<double> Cell::kept_below(double multiple) const {
+  const auto above = kept_.lower_bound(multiple);
+  if (in_proportion() || above == kept_.begin()) return std::nullopt;
+  const auto below = std::prev(above);
+  const bool alike =
+      below->first > 1.0 && carried(below->second) && below->second.closed_stops == closed_at(1.0);
+  return alike ? std::optional(below->first) : std::nullopt;
 }
 
 const Cell* Cell::at_ride() const {
@@ -285,15 +295,21 @@ double Cell::ratio_once(const Criterion& criterion, double multiple) const {
 double Cell::ratio_of(const Criterion& criterion, const CaseSolution& solved,
                       double multiple) const {
   if (!carried(solved)) return std::numeric_limits<double>::infinity();
-  return demand_over_capacity(criterion, assembly(), judged_by(criterion, solved), multiple);
+  const double second = demand_over_capacity(criterion, assembly(), solved.solution, multiple);
+  if (!is_of_bracket(criterion)) return second;
+  const double linear = demand_over_capacity(criterion, assembly(), solved.linear(), multiple);
+  return linear > second ? linear : second;
+}
+
+bool Cell::is_of_bracket(const Criterion& criterion) const {
+  return criterion.kind == Criterion::Kind::weld || criterion.kind == Criterion::Kind::rail_wall ||
+         (criterion.kind == Criterion::Kind::yield && assembly().root &&
+          assembly().pieces[criterion.index].part == assembly().root->part);
 }
 
 const fea::Solution& Cell::judged_by(const Criterion& criterion, const CaseSolution& solved) const {
-  const bool bracket = criterion.kind == Criterion::Kind::weld ||
-                       criterion.kind == Criterion::Kind::rail_wall ||
-                       (criterion.kind == Criterion::Kind::yield && assembly().root &&
-                        assembly().pieces[criterion.index].part == assembly().root->part);
-  if (!bracket || solved.solution.status() != fea::SolveStatus::converged) return solved.solution;
+  if (!is_of_bracket(criterion) || solved.solution.status() != fea::SolveStatus::converged)
+    return solved.solution;
   const double second = demand_over_capacity(criterion, assembly(), solved.solution);
   const double linear = demand_over_capacity(criterion, assembly(), solved.linear());
   return linear > second ? solved.linear() : solved.solution;

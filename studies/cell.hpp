@@ -49,6 +49,9 @@ class Cell {
   [[nodiscard]] bool has_kept(double multiple) const {
     return in_proportion() || kept_.find(multiple) != kept_.end();
   }
+  /// The multiple over 1 next below another that is solved, where the frame stands there on the
+  /// stops and straps of the load itself; else nothing.
+  [[nodiscard]] std::optional<double> kept_below(double multiple) const;
   /// The stops and straps that carry at a multiple.
   [[nodiscard]] Contacts closed_at(double multiple) const { return kept(multiple).closed_stops; }
   /// The solution at a multiple that may not be asked for again: the last few are remembered.
@@ -69,6 +72,8 @@ class Cell {
   [[nodiscard]] double ratio_kept(const Criterion& criterion, double multiple) const;
   [[nodiscard]] double ratio_at(const Criterion& criterion, double multiple) const;
 
+  /// Whether a joint's load is no longer followed there (followed_to).
+  [[nodiscard]] bool beyond_followed(const Criterion& criterion, double multiple) const;
   /// Demand over capacity at the multiples solved so far, by multiple.
   [[nodiscard]] std::map<double, double> known_ratios(const Criterion& criterion) const;
 
@@ -90,7 +95,6 @@ class Cell {
   [[nodiscard]] const std::string* trouble_for(const std::string& part) const;
 
  private:
-  [[nodiscard]] bool beyond_followed(const Criterion& criterion, double multiple) const;
   [[nodiscard]] double ratio_of(const Criterion& criterion, const CaseSolution& solved,
                                 double multiple) const;
   [[nodiscard]] double ratio_once(const Criterion& criterion, double multiple) const;
@@ -99,6 +103,8 @@ class Cell {
   [[nodiscard]] std::pair<double, const CaseSolution*> carried_below(double multiple) const;
   void choose_method() const;
   [[nodiscard]] Contacts beside_touching() const;
+  /// Whether a check is asked by first order too, where that asks more.
+  [[nodiscard]] bool is_of_bracket(const Criterion& criterion) const;
 
   const SetModel* model_;
   const parts::DesignCase* load_case_;

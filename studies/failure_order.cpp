@@ -61,15 +61,19 @@ double limit_between(const std::vector<Seen>& seen) {
 /// @param strong  null = as the cell judges it
 double limit_in(const Cell& cell, const Criterion& criterion, const parts::Assembly* strong,
                 double second) {
+  const auto ratio = [&](double multiple, const CaseSolution& solved) {
+    if (strong == nullptr) return cell.ratio_at(criterion, multiple);
+    // A stress over the yield strength, wherever it is.
+    if (criterion.kind == Criterion::Kind::yield) {
+      return cell.ratio_at(criterion, multiple) / kOverstrength;
+    }
+    return demand_over_capacity(criterion, *strong, cell.judged_by(criterion, solved), multiple);
+  };
   std::vector<Seen> seen;
   // A load that the frame does not carry tells nothing of one part.
   const auto look = [&](double multiple, const CaseSolution& solved) {
     if (!carried(solved)) return;
-    const double ratio =
-        strong == nullptr
-            ? cell.ratio_at(criterion, multiple)
-            : demand_over_capacity(criterion, *strong, cell.judged_by(criterion, solved), multiple);
-    seen.push_back({multiple, ratio});
+    seen.push_back({multiple, ratio(multiple, solved)});
   };
   if (cell.in_proportion()) second = 1.0;
   if (second < 1.0) look(second, cell.at(second));

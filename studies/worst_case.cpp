@@ -93,10 +93,13 @@ Ranked ranked(const Criterion& criterion, const Asked& asked) {
     out.asked.factor = larger(asked.factor, criterion, *asked.cell, looked_at);
   }
   out.at_looked = asked.cell->ratio_kept(criterion, looked_at);
-  const bool second = looked_at > 1.0;
-  out.limit = second ? estimated_limit(out.at_one, looked_at, out.at_looked)
-                     : estimated_limit(out.at_one, kSecondMultiple,
-                                       asked.cell->ratio_kept(criterion, kSecondMultiple));
+  // What is far within is not followed farther.
+  if (looked_at > 1.0 || out.at_required() < kFarWithin) {
+    out.limit = estimated_limit(out.at_one, looked_at, out.at_looked);
+  } else {
+    out.limit = estimated_limit(out.at_one, kSecondMultiple,
+                                asked.cell->ratio_kept(criterion, kSecondMultiple));
+  }
   return out;
 }
 
@@ -132,6 +135,23 @@ Bounds bounds_of(const Criterion& criterion, const Asked& a) {
   // Without any demand at the load itself nothing can be said.
   if (!(in_proportion > 0.0) && has_stops) out.high = std::numeric_limits<double>::infinity();
   return out;
+}
+
+/// The most that the demand at the required multiple can be by the largest multiple below the one
+/// looked at that is solved, on the stops and straps of the load itself: what the bounds leave for
+/// all of the way is left for the rest of it. Infinite where nothing is solved.
+double at_most_from_below(const Criterion& criterion, const Asked& a) {
+  constexpr double kUnknown = std::numeric_limits<double>::infinity();
+  const double looked_at = a.factor.looked_at();
+  const auto below = a.beside == nullptr ? a.cell->kept_below(looked_at) : std::nullopt;
+  if (!below || a.cell->beyond_followed(criterion, looked_at)) return kUnknown;
+  const double there = a.cell->ratio_kept(criterion, *below);
+  if (!(there > 0.0)) return kUnknown;
+  const double off = a.cell->assembly().stops.empty() ? kSmooth : kWithStops;
+  const double left = (looked_at - *below) / (looked_at - 1.0);
+  const double most = there / *below * std::max(a.factor.value, looked_at) * std::pow(off, left) *
+                      growth_over_load(*a.cell, looked_at) / growth_over_load(*a.cell, *below);
+  return std::isfinite(most) ? most : kUnknown;
 }
 
 /// The demand at the required multiple from which on a utilization may be over the floor: the two
@@ -240,7 +260,10 @@ std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<As
     double most = 0.0;
     const auto leaves = [&](const Asked& a) {
       const double below = std::max(kBesideTheMost * most_of_all, matters_from(floor));
-      if (!first) return below > 0.0 && bounds_of(criterion, a).high <= below;
+      if (!first) {
+        return below > 0.0 &&
+               (bounds_of(criterion, a).high <= below || at_most_from_below(criterion, a) <= below);
+      }
       if (a.beside != nullptr && levels_off(*first)) return false;
       const double at_most = at_most_beside(criterion, a, *first);
       return at_most <= std::max((1.0 + told_apart(most, at_most)) * most, below);
