@@ -451,4 +451,10 @@ Finding weld(const WeldInput& input) {
   return finding;
 }
 
+double weld_used(const WeldInput& input) {
+  if (input.en && !outside_en(input).empty()) return base::kUnset;
+  const std::optional<WorstWeld> found = worst_weld(input);
+  return found ? input.uneven * found->stress.resultant / found->capacity : base::kUnset;
+}
+
 }  // namespace checks

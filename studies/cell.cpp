@@ -177,11 +177,9 @@ const CaseSolution& Cell::first_order() const {
 }
 
 double Cell::ratio_by_first_order(const Criterion& criterion) const {
-  const std::pair key(criterion.kind, criterion.index);
-  const auto found = first_order_ratios_.find(key);
-  if (found != first_order_ratios_.end()) return found->second;
-  const double ratio = demand_over_capacity(criterion, assembly(), first_order().solution);
-  return first_order_ratios_[key] = ratio;
+  if (const double* known = first_order_ratios_.find(criterion)) return *known;
+  return first_order_ratios_.put(
+      criterion, demand_over_capacity(criterion, assembly(), first_order().solution));
 }
 
 double Cell::ratio_reached(const Criterion& criterion) const {
@@ -284,12 +282,9 @@ std::map<double, double> Cell::known_ratios(const Criterion& criterion) const {
 
 /// Worked out at first use, then remembered.
 double Cell::ratio_once(const Criterion& criterion, double multiple) const {
-  const std::tuple key(criterion.kind, criterion.index, multiple);
-  const auto found = ratios_.find(key);
-  if (found != ratios_.end()) return found->second;
-  const double ratio = ratio_of(criterion, kept(multiple), multiple);
-  ratios_.emplace(key, ratio);
-  return ratio;
+  KnownRatios& known = ratios_[multiple];
+  if (const double* ratio = known.find(criterion)) return *ratio;
+  return known.put(criterion, ratio_of(criterion, kept(multiple), multiple));
 }
 
 double Cell::ratio_of(const Criterion& criterion, const CaseSolution& solved,

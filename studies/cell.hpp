@@ -7,10 +7,10 @@
 #include <memory>
 #include <optional>
 #include <string>
-#include <tuple>
 #include <utility>
 
 #include "studies/criterion.hpp"
+#include "studies/known_ratios.hpp"
 #include "studies/set_model.hpp"
 
 namespace studies {
@@ -114,10 +114,10 @@ class Cell {
   mutable std::unique_ptr<Cell> at_ride_;             // made at first use
   std::optional<CaseSolution> reached_;  // by large displacements, of one by second order alone
   mutable std::optional<CaseSolution> first_order_;
-  mutable std::map<std::pair<Criterion::Kind, std::size_t>, double> first_order_ratios_;
+  mutable KnownRatios first_order_ratios_;
   mutable std::map<double, CaseSolution> kept_;  // by multiple
   mutable std::deque<std::pair<double, CaseSolution>> recent_;
-  mutable std::map<std::tuple<Criterion::Kind, std::size_t, double>, double> ratios_;  // of kept_
+  mutable std::map<double, KnownRatios> ratios_;                        // of kept_, by multiple
   mutable double lost_from_ = std::numeric_limits<double>::infinity();  // lowest multiple so far
   // From which small rotations say nothing: lowest multiple so far.
   mutable double turns_far_from_ = std::numeric_limits<double>::infinity();

@@ -42,6 +42,15 @@ TEST_CASE("the weld verdict turns at the required factor", "[checks][weld]") {
   CHECK_THAT(checks::weld(two_lines(limit)).safety_factor, WithinRel(2.0, 1e-3));
 }
 
+TEST_CASE("what a weld uses is told without its words too", "[checks][weld]") {
+  for (const double part : {0.3, 0.98, 1.7}) {
+    const checks::WeldInput in = two_lines(part * 1.0e3);
+    const checks::Finding told = checks::weld(in);
+    REQUIRE(told.state != State::undecided);
+    CHECK(checks::weld_used(in) == told.demand / told.capacity);
+  }
+}
+
 TEST_CASE("the worked lines of a weld group can be redone", "[checks][weld]") {
   checks::WeldInput in = two_lines(10e3);
   in.wrench = {{3e3, -7e3, 2e3}, {50, 20, -90}, {0.02, 0.01, 0.15}};
