@@ -45,6 +45,15 @@ bool leaves_out_the_nearest(const parts::Assembly& assembly, const fea::Solution
 }  // namespace
 
 CaseSolution Cell::solve(double multiple) const {
+  // Large displacements find a place sooner by one halfway than from afar.
+  constexpr double kAfar = 1.6;
+  if (*method_ == fea::Method::large_displacement) {
+    const double less = carried_below(multiple).first;
+    if (less >= 1.0 && multiple > kAfar * less) {
+      CaseSolution halfway = at(std::sqrt(less * multiple));
+      if (!carried(halfway)) return halfway;
+    }
+  }
   NearSolution near;
   double least = std::numeric_limits<double>::infinity();
   const auto consider = [&](const auto& known) {
