@@ -213,16 +213,25 @@ void MovedFrame::to_rotation_vectors(std::size_t block, const MovedState& state,
 
 namespace {
 
+constexpr Eigen::Index kAllLoose = 6;
+
 /// Both ends' unknowns in those of their beam: the six of each node, then what is loose at a, at b.
 struct Places {
   std::array<Eigen::Index, 2> loose;
   std::array<Eigen::Index, 2> n_loose;
+  std::array<Eigen::Index, 2> six;  ///< first of the unknowns of an end that six alone move
   Eigen::Index size;
 
   explicit Places(const std::array<MovedEnd, 2>& ends)
       : loose{12, 12 + ends[0].n_loose()},
         n_loose{ends[0].n_loose(), ends[1].n_loose()},
+        six{n_loose[0] == kAllLoose ? loose[0] : 0, n_loose[1] == kAllLoose ? loose[1] : 6},
         size(loose[1] + ends[1].n_loose()) {}
+
+  /// Whether six of its unknowns move an end: those of its node, or of a joint that is all loose.
+  [[nodiscard]] bool by_six(std::size_t end) const {
+    return n_loose[end] == 0 || n_loose[end] == kAllLoose;
+  }
 
   // Parts may be wider than what is loose: the rest is left.
   template <class Part>
@@ -251,16 +260,22 @@ struct OverBeam {
   BlockVector excess;  ///< the rest
 };
 
-/// A matrix over an end's unknowns in a size known beforehand, zero where there are none.
+/// The motion of an end from the six unknowns that move it, or from all of them: zero where there
+/// are none.
 template <int N>
-Eigen::Matrix<double, 6, N> padded(const OverEnd<6>& matrix) {
+Eigen::Matrix<double, 6, N> motion_of(const MovedEnd& end) {
   if constexpr (N == 6) {
-    return matrix.leftCols<6>();
+    return end.n_loose() == 0 ? end.motion_g.leftCols<6>() : end.motion_g.rightCols<6>();
   } else {
     Eigen::Matrix<double, 6, N> out = Eigen::Matrix<double, 6, N>::Zero();
-    out.leftCols(matrix.cols()) = matrix;
+    out.leftCols(end.motion_g.cols()) = end.motion_g;
     return out;
   }
+}
+
+/// Whether an end goes as its node does.
+bool is_at_node(const MovedEnd& end) {
+  return end.n_loose() == 0 && end.arm_g.isZero(0.0);
 }
 
 /// The part of the tangent between two ends, over their unknowns.
@@ -270,31 +285,64 @@ void add_between(const CorotationalBeam& now, const std::array<MovedEnd, 2>& end
                  Eigen::MatrixXd& tangent) {
   const Matrix6 between = now.tangent_g.block<6, 6>(6 * static_cast<Eigen::Index>(row),
                                                     6 * static_cast<Eigen::Index>(column));
-  const Eigen::Matrix<double, 6, Columns> half =
-      between.lazyProduct(padded<Columns>(ends[column].motion_g));
-  const Eigen::Matrix<double, Rows, Columns> part =
-      padded<Rows>(ends[row].motion_g).transpose().lazyProduct(half);
-  places.add(row, column, part, tangent);
+  Eigen::Matrix<double, 6, Columns> half;
+  if (is_at_node(ends[column])) {
+    half.template leftCols<6>() = between;
+  } else {
+    half = between.lazyProduct(motion_of<Columns>(ends[column]));
+  }
+  Eigen::Matrix<double, Rows, Columns> part;
+  if (is_at_node(ends[row])) {
+    part.template topRows<6>() = half;
+  } else {
+    part = motion_of<Rows>(ends[row]).transpose().lazyProduct(half);
+  }
+  if constexpr (Rows == 6 && Columns == 6) {
+    tangent.block<6, 6>(places.six[row], places.six[column]) += part;
+  } else if constexpr (Rows == 6) {
+    const auto rows = Eigen::seqN(places.six[row], 6);
+    tangent(rows, Eigen::seqN(6 * static_cast<Eigen::Index>(column), 6)) +=
+        part.template leftCols<6>();
+    for (Eigen::Index j = 0; j < places.n_loose[column]; ++j) {
+      tangent.col(places.loose[column] + j)(rows) += part.col(6 + j);
+    }
+  } else if constexpr (Columns == 6) {
+    for (Eigen::Index j = 0; j < 6; ++j) {
+      auto of_column = tangent.col(places.six[column] + j);
+      of_column.segment<6>(6 * static_cast<Eigen::Index>(row)) += part.col(j).template head<6>();
+      for (Eigen::Index i = 0; i < places.n_loose[row]; ++i) {
+        of_column(places.loose[row] + i) += part(6 + i, j);
+      }
+    }
+  } else {
+    places.add(row, column, part, tangent);
+  }
 }
 
 template <int Rows>
 void add_row(const CorotationalBeam& now, const std::array<MovedEnd, 2>& ends, const Places& places,
              std::size_t row, OverBeam& out, Eigen::MatrixXd& tangent, OverUnknowns<7>& slope) {
   const auto first = 6 * static_cast<Eigen::Index>(row);
-  const Eigen::Matrix<double, 6, Rows> motion = padded<Rows>(ends[row].motion_g);
+  const Eigen::Matrix<double, 6, Rows> motion = motion_of<Rows>(ends[row]);
   const Vector6 excess = now.excess_g.segment<6>(first);
   const EndTerms terms = end_terms(ends[row], now.ends_g.segment<6>(first) - excess);
   places.add(row, terms.force, out.force);
   places.add(row, row, terms.tangent, tangent);
-  places.add(row, motion.transpose().lazyProduct(excess).eval(), out.excess);
+  const Eigen::Matrix<double, Rows, 1> on_unknowns = motion.transpose().lazyProduct(excess);
   const Eigen::Matrix<double, 7, Rows> of_end =
       now.deformation_slope_g.middleCols<6>(first).lazyProduct(motion);
-  slope.middleCols<6>(first) = of_end.template leftCols<6>();
-  for (Eigen::Index i = 0; i < places.n_loose[row]; ++i) {
-    slope.col(places.loose[row] + i) = of_end.col(6 + i);
+  if constexpr (Rows == 6) {
+    out.excess.segment<6>(places.six[row]) += on_unknowns;
+    slope.middleCols<6>(places.six[row]) = of_end;
+  } else {
+    places.add(row, on_unknowns, out.excess);
+    slope.middleCols<6>(first) = of_end.template leftCols<6>();
+    for (Eigen::Index i = 0; i < places.n_loose[row]; ++i) {
+      slope.col(places.loose[row] + i) = of_end.col(6 + i);
+    }
   }
   for (const std::size_t column : {0U, 1U}) {
-    if (places.n_loose[column] == 0) {
+    if (places.by_six(column)) {
       add_between<Rows, 6>(now, ends, places, row, column, tangent);
     } else {
       add_between<Rows, kMostOfEnd>(now, ends, places, row, column, tangent);
@@ -309,7 +357,7 @@ OverBeam through_ends(const CorotationalBeam& now, const std::array<MovedEnd, 2>
   slope.setZero(7, places.size);
   tangent.setZero(places.size, places.size);
   for (const std::size_t row : {0U, 1U}) {
-    if (places.n_loose[row] == 0) {
+    if (places.by_six(row)) {
       add_row<6>(now, ends, places, row, out, tangent, slope);
     } else {
       add_row<kMostOfEnd>(now, ends, places, row, out, tangent, slope);
