@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <utility>
 
 #include <fmt/format.h>
@@ -82,6 +83,8 @@ class Steps {
         go_straight(touching ? options_.touching : closed_, near.size() > 0 ? &near : nullptr);
       }
       if (!at_loads_) go_straight(closed_, nullptr);
+      // The first step would be the same again.
+      if (!at_loads_ && missed_) shorten(*missed_);
     }
     if (!at_loads_) problem_.held = frame_.forces(state_, 0.0, closed_).unbalanced;
     while (!at_loads_) {
@@ -138,6 +141,8 @@ class Steps {
       }
       if (!ended || tangent_.n_negative(trial.forces.tangent) != 0) {
         memory_.forces.push_back(std::move(trial.forces));
+        const bool from_start = flips == 0 && first == nullptr;
+        if (!ended && from_start) missed_ = std::move(trial);
         return;
       }
       state_ = std::move(trial.state);
@@ -268,9 +273,10 @@ class Steps {
   double step_;
   double factor_ = 0.0;
   bool at_loads_ = false;
-  MovedForces forces_;    // of the last step
-  bool stable_ = false;   // at its end
-  bool through_ = false;  // states that are not
+  MovedForces forces_;                  // of the last step
+  bool stable_ = false;                 // at its end
+  bool through_ = false;                // states that are not
+  std::optional<NewtonResult> missed_;  // all of the load at once from the start
   int n_changes_ = 0;
   int n_steps_ = 0;
   std::string words_;

@@ -422,7 +422,13 @@ CaseSolution SetModel::rolled(const parts::DesignCase& load_case, double multipl
       converged
           ? ground_hold(assembly_, load_case.place, known).moment
           : ground_hold(assembly_, load_case.place, known.closed_stops, known.linear()).moment;
-  double rate = roll_rate(load_case, held);
+  const double small_rate = roll_rate(load_case, held);
+  double rate = small_rate;
+  if (std::isfinite(known.roll_rate_found)) {
+    // Beside, in another set: what is stiffer here in small rotations is so by as much in large.
+    rate *= known.roll_rate_found;
+    moment += (small_rate - known.roll_rate) * known.roll_rate_found * roll;
+  }
   const double track = parts::vehicle_of(design_).track;
   double last_roll = base::kUnset;
   double last_moment = base::kUnset;
@@ -438,6 +444,8 @@ CaseSolution SetModel::rolled(const parts::DesignCase& load_case, double multipl
     CaseSolution out = finish_moved(fea::solve(moved_model(load_case, held).factored, now, options),
                                     load_case, multiple, held);
     out.ground_moment = moment;
+    out.roll_rate = small_rate;
+    out.roll_rate_found = rate / small_rate;
     if (out.solution.status() != fea::SolveStatus::converged) return out;
     const double reached = out.solution.placement(*assembly_.axle)[3];
     if (std::abs(reached - roll) < kCloseEnough) return out;

@@ -32,6 +32,10 @@ struct CaseSolution {
   bool contact_settled = true;
   fea::Method method = fea::Method::second_order;
   double ground_moment = 0.0;  ///< large displacement: that rolls the axle as far as given  [N m]
+  /// Where it was looked for, its change over that of the roll: in small rotations [N m/rad], and
+  /// as found over that [-].
+  double roll_rate = base::kUnset;
+  double roll_rate_found = base::kUnset;
 };
 
 /// A load case solved at another multiple.
