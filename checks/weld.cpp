@@ -404,6 +404,7 @@ std::optional<WorstWeld> worst_weld(const WeldInput& in) {
 }  // namespace
 
 double weld_use(const WeldInput& input) {
+  if (input.en && !outside_en(input).empty()) return base::kUnset;
   const std::optional<WorstWeld> worst = worst_weld(input);
   return worst ? input.uneven * worst->stress.resultant / worst->capacity : base::kUnset;
 }
@@ -449,12 +450,6 @@ Finding weld(const WeldInput& input) {
   const double quotient = finding.capacity / finding.demand;
   decide(finding, std::isnan(input.safety_factor) ? quotient : input.safety_factor, input.required);
   return finding;
-}
-
-double weld_used(const WeldInput& input) {
-  if (input.en && !outside_en(input).empty()) return base::kUnset;
-  const std::optional<WorstWeld> found = worst_weld(input);
-  return found ? input.uneven * found->stress.resultant / found->capacity : base::kUnset;
 }
 
 }  // namespace checks

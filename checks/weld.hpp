@@ -73,11 +73,8 @@ struct WeldInput {
 /// 1993-1-8 4.1 and 4.5.3.3, from memory.
 [[nodiscard]] Finding weld(const WeldInput& input);
 
-/// Demand over capacity of that finding, without its words; unset where it is not decided.
-[[nodiscard]] double weld_used(const WeldInput& input);
-
-/// Throat stress over capacity at the worst point of a weld; unset when its lines cannot carry the
-/// load. Limits and source: as `weld`.
+/// Throat stress over capacity at the worst point of a weld: demand over capacity of `weld`,
+/// without its words; unset where that is not decided. Limits and source: as there.
 [[nodiscard]] double weld_use(const WeldInput& input);
 
 }  // namespace checks

@@ -60,7 +60,6 @@ struct Elastic {
   double shear = base::kUnset;  ///< [Pa]
 };
 
-/// A straight, prismatic, shear-flexible beam (Timoshenko).
 /// What a beam whose section changes along it gives, over E and G: integrals from end a to end b.
 struct TaperGive {
   double along = base::kUnset;        ///< of dx / area  [1/m]
@@ -72,6 +71,7 @@ struct TaperGive {
   bool operator==(const TaperGive&) const = default;
 };
 
+/// A straight, shear-flexible beam (Timoshenko), prismatic unless it has a taper.
 struct Beam {
   BeamEnd a;
   BeamEnd b;

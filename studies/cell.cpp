@@ -156,6 +156,16 @@ std::optional<double> Cell::kept_below(double multiple) const {
   return alike ? std::optional(below->first) : std::nullopt;
 }
 
+std::optional<std::pair<double, double>> Cell::kept_around(double multiple) const {
+  const auto above = kept_.lower_bound(multiple);
+  if (in_proportion() || above == kept_.begin() || above == kept_.end()) return std::nullopt;
+  const auto below = std::prev(above);
+  const bool alike = carried(below->second) && carried(above->second) &&
+                     below->second.closed_stops == above->second.closed_stops;
+  if (!alike || above->first >= lost_from_) return std::nullopt;
+  return std::pair(below->first, above->first);
+}
+
 const Cell* Cell::at_ride() const {
   choose_method();
   if (!second_order_ || in_proportion() || !carried(*second_order_)) return nullptr;

@@ -52,6 +52,9 @@ class Cell {
   /// The multiple over 1 next below another that is solved, where the frame stands there on the
   /// stops and straps of the load itself; else nothing.
   [[nodiscard]] std::optional<double> kept_below(double multiple) const;
+  /// The multiples next to one, below and above or itself, that are solved, where the frame stands
+  /// on the same stops and straps at both; else nothing.
+  [[nodiscard]] std::optional<std::pair<double, double>> kept_around(double multiple) const;
   /// The stops and straps that carry at a multiple.
   [[nodiscard]] Contacts closed_at(double multiple) const { return kept(multiple).closed_stops; }
   /// The solution at a multiple that may not be asked for again: the last few are remembered.

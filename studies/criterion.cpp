@@ -821,7 +821,7 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
     }
     case Criterion::Kind::weld: {
       if (!assembly.root->backed.why_not.empty()) return base::kUnset;
-      return checks::weld_used(weld_input(assembly, solution));
+      return checks::weld_use(weld_input(assembly, solution));
     }
     case Criterion::Kind::rail_wall:
       return checks::rail_wall(rail_wall_input(assembly, solution)).demand;

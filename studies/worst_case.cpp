@@ -330,6 +330,17 @@ LoadLimit limit_of(const Criterion& criterion, const Ranked& r) {
   return {Ends::gives_way, factor, reached, *edge};
 }
 
+/// Whether a check holds at a multiple, by what is known of two around it: between them its demand
+/// over the multiple is taken to be no more than at the larger end.
+bool holds_between(const Criterion& criterion, const Cell& cell, double multiple) {
+  const auto around = cell.kept_around(multiple);
+  if (!around || cell.beyond_followed(criterion, around->second)) return false;
+  const auto holds = [&](double known) {
+    return cell.ratio_kept(criterion, known) * multiple / known <= 1.0;
+  };
+  return holds(around->first) && holds(around->second);
+}
+
 /// Of cells far within their limit, the one with the largest demand at its required multiple.
 std::optional<WorstCase> most_demanding(const std::vector<Ranked>& far) {
   const auto most = std::max_element(far.begin(), far.end(), [](const Ranked& a, const Ranked& b) {
@@ -379,9 +390,13 @@ std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vecto
         std::abs(last->estimate() - r.estimate()) < kSameEstimate * r.estimate();
     if (same_again) continue;
     last = &r;
-    if (utilization > 0.0 &&
-        r.asked.cell->ratio_at(criterion, r.asked.factor.value / utilization) <= 1.0)
-      continue;
+    if (utilization > 0.0) {
+      const double multiple = r.asked.factor.value / utilization;
+      if (holds_between(criterion, *r.asked.cell, multiple) ||
+          r.asked.cell->ratio_at(criterion, multiple) <= 1.0) {
+        continue;
+      }
+    }
     const LoadLimit limit = limit_of(criterion, r);
     if (utilization > 0.0 && !(r.asked.factor.value / limit.factor > utilization)) continue;
     worst = WorstCase{r.asked, limit};

@@ -47,7 +47,7 @@ TEST_CASE("what a weld uses is told without its words too", "[checks][weld]") {
     const checks::WeldInput in = two_lines(part * 1.0e3);
     const checks::Finding told = checks::weld(in);
     REQUIRE(told.state != State::undecided);
-    CHECK(checks::weld_used(in) == told.demand / told.capacity);
+    CHECK(checks::weld_use(in) == told.demand / told.capacity);
   }
 }
 
