@@ -82,9 +82,10 @@ class Steps {
       if (touching || near.size() > 0) {
         go_straight(touching ? options_.touching : closed_, near.size() > 0 ? &near : nullptr);
       }
-      if (!at_loads_) go_straight(closed_, nullptr);
-      // The first step would be the same again.
-      if (!at_loads_ && missed_) shorten(*missed_);
+      if (!at_loads_) {
+        // A first step of all the load would be the same again.
+        if (const auto missed = go_straight(closed_, nullptr)) shorten(*missed);
+      }
     }
     if (!at_loads_) problem_.held = frame_.forces(state_, 0.0, closed_).unbalanced;
     while (!at_loads_) {
@@ -117,7 +118,8 @@ class Steps {
   /// changes nothing where that does not end in a stable equilibrium.
   /// @param closed  at first
   /// @param first   the first motion; null = along the tangent
-  void go_straight(std::vector<bool> closed, const Eigen::VectorXd* first) {
+  /// @return how it missed where that was from the start, no gap changed yet
+  std::optional<NewtonResult> go_straight(std::vector<bool> closed, const Eigen::VectorXd* first) {
     constexpr int kMostFlips = 6;
     MovedState state = state_;
     const Equilibrium problem{
@@ -141,16 +143,15 @@ class Steps {
       }
       if (!ended || tangent_.n_negative(trial.forces.tangent) != 0) {
         memory_.forces.push_back(std::move(trial.forces));
-        const bool from_start = flips == 0 && first == nullptr;
-        if (!ended && from_start) missed_ = std::move(trial);
-        return;
+        return flips == 0 && !ended ? std::optional(std::move(trial)) : std::nullopt;
       }
       state_ = std::move(trial.state);
       forces_ = std::move(trial.forces);
       closed_ = std::move(closed);
       stable_ = at_loads_ = true;
-      return;
+      return std::nullopt;
     }
+    return std::nullopt;
   }
 
   /// The gap that is farthest from being open or closed as it is taken to be.
@@ -273,10 +274,9 @@ class Steps {
   double step_;
   double factor_ = 0.0;
   bool at_loads_ = false;
-  MovedForces forces_;                  // of the last step
-  bool stable_ = false;                 // at its end
-  bool through_ = false;                // states that are not
-  std::optional<NewtonResult> missed_;  // all of the load at once from the start
+  MovedForces forces_;    // of the last step
+  bool stable_ = false;   // at its end
+  bool through_ = false;  // states that are not
   int n_changes_ = 0;
   int n_steps_ = 0;
   std::string words_;

@@ -107,12 +107,10 @@ constexpr int kPlateParts = 8;
 
 /// Where the plates' beams begin and end, up from the bolt.  [m]
 std::vector<double> plate_stations(const Bracket& bracket, double brace_at) {
-  std::vector<double> stations = {0.0, bracket.drop};
-  const auto near = [&](double s) { return std::abs(s - brace_at) < 1e-9 * bracket.drop; };
-  if (brace_at > 0.0 && std::none_of(stations.begin(), stations.end(), near)) {
-    stations.insert(std::upper_bound(stations.begin(), stations.end(), brace_at), brace_at);
-  }
-  return stations;
+  const double near = 1e-9 * bracket.drop;
+  const bool between = brace_at >= near && bracket.drop - brace_at >= near;
+  return between ? std::vector<double>{0.0, brace_at, bracket.drop}
+                 : std::vector<double>{0.0, bracket.drop};
 }
 
 /// Plates from the bolt up to the rail, as beams whose depth follows the taper, broken where the

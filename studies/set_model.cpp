@@ -376,7 +376,7 @@ CaseSolution SetModel::solve_moved_from(const parts::DesignCase& load_case, doub
                                         Contacts held, const NearSolution& near) const {
   // Where nothing is found in so many steps, the frame is lost.
   fea::SolveOptions options{.method = fea::Method::large_displacement,
-                            .tolerance = 1.0e-7,
+                            .tolerance = 1.0e-8,
                             .most_steps = 30,
                             .shortest_step = 0.05};
   Ready& now = moved_model(load_case, held);
