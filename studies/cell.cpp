@@ -65,7 +65,12 @@ CaseSolution Cell::solve(double multiple) const {
   for (const auto& known : kept_) consider(known);
   for (const auto& known : recent_) consider(known);
   if (kept_.empty() && beside_ != nullptr) {
-    for (const auto& known : beside_->kept_) consider(known);
+    // Of other joints, as where a brace's end is rigid there, it is no place to start from.
+    for (const auto& known : beside_->kept_) {
+      if (*method_ == fea::Method::second_order || model_->can_start_from(known.second)) {
+        consider(known);
+      }
+    }
   }
   if (near.solved == nullptr && second_order_ && carried(*second_order_)) {
     near = {&*second_order_, 1.0};

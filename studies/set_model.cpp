@@ -309,6 +309,11 @@ CaseSolution SetModel::first_order_from(const parts::DesignCase& load_case, Cont
   return {solution, linear, there.closed, settled, fea::Method::linear};
 }
 
+bool SetModel::can_start_from(const CaseSolution& solved) const {
+  return solved.method == fea::Method::large_displacement &&
+         solved.solution.can_start(ready(0).factored);
+}
+
 bool SetModel::can_move(const parts::DesignCase& load_case) const {
   const fea::Loads all = loads(load_case, 1.0, 0);
   return all.strains.empty() && all.moves.empty();

@@ -73,6 +73,9 @@ class SetModel {
   /// @param touching  tried first
   [[nodiscard]] CaseSolution first_order(const parts::DesignCase& load_case,
                                          Contacts touching = 0) const;
+  /// Whether that can start from a solution of another set: one with large displacements too, of as
+  /// many joints.
+  [[nodiscard]] bool can_start_from(const CaseSolution& solved) const;
   /// Whether nothing in the loads is beyond the large-displacement solution.
   [[nodiscard]] bool can_move(const parts::DesignCase& load_case) const;
 
