@@ -257,11 +257,26 @@ AskedFactor asked_by(const Criterion& criterion, const Cell& cell, const fea::So
 }  // namespace
 
 AskedFactor asked_in(const Criterion& criterion, const Cell& cell, double multiple) {
+  if (criterion.kind == Criterion::Kind::combined && multiple == 1.0) {
+    return cell.combined(criterion).asked;
+  }
   return asked_by(criterion, cell, cell.kept(multiple).solution, multiple);
 }
 
 AskedFactor asked_by_first_order(const Criterion& criterion, const Cell& cell) {
   return asked_by(criterion, cell, cell.first_order().solution, 1.0);
+}
+
+const CombinedUse& Cell::combined(const Criterion& criterion) const {
+  if (combined_.empty()) combined_.resize(assembly().pieces.size());
+  std::optional<CombinedUse>& known = combined_[criterion.index];
+  if (!known) {
+    const fea::Solution& solution = kept(1.0).solution;
+    const bool carries = solution.status() == fea::SolveStatus::converged;
+    known = combined_use(assembly().pieces[criterion.index], carries ? &solution : nullptr,
+                         model_->design().factors, load_case_->abuse);
+  }
+  return *known;
 }
 
 bool Cell::beyond_followed(const Criterion& criterion, double multiple) const {
@@ -308,6 +323,10 @@ std::map<double, double> Cell::known_ratios(const Criterion& criterion) const {
 double Cell::ratio_once(const Criterion& criterion, double multiple) const {
   KnownRatios& known = ratios_[multiple];
   if (const double* ratio = known.find(criterion)) return *ratio;
+  const bool at_load = multiple == 1.0 && carried(kept(1.0));
+  if (criterion.kind == Criterion::Kind::combined && at_load) {
+    return known.put(criterion, combined(criterion).used);
+  }
   return known.put(criterion, ratio_of(criterion, kept(multiple), multiple));
 }
 

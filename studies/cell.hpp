@@ -8,7 +8,9 @@
 #include <optional>
 #include <string>
 #include <utility>
+#include <vector>
 
+#include "studies/combined_criterion.hpp"
 #include "studies/criterion.hpp"
 #include "studies/known_ratios.hpp"
 #include "studies/set_model.hpp"
@@ -75,6 +77,9 @@ class Cell {
   [[nodiscard]] double ratio_kept(const Criterion& criterion, double multiple) const;
   [[nodiscard]] double ratio_at(const Criterion& criterion, double multiple) const;
 
+  /// Of combined forces, under the load itself; worked out at first use.
+  [[nodiscard]] const CombinedUse& combined(const Criterion& criterion) const;
+
   /// Whether a joint's load is no longer followed there (followed_to).
   [[nodiscard]] bool beyond_followed(const Criterion& criterion, double multiple) const;
   /// Demand over capacity at the multiples solved so far, by multiple.
@@ -120,6 +125,7 @@ class Cell {
   mutable KnownRatios first_order_ratios_;
   mutable std::map<double, CaseSolution> kept_;  // by multiple
   mutable std::deque<std::pair<double, CaseSolution>> recent_;
+  mutable std::vector<std::optional<CombinedUse>> combined_;  // by piece
   mutable std::map<double, KnownRatios> ratios_;                        // of kept_, by multiple
   mutable double lost_from_ = std::numeric_limits<double>::infinity();  // lowest multiple so far
   // From which small rotations say nothing: lowest multiple so far.

@@ -16,15 +16,13 @@ class Strengths {
  public:
   explicit Strengths(const parts::Piece& piece) : piece_(piece) {}
 
-  [[nodiscard]] checks::BendingInput member(const sections::Shape& shape, double yield) const {
-    return {shape, piece_.material.elastic, yield, piece_.length};
-  }
-
   const checks::SectionStrength& of(const sections::Shape& shape, double yield) {
     for (const Known& known : known_) {
       if (known.yield == yield && known.shape == shape) return known.strength;
     }
-    known_.push_back({shape, yield, checks::section_strength(member(shape, yield))});
+    known_.push_back(
+        {shape, yield,
+         checks::section_strength({shape, piece_.material.elastic, yield, piece_.length})});
     return known_.back().strength;
   }
 
@@ -75,9 +73,14 @@ constexpr double kFirstYield = 0.999;  // of it: rounding aside
 /// One place of a piece with one of its axial forces.
 struct Place {
   checks::Interaction shares;
-  checks::CombinedInput input;
+  checks::CombinedDemand demand;
   std::size_t beam = 0;
   double part = 0.0;
+  double yield = base::kUnset;
+
+  [[nodiscard]] checks::BendingInput member(const parts::Piece& piece) const {
+    return {shape_at(piece.beams[beam], part), piece.material.elastic, yield, piece.length};
+  }
 };
 
 /// Calls `look` with every place and axial force, until it says that it has seen enough.
@@ -100,32 +103,31 @@ void at_places(const parts::Piece& piece, const fea::Solution& solution, const L
             .axial_capacity = axial.compressed ? axial.capacity : strength.tension,
             .compressed = axial.compressed,
             .at = cut};
-        const bool enough =
-            look(Place{checks::interaction(strength, demand),
-                       {.member = strengths.member(shape, yield), .demand = demand, .asked = {}},
-                       i,
-                       part});
-        if (enough) return;
+        if (look(Place{checks::interaction(strength, demand), demand, i, part, yield})) return;
       }
     }
   }
 }
 
-/// The place and the axial force that use most of the limit; the first that is not known.
+/// Keeps the place and the axial force that use most of the limit; the first that is not known.
+void keep_worst(std::optional<Place>& worst, const Place& here) {
+  const double used = here.shares.used();
+  const double most = worst ? worst->shares.used() : 0.0;
+  if (!worst || (!std::isnan(most) && (std::isnan(used) || used > most))) worst = here;
+}
+
 std::optional<Place> worst_of(const parts::Piece& piece, const fea::Solution& solution) {
   std::optional<Place> worst;
   at_places(piece, solution, [&](const Place& here) {
-    const double used = here.shares.used();
-    if (worst && !std::isnan(used) && !(used > worst->shares.used())) return false;
-    worst = here;
-    return std::isnan(used);
+    keep_worst(worst, here);
+    return std::isnan(worst->shares.used());
   });
   return worst;
 }
 
-bool counts(const Place& worst) {
+bool counts(const parts::Piece& piece, const Place& worst) {
   if (worst.shares.counts()) return true;
-  const checks::SectionStrength s = checks::section_strength(worst.input.member);
+  const checks::SectionStrength s = checks::section_strength(worst.member(piece));
   if (s.tube) return false;  // its walls have a check of their own
   return s.bending.y.value < kFirstYield * s.first_yield_y ||
          s.bending.z.value < kFirstYield * s.first_yield_z;
@@ -138,32 +140,51 @@ double combined_used(const parts::Piece& piece, const fea::Solution& solution) {
   return worst ? worst->shares.used() : 0.0;
 }
 
-checks::CombinedAsked combined_factor(const parts::Piece& piece, const fea::Solution& solution,
-                                      double buckling, double yield) {
+bool combined_counts(const parts::Piece& piece, const fea::Solution& solution) {
+  const std::optional<Place> worst = worst_of(piece, solution);
+  return worst && counts(piece, *worst);
+}
+
+CombinedUse combined_use(const parts::Piece& piece, const fea::Solution* solution,
+                         const checks::RequiredFactors& factors, bool abuse) {
+  const double buckling = checks::required(factors, checks::Item::buckling, abuse, piece.duty);
+  const double yield = checks::required(factors, checks::Item::yield, abuse, piece.duty);
+  CombinedUse out{.asked = {.of_compression = buckling, .of_rest = yield}};
+  if (solution == nullptr) {
+    out.asked.value = std::max(buckling, yield);
+    out.asked.combined = {
+        .value = out.asked.value, .of_compression = buckling, .of_rest = yield, .shares = {}};
+    return out;
+  }
+  std::optional<Place> worst;
   std::vector<checks::Interaction> all;
-  at_places(piece, solution, [&](const Place& here) {
+  at_places(piece, *solution, [&](const Place& here) {
+    keep_worst(worst, here);
     all.push_back(here.shares);
     return false;
   });
   if (all.empty()) all.emplace_back();
-  return checks::combined_asked(all, buckling, yield);
-}
-
-bool combined_counts(const parts::Piece& piece, const fea::Solution& solution) {
-  const std::optional<Place> worst = worst_of(piece, solution);
-  return worst && counts(*worst);
+  out.asked.combined = checks::combined_asked(all, buckling, yield);
+  out.asked.value = out.asked.combined.value;
+  if (worst) {
+    out.used = worst->shares.used();
+    out.counts = counts(piece, *worst);
+  }
+  return out;
 }
 
 std::optional<checks::Finding> combined_finding(const parts::Piece& piece, const Outcome& outcome) {
-  std::optional<Place> worst = worst_of(piece, *outcome.at_load);
-  if (!worst || !counts(*worst)) return std::nullopt;
-  worst->input.strength_basis = worst->input.member.yield < piece.material.yield
-                                    ? parts::weld_zone_words(piece.material)
-                                    : parts::parent_words(piece.material);
-  worst->input.asked = outcome.asked.combined;
-  worst->input.place = place_words(piece, worst->beam, worst->part);
-  worst->input.safety_factor = outcome.safety_factor;
-  checks::Finding found = checks::combined_forces(worst->input);
+  const std::optional<Place> worst = worst_of(piece, *outcome.at_load);
+  if (!worst || !counts(piece, *worst)) return std::nullopt;
+  checks::Finding found = checks::combined_forces(
+      {.member = worst->member(piece),
+       .strength_basis = worst->yield < piece.material.yield
+                             ? parts::weld_zone_words(piece.material)
+                             : parts::parent_words(piece.material),
+       .place = place_words(piece, worst->beam, worst->part),
+       .demand = worst->demand,
+       .asked = outcome.asked.combined,
+       .safety_factor = outcome.safety_factor});
   found.part = piece.part;
   found.where = piece.name.empty() ? "between its joints" : piece.name;
   return found;

@@ -858,16 +858,7 @@ AskedFactor asked_factor(const Criterion& criterion, const parts::Assembly& asse
     const double one = one_factor(criterion, assembly, factors, abuse);
     return {one, one, one, {}, {}};
   }
-  const parts::Piece& piece = assembly.pieces[criterion.index];
-  const double buckling = checks::required(factors, checks::Item::buckling, abuse, piece.duty);
-  const double yield = checks::required(factors, checks::Item::yield, abuse, piece.duty);
-  const checks::CombinedAsked asked =
-      solution == nullptr ? checks::CombinedAsked{.value = std::max(buckling, yield),
-                                                  .of_compression = buckling,
-                                                  .of_rest = yield,
-                                                  .shares = {}}
-                          : combined_factor(piece, *solution, buckling, yield);
-  return {asked.value, buckling, yield, {}, asked};
+  return combined_use(assembly.pieces[criterion.index], solution, factors, abuse).asked;
 }
 
 std::optional<checks::Finding> finding(const Criterion& criterion, const parts::Assembly& assembly,

@@ -624,7 +624,7 @@ class Runner {
   /// Where another check says all of it, this one gives no finding.
   static bool says_nothing(const Criterion& criterion, const Cell& cell) {
     return criterion.kind == Criterion::Kind::combined && carried(cell.kept(1.0)) &&
-           !combined_counts(cell.assembly().pieces[criterion.index], cell.kept(1.0).solution);
+           !cell.combined(criterion).counts;
   }
 
   [[nodiscard]] const Cell& same_in_first_set(const Cell& cell) const {
