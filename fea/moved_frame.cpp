@@ -325,9 +325,14 @@ void add_row(const CorotationalBeam& now, const std::array<MovedEnd, 2>& ends, c
   const auto first = 6 * static_cast<Eigen::Index>(row);
   const Eigen::Matrix<double, 6, Rows> motion = motion_of<Rows>(ends[row]);
   const Vector6 excess = now.excess_g.segment<6>(first);
-  const EndTerms terms = end_terms(ends[row], now.ends_g.segment<6>(first) - excess);
-  places.add(row, terms.force, out.force);
-  places.add(row, row, terms.tangent, tangent);
+  const Vector6 wrench = now.ends_g.segment<6>(first) - excess;
+  if (is_at_node(ends[row])) {
+    out.force.segment<6>(first) += wrench;
+  } else {
+    const EndTerms terms = end_terms(ends[row], wrench);
+    places.add(row, terms.force, out.force);
+    places.add(row, row, terms.tangent, tangent);
+  }
   const Eigen::Matrix<double, Rows, 1> on_unknowns = motion.transpose().lazyProduct(excess);
   const Eigen::Matrix<double, 7, Rows> of_end =
       now.deformation_slope_g.middleCols<6>(first).lazyProduct(motion);

@@ -147,51 +147,87 @@ MovedEnd moved_end(const BeamEnd& end, const Placed& node, const double* joint) 
   return out;
 }
 
-EndTerms end_terms(const MovedEnd& end, const Vector6& wrench_g) {
-  const Vector3 f = wrench_g.head<3>();
-  const Vector3 m = wrench_g.tail<3>();
-  const Matrix3 f_skew = skew(f);
-  const Matrix3 arm_skew = skew(end.arm_g);
-  EndTerms out;
-  out.force = end.motion_g.transpose().lazyProduct(wrench_g);
-  out.tangent.setZero(end.motion_g.cols(), end.motion_g.cols());
-  auto spin_rows = out.tangent.middleRows<3>(kSpin);
-  auto spin_columns = out.tangent.middleCols<3>(kSpin);
-  // Second derivatives of the motion in the node's spin, d and r.
-  out.tangent.block<3, 3>(kSpin, kSpin) = f_skew * arm_skew;
-  if (end.n_loose() == 0) return out;
+namespace {
 
-  const Vector6 spring = end.stiffness.cwiseProduct(end.apart_j);
-  out.force += end.d_apart_j.transpose().lazyProduct(spring);
-  const OverEnd<6> d_spring = end.stiffness.asDiagonal() * end.d_apart_j;
-  out.tangent += end.d_apart_j.transpose().lazyProduct(d_spring);
-  const auto d_d = end.d_apart_j.topRows<3>();
-  const auto d_r = end.d_apart_j.bottomRows<3>();
+/// Over N unknowns of an end; what is known when compiled is worked out faster.
+template <int Rows, int N>
+using OverLoose =
+    Eigen::Matrix<double, Rows, N, Eigen::ColMajor, Rows, N == Eigen::Dynamic ? kMostOfEnd : N>;
+
+/// What a joint that gives adds.
+template <int N>
+void add_joint(const MovedEnd& end, const Vector6& wrench_g, EndTerms& out) {
+  const Vector3 m = wrench_g.tail<3>();
+  const Matrix3 f_skew = skew(wrench_g.head<3>());
+  const Matrix3 arm_skew = skew(end.arm_g);
+  const OverLoose<6, N> d_apart = end.d_apart_j;
+  const OverLoose<3, N> d_r = d_apart.template bottomRows<3>();
   const Matrix3& axes = end.joint_gj;
   const Vector3 r = end.apart_j.tail<3>();
-  OverEnd<3> d_arm = axes.lazyProduct(d_d);
-  spin_rows -= f_skew.lazyProduct(d_arm);
-  d_arm.middleCols<3>(kSpin) -= arm_skew;
-  const Matrix3 f_seen = axes.transpose() * f_skew;
-  spin_columns += d_d.transpose().lazyProduct(f_seen);
+
+  const Vector6 spring = end.stiffness.cwiseProduct(end.apart_j);
+  out.force += d_apart.transpose().lazyProduct(spring);
+  const OverLoose<6, N> d_spring = end.stiffness.asDiagonal() * d_apart;
+  Eigen::Matrix<double, N, N, Eigen::ColMajor, OverLoose<6, N>::MaxColsAtCompileTime,
+                OverLoose<6, N>::MaxColsAtCompileTime>
+      tangent = d_apart.transpose().lazyProduct(d_spring);
+  auto spin_rows = tangent.template middleRows<3>(kSpin);
+  auto spin_columns = tangent.template middleCols<3>(kSpin);
+  OverLoose<3, N> d_arm = OverLoose<3, N>::Zero(3, d_apart.cols());
+  if (!end.along.empty()) {
+    const OverLoose<3, N> d_d = d_apart.template topRows<3>();
+    d_arm = axes.lazyProduct(d_d);
+    spin_rows -= f_skew.lazyProduct(d_arm);
+    const Matrix3 f_seen = axes.transpose() * f_skew;
+    spin_columns += d_d.transpose().lazyProduct(f_seen);
+  }
+  d_arm.template middleCols<3>(kSpin) -= arm_skew;
   if (!end.about.empty()) {
     const Matrix3 m_seen = spin_map(r).transpose() * axes.transpose() * skew(m);
     spin_columns += d_r.transpose().lazyProduct(m_seen);
-    const OverEnd<3> bent = spin_map_slope(r, axes.transpose() * m).lazyProduct(d_r);
-    out.tangent += d_r.transpose().lazyProduct(bent);
+    const OverLoose<3, N> bent = spin_map_slope(r, axes.transpose() * m).lazyProduct(d_r);
+    tangent += d_r.transpose().lazyProduct(bent);
   }
 
   // The unknowns replace d and r: what that replacement itself changes.
   const Loose part = loose_part(end, wrench_g);
-  const Matrix3 force_skew = skew(axes * part.force_j);
   const Matrix3 moment_skew = skew(axes * part.moment_j);
-  const OverEnd<3> d_moment_j = part.d_moment_j.lazyProduct(d_r);
-  out.tangent.block<3, 3>(0, kSpin) += force_skew;
-  spin_rows += force_skew.lazyProduct(d_arm);
-  spin_rows -= axes.lazyProduct(d_moment_j);
-  out.tangent.block<3, 3>(kSpin, kSpin) += arm_skew * force_skew + moment_skew;
-  Eigen::Index column = kLoose + end.along.count;
-  for (const int k : end.about) out.tangent.row(column++) += d_moment_j.row(k);
+  tangent.template block<3, 3>(kSpin, kSpin) += moment_skew;
+  if (!end.along.empty()) {
+    const Matrix3 force_skew = skew(axes * part.force_j);
+    tangent.template block<3, 3>(0, kSpin) += force_skew;
+    spin_rows += force_skew.lazyProduct(d_arm);
+    tangent.template block<3, 3>(kSpin, kSpin) += arm_skew * force_skew;
+  }
+  if (!end.about.empty()) {
+    const OverLoose<3, N> d_moment_j = part.d_moment_j.lazyProduct(d_r);
+    spin_rows -= axes.lazyProduct(d_moment_j);
+    Eigen::Index column = kLoose + end.along.count;
+    for (const int k : end.about) tangent.row(column++) += d_moment_j.row(k);
+  }
+  out.tangent += tangent;
+}
+
+}  // namespace
+
+EndTerms end_terms(const MovedEnd& end, const Vector6& wrench_g) {
+  EndTerms out;
+  out.force = end.motion_g.transpose().lazyProduct(wrench_g);
+  out.tangent.setZero(end.motion_g.cols(), end.motion_g.cols());
+  // Second derivatives of the motion in the node's spin, d and r.
+  out.tangent.block<3, 3>(kSpin, kSpin) = skew(wrench_g.head<3>()) * skew(end.arm_g);
+  switch (end.n_loose()) {
+    case 0:
+      break;
+    case 3:
+      add_joint<kLoose + 3>(end, wrench_g, out);
+      break;
+    case 6:
+      add_joint<kLoose + 6>(end, wrench_g, out);
+      break;
+    default:
+      add_joint<Eigen::Dynamic>(end, wrench_g, out);
+  }
   return out;
 }
 
