@@ -27,7 +27,7 @@ constexpr double kWithStops = 1.5;
 // What the estimates from another set of the same load case may be off by at the least, where other
 // stops or straps carry and where the same ones do, and of the change that they tell.
 constexpr double kBesides = 0.05;
-constexpr double kAlike = 5.0e-3;
+constexpr double kAlike = 3.0e-3;
 constexpr double kOfChange = 0.5;
 // Of the largest demand of all: below it another set is not looked at.
 constexpr double kBesideTheMost = 0.8;
@@ -37,7 +37,7 @@ constexpr double kFarWithin = 0.5;
 // at is not told apart from it (proposal): where it is far within, and where both are on the same
 // side of the limit.
 constexpr double kSameFarWithin = 0.05;
-constexpr double kSameSide = 5.0e-3;
+constexpr double kSameSide = 3.0e-3;
 constexpr double kSoarsFrom = 0.25;
 // Of a demand over that in proportion to the load.
 constexpr double kGrows = 1.25;
@@ -212,6 +212,16 @@ std::vector<Sets> by_load_case(const std::vector<Asked>& asked) {
   return all;
 }
 
+/// How much more a demand grows than in a set that has been looked at, where the frame may grow by
+/// so much here and there: of that growth it is taken to feel as much as it has there.
+double grows_more(double here, double there, const Ranked& known) {
+  const double has_grown = known.at_looked / (known.asked.factor.looked_at() * known.at_one);
+  const double felt = (has_grown - 1.0) / (there - 1.0);
+  // All of it, or it is not known how much.
+  if (!(felt < 1.0)) return std::max(1.0, here / there);
+  return std::max(1.0, (1.0 + std::max(felt, 0.0) * (here - 1.0)) / std::max(has_grown, 1.0));
+}
+
 /// The most that the demand at the required multiple can be in another set than one that has been
 /// looked at: grown as there; infinite where that cannot be told.
 double at_most_beside(const Criterion& criterion, const Asked& a, const Ranked& known) {
@@ -222,13 +232,15 @@ double at_most_beside(const Criterion& criterion, const Asked& a, const Ranked& 
   if (!(at_one > 0.0) && !(known.at_one > 0.0)) return kWithStops * in_proportion;
   const double growth = growth_over_load(*a.cell, a.factor.looked_at());
   if (!std::isfinite(growth)) return std::numeric_limits<double>::infinity();
-  const double grown = growth / growth_over_load(*known.asked.cell, a.factor.looked_at());
-  const double estimate = at_one / known.at_one * std::max(1.0, grown);
+  const double growth_there = growth_over_load(*known.asked.cell, a.factor.looked_at());
+  const double more = at_one / known.at_one;
+  const double estimate = more * grows_more(growth, growth_there, known);
   if (!std::isfinite(estimate)) return std::numeric_limits<double>::infinity();
+  const double change = more * std::max(1.0, growth / growth_there) - 1.0;
   const Contacts closed =
       a.beside != nullptr ? a.cell->first_order().closed_stops : a.cell->closed_at(1.0);
   const bool same_stops = closed == known.asked.cell->closed_at(a.factor.looked_at());
-  const double off = std::max(same_stops ? kAlike : kBesides, kOfChange * std::abs(estimate - 1.0));
+  const double off = std::max(same_stops ? kAlike : kBesides, kOfChange * std::abs(change));
   return estimate * (1.0 + off) * in_proportion;
 }
 
@@ -256,17 +268,20 @@ std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<As
       return a.beside == nullptr && a.cell->has_kept(sets.looked_at);
     });
     if (looked != sets.asked.end()) std::iter_swap(sets.asked.begin(), looked);
-    std::optional<Ranked> first;
+    const std::size_t n_before = all.size();
     double most = 0.0;
     const auto leaves = [&](const Asked& a) {
       const double below = std::max(kBesideTheMost * most_of_all, matters_from(floor));
-      if (!first) {
+      if (all.size() == n_before) {
         return below > 0.0 &&
                (bounds_of(criterion, a).high <= below || at_most_from_below(criterion, a) <= below);
       }
-      if (a.beside != nullptr && levels_off(*first)) return false;
-      const double at_most = at_most_beside(criterion, a, *first);
-      return at_most <= std::max((1.0 + told_apart(most, at_most)) * most, below);
+      if (a.beside != nullptr && levels_off(all[n_before])) return false;
+      return std::any_of(
+          all.begin() + static_cast<std::ptrdiff_t>(n_before), all.end(), [&](const Ranked& known) {
+            const double at_most = at_most_beside(criterion, a, known);
+            return at_most <= std::max((1.0 + told_apart(most, at_most)) * most, below);
+          });
     };
     for (Asked& a : sets.asked) {
       if (leaves(a)) continue;
@@ -276,7 +291,6 @@ std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<As
         a = *now;
       }
       all.push_back(ranked(criterion, a));
-      if (!first) first = all.back();
       // Where the frame gives way before, nothing is known that another could be compared with.
       if (std::isfinite(all.back().at_looked)) most = std::fmax(most, all.back().at_required());
       most_of_all = std::fmax(most_of_all, most);
