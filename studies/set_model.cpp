@@ -418,7 +418,7 @@ double SetModel::roll_rate(const parts::DesignCase& load_case, Contacts held) co
 /// The ground rolls the axle with one wheel up and the other down; how hard is looked for.
 CaseSolution SetModel::rolled(const parts::DesignCase& load_case, double multiple, Contacts held,
                               const NearSolution& near, fea::SolveOptions options) const {
-  constexpr double kCloseEnough = 1.0e-6;  // [rad]
+  constexpr double kCloseEnough = 1.0e-5;  // [rad]: a hundredth of a millimeter at the wheels
   constexpr int kMostRounds = 12;
   const double roll = load_case.place.roll;
   const CaseSolution& known = *near.solved;
