@@ -28,118 +28,193 @@ bool small_thread(const BoltInput& in) {
   return in.thread.tensile_area() < kTension * in.thread.shank_area();
 }
 
+/// The thread's root holds less than the shank does.
+bool shears_at_root(const BoltInput& in) {
+  const double shank = kThreadsIn * in.thread.shank_area();
+  return in.threads_in_plane && small_thread(in) && kRootShear * in.thread.tensile_area() < shank;
+}
+
 /// Rn in shear over all planes.
-double shear_capacity(const BoltInput& in, Finding& f) {
-  const double shank = in.thread.shank_area();
+double shear_capacity(const BoltInput& in) {
   const double part = in.threads_in_plane ? kThreadsIn : kThreadsOut;
-  double plane = part * in.grade.tensile * shank;
-  const double root = kRootShear * in.grade.tensile * in.thread.tensile_area();
-  const Value planes = ratio(in.planes);
-  if (in.threads_in_plane && small_thread(in) && root < plane) {
-    plane = root;
-    f.lines.push_back({"Rv = planes * 0.60 Fu At, threads in the plane, At < 0.75 A",
-                       "{0} * 0.60 * {1} * {2} = {3}",
-                       {planes, stress(in.grade.tensile), area(in.thread.tensile_area()),
-                        force(in.planes * plane)}});
-    return in.planes * plane;
-  }
-  f.lines.push_back({fmt::format("Rv = planes * {:.3f} Fu A, threads {} the plane, A of the shank",
-                                 part, in.threads_in_plane ? "in" : "out of"),
-                     fmt::format("{{0}} * {:.3f} * {{1}} * {{2}} = {{3}}", part),
-                     {planes, stress(in.grade.tensile), area(shank), force(in.planes * plane)}});
+  const double plane = shears_at_root(in) ? kRootShear * in.grade.tensile * in.thread.tensile_area()
+                                          : part * in.grade.tensile * in.thread.shank_area();
   return in.planes * plane;
 }
 
+void add_shear_lines(const BoltInput& in, Finding& f) {
+  const double holds = shear_capacity(in);
+  if (shears_at_root(in)) {
+    f.lines.push_back({"Rv = planes * 0.60 Fu At, threads in the plane, At < 0.75 A",
+                       "{0} * 0.60 * {1} * {2} = {3}",
+                       {ratio(in.planes), stress(in.grade.tensile), area(in.thread.tensile_area()),
+                        force(holds)}});
+  } else {
+    const double part = in.threads_in_plane ? kThreadsIn : kThreadsOut;
+    f.lines.push_back(
+        {fmt::format("Rv = planes * {:.3f} Fu A, threads {} the plane, A of the shank", part,
+                     in.threads_in_plane ? "in" : "out of"),
+         fmt::format("{{0}} * {:.3f} * {{1}} * {{2}} = {{3}}", part),
+         {ratio(in.planes), stress(in.grade.tensile), area(in.thread.shank_area()), force(holds)}});
+  }
+  f.lines.push_back({"V / Rv, V across the bolt",
+                     "{0} / {1} = {2}",
+                     {force(in.shear), force(holds), ratio(in.shear / holds)}});
+}
+
 /// Rn in tension.
-double tension_capacity(const BoltInput& in, Finding& f) {
+double tension_capacity(const BoltInput& in) {
+  return small_thread(in) ? in.grade.tensile * in.thread.tensile_area()
+                          : kTension * in.grade.tensile * in.thread.shank_area();
+}
+
+/// Tension, and shear with it.
+void add_tension_lines(const BoltInput& in, Finding& f) {
+  const double capacity = tension_capacity(in);
   if (small_thread(in)) {
-    const double capacity = in.grade.tensile * in.thread.tensile_area();
     f.lines.push_back(
         {"Rt = Fu At, At < 0.75 A",
          "{0} * {1} = {2}",
          {stress(in.grade.tensile), area(in.thread.tensile_area()), force(capacity)}});
-    return capacity;
+  } else {
+    f.lines.push_back({"Rt = 0.75 Fu A",
+                       "0.75 * {0} * {1} = {2}",
+                       {stress(in.grade.tensile), area(in.thread.shank_area()), force(capacity)}});
   }
-  const double capacity = kTension * in.grade.tensile * in.thread.shank_area();
-  f.lines.push_back({"Rt = 0.75 Fu A",
-                     "0.75 * {0} * {1} = {2}",
-                     {stress(in.grade.tensile), area(in.thread.shank_area()), force(capacity)}});
-  return capacity;
+  const double v = in.shear / shear_capacity(in);
+  const double t = in.tension / capacity;
+  f.lines.push_back({"T / Rt, T along the bolt",
+                     "{0} / {1} = {2}",
+                     {force(in.tension), force(capacity), ratio(t)}});
+  f.lines.push_back({"both together: (V / Rv + T / Rt) / 1.3",
+                     "({0} + {1}) / 1.3 = {2}",
+                     {ratio(v), ratio(t), ratio((v + t) / kTogether)}});
+}
+
+double eye_alone(const BoltStack& stack) {
+  return stack.eye - 2.0 * stack.spacer;
 }
 
 /// Moment in a bolt on two plates, under one eye or one plate.  [N m]
-double moment_of_one(const BoltInput& in, const char* beside, Finding& f) {
+double moment_of_one(const BoltInput& in) {
   const BoltStack& stack = *in.stack;
+  if (in.planes == 1) return 0.5 * in.shear * (stack.eye + stack.plate);
+  return in.shear * (eye_alone(stack) + 4.0 * stack.spacer + 2.0 * stack.plate) / 8.0;
+}
+
+void add_moment_of_one(const BoltInput& in, const char* beside, Finding& f) {
+  const BoltStack& stack = *in.stack;
+  const Value bent = moment(moment_of_one(in));
   if (in.planes == 1) {
-    const double bent = 0.5 * in.shear * (stack.eye + stack.plate);
     f.lines.push_back(
         {fmt::format("{}M = F (between the plates + plate) / 2, beside one plate", beside),
          "{0} * ({1} + {2}) / 2 = {3}",
-         {force(in.shear), length(stack.eye), length(stack.plate), moment(bent)}});
-    return bent;
-  }
-  const double eye = stack.eye - 2.0 * stack.spacer;
-  const double bent = in.shear * (eye + 4.0 * stack.spacer + 2.0 * stack.plate) / 8.0;
-  if (stack.spacer > 0.0) {
-    f.lines.push_back(
-        {fmt::format("{}M = F (eye + 4 spacers + 2 plates) / 8", beside),
-         "{0} * ({1} + 4 * {2} + 2 * {3}) / 8 = {4}",
-         {force(in.shear), length(eye), length(stack.spacer), length(stack.plate), moment(bent)}});
+         {force(in.shear), length(stack.eye), length(stack.plate), bent}});
+  } else if (stack.spacer > 0.0) {
+    f.lines.push_back({fmt::format("{}M = F (eye + 4 spacers + 2 plates) / 8", beside),
+                       "{0} * ({1} + 4 * {2} + 2 * {3}) / 8 = {4}",
+                       {force(in.shear), length(eye_alone(stack)), length(stack.spacer),
+                        length(stack.plate), bent}});
   } else {
     f.lines.push_back({fmt::format("{}M = F (eye + 2 plates) / 8", beside),
                        "{0} * ({1} + 2 * {2}) / 8 = {3}",
-                       {force(in.shear), length(eye), length(stack.plate), moment(bent)}});
+                       {force(in.shear), length(stack.eye), length(stack.plate), bent}});
   }
-  return bent;
 }
 
-/// The larger of the moments under two eyes side by side.  [N m]
-double moment_of_two(const BoltStack& stack, const char* beside, Finding& f) {
-  const double span = stack.eye + stack.plate;
-  const double near = 0.5 * stack.plate + 0.25 * stack.eye;
-  const auto support = [&](const AcrossBolt& close, const AcrossBolt& far) {
-    return std::hypot(close[0] * (span - near) + far[0] * near,
-                      close[1] * (span - near) + far[1] * near) /
+/// A bolt on two plates with two eyes side by side between them.
+struct OnTwoEyes {
+  double span;       ///< middles of the plates apart  [m]
+  double near;       ///< an eye's middle from its plate's  [m]
+  bool first;        ///< whether the part itself bends it more
+  AcrossBolt close;  ///< force of the eye that bends it more, and of the other  [N]
+  AcrossBolt far;
+  double reaction;  ///< of the plate beside that  [N]
+
+  explicit OnTwoEyes(const BoltStack& stack)
+      : span(stack.eye + stack.plate), near(0.5 * stack.plate + 0.25 * stack.eye) {
+    const AcrossBolt& one = stack.two_eyes->first;
+    const AcrossBolt& two = stack.two_eyes->second;
+    first = support(one, two) >= support(two, one);
+    close = first ? one : two;
+    far = first ? two : one;
+    reaction = support(close, far);
+  }
+
+ private:
+  [[nodiscard]] double support(const AcrossBolt& of_close, const AcrossBolt& of_far) const {
+    return std::hypot(of_close[0] * (span - near) + of_far[0] * near,
+                      of_close[1] * (span - near) + of_far[1] * near) /
            span;
-  };
-  const AcrossBolt& one = stack.two_eyes->first;
-  const AcrossBolt& two = stack.two_eyes->second;
-  const bool first = support(one, two) >= support(two, one);
-  const AcrossBolt& close = first ? one : two;
-  const AcrossBolt& far = first ? two : one;
-  const double reaction = support(close, far);
+  }
+};
+
+void add_moment_of_two(const OnTwoEyes& on, const char* beside, Finding& f) {
   f.lines.push_back(
       {"two eyes side by side: middles of the plates apart, L; eye's middle from the plate's, c",
        "{0}, {1}",
-       {length(span), length(near)}});
+       {length(on.span), length(on.near)}});
   f.lines.push_back({fmt::format("{}R = |F_1 (L - c) + F_2 c| / L, F_1 of the {}", beside,
-                                 first ? "part itself" : "other part on the bolt"),
+                                 on.first ? "part itself" : "other part on the bolt"),
                      "sqrt((({0}) * ({4} - {5}) + ({2}) * {5})^2 + (({1}) * ({4} - {5}) + ({3}) * "
                      "{5})^2) / {4} = "
                      "{6}",
-                     {force(close[0]), force(close[1]), force(far[0]), force(far[1]), length(span),
-                      length(near), force(reaction)}});
+                     {force(on.close[0]), force(on.close[1]), force(on.far[0]), force(on.far[1]),
+                      length(on.span), length(on.near), force(on.reaction)}});
   f.lines.push_back({fmt::format("{}M = R c", beside),
                      "{0} * {1} = {2}",
-                     {force(reaction), length(near), moment(reaction * near)}});
-  return reaction * near;
+                     {force(on.reaction), length(on.near), moment(on.reaction * on.near)}});
 }
 
-/// What the bolt's bending between its plates uses of first yield.
-double bending_share(const BoltInput& in, Finding& f) {
+/// The moment in it by its bending between its plates.  [N m]
+double moment_between(const BoltInput& in) {
+  if (!in.stack->two_eyes) return moment_of_one(in);
+  const OnTwoEyes on(*in.stack);
+  return on.reaction * on.near;
+}
+
+double bent_diameter(const BoltInput& in) {
+  return in.threads_in_plane ? in.thread.root_diameter() : in.thread.diameter;
+}
+
+/// What that uses of first yield.
+double bending_share(const BoltInput& in) {
+  const double modulus = base::kPi / 32.0 * std::pow(bent_diameter(in), 3);
+  return moment_between(in) / (in.grade.yield * modulus);
+}
+
+void add_bending_lines(const BoltInput& in, Finding& f) {
   const BoltStack& stack = *in.stack;
-  const double diameter = in.threads_in_plane ? in.thread.root_diameter() : in.thread.diameter;
-  const double modulus = base::kPi / 32.0 * std::pow(diameter, 3);
   const char* beside = stack.loose ? "" : "beside it, were its stack loose: ";
-  const double bent =
-      stack.two_eyes ? moment_of_two(stack, beside, f) : moment_of_one(in, beside, f);
-  const double holds = in.grade.yield * modulus;
-  f.lines.push_back(
-      {fmt::format("{}M / (Fy pi d^3 / 32), d {}", beside,
-                   in.threads_in_plane ? "at the thread's root" : "of the shank"),
-       "{0} / ({1} * pi * {2}^3 / 32) = {3}",
-       {moment(bent), stress(in.grade.yield), length(diameter), ratio(bent / holds)}});
-  return bent / holds;
+  if (stack.two_eyes) {
+    add_moment_of_two(OnTwoEyes(stack), beside, f);
+  } else {
+    add_moment_of_one(in, beside, f);
+  }
+  const double bent = bending_share(in);
+  f.lines.push_back({fmt::format("{}M / (Fy pi d^3 / 32), d {}", beside,
+                                 in.threads_in_plane ? "at the thread's root" : "of the shank"),
+                     "{0} / ({1} * pi * {2}^3 / 32) = {3}",
+                     {moment(moment_between(in)), stress(in.grade.yield), length(bent_diameter(in)),
+                      ratio(bent)}});
+  if (!stack.loose) return;
+  const double v = in.shear / shear_capacity(in);
+  f.lines.push_back({"bending and shear: sqrt((M / My)^2 + (V / Rv)^2)",
+                     "sqrt({0}^2 + {1}^2) = {2}",
+                     {ratio(bent), ratio(v), ratio(std::hypot(bent, v))}});
+}
+
+/// Demand over capacity in shear, in tension and in both together.
+double in_its_planes(const BoltInput& in) {
+  const double v = in.shear / shear_capacity(in);
+  if (!(in.tension > 0.0)) return v;
+  const double t = in.tension / tension_capacity(in);
+  return std::max({v, t, (v + t) / kTogether});
+}
+
+/// In bending and shear.
+double bent_too(const BoltInput& in) {
+  return std::hypot(bending_share(in), in.shear / shear_capacity(in));
 }
 
 /// What the faces of a clamped stack hold by friction.
@@ -211,10 +286,12 @@ std::optional<double> demand_if_slipped(const BoltInput& input) {
     if (!input.clamp_assumed) return std::nullopt;
     return std::numeric_limits<double>::infinity();
   }
-  BoltInput bent = input;
-  bent.stack->loose = true;
-  bent.required = 1.0;
-  return bolt_shear(bent).demand;
+  return std::max(in_its_planes(input), bent_too(input));
+}
+
+double bolt_use(const BoltInput& input) {
+  const double demand = in_its_planes(input);
+  return input.stack && input.stack->loose ? std::max(demand, bent_too(input)) : demand;
 }
 
 Finding bolt_shear(const BoltInput& in) {
@@ -227,33 +304,13 @@ Finding bolt_shear(const BoltInput& in) {
       "AISC 360-22 J3.7 and J3.8, from memory; bending as a pin: EN 1993-1-8 3.13 (table 3.10 "
       "read)";
   f.range = "bolts drawn tight or snug; slip, prying and fatigue are not in it";
-  const double holds = shear_capacity(in, f);
-  const double v = in.shear / holds;
-  f.lines.push_back(
-      {"V / Rv, V across the bolt", "{0} / {1} = {2}", {force(in.shear), force(holds), ratio(v)}});
-  double demand = v;
-  if (in.tension > 0.0) {
-    const double capacity = tension_capacity(in, f);
-    const double t = in.tension / capacity;
-    f.lines.push_back({"T / Rt, T along the bolt",
-                       "{0} / {1} = {2}",
-                       {force(in.tension), force(capacity), ratio(t)}});
-    const double both = (v + t) / kTogether;
-    f.lines.push_back({"both together: (V / Rv + T / Rt) / 1.3",
-                       "({0} + {1}) / 1.3 = {2}",
-                       {ratio(v), ratio(t), ratio(both)}});
-    demand = std::max({v, t, both});
-  }
+  add_shear_lines(in, f);
+  if (in.tension > 0.0) add_tension_lines(in, f);
   if (in.stack) {
     if (!in.stack->loose) add_friction_line(in, f);
-    const double bent = bending_share(in, f);
-    if (in.stack->loose) {
-      demand = std::max(demand, std::hypot(bent, v));
-      f.lines.push_back({"bending and shear: sqrt((M / My)^2 + (V / Rv)^2)",
-                         "sqrt({0}^2 + {1}^2) = {2}",
-                         {ratio(bent), ratio(v), ratio(std::hypot(bent, v))}});
-    }
+    add_bending_lines(in, f);
   }
+  const double demand = bolt_use(in);
   f.demand = demand;
   f.capacity = 1.0;
   f.notes.push_back(fmt::format("{} {}, {} ({}); Fu {:.0f} MPa", in.thread.name, in.grade.name,

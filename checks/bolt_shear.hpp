@@ -69,5 +69,7 @@ struct BoltInput {
 /// and fatigue are not in it. Source:
 /// AISC 360-22 J3.7 and J3.8, from memory; bending of pins EN 1993-1-8 3.13 (table 3.10 read).
 [[nodiscard]] Finding bolt_shear(const BoltInput& input);
+/// Demand over capacity of that alone.
+[[nodiscard]] double bolt_use(const BoltInput& input);
 
 }  // namespace checks

@@ -826,7 +826,7 @@ double demand_over_capacity(const Criterion& criterion, const parts::Assembly& a
     case Criterion::Kind::rail_wall:
       return checks::rail_wall(rail_wall_input(assembly, solution)).demand;
     case Criterion::Kind::bolt:
-      return checks::bolt_shear(bolt_input(assembly.bolts, criterion.index, solution)).demand;
+      return checks::bolt_use(bolt_input(assembly.bolts, criterion.index, solution));
     case Criterion::Kind::bolt_hole: {
       const checks::Finding hole = checks::bolt_hole(bolt_hole_input(assembly, solution));
       return hole.demand / hole.capacity;
