@@ -40,6 +40,7 @@ class Worst {
     place_ = place;
   }
   [[nodiscard]] const Place& place() const { return place_; }
+  [[nodiscard]] double squared() const { return squared_; }
   [[nodiscard]] PointStress stress(std::string point) const {
     return {.point = std::move(point),
             .axial = parts_.axial,
