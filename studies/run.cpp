@@ -163,7 +163,7 @@ class Runner {
           return;
         }
       }
-      models_.back()->forget_buckling();
+      models_.back()->give_memory_back();
     }
   }
 

@@ -485,8 +485,13 @@ fea::BucklingResult SetModel::buckle(const parts::DesignCase& load_case, const C
   return buckling(at.closed_stops).run(loads(load_case, 1.0, at.closed_stops), options);
 }
 
-void SetModel::forget_buckling() const {
-  for (auto& [closed, now] : ready_) now.buckling.reset();
+void SetModel::give_memory_back() const {
+  const auto give_back = [](Ready& now) {
+    now.workspace = {};
+    now.buckling.reset();
+  };
+  for (auto& [closed, now] : ready_) give_back(now);
+  for (auto& [place, now] : moved_) give_back(now);
 }
 
 bool SetModel::none_below(const parts::DesignCase& load_case, const CaseSolution& at,

@@ -86,9 +86,9 @@ class SetModel {
   /// Whether it is proved that none of them is lower than this.
   [[nodiscard]] bool none_below(const parts::DesignCase& load_case, const CaseSolution& at,
                                 double factor) const;
-  /// Lets go of what buckling has factored, a good part of a set's memory; it is made again where
-  /// it is asked for.
-  void forget_buckling() const;
+  /// Lets go of what solving and buckling have worked in, a good part of a set's memory, for the
+  /// next one to use; it is made again where it is asked for.
+  void give_memory_back() const;
 
   /// Of the equations with these bump stops closed; found at first use, then kept.
   [[nodiscard]] const fea::Condition& condition(Contacts closed_stops) const;
