@@ -337,6 +337,13 @@ void set_weld_zones(Piece& piece, std::vector<Weld> welds, const sections::Shape
 
 namespace {
 
+/// Whether the end of a run turns in its joint, about any axis.
+bool turns(const RunEnd& end) {
+  if (!end.joint) return false;
+  const auto& about = end.joint->stiffness;
+  return std::none_of(about.begin() + 3, about.end(), [](double k) { return std::isinf(k); });
+}
+
 /// Where around the piece a weld on its side is, in the axes of the beam it stands on.
 /// @throws base::InputError when it is beyond the piece, or on no side of it
 Weld weld_on_side(const fea::Model& model, const Piece& piece, const SideWeldOnRun& side) {
@@ -396,11 +403,11 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
   // ends: more of them follow the bow.
   constexpr int kStraightBeams = 12;
   const bool offset = has_offset_shear_center(taper.props(0.5));
-  const auto n_beams = [&](double straight) {
+  const auto n_beams = [&](double straight, bool held) {
     const int own = spec.pieces ? *spec.pieces
                     : straights_ == Straights::in_four
                         ? 4
-                        : beams_of_straight(taper.props(0.5), steel, straight);
+                        : beams_of_straight(taper.props(0.5), steel, straight, held);
     return std::max({own, taper.pieces(), offset ? kStraightBeams : 1});
   };
   const std::string name =
@@ -414,7 +421,8 @@ std::size_t Builder::add_run(const RunSpec& spec, const RunEnd& from,
     const fea::Vector3 start = place(ends[leg]);
     const fea::Vector3 end = place(ends[leg + 1]);
     const double length = (end - start).norm();
-    const int n = is_arc(leg) ? 1 : n_beams(length);
+    const bool held = !turns(ends[leg]) && !turns(ends[leg + 1]);
+    const int n = is_arc(leg) ? 1 : n_beams(length, held);
     RunEnd last = ends[leg];
     for (int i = 1; i <= n; ++i) {
       const RunEnd next =
