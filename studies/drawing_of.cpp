@@ -8,6 +8,7 @@
 
 #include "parts/piece_forces.hpp"
 #include "studies/case_overview.hpp"
+#include "studies/held_force.hpp"
 #include "studies/piece_places.hpp"
 #include "studies/seen_buckling.hpp"
 
@@ -152,10 +153,11 @@ class ForceList {
         add_line(load.what, *line);
       }
     }
-    const fea::Solution& solution = cell_.kept(1.0).solution;
-    if (solution.status() != fea::SolveStatus::converged) return;
+    const CaseSolution& solved = cell_.kept(1.0);
+    if (solved.solution.status() != fea::SolveStatus::converged) return;
     for (const parts::NamedNode& held : assembly().held) {
-      add(held.name, model()[held.node].at_g, solution.reaction(held.node).head<3>(), true);
+      const fea::Vector6 on = held_force(cell_.model(), cell_.load_case(), solved, held.node);
+      add(held.name, model()[held.node].at_g, on.head<3>(), true);
     }
   }
 

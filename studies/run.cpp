@@ -283,7 +283,7 @@ class Runner {
     const parts::DesignCase& load_case = cell.load_case();
     const CaseSolution& solved = cell.kept(1.0);
     SolvedCase shown = solved_case(model, solved);
-    if (has_numbers()) add_numbers(shown, model, solved);
+    if (has_numbers()) add_numbers(shown, model, load_case, solved);
     shown.load_case = load_case.name;
     shown.set = model.set().name;
     shown.posture = loads::posture_word(load_case.posture);

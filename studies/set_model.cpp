@@ -112,6 +112,18 @@ fea::NodeLoad gap_load_of(const parts::TravelStop& stop) {
           .moment_g = {0.0, 0.0, 0.0}};
 }
 
+std::vector<fea::NodeLoad> ground_loads(const parts::Assembly& assembly, const loads::Place& place,
+                                        Contacts closed) {
+  if ((closed & (kHeaveHeld | kRollHeld)) == 0) return {};
+  fea::NodeLoad ground{.node = *assembly.axle,
+                       .offset_g = fea::Vector3::Zero(),
+                       .force_g = fea::Vector3::Zero(),
+                       .moment_g = fea::Vector3::Zero()};
+  if ((closed & kHeaveHeld) != 0) ground.force_g.z() = kHeldHeave * place.heave;
+  if ((closed & kRollHeld) != 0) ground.moment_g.x() = kHeldRoll * place.roll;
+  return {ground};
+}
+
 double force_of(const parts::TravelStop& stop, const fea::Solution& solution) {
   return stop.known() ? stop.rate * std::fmax(0.0, overlap_of(stop, solution)) : 0.0;
 }
@@ -163,13 +175,9 @@ SetModel::Ready& SetModel::ready(Contacts closed_stops) const {
 fea::Loads SetModel::loads(const parts::DesignCase& load_case, double multiple,
                            Contacts closed_stops) const {
   fea::Loads loads = parts::put(assembly_, design_, load_case) * multiple;
-  fea::NodeLoad ground{.node = assembly_.axle.value_or(fea::NodeId{}),
-                       .offset_g = fea::Vector3::Zero(),
-                       .force_g = fea::Vector3::Zero(),
-                       .moment_g = fea::Vector3::Zero()};
-  if ((closed_stops & kHeaveHeld) != 0) ground.force_g.z() = kHeldHeave * load_case.place.heave;
-  if ((closed_stops & kRollHeld) != 0) ground.moment_g.x() = kHeldRoll * load_case.place.roll;
-  if ((closed_stops & (kHeaveHeld | kRollHeld)) != 0) loads.nodes.push_back(ground);
+  for (const fea::NodeLoad& ground : ground_loads(assembly_, load_case.place, closed_stops)) {
+    loads.nodes.push_back(ground);
+  }
   for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
     if ((closed_stops & (1U << i)) == 0) continue;
     loads.nodes.push_back(gap_load_of(assembly_.stops[i]));

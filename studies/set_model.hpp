@@ -179,6 +179,9 @@ struct GroundHold {
 [[nodiscard]] fea::Spring spring_of(const parts::TravelStop& stop);
 /// What takes back the part of that spring's force that it has before it is met.
 [[nodiscard]] fea::NodeLoad gap_load_of(const parts::TravelStop& stop);
+/// What takes the springs of the ground that holds the axle from ride height to its place.
+[[nodiscard]] std::vector<fea::NodeLoad> ground_loads(const parts::Assembly& assembly,
+                                                      const loads::Place& place, Contacts closed);
 /// What a stop or strap carries; none where its travel or rate is not known.  [N]
 [[nodiscard]] double force_of(const parts::TravelStop& stop, const fea::Solution& solution);
 

@@ -1,6 +1,7 @@
 #include "studies/solved_case.hpp"
 
 #include "parts/piece_forces.hpp"
+#include "studies/held_force.hpp"
 
 namespace studies {
 namespace {
@@ -39,14 +40,15 @@ SolvedCase solved_case(const SetModel& model, const CaseSolution& solved) {
   return out;
 }
 
-void add_numbers(SolvedCase& out, const SetModel& model, const CaseSolution& solved) {
+void add_numbers(SolvedCase& out, const SetModel& model, const parts::DesignCase& load_case,
+                 const CaseSolution& solved) {
   if (!out.converged) return;
   const fea::Solution& solution = solved.solution;
   for (const parts::Piece& piece : model.assembly().pieces) {
     out.pieces.push_back(piece_ends(piece, solution));
   }
   for (const parts::NamedNode& held : model.assembly().held) {
-    out.reactions.push_back(at_point(held.name, solution.reaction(held.node)));
+    out.reactions.push_back(at_point(held.name, held_force(model, load_case, solved, held.node)));
   }
   for (const parts::NamedNode& point : model.assembly().points) {
     out.displacements.push_back(at_point(point.name, solution.placement(point.node)));

@@ -7,6 +7,8 @@
 #include <Eigen/Geometry>
 #include <catch2/catch.hpp>
 
+#include "studies/cell.hpp"
+#include "studies/held_force.hpp"
 #include "studies/set_model.hpp"
 #include "tests/studies/read_case.hpp"
 
@@ -85,24 +87,62 @@ void check_balance(const parts::Design& design, const parts::StiffnessSet& set) 
   }
 }
 
+std::vector<parts::Design> examples() {
+  std::vector<parts::Design> out;
+  for (const auto& entry :
+       std::filesystem::directory_iterator(LINKMARGIN_SOURCE_DIR "/cases/examples")) {
+    if (entry.path().extension() != ".yaml") continue;
+    std::ifstream file(entry.path());
+    std::stringstream text;
+    text << file.rdbuf();
+    out.push_back(read_case(text.str()));
+  }
+  return out;
+}
+
 }  // namespace
 
 TEST_CASE("in every example loads and reactions balance, in every load case", "[studies]") {
   int n_examples = 0;
-  for (const auto& entry :
-       std::filesystem::directory_iterator(LINKMARGIN_SOURCE_DIR "/cases/examples")) {
-    if (entry.path().extension() != ".yaml") continue;
+  for (const parts::Design& design : examples()) {
     ++n_examples;
-    INFO(entry.path().filename().string());
-    std::ifstream file(entry.path());
-    std::stringstream text;
-    text << file.rdbuf();
-    const parts::Design design = read_case(text.str());
+    INFO(design.title);
     const std::vector<parts::StiffnessSet> sets = parts::stiffness_sets(design);
     check_balance(design, sets.front());
     if (sets.size() > 1) check_balance(design, sets.back());
   }
   CHECK(n_examples >= 4);
+}
+
+TEST_CASE("what is told to hold a design balances what acts on it", "[studies]") {
+  int n_moved = 0;
+  int n_stopped = 0;
+  for (const parts::Design& design : examples()) {
+    INFO(design.title);
+    const studies::SetModel model(design, parts::stiffness_sets(design).back());
+    for (const parts::DesignCase& load_case : parts::design_cases(design)) {
+      INFO(load_case.name);
+      const studies::Cell cell(model, load_case);
+      const studies::CaseSolution& solved = cell.kept(1.0);
+      REQUIRE(studies::carried(solved));
+      Vector3 sum = Vector3::Zero();
+      double largest = 0.0;
+      for (const parts::NamedLoad& load : parts::named_loads(model.assembly(), design, load_case)) {
+        if (load.coil_at_rest) continue;
+        const Vector3 force = parts::resultant_of(load, model.assembly().model).force_g;
+        sum += force;
+        largest = std::max(largest, force.norm());
+      }
+      for (const parts::NamedNode& held : model.assembly().held) {
+        sum += studies::held_force(model, load_case, solved, held.node).head<3>();
+      }
+      CHECK(sum.norm() <= 1e-6 * std::max(largest, 1.0e3));
+      n_moved += solved.method == fea::Method::large_displacement ? 1 : 0;
+      n_stopped += solved.closed_stops != 0 ? 1 : 0;
+    }
+  }
+  CHECK(n_moved > 10);
+  CHECK(n_stopped > 10);
 }
 
 }  // namespace equilibrium_test
