@@ -54,7 +54,10 @@ double limit_between(const std::vector<Seen>& seen) {
   if (b == seen.begin() || !(a->ratio > 0.0)) return b->multiple / b->ratio;
   const double slope = (b->spare() - a->spare()) / (b->multiple - a->multiple);
   if (!(slope < 0.0)) return kNever;
-  const double limit = b->multiple - b->spare() / slope;
+  double limit = b->multiple - b->spare() / slope;
+  // What has hardly any demand yet may have grown from next to nothing: beyond what was looked at
+  // it is taken to grow as the square of the load at most.
+  if (b->ratio < 1.0) limit = std::max(limit, b->multiple / std::sqrt(b->ratio));
   return limit < kHighestMultiple ? limit : kNever;
 }
 
