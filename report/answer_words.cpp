@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "checks/caveat.hpp"
+#include "report/droop_text.hpp"
 #include "report/units_shown.hpp"
 #include "report/wrap.hpp"
 
@@ -174,7 +175,9 @@ std::string scope_sentence(const studies::Scope& scope,
                            const std::vector<std::string>& not_offered) {
   std::string out;
   if (scope.cases_run < scope.cases_known) {
-    out = fmt::format("{} of {} built-in load cases run.", scope.cases_run, scope.cases_known);
+    out = fmt::format("{} of {} built-in load cases run", scope.cases_run, scope.cases_known);
+    if (scope.own_cases > 0) out += fmt::format(", and {} of the file's own", scope.own_cases);
+    out += ".";
   }
   if (not_offered.empty()) return out;
   return out + (out.empty() ? "" : " ") + "Not offered yet: " + joined(not_offered, ", ") + ".";
@@ -201,6 +204,9 @@ std::vector<std::string> caveats_of(const studies::Answer& answer) {
     }
   }
   std::vector<std::string> out;
+  for (const studies::BeyondTravel& one : answer.beyond_travel) {
+    out.push_back(beyond_travel_words(one, answer.inches));
+  }
   for (const Caveat& one : all) {
     const std::string where =
         one.parts.size() > 1 ? joined(one.parts, " and ") : one.parts.front() + ", " + one.place;

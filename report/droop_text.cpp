@@ -97,10 +97,18 @@ std::vector<std::string> droop_words(const studies::Droop& droop, bool inches) {
                     length(droop.stretched), length(droop.free_travel)));
   }
   if (droop.advised > 0.0) {
-    out.push_back(fmt::format(
+    std::string words = fmt::format(
         "strap length: tight at {}, {} short of the free travel of {}, because straps "
         "stretch (common practice, no source)",
-        length(droop.advised), length(parts::kStrapShorter), length(droop.free_travel)));
+        length(droop.advised), length(parts::kStrapShorter), length(droop.free_travel));
+    const double stretch = droop.stretched - droop.strap;
+    if (stretch > parts::kStrapShorter && stretch < droop.free_travel) {
+      words += fmt::format(
+          "; one that catches the axle alone stretches {}: tight at {} it stays "
+          "within the free travel",
+          length(stretch), length(droop.free_travel - stretch));
+    }
+    out.push_back(std::move(words));
   }
   if (!std::isnan(droop.hangs)) out.push_back(solved_words(droop, length));
   return out;
@@ -121,6 +129,23 @@ std::string droop_sentence(const studies::Droop& droop, bool inches) {
   }
   if (!std::isnan(droop.hangs)) out += fmt::format("; solved, {} down", length(droop.hangs));
   return out;
+}
+
+std::string beyond_travel_words(const studies::BeyondTravel& beyond, bool inches) {
+  using Kind = studies::BeyondTravel::Kind;
+  if (beyond.kind == Kind::wheel_lifts) {
+    const auto moment = [&](double si) { return shown(si, checks::Measure::moment, inches); };
+    return fmt::format(
+        "the ground rolls the axle by {} ({}), where {} from {} on: its own weight does not take "
+        "it there",
+        moment(beyond.reached), beyond.load_case, beyond.what, moment(beyond.ends));
+  }
+  const auto length = [&](double si) { return shown(si, checks::Measure::length, inches); };
+  return fmt::format(
+      "a corner of the axle goes {} {} ({}), past {} ({}): that ends its travel or breaks, and "
+      "what the parts carry then is not judged",
+      length(beyond.reached), beyond.kind == Kind::drop ? "down" : "up", beyond.load_case,
+      length(beyond.ends), beyond.what);
 }
 
 }  // namespace report

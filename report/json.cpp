@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include "report/conclusion_text.hpp"
+#include "report/droop_text.hpp"
 #include "report/json_keys.hpp"
 #include "report/json_parts.hpp"
 #include "report/json_words.hpp"
@@ -562,6 +563,11 @@ std::string json(const studies::Answer& answer, const Program& program) {
   if (!answer.postures.empty()) out["postures"] = list_of(answer.postures, posture);
   if (answer.droop) out["droop"] = droop(*answer.droop);
   if (answer.bump) out["bump"] = bump(*answer.bump);
+  if (!answer.beyond_travel.empty()) {
+    out["beyond_travel"] = list_of(answer.beyond_travel, [&](const studies::BeyondTravel& beyond) {
+      return beyond_travel_words(beyond, answer.inches);
+    });
+  }
   if (answer.comparison) out["comparison"] = designs(*answer.comparison);
   out["assumed"] = assumed(answer.assumed);
   out["not_checked"] = strings(answer.not_checked);

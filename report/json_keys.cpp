@@ -112,6 +112,8 @@ const std::vector<JsonKey>& json_keys() {
       {"rise_m", "m: of the axle, from ride height"},
       {"full_m", "m: rise with the bump stop crushed"},
       {"solved_m", "m: farthest rise in a load case"},
+      {"beyond_travel",
+       "what the solved axle goes past that would end its travel or break, in words"},
       {"free_travel_m", "m: drop that the limit straps must stop short of"},
       {"advised_m", "m: drop at which the limit straps should come tight"},
       {"stretched_m", "m: drop when one limit strap has caught the axle"},

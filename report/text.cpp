@@ -160,7 +160,7 @@ std::string undecided_reasons(const Answer& answer, const TextStyle& style) {
 
 /// What the findings warn of, as far as a short answer has room for it.
 std::string caveat_lines(const Answer& answer, const TextStyle& style) {
-  constexpr std::size_t kMost = 4;
+  constexpr std::size_t kMost = 5;
   const std::vector<std::string> caveats = caveats_of(answer);
   std::string out;
   for (std::size_t i = 0; i < std::min(caveats.size(), kMost); ++i) {

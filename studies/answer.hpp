@@ -9,6 +9,7 @@
 #include "checks/finding.hpp"
 #include "fea/condition.hpp"
 #include "parts/design.hpp"
+#include "studies/beyond_travel.hpp"
 #include "studies/drawing.hpp"
 #include "studies/posture.hpp"
 #include "studies/scope.hpp"
@@ -205,6 +206,10 @@ struct Droop {
   std::string joint;  ///< that joint: "arm, left, frame end"
 };
 
+inline constexpr const char* kCoilCarriesNothing = "coil carries nothing";
+inline constexpr const char* kCoilLeavesSeat = "coil leaves its seat";
+inline constexpr const char* kStrapTight = "limit strap tight";
+inline constexpr const char* kBumpStopMet = "bump stop met";
 inline constexpr const char* kDamperShortest = "damper at its shortest";
 inline constexpr const char* kFullBump = "bump stop fully crushed";
 
@@ -259,8 +264,9 @@ struct Answer {
   std::optional<Life> life;                  ///< where a block of the duty could be used
   std::optional<Droop> droop;                ///< with limit straps
   std::optional<Bump> bump;                  ///< where a limit of the axle's rise is given
-  std::optional<Comparison> comparison;      ///< when the case names variants
-  std::optional<Drawing> drawing;            ///< only where it was asked for
+  std::vector<BeyondTravel> beyond_travel;
+  std::optional<Comparison> comparison;  ///< when the case names variants
+  std::optional<Drawing> drawing;        ///< only where it was asked for
   std::vector<parts::Assumption> assumed;
   std::vector<std::string> not_checked;  ///< load cases and things this answer leaves out
   Scope scope = {};

@@ -125,7 +125,7 @@ class Cell {
   mutable KnownRatios first_order_ratios_;
   mutable std::map<double, CaseSolution> kept_;  // by multiple
   mutable std::deque<std::pair<double, CaseSolution>> recent_;
-  mutable std::vector<std::optional<CombinedUse>> combined_;  // by piece
+  mutable std::vector<std::optional<CombinedUse>> combined_;            // by piece
   mutable std::map<double, KnownRatios> ratios_;                        // of kept_, by multiple
   mutable double lost_from_ = std::numeric_limits<double>::infinity();  // lowest multiple so far
   // From which small rotations say nothing: lowest multiple so far.

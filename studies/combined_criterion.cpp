@@ -176,15 +176,15 @@ CombinedUse combined_use(const parts::Piece& piece, const fea::Solution* solutio
 std::optional<checks::Finding> combined_finding(const parts::Piece& piece, const Outcome& outcome) {
   const std::optional<Place> worst = worst_of(piece, *outcome.at_load);
   if (!worst || !counts(piece, *worst)) return std::nullopt;
-  checks::Finding found = checks::combined_forces(
-      {.member = worst->member(piece),
-       .strength_basis = worst->yield < piece.material.yield
-                             ? parts::weld_zone_words(piece.material)
-                             : parts::parent_words(piece.material),
-       .place = place_words(piece, worst->beam, worst->part),
-       .demand = worst->demand,
-       .asked = outcome.asked.combined,
-       .safety_factor = outcome.safety_factor});
+  checks::Finding found =
+      checks::combined_forces({.member = worst->member(piece),
+                               .strength_basis = worst->yield < piece.material.yield
+                                                     ? parts::weld_zone_words(piece.material)
+                                                     : parts::parent_words(piece.material),
+                               .place = place_words(piece, worst->beam, worst->part),
+                               .demand = worst->demand,
+                               .asked = outcome.asked.combined,
+                               .safety_factor = outcome.safety_factor});
   found.part = piece.part;
   found.where = piece.name.empty() ? "between its joints" : piece.name;
   return found;

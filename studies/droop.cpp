@@ -47,9 +47,9 @@ std::optional<Droop> droop_of(const parts::Design& design) {
   };
   add(kDamperEnds, strap.damper_travel);
   if (std::isnan(strap.spring_travel)) {
-    add("coil carries nothing", parts::coil_unloads_at(design));
+    add(kCoilCarriesNothing, parts::coil_unloads_at(design));
   } else {
-    add("coil leaves its seat", strap.spring_travel);
+    add(kCoilLeavesSeat, strap.spring_travel);
   }
   add(kJointEnds, strap.joint_travel);
   add(kHoseEnds, strap.brake_hose_travel);
@@ -61,7 +61,7 @@ std::optional<Droop> droop_of(const parts::Design& design) {
   }
   out.advised = out.free_travel - parts::kStrapShorter;
   out.strap = parts::slack_of(design);
-  add("limit strap tight", out.strap);
+  add(kStrapTight, out.strap);
   if (const auto catching = caught(design)) {
     out.stretched = out.strap + catching->alone / catching->rate;
   }
@@ -82,7 +82,7 @@ std::optional<Bump> bump_of(const parts::Design& design) {
   add(kJointEnds, axle.joint_bump_travel);
   if (out.ends.empty()) return std::nullopt;
   const double met = parts::stop_travel(axle);
-  add("bump stop met", met);
+  add(kBumpStopMet, met);
   if (design.vehicle) out.full = met + design.vehicle->stop_crush;
   add(kFullBump, out.full);
   std::stable_sort(out.ends.begin(), out.ends.end(),

@@ -125,9 +125,17 @@ std::optional<AxlePlace> axle_place(const SetModel& model, const parts::DesignCa
   for (const parts::TurningJoint& joint : assembly.joints) {
     out.joints.push_back(angles_of(joint, assembly, solution));
   }
+  out.lowest_corner = out.highest_corner = at[2];
+  const auto at_corner = [&](fea::NodeId node, const fea::Vector3& offset_g) {
+    const double rise = rise_of(node, offset_g, solution);
+    out.lowest_corner = std::min(out.lowest_corner, rise);
+    out.highest_corner = std::max(out.highest_corner, rise);
+  };
   for (const parts::TravelStop& stop : assembly.stops) {
     if (stop.known()) out.stops.push_back({stop.name, force_of(stop, solution)});
+    at_corner(stop.node, stop.offset_g);
   }
+  for (const parts::CoilSeat& seat : assembly.coil_seats) at_corner(seat.node, seat.offset_g);
   const GroundHold ground = ground_hold(assembly, load_case.place, solved);
   out.ground_force = ground.force;
   out.ground_moment = ground.moment;

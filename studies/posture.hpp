@@ -42,6 +42,9 @@ struct AxlePlace {
   std::array<double, 6> moved = {};  ///< its middle from ride height, rotation vector  [m, rad]
   std::vector<JointAngles> joints;
   std::vector<StopForce> stops;
+  /// Least and most rise of its coils, bump stops and straps, or of its middle.  [m]
+  double lowest_corner = 0.0;
+  double highest_corner = 0.0;
   double ground_force = 0.0;   ///< that holds it in its posture, up  [N]
   double ground_moment = 0.0;  ///< about x, left wheel up  [N m]
 };

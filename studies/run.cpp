@@ -20,6 +20,7 @@
 #include "sections/area_props.hpp"
 #include "studies/assumptions.hpp"
 #include "studies/balance.hpp"
+#include "studies/beyond_travel.hpp"
 #include "studies/combined_criterion.hpp"
 #include "studies/criterion.hpp"
 #include "studies/drawing_of.hpp"
@@ -1007,6 +1008,7 @@ void Runner::finish() {
   if (answer.droop) take_solved(*answer.droop, answer.postures);
   answer.bump = bump_of(design_);
   if (answer.bump) take_solved(*answer.bump, answer.postures);
+  answer.beyond_travel = beyond_travel(design_, answer);
   answer.assumed = all_assumptions(design_, assembly);
   if (!ill_conditioned_.empty()) {
     answer.assumed.push_back({"model", ill_conditioned_, "estimate of the condition number"});
