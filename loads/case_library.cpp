@@ -97,7 +97,8 @@ const std::array<Kind, 16>& kinds() {
             "struck wheel 2 W and 1.75 x 2 W inward at the ground, x the lesser of 1 and track / "
             "(2 x "
             "height of the mass center)",
-            "lateral link, brackets, brace, knuckle",
+            "lateral link, brackets, brace, knuckle; not the steering's links: it strikes in line "
+            "with the kingpins",
             {},
             "1.75 x axle weight, all of it on the struck wheel: side curb factor by Garrett, in "
             "Brown, Robertson, Serpento, Motor Vehicle Structures, p. 24 (read)"},

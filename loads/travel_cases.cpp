@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <string>
 
@@ -61,8 +62,10 @@ StrapCatch caught_by_straps(const Vehicle& v) {
 std::vector<LoadCase> strap_catch(const Vehicle& v) {
   LoadCase c = case_of("strap_catch");
   const StrapCatch caught = caught_by_straps(v);
-  // Weight and coils push by themselves.
-  const double blow = caught.shared - caught.weight - caught.pushed;
+  // Weight pushes by itself, and so do the coils with what is left of their push in the end.
+  const double stretch = caught.shared / (2.0 * caught.rate);
+  const double lost = std::isnan(v.coil_rate) ? 0.0 : 2.0 * v.coil_rate * stretch;
+  const double blow = caught.shared - caught.weight - std::max(0.0, caught.pushed - lost);
   c.pushes = {{Role::axle_center, {0.0, 0.0, -blow}, {}, "axle and wheels, caught"}};
   c.place.heave = -v.droop_travel;
   c.figures = {{"two straps that share, together", caught.shared, Figure::Kind::force},
