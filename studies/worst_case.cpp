@@ -213,12 +213,14 @@ std::vector<Sets> by_load_case(const std::vector<Asked>& asked) {
 }
 
 /// How much more a demand grows than in a set that has been looked at, where the frame may grow by
-/// so much here and there: of that growth it is taken to feel as much as it has there.
+/// so much here and there: of that growth it is taken to feel as much as it has there, where that
+/// was not much less.
 double grows_more(double here, double there, const Ranked& known) {
+  constexpr double kMuchLess = 0.5;
   const double has_grown = known.at_looked / (known.asked.factor.looked_at() * known.at_one);
   const double felt = (has_grown - 1.0) / (there - 1.0);
-  // All of it, or it is not known how much.
-  if (!(felt < 1.0)) return std::max(1.0, here / there);
+  const bool is_known = there - 1.0 > kMuchLess * (here - 1.0);
+  if (!is_known || !(felt < 1.0)) return std::max(1.0, here / there);
   return std::max(1.0, (1.0 + std::max(felt, 0.0) * (here - 1.0)) / std::max(has_grown, 1.0));
 }
 
