@@ -51,7 +51,7 @@ Output check_command(const CheckRequest& request, bool color) {
     const report::TextStyle style = {
         .color = color,
         .full = options.all,
-        .command_for_more = fmt::format("linkmargin check {}{} --all; or explain FILE PART",
+        .command_for_more = fmt::format("linkmargin check {}{} --all; or explain CASE.yaml PART",
                                         shell_word(options.case_file),
                                         options.units.empty() ? "" : " --units " + options.units),
         .program = program_line()};

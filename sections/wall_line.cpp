@@ -157,8 +157,7 @@ WallLine wall_line(const Angle& s) {
 
 WallLine wall_line(const ThinWalled& s) {
   WallLine line{.points = s.points, .thickness = s.walls, .names = {}, .closed = s.closed};
-  for (std::size_t i = 0; i < line.size(); ++i)
-    line.names.push_back("wall " + std::to_string(i + 1));
+  for (std::size_t i = 1; i <= line.size(); ++i) line.names.push_back("wall " + std::to_string(i));
   if (line.closed && enclosed(line) < 0.0) {
     // Backward, with the first point last: wall i then runs between the points it ran between.
     std::reverse(line.points.begin(), line.points.end());

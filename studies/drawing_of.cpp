@@ -155,9 +155,10 @@ class ForceList {
     }
     const CaseSolution& solved = cell_.kept(1.0);
     if (solved.solution.status() != fea::SolveStatus::converged) return;
-    for (const parts::NamedNode& held : assembly().held) {
-      const fea::Vector6 on = held_force(cell_.model(), cell_.load_case(), solved, held.node);
-      add(held.name, model()[held.node].at_g, on.head<3>(), true);
+    const std::vector<fea::Vector6> on = held_forces(cell_.model(), cell_.load_case(), solved);
+    for (std::size_t i = 0; i < on.size(); ++i) {
+      const parts::NamedNode& held = assembly().held[i];
+      add(held.name, model()[held.node].at_g, on[i].head<3>(), true);
     }
   }
 

@@ -16,8 +16,8 @@ inline constexpr double kOverstrength = 1.25;
 
 /// What gives in one load case, first to last: bars and tubes with kOverstrength, all else at its
 /// nominal capacity. From the load itself and a second multiple of it the limits are interpolated,
-/// as a beam-column's: good to a few percent near these two. It ends where the frame itself gives
-/// way.
+/// as a beam-column's: good to a few percent near these two; beyond them a demand grows as the
+/// square of the load at most. It ends where the frame itself gives way.
 /// @param strong    the cell's assembly, with_overstrength
 /// @param critical  critical factors of the cell, ascending; those of a tipping axle too
 /// @param second    1 = in proportion to the load itself

@@ -47,8 +47,9 @@ void add_numbers(SolvedCase& out, const SetModel& model, const parts::DesignCase
   for (const parts::Piece& piece : model.assembly().pieces) {
     out.pieces.push_back(piece_ends(piece, solution));
   }
-  for (const parts::NamedNode& held : model.assembly().held) {
-    out.reactions.push_back(at_point(held.name, held_force(model, load_case, solved, held.node)));
+  const std::vector<fea::Vector6> held = held_forces(model, load_case, solved);
+  for (std::size_t i = 0; i < held.size(); ++i) {
+    out.reactions.push_back(at_point(model.assembly().held[i].name, held[i]));
   }
   for (const parts::NamedNode& point : model.assembly().points) {
     out.displacements.push_back(at_point(point.name, solution.placement(point.node)));

@@ -1,10 +1,6 @@
 // What a solved axle goes past is said.
 #include "studies/beyond_travel.hpp"
 
-#include <fstream>
-#include <sstream>
-#include <string>
-
 #include <catch2/catch.hpp>
 
 #include "parts/design.hpp"
@@ -18,10 +14,7 @@ using Catch::Matchers::WithinRel;
 using Kind = studies::BeyondTravel::Kind;
 
 parts::Design truck() {
-  std::ifstream file(LINKMARGIN_SOURCE_DIR "/cases/examples/front-axle-metric.yaml");
-  std::stringstream text;
-  text << file.rdbuf();
-  parts::Design design = studies_tests::read_case(text.str());
+  parts::Design design = studies_tests::read_example("front-axle-metric.yaml");
   design.variants.clear();
   design.load_cases = {"full_cross_up", "strap_catch", "bump_stop_slammed"};
   return design;

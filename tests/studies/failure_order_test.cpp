@@ -3,8 +3,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <fstream>
-#include <sstream>
 #include <string>
 #include <vector>
 
@@ -15,13 +13,6 @@
 
 namespace failure_order_test {
 namespace {
-
-parts::Design example(const std::string& name) {
-  std::ifstream file(std::string(LINKMARGIN_SOURCE_DIR "/cases/examples/") + name);
-  std::stringstream text;
-  text << file.rdbuf();
-  return studies_tests::read_case(text.str());
-}
 
 template <class Named>
 const Named& named(const std::vector<Named>& all, const std::string& name) {
@@ -50,7 +41,7 @@ TEST_CASE("what is said to give has about come to what it holds", "[studies]") {
   constexpr double kAtLeast = 0.2;
   int n_compared = 0;
   for (const std::string file : {"front-axle-us.yaml", "front-axle-metric.yaml"}) {
-    const parts::Design design = example(file);
+    const parts::Design design = studies_tests::read_example(file);
     const std::vector<parts::DesignCase> cases = parts::design_cases(design);
     const std::vector<parts::StiffnessSet> sets = parts::stiffness_sets(design);
     for (const studies::FailureOrder& order : studies::check(design).failure_orders) {
