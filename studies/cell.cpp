@@ -127,6 +127,7 @@ std::pair<double, const CaseSolution*> Cell::carried_below(double multiple) cons
 /// The stops and straps that carry in the set beside, by second order at the load itself.
 Contacts Cell::beside_touching() const {
   if (beside_ == nullptr) return 0;
+  if (!beside_->is_solved()) return beside_->first_order().closed_stops;
   beside_->choose_method();
   const CaseSolution& there =
       beside_->second_order_ ? *beside_->second_order_ : beside_->kept_.at(1.0);
@@ -265,6 +266,11 @@ AskedFactor asked_in(const Criterion& criterion, const Cell& cell, double multip
 
 AskedFactor asked_by_first_order(const Criterion& criterion, const Cell& cell) {
   return asked_by(criterion, cell, cell.first_order().solution, 1.0);
+}
+
+bool says_nothing(const Criterion& criterion, const Cell& cell) {
+  return criterion.kind == Criterion::Kind::combined && carried(cell.kept(1.0)) &&
+         !cell.combined(criterion).counts;
 }
 
 const CombinedUse& Cell::combined(const Criterion& criterion) const {

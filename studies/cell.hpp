@@ -42,6 +42,7 @@ class Cell {
   [[nodiscard]] bool is_solved() const { return !kept_.empty(); }
   /// The load itself by first order; solved at first use, then kept.
   [[nodiscard]] const CaseSolution& first_order() const;
+  [[nodiscard]] bool has_first_order() const { return first_order_.has_value(); }
   /// Demand over capacity by that.
   [[nodiscard]] double ratio_by_first_order(const Criterion& criterion) const;
 
@@ -68,6 +69,8 @@ class Cell {
   /// The same load case by second order at ride height alone, beside the place reached; null where
   /// this cell is that, in a posture, and where either does not stand.
   [[nodiscard]] const Cell* at_ride() const;
+  /// This cell, or that one.
+  [[nodiscard]] const Cell* in_place(bool ride) const { return ride ? at_ride() : this; }
   /// This cell, or that, where it asks more of a check at the load itself.
   [[nodiscard]] const Cell& asking_most(const Criterion& criterion) const;
   /// Of that other one: demand over capacity at the load itself in the place reached; else unset.
@@ -131,6 +134,9 @@ class Cell {
   // From which small rotations say nothing: lowest multiple so far.
   mutable double turns_far_from_ = std::numeric_limits<double>::infinity();
 };
+
+/// Where another check says all of it, a check gives no finding.
+[[nodiscard]] bool says_nothing(const Criterion& criterion, const Cell& cell);
 
 /// The factor that a check is asked for in a cell, by its forces at a multiple of the load.
 [[nodiscard]] AskedFactor asked_in(const Criterion& criterion, const Cell& cell,

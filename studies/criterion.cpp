@@ -678,6 +678,16 @@ std::vector<Criterion> criteria(const parts::Assembly& assembly) {
   return all;
 }
 
+bool rests_on_piece(const Criterion& criterion, const parts::Assembly& assembly) {
+  using Kind = Criterion::Kind;
+  if (criterion.kind != Kind::yield && criterion.kind != Kind::column &&
+      criterion.kind != Kind::combined) {
+    return false;
+  }
+  const parts::Piece& piece = assembly.pieces[criterion.index];
+  return !piece.side_force && !piece.warping && !piece.beams.front().axial;
+}
+
 const std::string& part_judged(const Criterion& criterion, const parts::Assembly& assembly) {
   switch (criterion.kind) {
     case Criterion::Kind::weld:

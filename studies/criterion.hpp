@@ -66,6 +66,10 @@ struct Criterion {
 /// shank", "thread engagement", "strap", "joint tilt".
 [[nodiscard]] std::string check_name(Criterion::Kind kind);
 
+/// Whether it is told by forces at the ends and along the beams of one piece alone: yield, column
+/// and combined forces of a piece that carries no more than those.
+[[nodiscard]] bool rests_on_piece(const Criterion& criterion, const parts::Assembly& assembly);
+
 /// Demand over capacity in one solution: the check holds up to 1.
 /// NaN when it cannot be decided; the finding says why.
 /// @param multiple  of the load in the solution

@@ -17,6 +17,11 @@ namespace {
 // What is over by less is left to the search for the limit.
 constexpr double kClearly = 1.02;
 
+// What is over by so much as a design that differs in little tells is not solved. Of the change
+// from there, what first order may not see.
+constexpr double kSurely = 1.3;
+constexpr double kNotSeenThere = 0.5;
+
 // The critical factor is that of the whole check, to so much.
 constexpr double kSameFactor = 1.0 + 1.0e-6;
 
@@ -77,6 +82,41 @@ std::optional<SeenOver> most_over(const Cell& cell, const Counted& counted, doub
   return worst;
 }
 
+/// What is over by so much, as the design that is known tells, that it need not be solved: what its
+/// forces would ask of the size, changed as first order changes from there to here.
+std::optional<SeenOver> surely_over(const Cell& cell, const Counted& counted, double most) {
+  if (counted.known == nullptr) return std::nullopt;
+  const KnownDesign& known = *counted.known;
+  const std::optional<parts::Assembly> sized = known.resized(cell.assembly());
+  const CellName name{cell.model().set().name, cell.load_case().name};
+  const KnownDesign::Known* there = known.find(name);
+  if (!sized || there == nullptr || !carried(cell.first_order()) ||
+      cell.first_order().closed_stops != there->cell.closed_by_first_order) {
+    return std::nullopt;
+  }
+  std::optional<SeenOver> worst;
+  double demand = kSurely * most;
+  for (const Criterion& criterion : criteria(cell.assembly())) {
+    const std::string& part = part_judged(criterion, cell.assembly());
+    if (!counted.is_asked(part) || !rests_on_piece(criterion, cell.assembly())) continue;
+    const double here = cell.ratio_by_first_order(criterion);
+    const double before = demand_over_capacity(criterion, *sized, there->first_order);
+    const double by = here / before;
+    const double least = by - kNotSeenThere * std::abs(by - 1.0);
+    const AskedFactor asked = asked_by_first_order(criterion, cell);
+    for (const LookedAt& looked : known.looked_at(criterion, &*sized, &name)) {
+      if (looked.at_ride) continue;
+      const double required = std::min(asked.value, looked.multiple);
+      const double by_known = least * looked.there * required / looked.multiple;
+      const double now = std::min(by_known, required * here);
+      if (!(now > demand)) continue;
+      demand = now;
+      worst = SeenOver{part, check_name(criterion.kind), name.load_case, name.set};
+    }
+  }
+  return worst;
+}
+
 /// The frame's stability, by its lowest critical factors: of tipping and of all else, as a run
 /// judges it.
 std::optional<SeenOver> stability_over(const Cell& cell, const Counted& counted, double most) {
@@ -109,6 +149,7 @@ std::optional<SeenOver> first_look(const parts::Design& design, const Counted& c
     if (set == sets.end() || load_case == cases.end()) continue;
     const SetModel& model = models.try_emplace(name.set, design, *set).first->second;
     Cell cell(model, *load_case);
+    if (std::optional<SeenOver> over = surely_over(cell, counted, most)) return over;
     cell.trouble = trouble_by_part(model, cell.kept(1.0));
     if (std::optional<SeenOver> over = most_over(cell, counted, most)) return over;
     if (std::optional<SeenOver> over = stability_over(cell, counted, most)) return over;

@@ -25,17 +25,6 @@ constexpr double kPressed = 1.15;
 constexpr double kPulled = 2.0;
 constexpr double kStopsMay = 1.5;
 
-/// By forces at the ends and along the beams of the part alone.
-bool rests_on_piece(const Criterion& criterion, const parts::Assembly& assembly) {
-  using Kind = Criterion::Kind;
-  if (criterion.kind != Kind::yield && criterion.kind != Kind::column &&
-      criterion.kind != Kind::combined) {
-    return false;
-  }
-  const parts::Piece& piece = assembly.pieces[criterion.index];
-  return !piece.side_force && !piece.warping && !piece.beams.front().axial;
-}
-
 /// The blocks in which two systems differ; nothing when they are not of one build.
 std::optional<Blocks> differing(const fea::System& a, const fea::System& b) {
   if (a.n_unknowns() != b.n_unknowns() || a.stiffness().size() != b.stiffness().size() ||

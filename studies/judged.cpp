@@ -1,6 +1,7 @@
 #include "studies/judged.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -134,21 +135,22 @@ Judged judged_until_over(const parts::Design& design, Counted& counted, double m
   return judged_in(counted, 1.0);
 }
 
-Counted counted_beside(const Answer& as_drawn, const std::vector<std::string>& asked) {
+AsDrawn as_drawn(const parts::Design& design, const std::vector<std::string>& asked,
+                 const Watch& watch) {
   constexpr std::size_t kMostFirst = 4;
-  Counted out{.asked = asked, .others = true};
-  for (const checks::Finding& f : as_drawn.findings) {
-    if (f.state != checks::State::within) out.left_out.push_back(f.part);
+  const auto known = std::make_shared<KnownDesign>();
+  AsDrawn out{
+      .answer = run_as_drawn(design, {.asked = asked, .others = true}, watch, known.get()).answer,
+      .counted = {.asked = asked, .others = true, .known = known}};
+  Counted& counted = out.counted;
+  for (const checks::Finding& f : out.answer.findings) {
+    if (f.state != checks::State::within) counted.left_out.push_back(f.part);
   }
-  // Worst first, as the answer has them.
-  for (const checks::Finding& f : as_drawn.findings) {
-    const CellName name{f.set, f.load_case};
-    const bool counts =
-        out.is_asked(f.part) && f.state != checks::State::undecided && !f.set.empty();
-    if (out.look_first.size() == kMostFirst) break;
-    const bool known =
-        std::find(out.look_first.begin(), out.look_first.end(), name) != out.look_first.end();
-    if (counts && !known) out.look_first.push_back(name);
+  for (const CellName& name :
+       known->worst_cells([&](const std::string& part) { return counted.is_asked(part); })) {
+    std::vector<CellName>& all = counted.look_first;
+    if (all.size() == kMostFirst) break;
+    if (std::find(all.begin(), all.end(), name) == all.end()) all.push_back(name);
   }
   return out;
 }

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <memory>
 #include <string>
+#include <vector>
 
 #include "studies/run.hpp"
 
@@ -49,8 +51,16 @@ struct Judged {
 [[nodiscard]] Judged judged_until_over(const parts::Design& design, Counted& counted, double most,
                                        const Watch& watch = {});
 
-/// The other parts that must hold beside those asked for: all but those over their limits, or not
-/// decided, as the design is drawn. What is over already is no sign of how good a size is.
-[[nodiscard]] Counted counted_beside(const Answer& as_drawn, const std::vector<std::string>& asked);
+/// A design before sizes are tried in it.
+struct AsDrawn {
+  Answer answer;    ///< findings over or not decided, and the worst of the parts asked for
+  Counted counted;  ///< the parts asked for, and the others that must hold beside them: all but
+                    ///< those over their limits or not decided, which are no sign of how good a
+                    ///< size is
+};
+/// @param asked  parts, of which there is one at least
+/// @throws Stopped
+[[nodiscard]] AsDrawn as_drawn(const parts::Design& design, const std::vector<std::string>& asked,
+                               const Watch& watch = {});
 
 }  // namespace studies

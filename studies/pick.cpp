@@ -72,7 +72,8 @@ void choose(Picked& out, const sections::Shape& now) {
 /// Judges the first two that pass again, with sizes as the mill may deliver them, where it is known
 /// how thin those are.
 void judge_at_minimum(Picked& out, const parts::Design& design,
-                      const std::vector<SizeChoice>& sizes, const Watch& watch,
+                      const std::vector<SizeChoice>& sizes,
+                      const std::shared_ptr<const KnownDesign>& known, const Watch& watch,
                       const Spread& spread) {
   if (design.sizes == sections::Sizes::minimum) return;
   parts::Design thin = design;
@@ -87,7 +88,7 @@ void judge_at_minimum(Picked& out, const parts::Design& design,
     if (!sections::minimum_material(size->item.shape, size->steel).known) return;
     try {
       candidate->at_minimum =
-          judged(with_size(thin, out.part, *size), {.asked = {out.part}},
+          judged(with_size(thin, out.part, *size), {.asked = {out.part}, .known = known},
                  part_of(watch, 1.0, 1.0, candidate->item.label), other_tube_of(design, out.part));
     } catch (const Stopped&) {
       // All else is complete: this is left unsaid.
@@ -307,12 +308,11 @@ Picked pick(const parts::Design& design, const std::string& part, const PickOpti
              .n_sizes = sizes.size(),
              .n_done = 0,
              .n_unpriced = n_unpriced};
-  const Answer as_drawn =
-      run_for_asked(design, {.asked = {part}, .others = true}, part_of(watch, 0.0, 0.0, "as drawn"))
-          .answer;
-  tell_others(out, as_drawn, design, other_tube_of(design, part));
-  out.assumed = as_drawn.assumed;
-  Trials trials(design, part, sizes, counted_beside(as_drawn, {part}), watch, spread, share);
+  AsDrawn drawn = as_drawn(design, {part}, part_of(watch, 0.0, 0.0, "as drawn"));
+  tell_others(out, drawn.answer, design, other_tube_of(design, part));
+  out.assumed = drawn.answer.assumed;
+  const std::shared_ptr<const KnownDesign> known = drawn.counted.known;
+  Trials trials(design, part, sizes, std::move(drawn.counted), watch, spread, share);
   if (options.every) {
     trials.judge_all();
   } else {
@@ -329,7 +329,7 @@ Picked pick(const parts::Design& design, const std::string& part, const PickOpti
                          .judged = *std::move(judgments[i])});
   }
   choose(out, now.shape);
-  if (out.n_done == out.n_sizes) judge_at_minimum(out, design, sizes, watch, spread);
+  if (out.n_done == out.n_sizes) judge_at_minimum(out, design, sizes, known, watch, spread);
   return out;
 }
 

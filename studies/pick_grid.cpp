@@ -487,10 +487,8 @@ PickedGrid pick_grid(const parts::Design& design, const std::vector<std::string>
     out.now.push_back(fmt::format("{}, {}", sections::describe(stick.shape, design.inches),
                                   stick.material.description));
   }
-  const Answer as_drawn =
-      run_for_asked(design, {.asked = parts, .others = true}, part_of(watch, 0.0, 0.0, "as drawn"))
-          .answer;
-  const Counted counted = counted_beside(as_drawn, parts);
+  const AsDrawn drawn = as_drawn(design, parts, part_of(watch, 0.0, 0.0, "as drawn"));
+  const Counted& counted = drawn.counted;
   const bool any_here = share == nullptr || share->which != 0;
   const GridScreen screen(design, parts, grid.sizes(), any_here ? counted : Counted{}, spread);
   std::atomic<std::size_t> n_done = 0;
@@ -526,8 +524,8 @@ PickedGrid pick_grid(const parts::Design& design, const std::vector<std::string>
     }
   }
   keep_best(out, grid, lanes);
-  out.assumed = as_drawn.assumed;
-  for (const checks::Finding& f : as_drawn.findings) {
+  out.assumed = drawn.answer.assumed;
+  for (const checks::Finding& f : drawn.answer.findings) {
     const bool seen =
         std::find(out.others_over.begin(), out.others_over.end(), f.part) != out.others_over.end();
     if (f.state != checks::State::within && !counted.is_asked(f.part) && !seen) {

@@ -1,6 +1,7 @@
 #include "studies/run.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <map>
@@ -29,6 +30,7 @@
 #include "studies/give_way.hpp"
 #include "studies/joint_criterion.hpp"
 #include "studies/life.hpp"
+#include "studies/like_cells.hpp"
 #include "studies/origin.hpp"
 #include "studies/piece_places.hpp"
 #include "studies/seen_buckling.hpp"
@@ -52,10 +54,15 @@ constexpr double kFollowed = 4.0;
 // frame is taken to grow no softer than there.
 constexpr double kNearlyAsLow = 0.9;
 
+// Of a capacity: so much is looked at where designs of another size are told by it, of the checks
+// that this size changes and of the others.
+constexpr double kKnownOfSized = 0.2;
+constexpr double kKnownOfOthers = 0.6;
+
 /// Which findings are told.
 enum class Told {
   all,
-  asked_and_over,  ///< all of the parts asked for, of the others those over 1
+  over_and_worst,  ///< all over 1, and of the parts asked for what came over all before it
   worst,           ///< of the parts asked for what came over all before it, of the others over 1
 };
 
@@ -80,6 +87,9 @@ class Runner {
     finish();
     return std::move(out_);
   }
+
+  /// What is known then of the design goes there; may be null.
+  void keep_known(KnownDesign* found) { found_ = found; }
 
   /// Nothing when it was left early, yet the search for the limit finds that the parts just hold.
   std::optional<Run> until_over(double most) {
@@ -146,6 +156,7 @@ class Runner {
       const SetModel* like = models_.empty() ? nullptr : models_.front().get();
       models_.push_back(std::make_unique<SetModel>(design_, sets[s], like));
       out_.answer.sets.push_back(sets[s].name);
+      like_.begin_set(*models_.back());
       const std::size_t near = findings_alone() ? 0 : nearest_before(sets, s);
       for (std::size_t c = 0; c < cases_.size(); ++c) {
         tell(0.7 * static_cast<double>(s * cases_.size() + c) /
@@ -155,7 +166,8 @@ class Runner {
         cells_.emplace_back(*models_.back(), cases_[c], beside);
         buckled_.emplace_back();
         Cell& cell = cells_.back();
-        if (beside != nullptr && findings_alone() && stays_unsolved(cell, *beside)) continue;
+        like_.add(cell);
+        if (findings_alone() && stays_unsolved(cell)) continue;
         solve_one(cell, beside);
         if (leave_over_ && fails_in(cell)) {
           left_early_ = true;
@@ -219,8 +231,7 @@ class Runner {
   /// @param beside  the same load case in the set that is nearest; may be null
   void solve_one(Cell& cell, const Cell* beside) {
     cell.trouble = trouble_by_part(cell.model(), cell.kept(1.0));
-    SeenBuckling buckling =
-        seen_buckling(cell, has_numbers() ? 1 : 0, beside != nullptr ? &buckled(*beside) : nullptr);
+    SeenBuckling buckling = seen_buckling(cell, has_numbers() ? 1 : 0, start_of(beside));
     take_critical(cell, buckling);
     add_stability(cell, buckling);
     if (told_ != Told::worst) note_condition(cell);
@@ -238,23 +249,46 @@ class Runner {
     }
   }
 
+  /// The modes of another cell, which are a start for those of one like it; null where there are
+  /// none.
+  [[nodiscard]] const fea::BucklingResult* start_of(const Cell* beside) const {
+    if (beside == nullptr) return nullptr;
+    const fea::BucklingResult& there = buckled_[static_cast<std::size_t>(beside - cells_.data())];
+    return there.modes.empty() ? nullptr : &there;
+  }
+
   /// Whether a cell need not be solved for itself: what its checks may come to is told beside one
   /// that is (worst_case), and its stability is that of first order and not the worst.
-  /// @param beside  the same load case in another set, solved
-  bool stays_unsolved(Cell& cell, const Cell& beside) {
-    const double as_low = kNearlyAsLow * beside.lowest_critical_factor;
-    if (told_ == Told::worst && std::isfinite(as_low) &&
+  bool stays_unsolved(Cell& cell) {
+    if (told_ != Told::all) {
+      const std::optional<double> critical = like_.tell(cell);
+      if (critical) {
+        cell.lowest_critical_factor = *critical;
+        not_buckled_.push_back(&cell);
+        return true;
+      }
+    }
+    return goes_on_unsolved(cell);
+  }
+
+  /// The same by first order in it.
+  bool goes_on_unsolved(Cell& cell) {
+    const std::optional<KnownCell> known = like_.known_beside(cell);
+    if (!known) return false;
+    const double as_low = kNearlyAsLow * known->lowest_critical_factor;
+    if (told_ != Told::all && std::isfinite(as_low) &&
         cell.model().none_below(cell.load_case(), cell.first_order(), as_low)) {
       cell.lowest_critical_factor = as_low;
       not_buckled_.push_back(&cell);
-      return goes_on_as(beside, cell);
+      return goes_on_as(*known, cell);
     }
-    return buckles_no_worse(cell, beside) && goes_on_as(beside, cell);
+    return buckles_no_worse(cell) && goes_on_as(*known, cell);
   }
 
   /// Whether what is told of its stability by first order is not the worst of a part.
-  bool buckles_no_worse(Cell& cell, const Cell& beside) {
-    std::optional<SeenBuckling> buckling = buckling_by_first_order(cell, &buckled(beside));
+  bool buckles_no_worse(Cell& cell) {
+    std::optional<SeenBuckling> buckling =
+        buckling_by_first_order(cell, start_of(&like_.same_in_first_set(cell)));
     if (!buckling || buckling->result.status == fea::BucklingStatus::failed) return false;
     take_critical(cell, *buckling);
     for (const Lowest& lowest : lowest_of(cell, *buckling)) {
@@ -272,9 +306,8 @@ class Runner {
       if (cell->is_solved()) continue;
       const double required =
           most_asked_of(cell->assembly(), design_.factors, cell->load_case().abuse);
-      if (required <= worst_asked() * cell->lowest_critical_factor) continue;
-      const Cell& beside = same_in_first_set(*cell);
-      if (!buckles_no_worse(*cell, beside)) solve_one(*cell, &beside);
+      if (required <= worst_that_matters() * cell->lowest_critical_factor) continue;
+      if (!buckles_no_worse(*cell)) solve_one(*cell, &like_.same_in_first_set(*cell));
     }
   }
 
@@ -510,7 +543,7 @@ class Runner {
 
   void check_all() {
     std::vector<Criterion> all = criteria(models_.front()->assembly());
-    if (told_ == Told::worst) put_worst_first(all);
+    if (told_ != Told::all) put_worst_first(all);
     for (std::size_t i = 0; i < all.size(); ++i) {
       tell(0.7 + 0.2 * static_cast<double>(i) / static_cast<double>(all.size()), "checks");
       check_one(all[i]);
@@ -520,6 +553,7 @@ class Runner {
         out_.answer.findings.push_back(std::move(f));
       }
     }
+    if (found_ != nullptr) tell_known(all);
     buckle_the_rest();
     follow_stability();
     if (extras_ != Extras::none && extras_ != Extras::figures) {
@@ -531,6 +565,22 @@ class Runner {
     }
     if (extras_ == Extras::order_life_and_drawing) {
       out_.answer.drawing = drawing_of(cells_, out_.answer.solved, out_.answer.findings);
+    }
+  }
+
+  void tell_known(const std::vector<Criterion>& all) {
+    const parts::Assembly& assembly = models_.front()->assembly();
+    std::vector<Criterion> counted;
+    std::copy_if(all.begin(), all.end(), std::back_inserter(counted),
+                 [&](const Criterion& one) { return wanted(part_judged(one, assembly)); });
+    const auto at_most = [&](const Criterion& one, const Cell& cell,
+                             bool ride) -> std::optional<double> {
+      const double* most = at_most_[&cell][ride ? 1 : 0].find(one);
+      return most == nullptr || std::isnan(*most) ? std::nullopt : std::optional(*most);
+    };
+    for (const Cell& cell : cells_) {
+      const Cell& first = like_.same_in_first_set(cell);
+      found_->add(cell, counted, at_most, first.is_solved() && first.at_ride() != nullptr);
     }
   }
 
@@ -569,8 +619,11 @@ class Runner {
     for (const Cell& solved : cells_) {
       if (!solved.is_solved()) {
         for (const bool at_ride : {false, true}) {
-          const auto unsolved = asked_unsolved(criterion, solved, at_ride);
+          const auto unsolved = like_.asked(criterion, solved, at_ride);
           if (unsolved) asked.push_back(*unsolved);
+          if (found_ == nullptr) continue;
+          at_most_[&solved][at_ride ? 1 : 0].put(criterion,
+                                                 unsolved ? *unsolved->at_most : base::kUnset);
         }
         continue;
       }
@@ -580,7 +633,7 @@ class Runner {
         continue;
       }
       for (const bool at_ride : {false, true}) {
-        const Cell* cell = place_of(solved, at_ride);
+        const Cell* cell = solved.in_place(at_ride);
         if (cell == nullptr || says_nothing(criterion, *cell)) continue;
         const AskedFactor factor = asked_in(criterion, *cell);
         if (std::isnan(cell->ratio_kept(criterion, 1.0))) {
@@ -592,22 +645,31 @@ class Runner {
     }
     const auto solve = [&](const Asked& unsolved) -> std::optional<Asked> {
       Cell& cell = cells_[static_cast<std::size_t>(unsolved.cell - cells_.data())];
-      if (!cell.is_solved()) solve_one(cell, &same_in_first_set(cell));
+      if (like_.is_told(cell)) {
+        like_.look_closer(cell);
+        if (goes_on_unsolved(cell)) return like_.asked(criterion, cell, unsolved.at_ride);
+      }
+      if (!cell.is_solved()) solve_one(cell, &like_.same_in_first_set(cell));
       if (const std::string* reason = cell.trouble_for(part)) {
         if (!left_undecided) undecided(criterion, cell, *reason);
         left_undecided = true;
         return std::nullopt;
       }
-      const Cell* asking = place_of(cell, unsolved.at_ride);
+      const Cell* asking = cell.in_place(unsolved.at_ride);
       if (asking == nullptr || says_nothing(criterion, *asking)) return std::nullopt;
       return Asked{
           .cell = asking, .factor = asked_in(criterion, *asking), .at_ride = unsolved.at_ride};
     };
     double floor = floor_of(part);
     if (floor > 0.0 && hangs_on_an_assumed_clamp(criterion)) floor = 0.0;
-    if (const auto worst = worst_case(criterion, asked, floor, solve)) {
-      report_worst(criterion, *worst);
-    }
+    std::vector<LookedAt> looked_at;
+    const bool is_sized =
+        counted_.is_asked(part) && rests_on_piece(criterion, models_.front()->assembly());
+    const Keep keep{.in = found_ != nullptr ? &looked_at : nullptr,
+                    .from = is_sized ? kKnownOfSized : kKnownOfOthers};
+    const auto worst = worst_case(criterion, asked, floor, solve, like_.looked_at(criterion), keep);
+    if (found_ != nullptr) found_->add(criterion, part, looked_at);
+    if (worst) report_worst(criterion, *worst);
   }
 
   /// Whether a bolt's check is not decided, however far within it may be: the load slips its stack,
@@ -617,40 +679,18 @@ class Runner {
            most_if_slipped(criterion).utilization > 1.0;
   }
 
-  /// A cell in the place reached, or at ride height; null where it has no such other.
-  static const Cell* place_of(const Cell& cell, bool at_ride) {
-    return at_ride ? cell.at_ride() : &cell;
-  }
-
-  /// Where another check says all of it, this one gives no finding.
-  static bool says_nothing(const Criterion& criterion, const Cell& cell) {
-    return criterion.kind == Criterion::Kind::combined && carried(cell.kept(1.0)) &&
-           !cell.combined(criterion).counts;
-  }
-
-  [[nodiscard]] const Cell& same_in_first_set(const Cell& cell) const {
-    return cells_[static_cast<std::size_t>(&cell - cells_.data()) % cases_.size()];
-  }
-
-  /// What a check may ask in a cell that is not solved; nothing where it asks nothing.
-  [[nodiscard]] std::optional<Asked> asked_unsolved(const Criterion& criterion, const Cell& cell,
-                                                    bool at_ride) const {
-    const Cell* beside = place_of(same_in_first_set(cell), at_ride);
-    if (beside == nullptr) return std::nullopt;
-    if (says_nothing(criterion, *beside) &&
-        !combined_counts(cell.assembly().pieces[criterion.index], cell.first_order().solution)) {
-      return std::nullopt;
-    }
-    return Asked{&cell, asked_by_first_order(criterion, cell), beside, at_ride};
-  }
-
   /// The utilization from which on a check of a part matters to the worst.
   [[nodiscard]] double floor_of(const std::string& part) const {
     if (told_ == Told::all) return 0.0;
     if (!counted_.is_asked(part)) return 1.0;
-    if (told_ == Told::asked_and_over) return 0.0;
+    return worst_that_matters();
+  }
+
+  /// Of the parts asked for, a check with less need not be told.
+  [[nodiscard]] double worst_that_matters() const {
     const double worst = worst_asked();
-    return std::isfinite(worst) ? worst : 0.0;
+    if (!std::isfinite(worst)) return 0.0;
+    return told_ == Told::over_and_worst ? std::min(worst, 1.0) : worst;
   }
 
   /// The largest utilization of the parts asked for, so far.
@@ -671,7 +711,13 @@ class Runner {
     for (const Criterion& criterion : all) {
       double most = 0.0;
       for (const Cell& cell : cells_) {
-        if (!cell.is_solved() || !carried(cell.kept(1.0))) continue;
+        if (!cell.is_solved()) {
+          if (&cell != &like_.same_in_first_set(cell)) continue;
+          const auto unsolved = like_.asked(criterion, cell, false);
+          if (unsolved) most = std::max(most, *unsolved->at_most * unsolved->factor.value);
+          continue;
+        }
+        if (!carried(cell.kept(1.0))) continue;
         const double demand = cell.asking_most(criterion).ratio_kept(criterion, 1.0) *
                               asked_in(criterion, cell).value;
         if (demand > most) most = demand;
@@ -891,15 +937,22 @@ class Runner {
     const Cell* in = nullptr;
   };
 
-  /// The largest of all cells: not that of the cell in which it is sheared most, as a rule.
+  /// The largest of all cells: not that of the cell in which it is sheared most, as a rule. One
+  /// that is told by the first set differs little from that, and is looked at where that is near.
   [[nodiscard]] Slipped most_if_slipped(const Criterion& criterion) const {
+    constexpr double kNear = 0.9;
     Slipped most;
     if (criterion.kind != Criterion::Kind::bolt) return most;
-    for (const Cell& cell : cells_) {
-      const double here = if_slipped(criterion, cell);
-      if (std::isnan(here) || here <= most.utilization) continue;
-      most = {here, &cell};
-    }
+    const auto look_at = [&](bool told) {
+      for (const Cell& cell : cells_) {
+        if (like_.is_told(cell) != told) continue;
+        const double here = if_slipped(criterion, cell);
+        if (std::isnan(here) || here <= most.utilization) continue;
+        most = {here, &cell};
+      }
+    };
+    look_at(false);
+    if (most.utilization > kNear) look_at(true);
     return most;
   }
 
@@ -931,8 +984,11 @@ class Runner {
   std::vector<parts::DesignCase> cases_;
   std::vector<std::unique_ptr<SetModel>> models_;
   std::vector<Cell> cells_;
+  LikeCells like_{counted_, cells_, cases_};
   std::vector<fea::BucklingResult> buckled_;  // of each of them
   std::vector<Cell*> not_buckled_;
+  KnownDesign* found_ = nullptr;
+  std::map<const Cell*, std::array<KnownRatios, 2>> at_most_;  // of those not solved, for found_
   std::map<std::string, PerSet> per_set_;
   std::vector<checks::Finding> stability_;
   std::vector<Lowest> lowest_;
@@ -1065,8 +1121,11 @@ Run run_until_over(const parts::Design& design, const std::string& name, const C
   return found ? *std::move(found) : run_for_worst(design, counted, watch);
 }
 
-Run run_for_asked(const parts::Design& design, const Counted& counted, const Watch& watch) {
-  return Runner(design, "as drawn", watch, counted, Extras::none, Told::asked_and_over).result();
+Run run_as_drawn(const parts::Design& design, const Counted& counted, const Watch& watch,
+                 KnownDesign* found) {
+  Runner runner(design, "as drawn", watch, counted, Extras::none, Told::over_and_worst);
+  runner.keep_known(found);
+  return runner.result();
 }
 
 Run run_for_worst(const parts::Design& design, const Counted& counted, const Watch& watch) {

@@ -1,9 +1,11 @@
 #pragma once
 
+#include <memory>
 #include <string>
 #include <vector>
 
 #include "studies/answer.hpp"
+#include "studies/known_design.hpp"
 #include "studies/watch.hpp"
 
 namespace studies {
@@ -23,14 +25,6 @@ enum class Extras {
   order_life_and_drawing,  ///< and a drawing
 };
 
-/// One load case in one stiffness set.
-struct CellName {
-  std::string set;
-  std::string load_case;
-
-  bool operator==(const CellName&) const = default;
-};
-
 /// Whose checks count.
 struct Counted {
   std::vector<std::string> asked = {};     ///< parts as they are asked for, "arm.lower"; none = all
@@ -40,6 +34,9 @@ struct Counted {
   std::vector<CellName> look_first = {};
   std::vector<std::string> load_cases = {};  ///< solve these alone; none = all
   std::vector<std::string> sets = {};        ///< with these stiffness sets; none = all
+  /// What is known of a design that differs in little: cells that cannot be the worst by that are
+  /// not solved. May be null.
+  std::shared_ptr<const KnownDesign> known = {};
 
   [[nodiscard]] bool is_asked(const std::string& part) const;
   [[nodiscard]] bool has(const std::string& part) const;
@@ -58,10 +55,11 @@ struct Counted {
                                  const Counted& counted, double most = 1.0,
                                  const Watch& watch = {});
 
-/// Findings alone: all of the parts asked for, of the others those over 1 or not decided. Cells
-/// that cannot be the worst of any of them are not solved.
-[[nodiscard]] Run run_for_asked(const parts::Design& design, const Counted& counted,
-                                const Watch& watch);
+/// Findings alone: those over 1 or not decided, and of the parts asked for the worst. Cells that
+/// cannot be one of them are not solved.
+/// @param found  gets what is then known of the design; may be null
+[[nodiscard]] Run run_as_drawn(const parts::Design& design, const Counted& counted,
+                               const Watch& watch, KnownDesign* found = nullptr);
 
 /// All load cases and stiffness sets, but no more than is needed for the worst, and findings alone:
 /// of the checks that are decided those that came over all before them, so that the largest

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "studies/cell.hpp"
+#include "studies/known_design.hpp"
 
 namespace studies {
 
@@ -9,15 +10,25 @@ namespace studies {
 /// its checks undecided, and the frame does not give way near the load. Where that is not so it
 /// has to be solved. A proposal, as are the margins of the next function:
 /// tests/studies/screening_test.cpp holds them against cells that are all solved.
-/// @param solved  the same load case in another stiffness set
-/// @param cell    not solved; of its lowest critical factor a bound at least is known
-[[nodiscard]] bool goes_on_as(const Cell& solved, const Cell& cell);
+/// @param known  of the same load case in another stiffness set, or in a design that differs in
+///               little
+/// @param cell   not solved; of its lowest critical factor a bound at least is known
+[[nodiscard]] bool goes_on_as(const KnownCell& known, const Cell& cell);
 
 /// The most that demand over capacity may come to in such a cell, at the load itself: as first
 /// order changes from the one to the other, with half as much again for what it does not see.
-/// @param cell    not solved
-/// @param solved  the same load case in another stiffness set
-[[nodiscard]] double at_most_unsolved(const Criterion& criterion, const Cell& cell,
-                                      const Cell& solved);
+/// @param first_order  demand over capacity by that, in the cell
+/// @param critical     its lowest critical factor
+/// @param known        what the check asks where it is; infinite comes of one that is not known
+[[nodiscard]] double at_most_unsolved(double first_order, double critical,
+                                      const KnownDemand& known);
+
+/// What one of four comes to at most where the three others are known, two of a design here and two
+/// of one there that differs in little, each in the same two sets: changed as there, and half of
+/// both changes together for what is not seen. Infinite where it cannot be told.
+/// @param beside        here, in the other set
+/// @param there         in the design there, in the set that is asked for
+/// @param beside_there  in both others
+[[nodiscard]] double at_most_as_there(double beside, double there, double beside_there);
 
 }  // namespace studies

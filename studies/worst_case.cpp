@@ -28,6 +28,13 @@ constexpr double kWithStops = 1.5;
 // stops or straps carry and where the same ones do, and of the change that they tell.
 constexpr double kBesides = 0.05;
 constexpr double kAlike = 3.0e-3;
+// Of a multiple: where the frame gives way before it, it is too near for the growth up to there to
+// be told; where it was looked at beside, and what the estimate may be off by then.
+constexpr double kTooNear = 1.5;
+constexpr double kTooNearBeside = 1.1;
+constexpr double kNearCritical = 1.25;
+// Where it is another design.
+constexpr double kLikeDesign = 0.01;
 constexpr double kOfChange = 0.5;
 // Of the largest demand of all: below it another set is not looked at.
 constexpr double kBesideTheMost = 0.8;
@@ -105,23 +112,22 @@ Ranked ranked(const Criterion& criterion, const Asked& asked) {
 
 /// How much more than in proportion the demand may grow to `multiple`, as a beam-column's does;
 /// infinite where that is too near to the critical factor to say.
-double growth_over_load(const Cell& cell, double multiple) {
-  constexpr double kTooNear = 1.5;
-  const double critical = cell.lowest_critical_factor;
-  if (!(critical > kTooNear * multiple)) return std::numeric_limits<double>::infinity();
+/// @param critical  the lowest critical factor
+double growth_over_load(double critical, double multiple, double too_near = kTooNear) {
+  if (!(critical > too_near * multiple)) return std::numeric_limits<double>::infinity();
   return (1.0 - 1.0 / critical) / (1.0 - multiple / critical);
 }
 
 /// Demand over capacity at the load itself; the most it may be where the cell is not solved.
 double at_load(const Criterion& criterion, const Asked& a) {
-  return a.beside != nullptr ? at_most_unsolved(criterion, *a.cell, *a.beside)
-                             : a.cell->ratio_kept(criterion, 1.0);
+  return a.is_solved() ? a.cell->ratio_kept(criterion, 1.0) : *a.at_most;
 }
 
 /// Between what the demand at the required multiple lies, by that at the load itself.
 struct Bounds {
   double low;
   double high;
+  double in_proportion;
 };
 
 Bounds bounds_of(const Criterion& criterion, const Asked& a) {
@@ -130,8 +136,9 @@ Bounds bounds_of(const Criterion& criterion, const Asked& a) {
   const double in_proportion = at_one * a.factor.value;
   const double at_most = at_one * std::max(a.factor.value, has_stops ? a.factor.looked_at() : 0.0);
   const double off = has_stops ? kWithStops : kSmooth;
-  Bounds out{a.beside != nullptr ? 0.0 : in_proportion / off,
-             at_most * off * growth_over_load(*a.cell, a.factor.looked_at())};
+  Bounds out{a.is_solved() ? in_proportion / off : 0.0,
+             at_most * off * growth_over_load(a.cell->lowest_critical_factor, a.factor.looked_at()),
+             in_proportion};
   // Without any demand at the load itself nothing can be said.
   if (!(in_proportion > 0.0) && has_stops) out.high = std::numeric_limits<double>::infinity();
   return out;
@@ -143,14 +150,15 @@ Bounds bounds_of(const Criterion& criterion, const Asked& a) {
 double at_most_from_below(const Criterion& criterion, const Asked& a) {
   constexpr double kUnknown = std::numeric_limits<double>::infinity();
   const double looked_at = a.factor.looked_at();
-  const auto below = a.beside == nullptr ? a.cell->kept_below(looked_at) : std::nullopt;
+  const auto below = a.is_solved() ? a.cell->kept_below(looked_at) : std::nullopt;
   if (!below || a.cell->beyond_followed(criterion, looked_at)) return kUnknown;
   const double there = a.cell->ratio_kept(criterion, *below);
   if (!(there > 0.0)) return kUnknown;
   const double off = a.cell->assembly().stops.empty() ? kSmooth : kWithStops;
   const double left = (looked_at - *below) / (looked_at - 1.0);
   const double most = there / *below * std::max(a.factor.value, looked_at) * std::pow(off, left) *
-                      growth_over_load(*a.cell, looked_at) / growth_over_load(*a.cell, *below);
+                      growth_over_load(a.cell->lowest_critical_factor, looked_at) /
+                      growth_over_load(a.cell->lowest_critical_factor, *below);
   return std::isfinite(most) ? most : kUnknown;
 }
 
@@ -162,20 +170,21 @@ double matters_from(double floor) {
 
 /// The cells that can be the worst, by the demand at the load itself: the rest need not be solved
 /// at other multiples. Most demand first.
+/// @param from  demand from which on they matter
 std::vector<Asked> foremost(const Criterion& criterion, const std::vector<Asked>& asked,
-                            double floor) {
+                            double from) {
   struct Estimate {
     Asked asked;
     Bounds demand;
   };
   std::vector<Estimate> all;
-  double most = matters_from(floor);
+  double most = from;
   for (const Asked& a : asked) {
     all.push_back({a, bounds_of(criterion, a)});
     if (std::isfinite(all.back().demand.low)) most = std::max(most, all.back().demand.low);
   }
   std::stable_sort(all.begin(), all.end(), [](const Estimate& a, const Estimate& b) {
-    return a.demand.low > b.demand.low;
+    return a.demand.in_proportion > b.demand.in_proportion;
   });
   std::vector<Asked> out;
   for (const Estimate& e : all) {
@@ -215,9 +224,9 @@ std::vector<Sets> by_load_case(const std::vector<Asked>& asked) {
 /// How much more a demand grows than in a set that has been looked at, where the frame may grow by
 /// so much here and there: of that growth it is taken to feel as much as it has there, where that
 /// was not much less.
-double grows_more(double here, double there, const Ranked& known) {
+double grows_more(double here, double there, const LookedAt& known) {
   constexpr double kMuchLess = 0.5;
-  const double has_grown = known.at_looked / (known.asked.factor.looked_at() * known.at_one);
+  const double has_grown = known.there / (known.multiple * known.at_load);
   const double felt = (has_grown - 1.0) / (there - 1.0);
   const bool is_known = there - 1.0 > kMuchLess * (here - 1.0);
   if (!is_known || !(felt < 1.0)) return std::max(1.0, here / there);
@@ -226,24 +235,44 @@ double grows_more(double here, double there, const Ranked& known) {
 
 /// The most that the demand at the required multiple can be in another set than one that has been
 /// looked at: grown as there; infinite where that cannot be told.
-double at_most_beside(const Criterion& criterion, const Asked& a, const Ranked& known) {
-  if (!std::isfinite(known.at_looked)) return std::numeric_limits<double>::infinity();
+/// @param alike  what it may be off by at the least, where the same stops carry
+double at_most_beside(const Criterion& criterion, const Asked& a, const LookedAt& known,
+                      double alike) {
+  if (!std::isfinite(known.there)) return std::numeric_limits<double>::infinity();
   const double at_one = at_load(criterion, a);
-  const double in_proportion = known.at_looked * a.factor.value / a.factor.looked_at();
+  const double in_proportion = known.there * a.factor.value / a.factor.looked_at();
   // Nothing at the load itself: all that there is comes with the stops and straps that close later.
-  if (!(at_one > 0.0) && !(known.at_one > 0.0)) return kWithStops * in_proportion;
-  const double growth = growth_over_load(*a.cell, a.factor.looked_at());
+  if (!(at_one > 0.0) && !(known.at_load > 0.0)) return kWithStops * in_proportion;
+  const double critical = a.cell->lowest_critical_factor;
+  const double growth = growth_over_load(critical, a.factor.looked_at(), kTooNearBeside);
   if (!std::isfinite(growth)) return std::numeric_limits<double>::infinity();
-  const double growth_there = growth_over_load(*known.asked.cell, a.factor.looked_at());
-  const double more = at_one / known.at_one;
+  const double growth_there =
+      growth_over_load(known.lowest_critical_factor, a.factor.looked_at(), kTooNearBeside);
+  const double near = critical > kTooNear * a.factor.looked_at() ? 1.0 : kNearCritical;
+  const double more = at_one / known.at_load;
   const double estimate = more * grows_more(growth, growth_there, known);
   if (!std::isfinite(estimate)) return std::numeric_limits<double>::infinity();
   const double change = more * std::max(1.0, growth / growth_there) - 1.0;
-  const Contacts closed =
-      a.beside != nullptr ? a.cell->first_order().closed_stops : a.cell->closed_at(1.0);
-  const bool same_stops = closed == known.asked.cell->closed_at(a.factor.looked_at());
-  const double off = std::max(same_stops ? kAlike : kBesides, kOfChange * std::abs(change));
-  return estimate * (1.0 + off) * in_proportion;
+  const bool same_stops = (a.is_solved() ? a.cell->closed_at(1.0) : *a.closed) == known.closed;
+  const double off = std::max(same_stops ? alike : kBesides, kOfChange * std::abs(change));
+  return near * estimate * (1.0 + off) * in_proportion;
+}
+
+const LookedAt* named(const std::vector<LookedAt>& all, const CellName& name) {
+  const auto found =
+      std::find_if(all.begin(), all.end(), [&](const LookedAt& l) { return l.name == name; });
+  return found == all.end() ? nullptr : &*found;
+}
+
+/// The most that the demand at the required multiple can be where a design that differs in little
+/// was looked at in the same set, and in one that has been looked at here. Infinite where that
+/// cannot be told.
+double at_most_between(const Asked& a, const LookedAt& known, const std::vector<LookedAt>& like) {
+  const LookedAt* same = named(like, {a.cell->model().set().name, known.name.load_case});
+  const LookedAt* beside = named(like, known.name);
+  if (same == nullptr || beside == nullptr) return std::numeric_limits<double>::infinity();
+  return at_most_as_there(known.there, same->there, beside->there) * a.factor.value /
+         known.multiple;
 }
 
 /// Over its limit, and less in proportion the more load there is, as a link that hangs between its
@@ -259,40 +288,95 @@ double told_apart(double first, double other_at_most) {
   return (first > 1.0) == (other_at_most > 1.0) ? kSameSide : kSameEstimate;
 }
 
+LookedAt as_looked_at(const Criterion& criterion, const Ranked& r) {
+  const Cell& cell = *r.asked.cell;
+  const double multiple = r.asked.factor.looked_at();
+  LookedAt out{.cell = &cell,
+               .name = {cell.model().set().name, cell.load_case().name},
+               .at_ride = r.asked.at_ride,
+               .multiple = multiple,
+               .at_load = r.at_one,
+               .there = r.at_looked,
+               .lowest_critical_factor = cell.lowest_critical_factor};
+  if (std::isfinite(out.there)) {
+    out.closed =
+        cell.closed_at(cell.beyond_followed(criterion, multiple) ? cell.followed_to : multiple);
+  }
+  return out;
+}
+
+/// Of a load case in a design that differs in little, what is to be looked at as these sets are.
+std::vector<LookedAt> like_these(const std::vector<LookedAt>& all, const Sets& sets) {
+  std::vector<LookedAt> out;
+  const Asked& one = sets.asked.front();
+  std::copy_if(all.begin(), all.end(), std::back_inserter(out), [&](const LookedAt& l) {
+    return l.name.load_case == one.cell->load_case().name && l.at_ride == one.at_ride &&
+           l.multiple == sets.looked_at;
+  });
+  return out;
+}
+
 /// Of the sets of one load case one is solved at the multiple that is looked at, the others where
-/// they may come to more than that one, grown as it has.
+/// they may come to more than that one, grown as it has; none where a design that differs in little
+/// says that none matters.
+/// @param from  demand from which on one of them is solved
 std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<Asked>& asked,
-                                double floor, const SolveAsked& solve) {
+                                double floor, double from, const SolveAsked& solve,
+                                const std::vector<LookedAt>& like) {
   std::vector<Ranked> all;
   double most_of_all = 0.0;
   for (Sets& sets : by_load_case(asked)) {
     const auto looked = std::find_if(sets.asked.begin(), sets.asked.end(), [&](const Asked& a) {
-      return a.beside == nullptr && a.cell->has_kept(sets.looked_at);
+      return a.is_solved() && a.cell->has_kept(sets.looked_at);
     });
     if (looked != sets.asked.end()) std::iter_swap(sets.asked.begin(), looked);
     const std::size_t n_before = all.size();
+    const std::vector<LookedAt> in_other = like_these(like, sets);
+    std::vector<LookedAt> here;
     double most = 0.0;
     const auto leaves = [&](const Asked& a) {
-      const double below = std::max(kBesideTheMost * most_of_all, matters_from(floor));
-      if (all.size() == n_before) {
+      const double below =
+          std::max(kBesideTheMost * most_of_all, here.empty() ? from : matters_from(floor));
+      // Over the limit a demand may be less than in proportion: its limit says more than it does.
+      const double surely_below = std::max(std::min(below, 1.0), below / kWithStops);
+      const auto is_less = [&](const LookedAt& other) {
+        return at_most_beside(criterion, a, other, kLikeDesign) <= surely_below;
+      };
+      if (below > 0.0 && std::any_of(in_other.begin(), in_other.end(), is_less)) return true;
+      if (here.empty()) {
         return below > 0.0 &&
                (bounds_of(criterion, a).high <= below || at_most_from_below(criterion, a) <= below);
       }
-      if (a.beside != nullptr && levels_off(all[n_before])) return false;
-      return std::any_of(
-          all.begin() + static_cast<std::ptrdiff_t>(n_before), all.end(), [&](const Ranked& known) {
-            const double at_most = at_most_beside(criterion, a, known);
-            return at_most <= std::max((1.0 + told_apart(most, at_most)) * most, below);
-          });
+      if (!a.is_solved() && levels_off(all[n_before])) return false;
+      return std::any_of(here.begin(), here.end(), [&](const LookedAt& known) {
+        const double at_most = std::min(at_most_beside(criterion, a, known, kAlike),
+                                        at_most_between(a, known, in_other));
+        return at_most <= std::max((1.0 + told_apart(most, at_most)) * most, below);
+      });
     };
+    std::optional<KnownDemand> last_solved;
     for (Asked& a : sets.asked) {
-      if (leaves(a)) continue;
-      if (a.beside != nullptr) {
+      const auto counts_still = [&]() {
+        if (a.is_solved()) {
+          last_solved = KnownDemand::of(criterion, *a.cell);
+        } else if (last_solved && a.cell->has_first_order()) {
+          a.at_most =
+              std::min(*a.at_most, at_most_unsolved(a.cell->ratio_by_first_order(criterion),
+                                                    a.cell->lowest_critical_factor, *last_solved));
+        }
+        return !leaves(a);
+      };
+      bool counts = counts_still();
+      while (counts && !a.is_solved()) {
         const std::optional<Asked> now = solve(a);
-        if (!now || leaves(*now)) continue;
+        counts = now.has_value();
+        if (!counts) break;
         a = *now;
+        counts = counts_still();
       }
+      if (!counts) continue;
       all.push_back(ranked(criterion, a));
+      here.push_back(as_looked_at(criterion, all.back()));
       // Where the frame gives way before, nothing is known that another could be compared with.
       if (std::isfinite(all.back().at_looked)) most = std::fmax(most, all.back().at_required());
       most_of_all = std::fmax(most_of_all, most);
@@ -375,9 +459,19 @@ bool holds_by_far(const Criterion& criterion, const Asked& asked, double most) {
 }
 
 std::optional<WorstCase> worst_case(const Criterion& criterion, const std::vector<Asked>& asked,
-                                    double floor, const SolveAsked& solve) {
+                                    double floor, const SolveAsked& solve,
+                                    const std::vector<LookedAt>& like, const Keep& keep) {
   if (asked.empty()) return std::nullopt;
-  std::vector<Ranked> all = ranked_ones(criterion, foremost(criterion, asked, floor), floor, solve);
+  double from = matters_from(floor);
+  if (keep.in != nullptr) from = std::min(from, keep.from);
+  std::vector<Ranked> all =
+      ranked_ones(criterion, foremost(criterion, asked, from), floor, from, solve, like);
+  if (keep.in != nullptr) {
+    for (const Ranked& r : all) {
+      const bool says = std::isfinite(r.at_looked) && !levels_off(r);
+      if (says) keep.in->push_back(as_looked_at(criterion, r));
+    }
+  }
   const auto first_far = std::stable_partition(
       all.begin(), all.end(), [](const Ranked& r) { return !(r.at_required() < kFarWithin); });
   const std::vector<Ranked> far(first_far, all.end());

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "studies/cell.hpp"
+#include "studies/known_design.hpp"
 
 namespace studies {
 
@@ -28,20 +29,28 @@ struct LoadLimit {
 struct Asked {
   const Cell* cell = nullptr;
   AskedFactor factor;
-  /// Where the cell is not solved: the same load case in another set, which is. Null = it is
-  /// solved.
-  const Cell* beside = nullptr;
   bool at_ride = false;  ///< by second order at ride height, beside the place reached
+  /// Where the cell is not solved: the most that demand over capacity may be at the load itself.
+  std::optional<double> at_most = {};
+  std::optional<Contacts> closed = {};  ///< stops and straps that carry there by first order
+
+  [[nodiscard]] bool is_solved() const { return !at_most; }
 };
 
-/// Solves a cell that is not, and says what the check asks there; nothing where it asks nothing, or
-/// cannot be decided.
+/// Looks closer at a cell that is not solved, or solves it, and says what the check asks there;
+/// nothing where it asks nothing, or cannot be decided.
 using SolveAsked = std::function<std::optional<Asked>(const Asked&)>;
 
 /// The cell in which a check comes nearest to its limit.
 struct WorstCase {
   Asked asked;
   LoadLimit limit;
+};
+
+/// Where a check was looked at, kept for designs that differ in little.
+struct Keep {
+  std::vector<LookedAt>* in = nullptr;  ///< null = nothing is kept
+  double from = 0.0;                    ///< demand over capacity from which on a cell is looked at
 };
 
 /// Whether the demand at the load itself, let grow as far as the critical factor allows, stays
@@ -57,9 +66,13 @@ struct WorstCase {
 /// @param asked  cells in which the check gives a number at the load itself, or the frame gives way
 /// @param floor  utilization from which on it matters
 /// @param solve  for cells that are not solved and may come to more than those that are
+/// @param like   where the check was looked at in a design that differs in little
+/// @param keep   gets where it was looked at here
 /// @return nothing when there are no cells, or none comes over the floor
 [[nodiscard]] std::optional<WorstCase> worst_case(const Criterion& criterion,
                                                   const std::vector<Asked>& asked,
-                                                  double floor = 0.0, const SolveAsked& solve = {});
+                                                  double floor = 0.0, const SolveAsked& solve = {},
+                                                  const std::vector<LookedAt>& like = {},
+                                                  const Keep& keep = {});
 
 }  // namespace studies

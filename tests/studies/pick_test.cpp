@@ -501,9 +501,8 @@ TEST_CASE("what a grid of three parts does not build is over its limit in full",
     for (const sections::StockItem& size : few_sizes()) {
       if (size.label != "25 x 2.0") few.push_back({size, *sections::find_material("S355H")});
     }
-    const studies::GridScreen screen(
-        design, parts, {few, few, {few.front(), few.back()}},
-        studies::counted_beside(studies::run(design, "", {}).answer, parts));
+    const studies::GridScreen screen(design, parts, {few, few, {few.front(), few.back()}},
+                                     studies::as_drawn(design, parts).counted);
     REQUIRE(screen.n_looks() == 1);
     for (std::size_t i = 0; i < 2 * few.size() * few.size(); ++i) {
       const std::vector<std::size_t> choice = {i % few.size(), i / few.size() % few.size(),

@@ -29,12 +29,6 @@ double searched(const studies::Criterion& criterion, const studies::Cell& cell) 
   return alone->asked.factor.value / alone->limit.factor;
 }
 
-bool says_nothing(const studies::Criterion& criterion, const studies::Cell& cell) {
-  return criterion.kind == studies::Criterion::Kind::combined &&
-         !studies::combined_counts(cell.assembly().pieces[criterion.index],
-                                   cell.kept(1.0).solution);
-}
-
 /// The worst of every check by part and name, every cell searched.
 std::map<Place, double> all_searched(const parts::Design& design) {
   std::map<Place, double> worst;
@@ -44,7 +38,7 @@ std::map<Place, double> all_searched(const parts::Design& design) {
     for (const parts::DesignCase& load_case : cases) {
       const studies::Cell cell(model, load_case);
       for (const studies::Criterion& criterion : studies::criteria(cell.assembly())) {
-        if (says_nothing(criterion, cell)) continue;
+        if (studies::says_nothing(criterion, cell)) continue;
         double& most = worst[{studies::part_judged(criterion, cell.assembly()),
                               studies::check_name(criterion.kind)}];
         most = std::max(most, searched(criterion, cell));

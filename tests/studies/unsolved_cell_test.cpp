@@ -8,11 +8,9 @@
 
 #include <catch2/catch.hpp>
 
-#include "cases/starters.hpp"
-#include "studies/random_numbers.hpp"
 #include "studies/run.hpp"
 #include "tests/studies/read_case.hpp"
-#include "tests/studies/starter_text.hpp"
+#include "tests/studies/truck_by_lot.hpp"
 
 namespace unsolved_cell_test {
 namespace {
@@ -28,26 +26,6 @@ constexpr double kSameWhereFar = 0.05;
 // Where the frame gives way there may be two equilibria near the edge: which one is found hangs on
 // where it was looked for from.
 constexpr double kSameAtEdge = 0.1;
-
-/// A truck to start from with its weight, coils and link drawn by lot, and some load cases in which
-/// its axle goes far.
-std::string truck_by_lot(const std::string& layout, std::uint32_t seed) {
-  studies::RandomNumbers random(seed);
-  std::string text(cases::starter(layout));
-  const auto number = [&](double low, double high) {
-    return std::to_string(low + (high - low) * random.uniform());
-  };
-  studies_tests::set_value(text, "axle_weight", number(2200.0, 4200.0) + " lb");
-  studies_tests::set_value(text, "coil_rate", number(150.0, 400.0) + " lb/in");
-  studies_tests::set_value(text, "drop", number(3.0, 9.0) + " in");
-  const std::vector<std::string> tubes = {"1-1/4 x 0.250 in DOM", "1-1/2 x 0.250 in DOM",
-                                          "2 x 0.120 in DOM", "2 x 0.250 in DOM"};
-  studies_tests::set_value(text, "tube", tubes[static_cast<std::size_t>(3.999 * random.uniform())]);
-  const std::string heave = number(-1.0, 1.0);
-  text += "load_cases:\n  - {name: crossed, heave: " + heave + " in, roll: " + number(-4.0, 4.0) +
-          " deg}\n  - slid into a curb\n  - hard corner\n";
-  return text;
-}
 
 bool gives_way(const checks::Finding& f) {
   return std::any_of(f.notes.begin(), f.notes.end(), [](const std::string& note) {
@@ -124,7 +102,7 @@ TEST_CASE("findings alone are those of every cell solved", "[studies][property]"
   int n_over = 0;
   for (const std::string layout : {"radius-arms", "parallel-arms", "steering"}) {
     for (const std::uint32_t seed : {1U, 2U}) {
-      const std::string text = truck_by_lot(layout, seed);
+      const std::string text = studies_tests::truck_by_lot(layout, seed);
       INFO(layout << ", " << seed);
       const parts::Design design = studies_tests::read_case(text);
       const std::vector<checks::Finding> all = studies::run(design, "", {}).answer.findings;
@@ -145,7 +123,7 @@ TEST_CASE("the worst of the parts asked for is that of every cell solved", "[stu
   int n_compared = 0;
   for (const std::string layout : {"radius-arms", "steering"}) {
     for (const std::uint32_t seed : {1U, 2U}) {
-      const std::string text = truck_by_lot(layout, seed);
+      const std::string text = studies_tests::truck_by_lot(layout, seed);
       const parts::Design design = studies_tests::read_case(text);
       const std::vector<checks::Finding> all = studies::run(design, "", {}).answer.findings;
       for (const std::string part : {"lateral_link", "arm.lower", "bracket"}) {
@@ -161,7 +139,7 @@ TEST_CASE("the worst of the parts asked for is that of every cell solved", "[stu
                                                               : most < kFollowed ? kSameWhereFar
                                                                                  : kSame));
         const std::vector<checks::Finding> beside =
-            studies::run_for_asked(design, counted, {}).answer.findings;
+            studies::run_as_drawn(design, counted, {}).answer.findings;
         compare(by_place(of_asked(beside, counted)), by_place(all));
         CHECK(parts_over(beside) == parts_over(all));
         if (most <= 1.0) CHECK(parts_over(worst) == parts_over(all));

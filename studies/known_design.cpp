@@ -1,0 +1,231 @@
+#include "studies/known_design.hpp"
+
+#include <algorithm>
+#include <iterator>
+#include <utility>
+
+#include "studies/trouble.hpp"
+
+namespace studies {
+namespace {
+
+bool are_same(const Criterion& a, const Criterion& b) {
+  return a.kind == b.kind && a.index == b.index;
+}
+
+/// Whether another section changes most of it, and not the force alone.
+bool is_of_section(const Criterion& criterion) {
+  using Kind = Criterion::Kind;
+  return criterion.kind == Kind::yield || criterion.kind == Kind::column ||
+         criterion.kind == Kind::combined || criterion.kind == Kind::thin_wall;
+}
+
+bool is_among(const std::vector<Criterion>& all, const Criterion& criterion) {
+  return std::any_of(all.begin(), all.end(),
+                     [&](const Criterion& one) { return are_same(one, criterion); });
+}
+
+/// A piece in the beams of another one along the same line. Nothing where its section changes along
+/// it: by its beams it is not told then what is where.
+std::optional<parts::Piece> in_beams_of(const parts::Piece& other, const parts::Piece& piece) {
+  parts::Piece out = piece;
+  out.beams = other.beams;
+  for (std::size_t i = 0; i < out.beams.size(); ++i) {
+    parts::PieceBeam& beam = out.beams[i];
+    const double ends = i + 1 < out.beams.size() ? out.beams[i + 1].starts_at : other.center_line;
+    const double middle = 0.5 * (beam.starts_at + ends);
+    const auto after =
+        std::find_if(piece.beams.begin(), piece.beams.end(),
+                     [&](const parts::PieceBeam& one) { return one.starts_at > middle; });
+    const parts::PieceBeam& there = *std::prev(after);
+    if (there.at_a != there.at_b || there.axial || beam.axial) return std::nullopt;
+    beam.at_a = there.at_a;
+    beam.at_b = there.at_b;
+    beam.curved = there.curved;
+    beam.parts = there.parts;
+  }
+  return out;
+}
+
+}  // namespace
+
+std::optional<KnownCell> KnownCell::of(const Cell& cell) {
+  const bool far = cell.lowest_critical_factor > kFarFromCritical;
+  const CaseSolution& first_order = cell.first_order();
+  if (!far || !carried(first_order)) return std::nullopt;
+  KnownCell out{.lowest_critical_factor = cell.lowest_critical_factor,
+                .closed_by_first_order = first_order.closed_stops};
+  if (!cell.is_solved()) {
+    out.is_moved = cell.in_proportion() || moves_far(cell.model(), first_order);
+    return out;
+  }
+  const CaseSolution& known = cell.kept(1.0);
+  if (!carried(known) || !cell.trouble.empty()) return std::nullopt;
+  out.is_moved = known.method == fea::Method::large_displacement;
+  return out;
+}
+
+KnownDemand KnownDemand::of(const Criterion& criterion, const Cell& solved) {
+  return {.at_load = solved.ratio_kept(criterion, 1.0),
+          .by_first_order = solved.ratio_by_first_order(criterion),
+          .lowest_critical_factor = solved.lowest_critical_factor,
+          .is_silent = says_nothing(criterion, solved)};
+}
+
+void KnownDesign::add(const Cell& cell, const std::vector<Criterion>& criteria,
+                      const AtMost& at_most, bool has_ride) {
+  const std::optional<KnownCell> known = KnownCell::of(cell);
+  if (!known) return;
+  if (pieces_.empty()) pieces_ = cell.assembly().pieces;
+  const parts::StiffnessSet& set = cell.model().set();
+  const auto same = std::find_if(sets_.begin(), sets_.end(), [&](const parts::StiffnessSet& one) {
+    return one.name == set.name;
+  });
+  const auto number = static_cast<std::size_t>(same - sets_.begin());
+  if (same == sets_.end()) sets_.push_back(set);
+  const auto demands_in = [&](bool ride) {
+    Demands out;
+    for (const Criterion& criterion : criteria) {
+      if (!cell.is_solved()) {
+        const std::optional<double> most = at_most(criterion, cell, ride);
+        if (!most) out.silent.push_back(criterion);
+        out.at_load.put(criterion, most.value_or(base::kUnset));
+        continue;
+      }
+      const Cell& there = *cell.in_place(ride);
+      out.at_load.put(criterion, there.ratio_kept(criterion, 1.0));
+      if (says_nothing(criterion, there)) out.silent.push_back(criterion);
+    }
+    if (cell.is_solved()) out.solution = cell.in_place(ride)->kept(1.0).solution;
+    return out;
+  };
+  Known out{.name = {set.name, cell.load_case().name},
+            .set = number,
+            .cell = *known,
+            .reached = demands_in(false),
+            .ride = {},
+            .by_first_order = {},
+            .first_order = cell.first_order().solution};
+  if (cell.is_solved() ? cell.at_ride() != nullptr : has_ride) out.ride = demands_in(true);
+  for (const Criterion& criterion : criteria) {
+    out.by_first_order.put(criterion, cell.ratio_by_first_order(criterion));
+  }
+  cells_[out.name.load_case].push_back(std::move(out));
+}
+
+void KnownDesign::add(const Criterion& criterion, const std::string& part,
+                      const std::vector<LookedAt>& all) {
+  for (const LookedAt& one : all) {
+    const Cell& cell = *one.cell;
+    const double solved_at = cell.in_proportion()                            ? 1.0
+                             : cell.beyond_followed(criterion, one.multiple) ? cell.followed_to
+                                                                             : one.multiple;
+    looked_.push_back(
+        {criterion, part, one, cell.kept(1.0).solution, cell.kept(solved_at).solution, solved_at});
+    looked_.back().at.cell = nullptr;
+  }
+}
+
+const KnownDesign::Known* KnownDesign::find(const CellName& name) const {
+  const auto all = cells_.find(name.load_case);
+  if (all == cells_.end()) return nullptr;
+  const auto found = std::find_if(all->second.begin(), all->second.end(),
+                                  [&](const Known& one) { return one.name.set == name.set; });
+  return found == all->second.end() ? nullptr : &*found;
+}
+
+std::vector<int> KnownDesign::apart(const parts::StiffnessSet& set) const {
+  std::vector<int> out;
+  for (const parts::StiffnessSet& one : sets_) out.push_back(parts::n_different(one, set));
+  return out;
+}
+
+std::vector<const KnownDesign::Known*> KnownDesign::nearest(const std::string& load_case,
+                                                            const std::vector<int>& apart) const {
+  std::vector<const Known*> out;
+  const auto found = cells_.find(load_case);
+  if (found == cells_.end()) return out;
+  for (const Known& one : found->second) {
+    const int least = out.empty() ? apart[one.set] : apart[out.front()->set];
+    if (apart[one.set] > least) continue;
+    if (apart[one.set] < least) out.clear();
+    out.push_back(&one);
+  }
+  return out;
+}
+
+std::optional<KnownDemand> KnownDesign::demand(const Known& known, const Criterion& criterion,
+                                               bool at_ride, const parts::Assembly* sized) const {
+  if (at_ride && !known.ride) return std::nullopt;
+  const Demands& demands = at_ride ? *known.ride : known.reached;
+  const double* ratio = demands.at_load.find(criterion);
+  const double* linear = known.by_first_order.find(criterion);
+  if (ratio == nullptr || linear == nullptr) return std::nullopt;
+  KnownDemand out{.at_load = *ratio,
+                  .by_first_order = *linear,
+                  .lowest_critical_factor = known.cell.lowest_critical_factor,
+                  .is_silent = is_among(demands.silent, criterion)};
+  if (sized == nullptr) return out;
+  const fea::Solution& solution = demands.solution ? *demands.solution : known.first_order;
+  out.by_first_order = demand_over_capacity(criterion, *sized, known.first_order);
+  // Where it was not solved, as much more than first order as before.
+  out.at_load = demands.solution ? demand_over_capacity(criterion, *sized, solution)
+                : *linear > 0.0  ? out.by_first_order * (*ratio / *linear)
+                                 : *ratio;
+  out.is_silent = criterion.kind == Criterion::Kind::combined &&
+                  !combined_counts(sized->pieces[criterion.index], solution);
+  return out;
+}
+
+std::vector<LookedAt> KnownDesign::looked_at(const Criterion& criterion,
+                                             const parts::Assembly* sized,
+                                             const CellName* only) const {
+  std::vector<LookedAt> out;
+  for (const Looked& looked : looked_) {
+    if (!are_same(looked.criterion, criterion)) continue;
+    if (only != nullptr && !(looked.at.name == *only)) continue;
+    out.push_back(looked.at);
+    if (sized == nullptr) continue;
+    LookedAt& now = out.back();
+    now.at_load = demand_over_capacity(criterion, *sized, looked.at_load);
+    now.there = looked.at.multiple / looked.solved_at *
+                demand_over_capacity(criterion, *sized, looked.there, looked.solved_at);
+  }
+  return out;
+}
+
+std::vector<CellName> KnownDesign::worst_cells(
+    const std::function<bool(const std::string& part)>& is_asked) const {
+  std::vector<const Looked*> worst;  // of each check
+  for (const Looked& looked : looked_) {
+    if (!is_asked(looked.part)) continue;
+    const auto same = std::find_if(worst.begin(), worst.end(), [&](const Looked* one) {
+      return are_same(one->criterion, looked.criterion);
+    });
+    if (same == worst.end()) {
+      worst.push_back(&looked);
+    } else if (looked.at.there > (*same)->at.there) {
+      *same = &looked;
+    }
+  }
+  std::stable_sort(worst.begin(), worst.end(), [](const Looked* a, const Looked* b) {
+    const bool a_of_size = is_of_section(a->criterion);
+    return a_of_size == is_of_section(b->criterion) ? a->at.there > b->at.there : a_of_size;
+  });
+  std::vector<CellName> out;
+  for (const Looked* one : worst) out.push_back(one->at.name);
+  return out;
+}
+
+std::optional<parts::Assembly> KnownDesign::resized(const parts::Assembly& other) const {
+  if (other.pieces.size() != pieces_.size()) return std::nullopt;
+  parts::Assembly out;
+  for (std::size_t i = 0; i < pieces_.size(); ++i) {
+    // Of a piece that is the same its own numbers are known.
+    const std::optional<parts::Piece> piece = in_beams_of(pieces_[i], other.pieces[i]);
+    out.pieces.push_back(piece ? *piece : pieces_[i]);
+  }
+  return out;
+}
+
+}  // namespace studies

@@ -1,0 +1,136 @@
+#pragma once
+
+#include <cstddef>
+#include <functional>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "studies/cell.hpp"
+#include "studies/known_ratios.hpp"
+
+namespace studies {
+
+/// One load case in one stiffness set.
+struct CellName {
+  std::string set;
+  std::string load_case;
+
+  bool operator==(const CellName&) const = default;
+};
+
+// Of the load. Nearer to a critical one first order says little of what second order makes of it.
+inline constexpr double kFarFromCritical = 1.5;
+
+/// What a cell says of one like it that is not solved.
+struct KnownCell {
+  double lowest_critical_factor = base::kUnset;
+  Contacts closed_by_first_order = 0;
+  bool is_moved = false;  ///< solved with large displacements
+
+  /// Nothing of one that does not carry its load, is in trouble or near a critical load.
+  /// @param cell  solved, or going on as one that is
+  [[nodiscard]] static std::optional<KnownCell> of(const Cell& cell);
+};
+
+/// What a check asks in a solved cell: demand over capacity under the load itself.
+struct KnownDemand {
+  double at_load = base::kUnset;
+  double by_first_order = base::kUnset;
+  double lowest_critical_factor = base::kUnset;
+  bool is_silent = false;  ///< another check says all of it
+
+  [[nodiscard]] static KnownDemand of(const Criterion& criterion, const Cell& solved);
+};
+
+/// What a check came to in a cell where it was looked at: demand over capacity.
+struct LookedAt {
+  const Cell* cell = nullptr;
+  CellName name;
+  bool at_ride = false;  ///< by second order at ride height, beside the place reached
+  double multiple = 1.0;
+  double at_load = base::kUnset;
+  double there = base::kUnset;  ///< at that multiple of the load
+  double lowest_critical_factor = base::kUnset;
+  Contacts closed = 0;  ///< stops and straps that carry there
+};
+
+/// What is known of a design that was solved, by which it is told what one that differs in the size
+/// of a part may come to at the most. Nothing in it changes once it is filled: several threads may
+/// read it.
+class KnownDesign {
+ public:
+  /// The checks of a cell at one place: that reached, or ride height.
+  struct Demands {
+    KnownRatios at_load;
+    std::vector<Criterion> silent;          ///< another check says all of them
+    std::optional<fea::Solution> solution;  ///< where it is solved
+  };
+  /// A cell, solved or not.
+  struct Known {
+    CellName name;
+    std::size_t set = 0;  ///< among those of the design
+    KnownCell cell;
+    Demands reached;
+    std::optional<Demands> ride;  ///< by second order, where it was looked at there as well
+    KnownRatios by_first_order;
+    fea::Solution first_order;
+  };
+  /// What a check asks in a cell at most, where it is not solved.
+  using AtMost =
+      std::function<std::optional<double>(const Criterion& criterion, const Cell& cell, bool ride)>;
+
+  /// @param criteria  whose numbers are kept
+  /// @param at_most   nothing where a check asks nothing
+  /// @param has_ride  of one that is not solved: whether it is looked at at ride height as well
+  void add(const Cell& cell, const std::vector<Criterion>& criteria, const AtMost& at_most,
+           bool has_ride);
+  /// @param part  that the check is about
+  void add(const Criterion& criterion, const std::string& part, const std::vector<LookedAt>& all);
+
+  /// Null where it is not known, or says nothing of others.
+  [[nodiscard]] const Known* find(const CellName& name) const;
+  /// How much another set differs from each of those that are known.
+  [[nodiscard]] std::vector<int> apart(const parts::StiffnessSet& set) const;
+  /// The cells of a load case in the sets that differ least.
+  /// @param apart  as above
+  /// @return none where none says anything of others
+  [[nodiscard]] std::vector<const Known*> nearest(const std::string& load_case,
+                                                  const std::vector<int>& apart) const;
+
+  /// The pieces of another design in place of those of this one, in the beams of this one: what
+  /// its forces would ask of them. Nothing where the two are not of one build.
+  [[nodiscard]] std::optional<parts::Assembly> resized(const parts::Assembly& other) const;
+
+  /// What a check asks in a cell, or would ask of a piece of another size by the same forces.
+  /// @param sized  as `resized`; null = as it was solved
+  /// @return nothing where it is not known
+  [[nodiscard]] std::optional<KnownDemand> demand(const Known& known, const Criterion& criterion,
+                                                  bool at_ride, const parts::Assembly* sized) const;
+  /// @param only  in that cell; null = in all
+  [[nodiscard]] std::vector<LookedAt> looked_at(const Criterion& criterion,
+                                                const parts::Assembly* sized,
+                                                const CellName* only = nullptr) const;
+
+  /// Where checks of a part come nearest to their limits: the worst cell of each, worst first, and
+  /// those before the others that another size changes most.
+  [[nodiscard]] std::vector<CellName> worst_cells(
+      const std::function<bool(const std::string& part)>& is_asked) const;
+
+ private:
+  struct Looked {
+    Criterion criterion;
+    std::string part;
+    LookedAt at;
+    fea::Solution at_load;
+    fea::Solution there;
+    double solved_at = 1.0;  ///< multiple of the load in that; beyond it, in proportion
+  };
+  std::vector<parts::StiffnessSet> sets_;
+  std::map<std::string, std::vector<Known>> cells_;  ///< by load case
+  std::vector<Looked> looked_;
+  std::vector<parts::Piece> pieces_;
+};
+
+}  // namespace studies

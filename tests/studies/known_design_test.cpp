@@ -1,0 +1,76 @@
+// What is known of a design as drawn saves solving most of one with another size: it must have no
+// say in the answer. Invented numbers.
+#include "studies/known_design.hpp"
+
+#include <string>
+#include <vector>
+
+#include <catch2/catch.hpp>
+
+#include "studies/judged.hpp"
+#include "studies/sized_part.hpp"
+#include "tests/studies/read_case.hpp"
+#include "tests/studies/truck_by_lot.hpp"
+
+namespace known_design_test {
+using studies::Verdict;
+
+namespace {
+
+// Of a utilization: cells are told apart to half a percent on one side of the limit.
+constexpr double kSame = 5.0e-3;
+// Far within and over by far sets are told apart to a twentieth, by estimates that may be off by as
+// much: which of them is solved first hangs on what is known.
+constexpr double kFarWithin = 0.5;
+constexpr double kFarOver = 1.5;
+constexpr double kSameWhereFar = 0.12;
+
+/// Every so many sizes in stock.
+std::vector<studies::SizeChoice> some_sizes(const parts::Design& design, const std::string& part) {
+  const std::vector<studies::SizeChoice> all = studies::sizes_for(design, part, {}, {});
+  constexpr std::size_t kSome = 7;
+  std::vector<studies::SizeChoice> out;
+  for (std::size_t i = 0; i < kSome; ++i) out.push_back(all[all.size() * (i + 2) / (kSome + 3)]);
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("a size is judged the same whether another one is known or not", "[studies][property]") {
+  int n_within = 0;
+  int n_over = 0;
+  int n_told = 0;
+  for (const std::string layout : {"radius-arms", "steering", "parallel-arms"}) {
+    const parts::Design design = studies_tests::read_case(studies_tests::truck_by_lot(layout, 3));
+    for (const std::string part : {"lateral_link", "arm.lower"}) {
+      const studies::Counted with = studies::as_drawn(design, {part}).counted;
+      REQUIRE(with.known != nullptr);
+      studies::Counted without = with;
+      without.known.reset();
+      for (const studies::SizeChoice& size : some_sizes(design, part)) {
+        INFO(layout << ", " << part << ", " << size.item.label);
+        const parts::Design changed = studies::with_size(design, part, size);
+        const studies::Judged known = studies::judged(changed, with);
+        const studies::Judged alone = studies::judged(changed, without);
+        INFO(known.part << ", " << known.check << ", " << known.load_case << "; " << alone.part
+                        << ", " << alone.check << ", " << alone.load_case);
+        CHECK(known.verdict == alone.verdict);
+        CHECK(known.open.empty() == alone.open.empty());
+        CHECK(known.other_over == alone.other_over);
+        const bool far = alone.utilization < kFarWithin || alone.utilization > kFarOver;
+        CHECK(known.utilization == Approx(alone.utilization).epsilon(far ? kSameWhereFar : kSame));
+        if (studies::judged_at_first_look(changed, with).verdict == Verdict::over) {
+          ++n_told;
+          CHECK(alone.verdict == Verdict::over);
+        }
+        n_within += alone.verdict == Verdict::within ? 1 : 0;
+        n_over += alone.verdict == Verdict::over ? 1 : 0;
+      }
+    }
+  }
+  CHECK(n_within >= 5);
+  CHECK(n_over >= 5);
+  CHECK(n_told >= 5);
+}
+
+}  // namespace known_design_test
