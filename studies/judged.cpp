@@ -1,6 +1,7 @@
 #include "studies/judged.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include <fmt/format.h>
@@ -87,6 +88,17 @@ void look_there_first(Counted& counted, const CellName& cell) {
   if (all.size() > kMost) all.pop_back();
 }
 
+/// The load cases in two shares, mirrored ones apart, whatever they are spread over; all in one
+/// where they are few.
+std::vector<Counted> in_two(const std::vector<parts::DesignCase>& cases) {
+  constexpr std::size_t kFew = 4;
+  std::vector<Counted> shares(cases.size() < kFew ? 1 : 2);
+  for (std::size_t i = 0; i < cases.size(); ++i) {
+    shares[i % shares.size()].load_cases.push_back(cases[i].name);
+  }
+  return shares;
+}
+
 /// Why a design makes no sense; empty when it does.
 std::string refusal(const parts::Design& design) {
   const std::vector<base::InputError> broken = cases::broken_rules(design);
@@ -136,18 +148,29 @@ Judged judged_until_over(const parts::Design& design, Counted& counted, double m
 }
 
 AsDrawn as_drawn(const parts::Design& design, const std::vector<std::string>& asked,
-                 const Watch& watch) {
+                 const Watch& watch, const Spread& spread) {
   constexpr std::size_t kMostFirst = 4;
-  const auto known = std::make_shared<KnownDesign>();
-  AsDrawn out{
-      .answer = run_as_drawn(design, {.asked = asked, .others = true}, watch, known.get()).answer,
-      .counted = {.asked = asked, .others = true, .known = known}};
+  std::vector<Counted> shares = in_two(parts::design_cases(design));
+  std::vector<Answer> answers(shares.size());
+  std::vector<KnownDesign> known(shares.size());
+  spread_out(spread, shares.size(), [&](std::size_t i) {
+    shares[i].asked = asked;
+    shares[i].others = true;
+    answers[i] = run_as_drawn(design, shares[i], watch, &known[i]).answer;
+  });
+  AsDrawn out{.answer = std::move(answers.front()), .counted = {.asked = asked, .others = true}};
+  for (std::size_t i = 1; i < shares.size(); ++i) {
+    std::move(answers[i].findings.begin(), answers[i].findings.end(),
+              std::back_inserter(out.answer.findings));
+    known.front().take(std::move(known[i]));
+  }
+  out.counted.known = std::make_shared<KnownDesign>(std::move(known.front()));
   Counted& counted = out.counted;
   for (const checks::Finding& f : out.answer.findings) {
     if (f.state != checks::State::within) counted.left_out.push_back(f.part);
   }
-  for (const CellName& name :
-       known->worst_cells([&](const std::string& part) { return counted.is_asked(part); })) {
+  for (const CellName& name : counted.known->worst_cells(
+           [&](const std::string& part) { return counted.is_asked(part); })) {
     std::vector<CellName>& all = counted.look_first;
     if (all.size() == kMostFirst) break;
     if (std::find(all.begin(), all.end(), name) == all.end()) all.push_back(name);

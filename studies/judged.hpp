@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "studies/run.hpp"
+#include "studies/spread.hpp"
 
 namespace studies {
 
@@ -61,6 +62,6 @@ struct AsDrawn {
 /// @param asked  parts, of which there is one at least
 /// @throws Stopped
 [[nodiscard]] AsDrawn as_drawn(const parts::Design& design, const std::vector<std::string>& asked,
-                               const Watch& watch = {});
+                               const Watch& watch = {}, const Spread& spread = {});
 
 }  // namespace studies

@@ -78,11 +78,6 @@ void KnownDesign::add(const Cell& cell, const std::vector<Criterion>& criteria,
   if (!known) return;
   if (pieces_.empty()) pieces_ = cell.assembly().pieces;
   const parts::StiffnessSet& set = cell.model().set();
-  const auto same = std::find_if(sets_.begin(), sets_.end(), [&](const parts::StiffnessSet& one) {
-    return one.name == set.name;
-  });
-  const auto number = static_cast<std::size_t>(same - sets_.begin());
-  if (same == sets_.end()) sets_.push_back(set);
   const auto demands_in = [&](bool ride) {
     Demands out;
     for (const Criterion& criterion : criteria) {
@@ -100,7 +95,7 @@ void KnownDesign::add(const Cell& cell, const std::vector<Criterion>& criteria,
     return out;
   };
   Known out{.name = {set.name, cell.load_case().name},
-            .set = number,
+            .set = number_of(set),
             .cell = *known,
             .reached = demands_in(false),
             .ride = {},
@@ -124,6 +119,27 @@ void KnownDesign::add(const Criterion& criterion, const std::string& part,
         {criterion, part, one, cell.kept(1.0).solution, cell.kept(solved_at).solution, solved_at});
     looked_.back().at.cell = nullptr;
   }
+}
+
+void KnownDesign::take(KnownDesign other) {
+  std::vector<std::size_t> numbers;
+  for (parts::StiffnessSet& set : other.sets_) numbers.push_back(number_of(set));
+  for (auto& [load_case, all] : other.cells_) {
+    for (Known& one : all) one.set = numbers[one.set];
+    cells_[load_case] = std::move(all);
+  }
+  std::move(other.looked_.begin(), other.looked_.end(), std::back_inserter(looked_));
+  if (pieces_.empty()) pieces_ = std::move(other.pieces_);
+}
+
+/// Among the sets that are known; it is one of them after that.
+std::size_t KnownDesign::number_of(const parts::StiffnessSet& set) {
+  const auto same = std::find_if(sets_.begin(), sets_.end(), [&](const parts::StiffnessSet& one) {
+    return one.name == set.name;
+  });
+  const auto number = static_cast<std::size_t>(same - sets_.begin());
+  if (same == sets_.end()) sets_.push_back(set);
+  return number;
 }
 
 const KnownDesign::Known* KnownDesign::find(const CellName& name) const {

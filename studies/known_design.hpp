@@ -89,6 +89,9 @@ class KnownDesign {
   /// @param part  that the check is about
   void add(const Criterion& criterion, const std::string& part, const std::vector<LookedAt>& all);
 
+  /// What is known of the same design in other load cases.
+  void take(KnownDesign other);
+
   /// Null where it is not known, or says nothing of others.
   [[nodiscard]] const Known* find(const CellName& name) const;
   /// How much another set differs from each of those that are known.
@@ -119,6 +122,8 @@ class KnownDesign {
       const std::function<bool(const std::string& part)>& is_asked) const;
 
  private:
+  [[nodiscard]] std::size_t number_of(const parts::StiffnessSet& set);
+
   struct Looked {
     Criterion criterion;
     std::string part;

@@ -308,7 +308,7 @@ Picked pick(const parts::Design& design, const std::string& part, const PickOpti
              .n_sizes = sizes.size(),
              .n_done = 0,
              .n_unpriced = n_unpriced};
-  AsDrawn drawn = as_drawn(design, {part}, part_of(watch, 0.0, 0.0, "as drawn"));
+  AsDrawn drawn = as_drawn(design, {part}, part_of(watch, 0.0, 0.0, "as drawn"), spread);
   tell_others(out, drawn.answer, design, other_tube_of(design, part));
   out.assumed = drawn.answer.assumed;
   const std::shared_ptr<const KnownDesign> known = drawn.counted.known;

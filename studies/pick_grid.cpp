@@ -487,7 +487,7 @@ PickedGrid pick_grid(const parts::Design& design, const std::vector<std::string>
     out.now.push_back(fmt::format("{}, {}", sections::describe(stick.shape, design.inches),
                                   stick.material.description));
   }
-  const AsDrawn drawn = as_drawn(design, parts, part_of(watch, 0.0, 0.0, "as drawn"));
+  const AsDrawn drawn = as_drawn(design, parts, part_of(watch, 0.0, 0.0, "as drawn"), spread);
   const Counted& counted = drawn.counted;
   const bool any_here = share == nullptr || share->which != 0;
   const GridScreen screen(design, parts, grid.sizes(), any_here ? counted : Counted{}, spread);

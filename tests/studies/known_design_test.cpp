@@ -11,6 +11,7 @@
 #include "studies/sized_part.hpp"
 #include "tests/studies/read_case.hpp"
 #include "tests/studies/truck_by_lot.hpp"
+#include "tests/studies/two_threads.hpp"
 
 namespace known_design_test {
 using studies::Verdict;
@@ -71,6 +72,21 @@ TEST_CASE("a size is judged the same whether another one is known or not", "[stu
   CHECK(n_within >= 5);
   CHECK(n_over >= 5);
   CHECK(n_told >= 5);
+}
+
+TEST_CASE("what is known is the same whatever it is spread over", "[studies]") {
+  const parts::Design design =
+      studies_tests::read_case(studies_tests::truck_by_lot("radius-arms", 1));
+  const studies::AsDrawn one = studies::as_drawn(design, {"lateral_link"});
+  const studies::AsDrawn two =
+      studies::as_drawn(design, {"lateral_link"}, {}, studies_tests::on_two_threads);
+  CHECK(one.counted.look_first == two.counted.look_first);
+  CHECK(one.counted.left_out == two.counted.left_out);
+  for (const studies::SizeChoice& size : some_sizes(design, "lateral_link")) {
+    INFO(size.item.label);
+    const parts::Design changed = studies::with_size(design, "lateral_link", size);
+    CHECK(studies::judged(changed, one.counted) == studies::judged(changed, two.counted));
+  }
 }
 
 }  // namespace known_design_test
