@@ -42,7 +42,6 @@ class Cell {
   [[nodiscard]] bool is_solved() const { return !kept_.empty(); }
   /// The load itself by first order; solved at first use, then kept.
   [[nodiscard]] const CaseSolution& first_order() const;
-  [[nodiscard]] bool has_first_order() const { return first_order_.has_value(); }
   /// Demand over capacity by that.
   [[nodiscard]] double ratio_by_first_order(const Criterion& criterion) const;
 

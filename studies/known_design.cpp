@@ -4,6 +4,7 @@
 #include <iterator>
 #include <utility>
 
+#include "sections/area_props.hpp"
 #include "studies/trouble.hpp"
 
 namespace studies {
@@ -18,6 +19,13 @@ bool is_of_section(const Criterion& criterion) {
   using Kind = Criterion::Kind;
   return criterion.kind == Kind::yield || criterion.kind == Kind::column ||
          criterion.kind == Kind::combined || criterion.kind == Kind::thin_wall;
+}
+
+/// A demand whose part beyond first order grows by so much, and a half.
+double with_softer(double demand, double by_first_order, double softer) {
+  constexpr double kHalf = 0.5;
+  const double beyond = std::max(0.0, demand - by_first_order);
+  return demand + beyond * (softer - 1.0 + kHalf);
 }
 
 bool is_among(const std::vector<Criterion>& all, const Criterion& criterion) {
@@ -115,8 +123,8 @@ void KnownDesign::add(const Criterion& criterion, const std::string& part,
     const double solved_at = cell.in_proportion()                            ? 1.0
                              : cell.beyond_followed(criterion, one.multiple) ? cell.followed_to
                                                                              : one.multiple;
-    looked_.push_back(
-        {criterion, part, one, cell.kept(1.0).solution, cell.kept(solved_at).solution, solved_at});
+    looked_.push_back({criterion, part, one, cell.kept(1.0).solution, cell.kept(solved_at).solution,
+                       solved_at, cell.first_order().solution});
     looked_.back().at.cell = nullptr;
   }
 }
@@ -170,6 +178,16 @@ std::vector<const KnownDesign::Known*> KnownDesign::nearest(const std::string& l
   return out;
 }
 
+/// How much softer in bending a piece of another size is than as it was solved, at the least 1.
+double KnownDesign::softer(const Criterion& criterion, const parts::Assembly& sized) const {
+  const auto bending = [](const parts::Piece& piece) {
+    const sections::AreaProps props = sections::area_props(piece.beams.front().at_a);
+    return piece.material.elastic * std::min(props.iyy, props.izz);
+  };
+  const parts::Piece& now = sized.pieces[criterion.index];
+  return std::max(1.0, bending(pieces_[criterion.index]) / bending(now));
+}
+
 std::optional<KnownDemand> KnownDesign::demand(const Known& known, const Criterion& criterion,
                                                bool at_ride, const parts::Assembly* sized) const {
   if (at_ride && !known.ride) return std::nullopt;
@@ -185,9 +203,10 @@ std::optional<KnownDemand> KnownDesign::demand(const Known& known, const Criteri
   const fea::Solution& solution = demands.solution ? *demands.solution : known.first_order;
   out.by_first_order = demand_over_capacity(criterion, *sized, known.first_order);
   // Where it was not solved, as much more than first order as before.
-  out.at_load = demands.solution ? demand_over_capacity(criterion, *sized, solution)
-                : *linear > 0.0  ? out.by_first_order * (*ratio / *linear)
-                                 : *ratio;
+  const double now = demands.solution ? demand_over_capacity(criterion, *sized, solution)
+                     : *linear > 0.0  ? out.by_first_order * (*ratio / *linear)
+                                      : *ratio;
+  out.at_load = with_softer(now, out.by_first_order, softer(criterion, *sized));
   out.is_silent = criterion.kind == Criterion::Kind::combined &&
                   !combined_counts(sized->pieces[criterion.index], solution);
   return out;
@@ -203,9 +222,14 @@ std::vector<LookedAt> KnownDesign::looked_at(const Criterion& criterion,
     out.push_back(looked.at);
     if (sized == nullptr) continue;
     LookedAt& now = out.back();
+    now.is_sized = true;
     now.at_load = demand_over_capacity(criterion, *sized, looked.at_load);
     now.there = looked.at.multiple / looked.solved_at *
                 demand_over_capacity(criterion, *sized, looked.there, looked.solved_at);
+    const double first_order = demand_over_capacity(criterion, *sized, looked.first_order);
+    const double by = softer(criterion, *sized);
+    now.at_load = with_softer(now.at_load, first_order, by);
+    now.there = with_softer(now.there, looked.at.multiple * first_order, by);
   }
   return out;
 }

@@ -53,7 +53,8 @@ struct LookedAt {
   double at_load = base::kUnset;
   double there = base::kUnset;  ///< at that multiple of the load
   double lowest_critical_factor = base::kUnset;
-  Contacts closed = 0;  ///< stops and straps that carry there
+  Contacts closed = 0;    ///< stops and straps that carry there
+  bool is_sized = false;  ///< what another size would be asked
 };
 
 /// What is known of a design that was solved, by which it is told what one that differs in the size
@@ -106,7 +107,8 @@ class KnownDesign {
   /// its forces would ask of them. Nothing where the two are not of one build.
   [[nodiscard]] std::optional<parts::Assembly> resized(const parts::Assembly& other) const;
 
-  /// What a check asks in a cell, or would ask of a piece of another size by the same forces.
+  /// What a check asks in a cell, or would ask of a piece of another size by the same forces; where
+  /// that is softer in bending, what second order adds grows with it.
   /// @param sized  as `resized`; null = as it was solved
   /// @return nothing where it is not known
   [[nodiscard]] std::optional<KnownDemand> demand(const Known& known, const Criterion& criterion,
@@ -123,6 +125,7 @@ class KnownDesign {
 
  private:
   [[nodiscard]] std::size_t number_of(const parts::StiffnessSet& set);
+  [[nodiscard]] double softer(const Criterion& criterion, const parts::Assembly& sized) const;
 
   struct Looked {
     Criterion criterion;
@@ -131,6 +134,7 @@ class KnownDesign {
     fea::Solution at_load;
     fea::Solution there;
     double solved_at = 1.0;  ///< multiple of the load in that; beyond it, in proportion
+    fea::Solution first_order;
   };
   std::vector<parts::StiffnessSet> sets_;
   std::map<std::string, std::vector<Known>> cells_;  ///< by load case

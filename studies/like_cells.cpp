@@ -98,6 +98,8 @@ double LikeCells::at_most_between(const Criterion& criterion, const Cell& cell,
     const auto demand = counted_->known->demand(other, criterion, at_ride, nullptr);
     return demand && demand->at_load > 0.0 ? std::optional(demand->at_load) : std::nullopt;
   };
+  // What second order makes of another size differs from set to set.
+  if (sized(criterion) != nullptr) return kInfinite;
   const std::optional<double> there = solved_there(cell);
   if (!there) return kInfinite;
   for (std::size_t i = number_of(cell) % cases_->size(); i < cells_->size(); i += cases_->size()) {

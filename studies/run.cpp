@@ -649,6 +649,7 @@ class Runner {
         like_.look_closer(cell);
         if (goes_on_unsolved(cell)) return like_.asked(criterion, cell, unsolved.at_ride);
       }
+      const bool ride_is_asked = like_.asked(criterion, cell, true).has_value();
       if (!cell.is_solved()) solve_one(cell, &like_.same_in_first_set(cell));
       if (const std::string* reason = cell.trouble_for(part)) {
         if (!left_undecided) undecided(criterion, cell, *reason);
@@ -656,9 +657,11 @@ class Runner {
         return std::nullopt;
       }
       const Cell* asking = cell.in_place(unsolved.at_ride);
+      // Where only this set goes far from ride height, that is not asked by itself.
+      if (!ride_is_asked) asking = &cell.asking_most(criterion);
       if (asking == nullptr || says_nothing(criterion, *asking)) return std::nullopt;
       return Asked{
-          .cell = asking, .factor = asked_in(criterion, *asking), .at_ride = unsolved.at_ride};
+          .cell = asking, .factor = asked_in(criterion, *asking), .at_ride = asking != &cell};
     };
     double floor = floor_of(part);
     if (floor > 0.0 && hangs_on_an_assumed_clamp(criterion)) floor = 0.0;

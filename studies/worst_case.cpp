@@ -28,11 +28,6 @@ constexpr double kWithStops = 1.5;
 // stops or straps carry and where the same ones do, and of the change that they tell.
 constexpr double kBesides = 0.05;
 constexpr double kAlike = 3.0e-3;
-// Of a multiple: where the frame gives way before it, it is too near for the growth up to there to
-// be told; where it was looked at beside, and what the estimate may be off by then.
-constexpr double kTooNear = 1.5;
-constexpr double kTooNearBeside = 1.1;
-constexpr double kNearCritical = 1.25;
 // Where it is another design.
 constexpr double kLikeDesign = 0.01;
 constexpr double kOfChange = 0.5;
@@ -113,8 +108,9 @@ Ranked ranked(const Criterion& criterion, const Asked& asked) {
 /// How much more than in proportion the demand may grow to `multiple`, as a beam-column's does;
 /// infinite where that is too near to the critical factor to say.
 /// @param critical  the lowest critical factor
-double growth_over_load(double critical, double multiple, double too_near = kTooNear) {
-  if (!(critical > too_near * multiple)) return std::numeric_limits<double>::infinity();
+double growth_over_load(double critical, double multiple) {
+  constexpr double kTooNear = 1.5;
+  if (!(critical > kTooNear * multiple)) return std::numeric_limits<double>::infinity();
   return (1.0 - 1.0 / critical) / (1.0 - multiple / critical);
 }
 
@@ -174,22 +170,23 @@ double matters_from(double floor) {
 std::vector<Asked> foremost(const Criterion& criterion, const std::vector<Asked>& asked,
                             double from) {
   struct Estimate {
-    Asked asked;
+    const Asked* asked;
     Bounds demand;
   };
   std::vector<Estimate> all;
   double most = from;
   for (const Asked& a : asked) {
-    all.push_back({a, bounds_of(criterion, a)});
+    all.push_back({&a, bounds_of(criterion, a)});
     if (std::isfinite(all.back().demand.low)) most = std::max(most, all.back().demand.low);
   }
+  all.erase(std::remove_if(all.begin(), all.end(),
+                           [&](const Estimate& e) { return e.demand.high < most; }),
+            all.end());
   std::stable_sort(all.begin(), all.end(), [](const Estimate& a, const Estimate& b) {
     return a.demand.in_proportion > b.demand.in_proportion;
   });
   std::vector<Asked> out;
-  for (const Estimate& e : all) {
-    if (!(e.demand.high < most)) out.push_back(e.asked);
-  }
+  for (const Estimate& e : all) out.push_back(*e.asked);
   return out;
 }
 
@@ -243,19 +240,16 @@ double at_most_beside(const Criterion& criterion, const Asked& a, const LookedAt
   const double in_proportion = known.there * a.factor.value / a.factor.looked_at();
   // Nothing at the load itself: all that there is comes with the stops and straps that close later.
   if (!(at_one > 0.0) && !(known.at_load > 0.0)) return kWithStops * in_proportion;
-  const double critical = a.cell->lowest_critical_factor;
-  const double growth = growth_over_load(critical, a.factor.looked_at(), kTooNearBeside);
+  const double growth = growth_over_load(a.cell->lowest_critical_factor, a.factor.looked_at());
   if (!std::isfinite(growth)) return std::numeric_limits<double>::infinity();
-  const double growth_there =
-      growth_over_load(known.lowest_critical_factor, a.factor.looked_at(), kTooNearBeside);
-  const double near = critical > kTooNear * a.factor.looked_at() ? 1.0 : kNearCritical;
+  const double growth_there = growth_over_load(known.lowest_critical_factor, a.factor.looked_at());
   const double more = at_one / known.at_load;
   const double estimate = more * grows_more(growth, growth_there, known);
   if (!std::isfinite(estimate)) return std::numeric_limits<double>::infinity();
   const double change = more * std::max(1.0, growth / growth_there) - 1.0;
   const bool same_stops = (a.is_solved() ? a.cell->closed_at(1.0) : *a.closed) == known.closed;
   const double off = std::max(same_stops ? alike : kBesides, kOfChange * std::abs(change));
-  return near * estimate * (1.0 + off) * in_proportion;
+  return estimate * (1.0 + off) * in_proportion;
 }
 
 const LookedAt* named(const std::vector<LookedAt>& all, const CellName& name) {
@@ -270,7 +264,10 @@ const LookedAt* named(const std::vector<LookedAt>& all, const CellName& name) {
 double at_most_between(const Asked& a, const LookedAt& known, const std::vector<LookedAt>& like) {
   const LookedAt* same = named(like, {a.cell->model().set().name, known.name.load_case});
   const LookedAt* beside = named(like, known.name);
-  if (same == nullptr || beside == nullptr) return std::numeric_limits<double>::infinity();
+  // What second order makes of another size differs from set to set.
+  if (same == nullptr || beside == nullptr || same->is_sized) {
+    return std::numeric_limits<double>::infinity();
+  }
   return at_most_as_there(known.there, same->there, beside->there) * a.factor.value /
          known.multiple;
 }
@@ -354,25 +351,12 @@ std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<As
         return at_most <= std::max((1.0 + told_apart(most, at_most)) * most, below);
       });
     };
-    std::optional<KnownDemand> last_solved;
     for (Asked& a : sets.asked) {
-      const auto counts_still = [&]() {
-        if (a.is_solved()) {
-          last_solved = KnownDemand::of(criterion, *a.cell);
-        } else if (last_solved && a.cell->has_first_order()) {
-          a.at_most =
-              std::min(*a.at_most, at_most_unsolved(a.cell->ratio_by_first_order(criterion),
-                                                    a.cell->lowest_critical_factor, *last_solved));
-        }
-        return !leaves(a);
-      };
-      bool counts = counts_still();
+      bool counts = !leaves(a);
       while (counts && !a.is_solved()) {
         const std::optional<Asked> now = solve(a);
-        counts = now.has_value();
-        if (!counts) break;
-        a = *now;
-        counts = counts_still();
+        counts = now && !leaves(*now);
+        if (now) a = *now;
       }
       if (!counts) continue;
       all.push_back(ranked(criterion, a));
