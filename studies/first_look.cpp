@@ -88,7 +88,7 @@ std::optional<SeenOver> surely_over(const Cell& cell, const Counted& counted, do
   if (counted.known == nullptr) return std::nullopt;
   const KnownDesign& known = *counted.known;
   const std::optional<parts::Assembly> sized = known.resized(cell.assembly());
-  const CellName name{cell.model().set().name, cell.load_case().name};
+  const CellName name = name_of(cell);
   const KnownDesign::Known* there = known.find(name);
   if (!sized || there == nullptr || !carried(cell.first_order()) ||
       cell.first_order().closed_stops != there->cell.closed_by_first_order) {

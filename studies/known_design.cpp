@@ -57,6 +57,10 @@ std::optional<parts::Piece> in_beams_of(const parts::Piece& other, const parts::
 
 }  // namespace
 
+CellName name_of(const Cell& cell) {
+  return {cell.model().set().name, cell.load_case().name};
+}
+
 std::optional<KnownCell> KnownCell::of(const Cell& cell) {
   const bool far = cell.lowest_critical_factor > kFarFromCritical;
   const CaseSolution& first_order = cell.first_order();
@@ -85,7 +89,6 @@ void KnownDesign::add(const Cell& cell, const std::vector<Criterion>& criteria,
   const std::optional<KnownCell> known = KnownCell::of(cell);
   if (!known) return;
   if (pieces_.empty()) pieces_ = cell.assembly().pieces;
-  const parts::StiffnessSet& set = cell.model().set();
   const auto demands_in = [&](bool ride) {
     Demands out;
     for (const Criterion& criterion : criteria) {
@@ -102,8 +105,8 @@ void KnownDesign::add(const Cell& cell, const std::vector<Criterion>& criteria,
     if (cell.is_solved()) out.solution = cell.in_place(ride)->kept(1.0).solution;
     return out;
   };
-  Known out{.name = {set.name, cell.load_case().name},
-            .set = number_of(set),
+  Known out{.name = name_of(cell),
+            .set = number_of(cell.model().set()),
             .cell = *known,
             .reached = demands_in(false),
             .ride = {},
@@ -261,7 +264,7 @@ std::optional<parts::Assembly> KnownDesign::resized(const parts::Assembly& other
   if (other.pieces.size() != pieces_.size()) return std::nullopt;
   parts::Assembly out;
   for (std::size_t i = 0; i < pieces_.size(); ++i) {
-    // Of a piece that is the same its own numbers are known.
+    // One whose section changes along it stays as it was: first order then tells all of the change.
     const std::optional<parts::Piece> piece = in_beams_of(pieces_[i], other.pieces[i]);
     out.pieces.push_back(piece ? *piece : pieces_[i]);
   }

@@ -19,6 +19,7 @@ struct CellName {
 
   bool operator==(const CellName&) const = default;
 };
+[[nodiscard]] CellName name_of(const Cell& cell);
 
 // Of the load. Nearer to a critical one first order says little of what second order makes of it.
 inline constexpr double kFarFromCritical = 1.5;

@@ -34,6 +34,12 @@ void LikeCells::add(const Cell& cell) {
   }
 }
 
+/// The other design in the same cell; null where it is known in other sets alone.
+const KnownDesign::Known* LikeCells::known_in_its_set(const Cell& cell) const {
+  const Known& all = known(cell);
+  return all.empty() || all.front()->name.set != cell.model().set().name ? nullptr : all.front();
+}
+
 /// The same load case in the first set; null where it is not solved, or is this one.
 const Cell* LikeCells::solved_in_first_set(const Cell& cell) const {
   const Cell& first = same_in_first_set(cell);
@@ -48,17 +54,14 @@ std::optional<KnownCell> LikeCells::known_beside(const Cell& cell) const {
 
 std::optional<double> LikeCells::tell(const Cell& cell) {
   const Cell& first = same_in_first_set(cell);
-  if (&first == &cell || first.is_solved() || known(cell).empty() || known(first).empty()) {
+  const KnownDesign::Known* here = known_in_its_set(cell);
+  const KnownDesign::Known* there = known_in_its_set(first);
+  if (&first == &cell || first.is_solved() || here == nullptr || there == nullptr) {
     return std::nullopt;
   }
-  const KnownDesign::Known& here = *known(cell).front();
-  const KnownDesign::Known& there = *known(first).front();
-  if (here.name.set != cell.model().set().name || there.name.set != first.model().set().name) {
-    return std::nullopt;
-  }
-  const double change = first.lowest_critical_factor / there.cell.lowest_critical_factor;
+  const double change = first.lowest_critical_factor / there->cell.lowest_critical_factor;
   told_[number_of(cell)] = true;
-  return kOfCritical * std::min(1.0, change) * here.cell.lowest_critical_factor;
+  return kOfCritical * std::min(1.0, change) * here->cell.lowest_critical_factor;
 }
 
 /// The parts asked for are of another size than in the design that is known: what they would be
@@ -92,10 +95,9 @@ std::vector<KnownDemand> LikeCells::demands(const Criterion& criterion, const Ce
 double LikeCells::at_most_between(const Criterion& criterion, const Cell& cell,
                                   bool at_ride) const {
   const auto solved_there = [&](const Cell& one) -> std::optional<double> {
-    if (known(one).empty()) return std::nullopt;
-    const KnownDesign::Known& other = *known(one).front();
-    if (other.name.set != one.model().set().name || !other.reached.solution) return std::nullopt;
-    const auto demand = counted_->known->demand(other, criterion, at_ride, nullptr);
+    const KnownDesign::Known* other = known_in_its_set(one);
+    if (other == nullptr || !other->reached.solution) return std::nullopt;
+    const auto demand = counted_->known->demand(*other, criterion, at_ride, nullptr);
     return demand && demand->at_load > 0.0 ? std::optional(demand->at_load) : std::nullopt;
   };
   // What second order makes of another size differs from set to set.

@@ -53,6 +53,7 @@ class LikeCells {
     return static_cast<std::size_t>(&cell - cells_->data());
   }
   [[nodiscard]] const Known& known(const Cell& cell) const { return known_[number_of(cell)]; }
+  [[nodiscard]] const KnownDesign::Known* known_in_its_set(const Cell& cell) const;
   [[nodiscard]] const Cell* solved_in_first_set(const Cell& cell) const;
   [[nodiscard]] double at_most_between(const Criterion& criterion, const Cell& cell,
                                        bool at_ride) const;

@@ -28,9 +28,9 @@ constexpr double kWithStops = 1.5;
 // stops or straps carry and where the same ones do, and of the change that they tell.
 constexpr double kBesides = 0.05;
 constexpr double kAlike = 3.0e-3;
-// Where it is another design.
-constexpr double kLikeDesign = 0.01;
 constexpr double kOfChange = 0.5;
+// The same from another design, where the same stops and straps carry.
+constexpr double kLikeDesign = 0.01;
 // Of the largest demand of all: below it another set is not looked at.
 constexpr double kBesideTheMost = 0.8;
 // Half of the capacity to spare at the required multiple.
@@ -262,7 +262,7 @@ const LookedAt* named(const std::vector<LookedAt>& all, const CellName& name) {
 /// was looked at in the same set, and in one that has been looked at here. Infinite where that
 /// cannot be told.
 double at_most_between(const Asked& a, const LookedAt& known, const std::vector<LookedAt>& like) {
-  const LookedAt* same = named(like, {a.cell->model().set().name, known.name.load_case});
+  const LookedAt* same = named(like, name_of(*a.cell));
   const LookedAt* beside = named(like, known.name);
   // What second order makes of another size differs from set to set.
   if (same == nullptr || beside == nullptr || same->is_sized) {
@@ -289,7 +289,7 @@ LookedAt as_looked_at(const Criterion& criterion, const Ranked& r) {
   const Cell& cell = *r.asked.cell;
   const double multiple = r.asked.factor.looked_at();
   LookedAt out{.cell = &cell,
-               .name = {cell.model().set().name, cell.load_case().name},
+               .name = name_of(cell),
                .at_ride = r.asked.at_ride,
                .multiple = multiple,
                .at_load = r.at_one,
