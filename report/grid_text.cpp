@@ -143,14 +143,15 @@ std::string grid_text(const PickedGrid& g, const TextStyle& style) {
   }
   out += paragraph(
       "utilization: 100 % = the limit; worst of these parts' checks over all load "
-      "cases and stiffness sets",
+      "cases and stiffness sets; two within the same half percent count as equal",
       style.width, 0, 2);
   out += paragraph(
-      fmt::format("{} combinations solved in full; {} left at the first load case and stiffness "
-                  "set in which they were over a limit or no better than a lighter one{}{}",
-                  count_words(g.in_full), count_words(g.in_part),
-                  g.no_sense == 0 ? "" : fmt::format("; {} make no sense", count_words(g.no_sense)),
-                  "; none was taken for another"),
+      fmt::format(
+          "{} combinations solved in full; {} left where a load case and stiffness set, or "
+          "first order beside combinations that were solved, had them over a limit or no "
+          "better than a lighter one{}",
+          count_words(g.in_full), count_words(g.in_part),
+          g.no_sense == 0 ? "" : fmt::format("; {} make no sense", count_words(g.no_sense))),
       style.width, 0, 2);
   if (!g.others_over.empty()) {
     std::vector<std::string> names;

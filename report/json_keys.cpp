@@ -145,10 +145,12 @@ const std::vector<JsonKey>& json_keys() {
       {"combinations", "count: of sizes for several parts"},
       {"solved_in_full", "count: combinations solved in every load case and stiffness set"},
       {"solved_in_part",
-       "count: those left at the first load case and stiffness set in which they were over a limit "
-       "or no better than a lighter one"},
+       "count: those left where a load case and stiffness set, or first order beside combinations "
+       "that were solved, had them over a limit or no better than a lighter one"},
       {"make_no_sense", "count: combinations whose sizes do not go together"},
-      {"best", "combinations that pass and that no other betters, lightest first"},
+      {"best",
+       "combinations that pass and that no other betters, lightest first; utilizations within the "
+       "same half percent count as equal"},
       {"root_moments", "the largest root moment at each end of the rail's stiffness"},
       {"largest_Nm", "N m"},
       {"conclusions", "one sentence a variant, in the units of the case"},

@@ -13,6 +13,7 @@
 #include "parts/put_loads.hpp"
 #include "studies/cell.hpp"
 #include "studies/combined_criterion.hpp"
+#include "studies/known_design.hpp"
 
 namespace studies {
 namespace {
@@ -24,6 +25,17 @@ using Blocks = std::vector<std::size_t>;
 constexpr double kPressed = 1.15;
 constexpr double kPulled = 2.0;
 constexpr double kStopsMay = 1.5;
+
+// Of what is told by the design as drawn: what it may be off by, and how much of the change from
+// there, and of what second order made of it there, first order may not see.
+constexpr double kSurely = 1.05;
+constexpr double kNotSeenThere = 0.5;
+// Of what was seen beside other sizes of the other parts: what it may be off by at the least, and
+// the change of first order up to which it says anything.
+constexpr double kSeenLeast = 2.0e-3;
+constexpr double kSeenApart = 0.05;
+// Where it made so much more or less of it, nothing is told.
+constexpr double kGrownFar = 2.0;
 
 /// The blocks in which two systems differ; nothing when they are not of one build.
 std::optional<Blocks> differing(const fea::System& a, const fea::System& b) {
@@ -117,11 +129,32 @@ struct GridScreen::Moved {
   Eigen::VectorXd by_load;   ///< full motion by the load itself
   Eigen::VectorXd by_stops;  ///< by closed stops, which begin at their gap; empty = none is
 
+  /// @param kept  motion of what the rest keeps, a column a load case
+  static Moved of(const Look& look, const Size& size, std::size_t load_case,
+                  const Eigen::MatrixXd& kept) {
+    const auto full = [&](std::size_t load) {
+      const auto column = static_cast<Eigen::Index>(load);
+      Eigen::VectorXd motion = Eigen::VectorXd::Zero(look.drawn->n_unknowns());
+      motion(look.rest.kept) = kept.col(column);
+      fea::spread_motion(look.rest, size.condensed, kept.col(column), column, motion);
+      look.drawn->carry(motion);
+      return motion;
+    };
+    return {look, size, load_case, full(load_case),
+            look.closed == 0 ? Eigen::VectorXd() : full(look.cases.size())};
+  }
   /// What comes of a multiple of the load, over that multiple.
   [[nodiscard]] fea::Solution over(double multiple) const {
     const std::vector<fea::MemberLoads>& loads = size.loads[load_case];
     if (by_stops.size() == 0) return fea::make_partial(look.drawn, size.beams, loads, by_load);
     return fea::make_partial(look.drawn, size.beams, loads, by_load + by_stops / multiple);
+  }
+  /// Demand over capacity at a multiple; unset where the stops are not as they are taken to be.
+  [[nodiscard]] double demand(const fea::Solution& at_load, std::size_t criterion,
+                              double multiple) const {
+    const fea::Solution there = by_stops.size() == 0 ? at_load : over(multiple);
+    if (!touches_as_drawn(there, multiple)) return base::kUnset;
+    return multiple * demand_over_capacity(size.criteria[criterion], size.assembly, there);
   }
   /// Whether stops and straps are closed at a multiple of the load as they are taken to be.
   [[nodiscard]] bool touches_as_drawn(const fea::Solution& over, double multiple) const {
@@ -141,8 +174,12 @@ GridScreen::GridScreen(const parts::Design& design, const std::vector<std::strin
     : design_(design), parts_(parts) {
   // What is welded to a part's side weakens it there by its own size.
   if (!design.side_welds.empty()) return;
+  if (counted.known != nullptr) {
+    of_bolts_ = counted.known->most_of_bolts(
+        [&](const std::string& part) { return counted.is_asked(part); });
+  }
   for (Look& look : places(counted)) {
-    prepare(look, sizes, spread);
+    prepare(look, sizes, counted.known.get(), spread);
     if (look.rest.held) looks_.push_back(std::move(look));
   }
 }
@@ -261,7 +298,11 @@ GridScreen::Size GridScreen::condensed(const Look& look, std::size_t part, const
       out.loads[c].push_back(one->loads[c].members[block]);
     }
   }
-  for (const Criterion& criterion : criteria(one->assembly)) {
+  const std::vector<Criterion> all = criteria(one->assembly);
+  const auto told_as = [&](const Criterion& criterion) {
+    return std::pair(check_name(criterion.kind), part_judged(criterion, one->assembly));
+  };
+  for (const Criterion& criterion : all) {
     if (!rests_on_piece(criterion, one->assembly) ||
         !belongs(part_judged(criterion, one->assembly), parts_[part])) {
       continue;
@@ -272,7 +313,11 @@ GridScreen::Size GridScreen::condensed(const Look& look, std::size_t part, const
           return std::binary_search(changing.begin(), changing.end(),
                                     static_cast<std::size_t>(beam.beam.index));
         });
-    if (known) out.criteria.push_back(criterion);
+    if (!known) continue;
+    out.criteria.push_back(criterion);
+    out.is_only.push_back(std::count_if(all.begin(), all.end(), [&](const Criterion& other) {
+                            return told_as(other) == told_as(criterion);
+                          }) == 1);
   }
   out.assembly.pieces = one->assembly.pieces;
   out.assembly.stops = one->assembly.stops;
@@ -280,7 +325,8 @@ GridScreen::Size GridScreen::condensed(const Look& look, std::size_t part, const
   return out;
 }
 
-void GridScreen::prepare(Look& look, const Sizes& sizes, const Spread& spread) const {
+void GridScreen::prepare(Look& look, const Sizes& sizes, const KnownDesign* known,
+                         const Spread& spread) const {
   const std::optional<Built> as_drawn = built(design_, look);
   if (!as_drawn) return;
   look.drawn = as_drawn->system;
@@ -304,6 +350,53 @@ void GridScreen::prepare(Look& look, const Sizes& sizes, const Spread& spread) c
     if (taken.count(block) == 0) rest.push_back(block);
   }
   look.rest = fea::condense(*look.drawn, rest, {ends.begin(), ends.end()}, force);
+  if (look.rest.held && known != nullptr) tell(look, force, *known, spread);
+}
+
+/// What is known of each size by the forces of the design as drawn.
+void GridScreen::tell(Look& look, const Eigen::MatrixXd& force, const KnownDesign& known,
+                      const Spread& spread) const {
+  std::vector<Size> drawn;
+  std::vector<const fea::Condensed*> chosen;
+  for (std::size_t p = 0; p < parts_.size(); ++p) {
+    parts::Design base = design_;
+    const parts::Stick& now = *stick_of(base, parts_[p]);
+    drawn.push_back(condensed(look, p, {{.label = "", .shape = now.shape}, now.material}, force));
+    if (!drawn.back().condensed.held) return;
+  }
+  for (const Size& size : drawn) chosen.push_back(&size.condensed);
+  const Eigen::MatrixXd kept = fea::motion_of(look.rest, chosen);
+  if (kept.size() == 0) return;
+  for (std::size_t p = 0; p < parts_.size(); ++p) {
+    std::vector<Moved> moved;
+    for (std::size_t c = 0; c < look.cases.size(); ++c) {
+      moved.push_back(Moved::of(look, drawn[p], c, kept));
+    }
+    std::vector<Size>& sizes = look.sizes[p];
+    spread_out(spread, sizes.size(), [&](std::size_t i) {
+      Size& size = sizes[i];
+      if (!size.condensed.held) return;
+      const std::optional<parts::Assembly> sized = known.resized(size.assembly);
+      if (!sized) return;
+      size.told.resize(look.cases.size());
+      for (std::size_t c = 0; c < look.cases.size(); ++c) {
+        const CellName name{look.set.name, look.cases[c].name};
+        for (const Criterion& criterion : size.criteria) {
+          std::vector<Told>& all = size.told[c].emplace_back();
+          for (const LookedAt& looked : known.looked_at(criterion, &*sized, &name)) {
+            if (looked.closed != look.closed) continue;
+            const fea::Solution over = moved[c].over(looked.multiple);
+            if (!moved[c].touches_as_drawn(over, looked.multiple)) continue;
+            const double first_order =
+                looked.multiple * demand_over_capacity(criterion, size.assembly, over);
+            const double grown = looked.there / first_order;
+            if (!(grown > 1.0 / kGrownFar && grown < kGrownFar)) continue;
+            all.push_back({looked.multiple, looked.there, first_order});
+          }
+        }
+      }
+    });
+  }
 }
 
 /// Whether the frame with another size of every part is made of what each of them brings by itself:
@@ -333,66 +426,147 @@ bool GridScreen::adds_up(const Look& look, const Sizes& sizes) const {
   return true;
 }
 
+/// What a check comes to where the design as drawn was looked at, changed as first order changes.
+/// With all margins at least that. Unset where that is not known.
+double GridScreen::told(const Moved& moved, const fea::Solution& at_load, std::size_t at,
+                        const AskedFactor& asked, Margins margins) const {
+  double most = base::kUnset;
+  if (moved.size.told.empty()) return most;
+  for (const Told& one : moved.size.told[moved.load_case][at]) {
+    const double first_order = moved.demand(at_load, at, one.multiple);
+    if (std::isnan(first_order)) continue;
+    const double by = first_order / one.first_order;
+    const double required = std::min(asked.value, one.multiple) / one.multiple;
+    double demand = one.there * by;
+    if (margins == Margins::all) {
+      const double grown = std::abs(one.there / one.first_order - 1.0);
+      demand = std::min(one.there * (by - kNotSeenThere * std::abs(by - 1.0)), first_order) /
+               (kSurely + kNotSeenThere * grown);
+    }
+    most = std::fmax(most, required * demand);
+  }
+  return most;
+}
+
 /// With all margins at least that, whatever second order makes of it.
 /// @param most  what it may be: where stops carry, the demand is no straight line over the load
-double GridScreen::utilization(const Moved& moved, const fea::Solution& at_load,
-                               const Criterion& criterion, Margins margins, double most) const {
+double GridScreen::utilization(const Moved& moved, const fea::Solution& at_load, std::size_t at,
+                               Margins margins, double most) const {
+  const Criterion& criterion = moved.size.criteria[at];
   const parts::Assembly& assembly = moved.size.assembly;
   const parts::Piece& piece = assembly.pieces[criterion.index];
   if (criterion.kind == Criterion::Kind::combined && !combined_counts(piece, at_load)) return 0.0;
-  const AskedFactor asked = asked_factor(criterion, assembly, design_.factors,
-                                         moved.look.cases[moved.load_case].abuse, &at_load);
+  const AskedFactor asked = this->asked(moved, at_load, at);
   const double least = std::min(asked.value, asked.looked_at());
   const double multiple = assembly.stops.empty() ? 1.0 : least / most;
   const bool line = moved.by_stops.size() == 0;
   const fea::Solution there = line ? at_load : moved.over(multiple);
   const double demand = least * demand_over_capacity(criterion, assembly, there);
-  if (margins == Margins::none) return demand;
+  const double as_told = told(moved, at_load, at, asked, margins);
+  if (margins == Margins::none) return std::isnan(as_told) ? demand : as_told;
+  if (as_told > most) return as_told;
   if (!moved.touches_as_drawn(there, multiple)) return 0.0;
   const bool pulled = parts::forces_at(piece.beams.front(), there, 0.0).n > 0.0;
   const double stops = assembly.stops.empty() ? 1.0 : kStopsMay;
   return demand / (stops * (pulled ? kPulled : kPressed));
 }
 
+AskedFactor GridScreen::asked(const Moved& moved, const fea::Solution& at_load,
+                              std::size_t at) const {
+  return asked_factor(moved.size.criteria[at], moved.size.assembly, design_.factors,
+                      moved.look.cases[moved.load_case].abuse, &at_load);
+}
+
+/// Of what the rest keeps; empty where a size is not looked at, or the frame does not hold.
+Eigen::MatrixXd GridScreen::motion(const Look& look, const std::vector<std::size_t>& choice) const {
+  std::vector<const fea::Condensed*> chosen(choice.size());
+  for (std::size_t p = 0; p < choice.size(); ++p) {
+    chosen[p] = &look.sizes[p][choice[p]].condensed;
+    if (!chosen[p]->held) return {};
+  }
+  return fea::motion_of(look.rest, chosen);
+}
+
+void GridScreen::see(const std::vector<std::size_t>& choice, const SeenCheck& check,
+                     Seen& seen) const {
+  for (std::size_t l = 0; l < looks_.size(); ++l) {
+    const Look& look = looks_[l];
+    for (std::size_t c = 0; c < look.cases.size(); ++c) {
+      if (look.cases[c].name != check.load_case) continue;
+      const Eigen::MatrixXd kept = motion(look, choice);
+      if (kept.size() == 0) continue;
+      for (std::size_t p = 0; p < choice.size(); ++p) {
+        const Size& size = look.sizes[p][choice[p]];
+        const auto same =
+            std::find_if(size.criteria.begin(), size.criteria.end(), [&](const Criterion& one) {
+              return check_name(one.kind) == check.check &&
+                     part_judged(one, size.assembly) == check.part;
+            });
+        if (same == size.criteria.end()) continue;
+        const auto which = static_cast<std::size_t>(same - size.criteria.begin());
+        // Of two bars of one part it is not known which of them it was.
+        if (!size.is_only[which]) continue;
+        const Moved moved = Moved::of(look, size, c, kept);
+        const fea::Solution at_load = moved.over(1.0);
+        const double first_order =
+            moved.demand(at_load, which, asked(moved, at_load, which).looked_at());
+        if (!(first_order > 0.0)) continue;
+        seen.all_.push_back({l, c, p, choice[p], which, first_order, check.utilization});
+      }
+    }
+  }
+}
+
+/// What a check comes to at least, by what it came to beside other sizes of the other parts; 0
+/// where that is not known.
+double GridScreen::as_seen(const Moved& moved, const fea::Solution& at_load, const Hint& at,
+                           std::size_t size, const Seen& seen) const {
+  double most = 0.0;
+  double first_order = base::kUnset;
+  for (const Seen::One& one : seen.all_) {
+    if (one.look != at.look || one.load_case != at.load_case || one.part != at.part ||
+        one.size != size || one.criterion != at.criterion) {
+      continue;
+    }
+    if (std::isnan(first_order)) {
+      first_order =
+          moved.demand(at_load, at.criterion, asked(moved, at_load, at.criterion).looked_at());
+      if (std::isnan(first_order)) return 0.0;
+    }
+    const double by = first_order / one.first_order;
+    if (std::abs(by - 1.0) > kSeenApart) continue;
+    most = std::max(most, one.utilization * (by - kNotSeenThere * std::abs(by - 1.0) - kSeenLeast));
+  }
+  return most;
+}
+
 /// Of the checks that are looked at, as far as the first that is over `enough`; nothing where a
 /// size is not looked at in any place.
 double GridScreen::largest(const std::vector<std::size_t>& choice, Margins margins, double enough,
-                           Hint& hint) const {
+                           Hint& hint, const Seen& seen) const {
   const Hint from = hint;
   double most = base::kUnset;
-  std::vector<const fea::Condensed*> chosen(choice.size());
   for (std::size_t l = 0; l < looks_.size(); ++l) {
     const std::size_t at_look = (from.look + l) % looks_.size();
     const Look& look = looks_[at_look];
-    for (std::size_t p = 0; p < choice.size(); ++p) {
-      chosen[p] = &look.sizes[p][choice[p]].condensed;
-    }
-    const bool known = std::all_of(chosen.begin(), chosen.end(),
-                                   [](const fea::Condensed* one) { return one->held; });
-    const Eigen::MatrixXd moved = known ? fea::motion_of(look.rest, chosen) : Eigen::MatrixXd();
-    if (moved.size() == 0) return base::kUnset;
-    const auto full = [&](const Size& size, std::size_t load) {
-      const auto column = static_cast<Eigen::Index>(load);
-      Eigen::VectorXd motion = Eigen::VectorXd::Zero(look.drawn->n_unknowns());
-      motion(look.rest.kept) = moved.col(column);
-      fea::spread_motion(look.rest, size.condensed, moved.col(column), column, motion);
-      look.drawn->carry(motion);
-      return motion;
-    };
+    const Eigen::MatrixXd kept = motion(look, choice);
+    if (kept.size() == 0) return base::kUnset;
     for (std::size_t c = 0; c < look.cases.size(); ++c) {
       const std::size_t at_case = (from.load_case + c) % look.cases.size();
       for (std::size_t k = 0; k < choice.size(); ++k) {
         const std::size_t p = (from.part + k) % choice.size();
         const Size& size = look.sizes[p][choice[p]];
-        const Moved there{look, size, at_case, full(size, at_case),
-                          look.closed == 0 ? Eigen::VectorXd() : full(size, look.cases.size())};
+        const Moved there = Moved::of(look, size, at_case, kept);
         const fea::Solution at_load = there.over(1.0);
         for (std::size_t i = 0; i < size.criteria.size(); ++i) {
-          const std::size_t at = (from.criterion + i) % size.criteria.size();
-          const double used = utilization(there, at_load, size.criteria[at], margins, enough);
+          const Hint at{at_look, at_case, p, (from.criterion + i) % size.criteria.size()};
+          const double used = utilization(there, at_load, at.criterion, margins, enough);
           most = std::fmax(most, used);  // of a check that gives a number
+          if (!(most > enough) && margins == Margins::all) {
+            most = std::fmax(most, as_seen(there, at_load, at, choice[p], seen));
+          }
           if (!(most > enough)) continue;
-          hint = {at_look, at_case, p, at};
+          hint = at;
           return most;
         }
       }
@@ -401,19 +575,19 @@ double GridScreen::largest(const std::vector<std::size_t>& choice, Margins margi
   return most;
 }
 
-bool GridScreen::surely_over(const std::vector<std::size_t>& choice, double most,
-                             Hint& hint) const {
-  return largest(choice, Margins::all, most, hint) > most;
+bool GridScreen::surely_over(const std::vector<std::size_t>& choice, double most, Hint& hint,
+                             const Seen& seen) const {
+  return largest(choice, Margins::all, most, hint, seen) > most;
 }
 
 bool GridScreen::surely_over(const std::vector<std::size_t>& choice, double most) const {
   Hint hint;
-  return surely_over(choice, most, hint);
+  return surely_over(choice, most, hint, {});
 }
 
 double GridScreen::likely(const std::vector<std::size_t>& choice, double enough, Hint& hint) const {
-  const double found = largest(choice, Margins::none, enough, hint);
-  return std::isnan(found) ? std::numeric_limits<double>::infinity() : found;
+  const double found = largest(choice, Margins::none, enough, hint, {});
+  return std::isnan(found) ? std::numeric_limits<double>::infinity() : std::max(found, of_bolts_);
 }
 
 }  // namespace studies

@@ -19,6 +19,14 @@
 
 namespace studies {
 
+/// What a check of a part came to.
+struct SeenCheck {
+  std::string part;
+  std::string check;
+  std::string load_case;
+  double utilization = base::kUnset;
+};
+
 /// Says no to most designs of a grid of sizes without building them: the frame is condensed onto
 /// the ends of the parts picked, once; each size of each part likewise, by itself; a design is then
 /// a dense solve of a few dozen equations, in the load cases and stiffness sets in which the parts
@@ -45,10 +53,30 @@ class GridScreen {
     std::size_t criterion = 0;
   };
 
+  /// What checks of the parts picked came to in designs that were solved: a check of a part of the
+  /// same size comes to much the same beside other sizes of the others.
+  class Seen {
+   private:
+    friend class GridScreen;
+    struct One {
+      std::size_t look;
+      std::size_t load_case;
+      std::size_t part;
+      std::size_t size;
+      std::size_t criterion;
+      double first_order;  ///< demand over capacity at the multiple looked at
+      double utilization;
+    };
+    std::vector<One> all_;
+  };
+  /// Adds what one came to.
+  /// @param check  of a part picked
+  void see(const std::vector<std::size_t>& choice, const SeenCheck& check, Seen& seen) const;
+
   /// Whether a check of the parts picked is over `most` for sure.
   /// @param choice  the size of each part
-  [[nodiscard]] bool surely_over(const std::vector<std::size_t>& choice, double most,
-                                 Hint& hint) const;
+  [[nodiscard]] bool surely_over(const std::vector<std::size_t>& choice, double most, Hint& hint,
+                                 const Seen& seen) const;
   [[nodiscard]] bool surely_over(const std::vector<std::size_t>& choice, double most) const;
   /// The worst utilization of the parts picked as first order has it, where it is looked at: what
   /// to solve first. Infinite where nothing is known.
@@ -62,13 +90,21 @@ class GridScreen {
   [[nodiscard]] std::size_t n_equations() const;
 
  private:
+  /// What a check of a size asks by the forces that the design as drawn has where it was solved.
+  struct Told {
+    double multiple;     ///< of the load
+    double there;        ///< demand over capacity at that
+    double first_order;  ///< the same by first order
+  };
   /// One size of one part in one stiffness set, all else as drawn.
   struct Size {
     parts::Assembly assembly = {};                     ///< its pieces alone
     std::vector<Criterion> criteria = {};              ///< of the part
+    std::vector<bool> is_only = {};                    ///< no other check of the part has its name
     std::vector<fea::BeamAt> beams = {};               ///< of the part
     std::vector<std::vector<fea::MemberLoads>> loads;  ///< of those beams, in each load case
     fea::Condensed condensed = {};                     ///< not held = this size is not looked at
+    std::vector<std::vector<std::vector<Told>>> told = {};  ///< in each load case, of each check
   };
   /// One stiffness set, with the same stops and straps closed in all its load cases.
   struct Look {
@@ -85,20 +121,33 @@ class GridScreen {
   using Sizes = std::vector<std::vector<SizeChoice>>;
 
   [[nodiscard]] std::vector<Look> places(const Counted& counted) const;
-  void prepare(Look& look, const Sizes& sizes, const Spread& spread) const;
+  void prepare(Look& look, const Sizes& sizes, const KnownDesign* known,
+               const Spread& spread) const;
   [[nodiscard]] std::optional<Built> built(const parts::Design& design, const Look& look) const;
   [[nodiscard]] bool find_changing(Look& look, const Sizes& sizes) const;
   [[nodiscard]] Size condensed(const Look& look, std::size_t part, const SizeChoice& size,
                                const Eigen::MatrixXd& force) const;
   [[nodiscard]] bool adds_up(const Look& look, const Sizes& sizes) const;
+  void tell(Look& look, const Eigen::MatrixXd& force, const KnownDesign& known,
+            const Spread& spread) const;
   enum class Margins { none, all };
   [[nodiscard]] double largest(const std::vector<std::size_t>& choice, Margins margins,
-                               double enough, Hint& hint) const;
+                               double enough, Hint& hint, const Seen& seen) const;
   [[nodiscard]] double utilization(const Moved& moved, const fea::Solution& at_load,
-                                   const Criterion& criterion, Margins margins, double most) const;
+                                   std::size_t criterion, Margins margins, double most) const;
+  [[nodiscard]] Eigen::MatrixXd motion(const Look& look,
+                                       const std::vector<std::size_t>& choice) const;
+  [[nodiscard]] AskedFactor asked(const Moved& moved, const fea::Solution& at_load,
+                                  std::size_t criterion) const;
+  [[nodiscard]] double as_seen(const Moved& moved, const fea::Solution& at_load, const Hint& at,
+                               std::size_t size, const Seen& seen) const;
+
+  [[nodiscard]] double told(const Moved& moved, const fea::Solution& at_load, std::size_t criterion,
+                            const AskedFactor& asked, Margins margins) const;
 
   const parts::Design& design_;
   const std::vector<std::string>& parts_;
+  double of_bolts_ = 0.0;  ///< utilization of bolts and joints as drawn
   std::vector<Look> looks_;
 };
 

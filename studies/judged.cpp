@@ -124,10 +124,6 @@ Judged judged_at_first_look(const parts::Design& design, const Counted& counted)
 Judged judged_until_over(const parts::Design& design, Counted& counted, double most,
                          const Watch& watch) {
   if (const std::string why = refusal(design); !why.empty()) return {.open = why, .no_sense = true};
-  if (const std::optional<SeenOver> over = first_look(design, counted, most)) {
-    look_there_first(counted, {over->set, over->load_case});
-    return judged(*over);
-  }
   const auto judged_in = [&](const Counted& where, double leave_over) {
     const Run done = run_until_over(design, "", where, leave_over, watch);
     Judged out = judged_by(done, where, {});
@@ -135,13 +131,24 @@ Judged judged_until_over(const parts::Design& design, Counted& counted, double m
     if (!out.in_full) look_there_first(counted, cell_over(done, counted, most));
     return out;
   };
-  // A first look knows nothing of rated joints, nor of the other parts.
-  const std::vector<CellName> cells = counted.look_first;
-  for (const CellName& cell : cells) {
+  const auto run_in = [&](const CellName& cell) {
     Counted there = counted;
     there.load_cases = {cell.load_case};
     there.sets = {cell.set};
-    if (Judged out = judged_in(there, most); !out.in_full) return out;
+    return judged_in(there, most);
+  };
+  const std::vector<CellName> cells = counted.look_first;
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    if (Judged out = run_in(cells[i]); !out.in_full) return out;
+    // A first look knows nothing of rated joints, nor of the other parts, and leaves what is over
+    // by little: the design before this one was over where it is solved at once.
+    if (i > 0) continue;
+    Counted others = counted;
+    others.look_first.erase(others.look_first.begin());
+    if (const std::optional<SeenOver> over = first_look(design, others, most)) {
+      look_there_first(counted, {over->set, over->load_case});
+      return judged(*over);
+    }
   }
   // As `judged` does, so that its utilization is the same whatever it may be.
   return judged_in(counted, 1.0);

@@ -260,6 +260,18 @@ std::vector<CellName> KnownDesign::worst_cells(
   return out;
 }
 
+double KnownDesign::most_of_bolts(
+    const std::function<bool(const std::string& part)>& is_asked) const {
+  using Kind = Criterion::Kind;
+  double most = 0.0;
+  for (const Looked& looked : looked_) {
+    const Kind kind = looked.criterion.kind;
+    if ((kind != Kind::bolt && kind != Kind::joint) || !is_asked(looked.part)) continue;
+    most = std::max(most, looked.at.there);
+  }
+  return most;
+}
+
 std::optional<parts::Assembly> KnownDesign::resized(const parts::Assembly& other) const {
   if (other.pieces.size() != pieces_.size()) return std::nullopt;
   parts::Assembly out;

@@ -123,6 +123,10 @@ class KnownDesign {
   /// those before the others that another size changes most.
   [[nodiscard]] std::vector<CellName> worst_cells(
       const std::function<bool(const std::string& part)>& is_asked) const;
+  /// The most that a bolt or a rated joint of a part is asked, where it was looked at: another size
+  /// changes little of that.
+  [[nodiscard]] double most_of_bolts(
+      const std::function<bool(const std::string& part)>& is_asked) const;
 
  private:
   [[nodiscard]] std::size_t number_of(const parts::StiffnessSet& set);

@@ -17,10 +17,10 @@
 namespace studies {
 namespace {
 
-// Of a utilization: its limit is searched for to 1e-6, so that less is no gain.
-constexpr double kGain = 5.0e-6;
-// What a design that is solved beforehand is to gain on lighter ones, by the condensed frame.
-constexpr double kSeedGain = 5.0e-3;
+// Utilizations are compared in steps of half a percent of the limit: what gains less weighs more
+// for nothing. By steps, since of three designs the first may otherwise be no worse than the second
+// and the second than the third, yet the first worse than the third.
+constexpr double kStep = 5.0e-3;
 constexpr int kSeedRounds = 60;
 // From round to round, of what was shown of a size: it need not be so beside others.
 constexpr double kFades = 0.98;
@@ -28,8 +28,17 @@ constexpr std::size_t kMostPromising = 65536;
 // Designs solved beforehand where no frame is condensed.
 constexpr std::size_t kBlindSeeds = 16;
 
-bool is_less(double utilization, double than, double gain = kGain) {
-  return utilization < (1.0 - gain) * than;
+double step_of(double utilization) {
+  return std::ceil(utilization / kStep);
+}
+
+bool is_less(double utilization, double than) {
+  return step_of(utilization) < step_of(than);
+}
+
+/// What a design may come to that is to be less than another; than nothing: to pass.
+double most_under(const std::optional<double>& than) {
+  return than ? kStep * (step_of(*than) - 1.0) : 1.0;
 }
 
 /// A design and what it weighs or costs.
@@ -201,6 +210,12 @@ void look_at_watch(const Judge& judge) {
   if (judge.watch && judge.watch({0.0, ""}) == Go::stop) throw Stopped{};
 }
 
+void see(const Judge& judge, std::size_t design, const Judged& found, GridScreen::Seen& seen) {
+  if (std::isnan(found.utilization)) return;
+  judge.screen.see(judge.grid.choice(design),
+                   {found.part, found.check, found.load_case, found.utilization}, seen);
+}
+
 /// A design that may better what is known, by first order.
 struct Promising {
   Weighed at;
@@ -220,11 +235,10 @@ std::vector<Promising> promising(const Judge& judge, const Spread& spread, const
     for (std::size_t i = lane; i < grid.size(); i += kGridLanes) {
       if (i / kGridLanes % 64 == 0) look_at_watch(judge);
       const Weighed at = grid.weighed(i);
-      double bound = known.before(at).value_or(1.0);
-      if (front) bound = std::min(bound, own.before(at).value_or(1.0));
-      bound *= 1.0 - kSeedGain;
+      double bound = most_under(known.before(at));
+      if (front) bound = std::min(bound, most_under(own.before(at)));
       const double likely = judge.screen.likely(grid.choice(i), bound, hint);
-      if (!(likely < bound)) continue;
+      if (!(likely <= bound)) continue;
       if (front) {
         own.add(at, likely);
       } else if (found[lane].size() < kMostPromising / kGridLanes) {
@@ -277,6 +291,8 @@ class FirstLane {
     return std::move(out_);
   }
 
+  [[nodiscard]] const GridScreen::Seen& seen() const { return seen_; }
+
   /// The designs it has done, ascending.
   [[nodiscard]] std::vector<std::size_t> done() const {
     std::vector<std::size_t> sorted = done_;
@@ -306,9 +322,10 @@ class FirstLane {
       double best = 1.0;
       for (const Promising& one : left) {
         const double likely = std::max(one.likely, fades * shown(one.at));
-        if (!is_less(likely, known_.before(one.at).value_or(1.0), kSeedGain)) continue;
-        if (is_less(likely, best, kSeedGain)) {
-          best = likely;
+        const double most = most_under(known_.before(one.at));
+        if (likely > most || is_surely_over(one.at, most)) continue;
+        if (likely <= best) {
+          best = most_under(likely);
           seeds.push_back(one.at);
         } else {
           later.push_back(one);
@@ -320,25 +337,29 @@ class FirstLane {
     }
   }
 
+  [[nodiscard]] bool is_surely_over(const Weighed& at, double most) {
+    return judge_.screen.surely_over(judge_.grid.choice(at.design), most, hint_, seen_);
+  }
+
   void solve(const std::vector<Weighed>& seeds) {
     std::vector<Judged> found(seeds.size());
     std::vector<double> most;
-    for (const Weighed& seed : seeds) {
-      const std::optional<double> bound = known_.before(seed);
-      most.push_back(bound ? (1.0 - kGain) * *bound : 1.0);
-    }
+    for (const Weighed& seed : seeds) most.push_back(most_under(known_.before(seed)));
+    std::vector<Counted> looking(seeds.size(), counted_);
     spread_out(spread_, seeds.size(), [&](std::size_t i) {
       look_at_watch(judge_);
-      Counted counted = counted_;
       found[i] =
-          judged_until_over(judge_.grid.design(seeds[i].design), counted, most[i], judge_.watch);
+          judged_until_over(judge_.grid.design(seeds[i].design), looking[i], most[i], judge_.watch);
     });
+    // Where the last of them was over, those of the next round are looked at first.
+    counted_.look_first = looking.back().look_first;
     for (std::size_t i = 0; i < seeds.size(); ++i) take(seeds[i], most[i], std::move(found[i]));
   }
 
   void take(const Weighed& at, double most, Judged found) {
     ++judge_.n_done;
     done_.push_back(at.design);
+    see(judge_, at.design, found, seen_);
     if (found.no_sense) {
       ++out_.no_sense;
       return;
@@ -370,19 +391,22 @@ class FirstLane {
   const Judge& judge_;
   const std::vector<std::string>& parts_;
   const Spread& spread_;
-  const Counted& counted_ = judge_.counted;
+  Counted counted_ = judge_.counted;
   Front known_;
   std::map<std::size_t, Judged> passing_;
   std::vector<std::vector<double>> shown_;  ///< of each size of each part
   std::vector<std::size_t> done_;
+  GridScreen::Seen seen_;
+  GridScreen::Hint hint_;
   GridLane out_;
 };
 
 /// Goes through every design of a lane: each must pass and be better than what is lighter in its
 /// own lane and in the first.
 /// @param done  by the first, ascending
+/// @param seen  by the first
 GridLane lane_of(const Judge& judge, std::size_t lane, const GridLane& first,
-                 const std::vector<std::size_t>& done) {
+                 const std::vector<std::size_t>& done, GridScreen::Seen seen) {
   const Grid& grid = judge.grid;
   GridLane out;
   Front known;
@@ -395,12 +419,11 @@ GridLane lane_of(const Judge& judge, std::size_t lane, const GridLane& first,
     if (std::binary_search(done.begin(), done.end(), i)) continue;
     ++judge.n_done;
     const Weighed at = grid.weighed(i);
-    const std::optional<double> bound = known.before(at);
-    const double best = bound ? (1.0 - kGain) * *bound : 1.0;
+    const double best = most_under(known.before(at));
     Judged found;
     try {
       look_at_watch(judge);
-      if (judge.screen.surely_over(grid.choice(i), best, hint)) {
+      if (judge.screen.surely_over(grid.choice(i), best, hint, seen)) {
         ++out.in_part;
         continue;
       }
@@ -413,6 +436,7 @@ GridLane lane_of(const Judge& judge, std::size_t lane, const GridLane& first,
       ++out.no_sense;
       continue;
     }
+    see(judge, i, found, seen);
     ++(found.in_full ? out.in_full : out.in_part);
     if (found.verdict != Verdict::within || !found.in_full) continue;
     known.add(at, found.utilization);
@@ -513,7 +537,7 @@ PickedGrid pick_grid(const parts::Design& design, const std::vector<std::string>
       if (const GridLane* known = share == nullptr ? nullptr : share->find(lane)) {
         lanes[lane] = *known;
       } else if (share == nullptr || share->is_mine(lane)) {
-        lanes[lane] = lane_of(judge, lane, first, done);
+        lanes[lane] = lane_of(judge, lane, first, done, first_lane.seen());
       }
     });
   }

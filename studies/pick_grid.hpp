@@ -63,14 +63,17 @@ inline constexpr std::size_t kGridLanes = 32;
 /// Every combination of sizes of two or three parts, as a Pareto set: mass (or cost) against the
 /// worst utilization of these parts. A design passes as in `pick`.
 ///
-/// Nothing is taken from one combination for another: the parts share a frame, so that the
-/// utilization of each depends on all. What is over by a wide margin where the parts come nearest
-/// to their limits is told by a condensed solve (studies/grid_screen.hpp) and not built. The same
-/// solve says which designs seem to be the front: they are solved first. No list of designs is
-/// kept, so that memory does not grow with their number. What else is spared is exact: a
-/// utilization is the largest over load cases, stiffness sets and checks, so that a design is done
-/// with as soon as one of them is over the limit, or not under that of a design of its lane, or of
-/// the first lane, that is no heavier.
+/// Utilizations are compared in steps of half a percent of the limit: of a step the lightest is
+/// named.
+///
+/// What a condensed solve (studies/grid_screen.hpp) has over a limit, or no better than a lighter
+/// one, by its margins is not built: by first order alone, beside the design as drawn, or beside
+/// designs of the lane or the first lane that were solved and have one of the sizes. The same solve
+/// says which designs seem to be the front: they are solved first. No list of designs is kept, so
+/// that memory does not grow with their number. What else is spared is exact: a utilization is the
+/// largest over load cases, stiffness sets and checks, so that a design is done with as soon as one
+/// of them is over the limit, or not under that of a design of its lane, or of the first lane, that
+/// is no heavier. What is named was solved in full.
 /// @throws base::InputError: a part that is not there or named twice, sizes as in `pick`, `by` an
 ///         outside diameter
 [[nodiscard]] PickedGrid pick_grid(const parts::Design& design,

@@ -167,7 +167,7 @@ class Runner {
         buckled_.emplace_back();
         Cell& cell = cells_.back();
         like_.add(cell);
-        if (findings_alone() && stays_unsolved(cell)) continue;
+        if (findings_alone() && !is_alone() && stays_unsolved(cell)) continue;
         solve_one(cell, beside);
         if (leave_over_ && fails_in(cell)) {
           left_early_ = true;
@@ -182,11 +182,11 @@ class Runner {
 
   /// Whether a check that counts is past what it may be or cannot be decided, or stability is past
   /// it so far.
-  [[nodiscard]] bool fails_in(const Cell& cell) const {
+  [[nodiscard]] bool fails_in(const Cell& cell) {
     const auto past = [this](const checks::Finding& f) { return is_past(f); };
     if (std::any_of(stability_.begin(), stability_.end(), past)) return true;
     const std::vector<Criterion> all = criteria(cell.assembly());
-    return std::any_of(all.begin(), all.end(), [&](const Criterion& criterion) {
+    const auto failing = std::find_if(all.begin(), all.end(), [&](const Criterion& criterion) {
       const std::string& part = part_judged(criterion, cell.assembly());
       if (!wanted(part)) return false;
       if (cell.trouble_for(part) != nullptr) return true;
@@ -198,6 +198,8 @@ class Runner {
       return is_over_in(criterion, cell, asked, most(part)) ||
              (other != nullptr && is_over_in(criterion, *other, asked, most(part)));
     });
+    if (failing != all.end()) failing_ = *failing;
+    return failing != all.end();
   }
 
   /// Whether a check comes to more than `most` in one cell, in the place reached or at ride height.
@@ -223,6 +225,9 @@ class Runner {
   /// Whether nothing is told of a cell but findings: those that cannot be the worst of any check
   /// need not be solved then.
   [[nodiscard]] bool findings_alone() const { return extras_ == Extras::none; }
+
+  /// Where one cell is asked for, it is to be solved.
+  [[nodiscard]] bool is_alone() const { return cells_.capacity() == 1; }
 
   [[nodiscard]] fea::BucklingResult& buckled(const Cell& cell) {
     return buckled_[static_cast<std::size_t>(&cell - cells_.data())];
@@ -542,6 +547,7 @@ class Runner {
   }
 
   void check_all() {
+    if (is_left_for_sure()) return;
     std::vector<Criterion> all = criteria(models_.front()->assembly());
     if (told_ != Told::all) put_worst_first(all);
     for (std::size_t i = 0; i < all.size(); ++i) {
@@ -566,6 +572,18 @@ class Runner {
     if (extras_ == Extras::order_life_and_drawing) {
       out_.answer.drawing = drawing_of(cells_, out_.answer.solved, out_.answer.findings);
     }
+  }
+
+  /// Whether the search for the limit finds past what it may be what the run was left early for:
+  /// nothing else need be looked at then.
+  bool is_left_for_sure() {
+    if (!left_early_) return false;
+    if (failing_) check_one(*failing_);
+    const auto past = [this](const checks::Finding& f) { return is_past(f); };
+    std::vector<checks::Finding>& found = out_.answer.findings;
+    if (std::any_of(found.begin(), found.end(), past)) return true;
+    found.clear();
+    return false;
   }
 
   void tell_known(const std::vector<Criterion>& all) {
@@ -984,6 +1002,7 @@ class Runner {
   Told told_;
   std::optional<double> leave_over_;
   bool left_early_ = false;
+  std::optional<Criterion> failing_;  ///< that it was left for
   std::vector<parts::DesignCase> cases_;
   std::vector<std::unique_ptr<SetModel>> models_;
   std::vector<Cell> cells_;

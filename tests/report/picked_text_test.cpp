@@ -148,7 +148,7 @@ TEST_CASE("combinations are shown where they gain a point, and how many were sol
   const std::string out = written::flat(report::grid_text(invented::grid(), {}));
   CHECK_THAT(out, StartsWith("BEST COMBINATIONS: 3 of the 1,600 combinations of sizes for the "
                              "lateral link and brace"));
-  CHECK_THAT(out, Contains("90 combinations solved in full; 1,508 left at the first") &&
+  CHECK_THAT(out, Contains("90 combinations solved in full; 1,508 left where a") &&
                       Contains("2 make no sense") && Contains("1 between them gain less"));
   CHECK_THAT(report::grid_text(invented::grid(), {.full = true}), Contains("98 %"));
   studies::PickedGrid none = invented::grid();

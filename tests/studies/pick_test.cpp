@@ -345,13 +345,14 @@ struct Solved {
   double utilization;
 };
 
-/// Those that none betters, by mass.
+/// Those that none betters, by mass; utilizations to steps of half a percent, as pick_grid says.
 std::vector<Solved> front_of(const std::vector<Solved>& all) {
   std::vector<Solved> best;
+  const auto step = [](const Solved& s) { return std::ceil(s.utilization / 0.005); };
   for (const Solved& one : all) {
     const bool bettered = std::any_of(all.begin(), all.end(), [&](const Solved& other) {
-      return (other.mass < one.mass - 1e-9 && other.utilization <= one.utilization) ||
-             (other.mass <= one.mass + 1e-9 && other.utilization < one.utilization - 1e-9);
+      return (other.mass < one.mass - 1e-9 && step(other) <= step(one)) ||
+             (other.mass <= one.mass + 1e-9 && step(other) < step(one));
     });
     if (!bettered) best.push_back(one);
   }
