@@ -288,7 +288,7 @@ class CommandLine {
     pick_->add_option("--by", by_, "mass, cost (prices by --stock) or od")
         ->option_text("WHAT")
         ->check(CLI::Validator([](const std::string& word) { return one_of(word, kBy); }, ""));
-    pick_->add_flag("--all", answer_.all, "every size that was tried");
+    pick_->add_flag("--all", answer_.all, "every size; of several parts each best combination");
     add_csv(*pick_);
     add_share(*pick_);
     add_stock(*pick_);

@@ -79,6 +79,8 @@ void add_vehicle(Bounds& out, const parts::VehicleEntry& v) {
   out.between("vehicle.final_drive", v.final_drive, 1.0, 20.0, Dimension::ratio);
   out.between("vehicle.droop_speed", v.droop_speed, 0.05, 10.0, Dimension::speed);
   out.between("vehicle.slam_speed", v.slam_speed, 0.05, 10.0, Dimension::speed);
+  out.between("vehicle.articulation", v.articulation, 0.5 * base::kDegree, 30.0 * base::kDegree,
+              Dimension::angle);
   out.length("vehicle.stop_crush", v.stop_crush, 0.003, 0.300);
   out.length("vehicle.tire_width", v.tire_width, 0.050, 0.800);
   out.length("vehicle.patch_length", v.patch_length, 0.030, 0.800);
@@ -124,6 +126,7 @@ void add_bracket(Bounds& out, const parts::Bracket& bracket) {
   out.length("bracket.rail", bracket.rail.width, 0.020, 0.300);
   out.length("bracket.rail", bracket.rail.height, 0.030, 0.500);
   out.length("bracket.rail", bracket.rail.wall, 0.001, 0.030);
+  out.length("bracket.rail", bracket.rail.frame_plate, 0.0, 0.050);
   out.length("bracket.holes_in_bottom", bracket.holes_in_bottom, 0.0, 0.200);
   out.length("bracket.holes_in_side", bracket.holes_in_side, 0.0, 0.400);
   out.length("bracket.cross_member_ahead", bracket.cross_member_ahead, 0.020, 3.000);

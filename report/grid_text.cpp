@@ -1,10 +1,12 @@
 #include "report/grid_text.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 #include <fmt/format.h>
 
+#include "checks/caveat.hpp"
 #include "report/answer_words.hpp"
 #include "report/stopped_words.hpp"
 #include "report/text_table.hpp"
@@ -92,6 +94,50 @@ TextTable table_of_best(const PickedGrid& g, const std::vector<PickedDesign>& sh
   return table;
 }
 
+/// How those shown do when the mill delivers as little as it may.
+std::string minimum_words(const std::vector<PickedDesign>& shown, const PickedGrid& g,
+                          const TextStyle& style) {
+  std::vector<std::string> words;
+  bool holds = true;
+  for (const PickedDesign& d : shown) {
+    if (!d.at_minimum) continue;
+    const studies::Judged& thin = *d.at_minimum;
+    holds = holds && thin.verdict == studies::Verdict::within;
+    const std::string comes_to =
+        thin.verdict == studies::Verdict::not_decided
+            ? "not decided"
+            : fmt::format("{}{}", percent(thin.utilization),
+                          thin.verdict == studies::Verdict::over ? " OVER" : "");
+    words.push_back(fmt::format("{} {}", measure_words(g, d), comes_to));
+  }
+  if (words.empty()) return "";
+  return paragraph(
+      fmt::format("sizes are nominal; with the least the mill may deliver: {}{}",
+                  joined(words, ", "), holds ? "" : ". `sizes: minimum` in the case picks by that"),
+      style.width, 0, 2);
+}
+
+/// What those shown hang on; once where it differs by its numbers alone.
+std::string beware_words(const std::vector<PickedDesign>& shown, const PickedGrid& g,
+                         const TextStyle& style) {
+  std::string out;
+  std::vector<std::string> said;
+  for (const PickedDesign& d : shown) {
+    for (const std::string& words : d.judged.beware) {
+      std::string kind = words;
+      kind.erase(std::remove_if(kind.begin(), kind.end(),
+                                [](unsigned char c) { return std::isdigit(c) != 0; }),
+                 kind.end());
+      if (std::find(said.begin(), said.end(), kind) != said.end()) continue;
+      said.push_back(kind);
+      out += paragraph(fmt::format("{}{}: {}", checks::kCaveat, measure_words(g, d), words),
+                       style.width, 0, 2);
+    }
+  }
+  return out + paragraph("`check` with such sizes in the case says what else they hang on",
+                         style.width, 0, 2);
+}
+
 struct GridHead {
   std::string head;
   Tone tone;
@@ -140,6 +186,7 @@ std::string grid_text(const PickedGrid& g, const TextStyle& style) {
                                    g.best.size() - shown.size()),
                        style.width, 0, 2);
     }
+    out += minimum_words(shown, g, style) + beware_words(shown, g, style);
   }
   out += paragraph(
       "utilization: 100 % = the limit; worst of these parts' checks over all load "

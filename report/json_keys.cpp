@@ -140,7 +140,8 @@ const std::vector<JsonKey>& json_keys() {
       {"at_minimum_sizes",
        "the same with all bars and tubes as thin as the mill may deliver them, by the checks of "
        "its "
-       "part alone; of the first two that pass, in a case of nominal sizes"},
+       "part alone; of the first two that pass, or of the combinations named, in a case of nominal "
+       "sizes"},
       {"without_a_price", "count: sizes left out of a pick by cost"},
       {"combinations", "count: of sizes for several parts"},
       {"solved_in_full", "count: combinations solved in every load case and stiffness set"},

@@ -55,7 +55,7 @@ std::string parts_table(const Answer& answer) {
   HtmlTable table{.caption =
                       "Each part by what brings it nearest to its limit, over all load cases "
                       "and stiffness sets",
-                  .head = {"part", "#utilization", "state", "what gives first", "worst case",
+                  .head = {"part", "#utilization", "state", "governed by", "worst case",
                            "#safety factor", "#asked", "#mass"}};
   std::vector<std::string> seen;
   for (const Finding& f : answer.findings) {

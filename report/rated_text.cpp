@@ -161,9 +161,8 @@ std::string notes(const Rating& r, const TextStyle& style) {
           "searched from {} to {}, the ends closed in to 0.05 % and rounded inward{}; what lies "
           "between two values tried that hold is taken to hold (--all lists them); all else "
           "stays as in the case; bars and tubes as thin as the mill may deliver them (sizes: "
-          "minimum), plates and rails as entered. What `linkmargin check` assumes and does not "
-          "check holds here too: no "
-          "promise for any truck.",
+          "minimum), plates and rails as entered. What `linkmargin check` assumes, "
+          "says to beware of and does not check holds here too: no promise for any truck.",
           value_words(r, r.span.from), value_words(r, r.span.to), proof_words(r)),
       style.width, 0, 2);
   const auto n_stopped = static_cast<std::size_t>(

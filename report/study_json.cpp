@@ -91,6 +91,8 @@ std::string json(const studies::PickedGrid& grid, const Program& program) {
     one["mass_kg"] = value_of(d.mass);
     if (std::isfinite(d.cost)) one["cost"] = value_of(d.cost);
     add_judged(one, d.judged);
+    if (!d.judged.beware.empty()) one["beware"] = strings(d.judged.beware);
+    if (d.at_minimum) add_judged(one["at_minimum_sizes"], *d.at_minimum);
     return one;
   });
   out["others_over"] = strings(grid.others_over);

@@ -76,7 +76,7 @@ std::string table_of_parts(const Answer& answer, const TextStyle& style) {
                    {.least_width = 16},         {.numbers = true, .gap = 1},
                    {.numbers = true, .gap = 1}, {.numbers = true, .gap = 1}};
   for (const char* name :
-       {"part", "what gives first", "worst case", "safety factor", "asked", "utilization"}) {
+       {"part", "governed by", "worst case", "safety factor", "asked", "utilization"}) {
     table.head.push_back({name, Tone::label});
   }
   const std::vector<const Finding*> worst = worst_of_parts(answer);

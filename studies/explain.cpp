@@ -63,12 +63,13 @@ std::vector<Finding> of_part(const Answer& answer, const std::string& asked) {
   return found;
 }
 
-/// The names of checks that are asked for: by the whole of one, else by how it or a word of it
-/// begins.
+/// The names of checks that are asked for: by the whole of one, alone or with its place as in
+/// "column at its weld", else by how it or a word of it begins.
 std::vector<std::string> meant_by(const std::string& asked, const std::vector<std::string>& names) {
   if (std::find(names.begin(), names.end(), asked) != names.end()) return {asked};
   std::vector<std::string> meant;
   for (const std::string& name : names) {
+    if (asked.rfind(name + " at ", 0) == 0) return {name};
     if ((" " + name).find(" " + asked) != std::string::npos) meant.push_back(name);
   }
   return meant;

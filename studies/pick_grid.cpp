@@ -5,12 +5,14 @@
 #include <cmath>
 #include <iterator>
 #include <map>
+#include <memory>
 #include <optional>
 #include <utility>
 
 #include <fmt/format.h>
 
 #include "base/input_error.hpp"
+#include "sections/tolerance.hpp"
 #include "studies/first_look.hpp"
 #include "studies/grid_screen.hpp"
 
@@ -148,6 +150,16 @@ class Grid {
       number /= measures.size();
     }
     return out;
+  }
+
+  /// Whether it is known how thin the mill may deliver each of its sizes.
+  [[nodiscard]] bool minimum_is_known(std::size_t number) const {
+    std::size_t rest = number;
+    for (std::size_t p = 0; p < parts_.size(); ++p) {
+      const SizeChoice& size = size_of(p, rest);
+      if (!sections::minimum_material(size.item.shape, size.steel).known) return false;
+    }
+    return true;
   }
 
   [[nodiscard]] PickedDesign picked(std::size_t number, Judged judged) const {
@@ -323,12 +335,12 @@ class FirstLane {
       for (const Promising& one : left) {
         const double likely = std::max(one.likely, fades * shown(one.at));
         const double most = most_under(known_.before(one.at));
-        if (likely > most || is_surely_over(one.at, most)) continue;
-        if (likely <= best) {
+        if (likely > most) continue;
+        if (likely > best) {
+          later.push_back(one);
+        } else if (!is_surely_over(one.at, most)) {
           best = most_under(likely);
           seeds.push_back(one.at);
-        } else {
-          later.push_back(one);
         }
       }
       if (seeds.empty()) return;
@@ -446,8 +458,10 @@ GridLane lane_of(const Judge& judge, std::size_t lane, const GridLane& first,
 }
 
 /// Of all lanes what no other betters.
-void keep_best(PickedGrid& out, const Grid& grid,
-               const std::vector<std::optional<GridLane>>& lanes) {
+/// @return the numbers of those designs
+std::vector<std::size_t> keep_best(PickedGrid& out, const Grid& grid,
+                                   const std::vector<std::optional<GridLane>>& lanes) {
+  std::vector<std::size_t> numbers;
   std::vector<GridLane::Kept> all;
   for (const std::optional<GridLane>& lane : lanes) {
     if (!lane) continue;
@@ -468,9 +482,31 @@ void keep_best(PickedGrid& out, const Grid& grid,
     const auto measure = [&](const PickedDesign& d) {
       return out.by == PickBy::cost ? d.cost : d.mass;
     };
-    if (!out.best.empty() && !(measure(next) > measure(out.best.back()))) out.best.pop_back();
+    if (!out.best.empty() && !(measure(next) > measure(out.best.back()))) {
+      out.best.pop_back();
+      numbers.pop_back();
+    }
     out.best.push_back(std::move(next));
+    numbers.push_back(kept.design);
   }
+  return numbers;
+}
+
+/// Judges those that are named again, with sizes as the mill may deliver them.
+void judge_at_minimum(PickedGrid& out, const Grid& grid, const std::vector<std::size_t>& numbers,
+                      const std::shared_ptr<const KnownDesign>& known, const Watch& watch,
+                      const Spread& spread) {
+  spread_out(spread, numbers.size(), [&](std::size_t i) {
+    if (!grid.minimum_is_known(numbers[i])) return;
+    parts::Design thin = grid.design(numbers[i]);
+    if (thin.sizes == sections::Sizes::minimum) return;
+    thin.sizes = sections::Sizes::minimum;
+    try {
+      out.best[i].at_minimum = judged(thin, {.asked = out.parts, .known = known}, watch);
+    } catch (const Stopped&) {
+      // All else is complete: this is left unsaid.
+    }
+  });
 }
 
 void refuse_twice(const std::vector<std::string>& parts) {
@@ -547,7 +583,10 @@ PickedGrid pick_grid(const parts::Design& design, const std::vector<std::string>
       if (lanes[lane] && lanes[lane]->complete) share->known.emplace(lane, *lanes[lane]);
     }
   }
-  keep_best(out, grid, lanes);
+  const std::vector<std::size_t> numbers = keep_best(out, grid, lanes);
+  if (out.n_done() == out.n_designs) {
+    judge_at_minimum(out, grid, numbers, counted.known, over_all, spread);
+  }
   out.assumed = drawn.answer.assumed;
   for (const checks::Finding& f : drawn.answer.findings) {
     const bool seen =

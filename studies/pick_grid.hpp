@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -15,6 +16,9 @@ struct PickedDesign {
   double mass = base::kUnset;  ///< of these parts  [kg]
   double cost = base::kUnset;  ///< of these parts; unset where one has no price
   Judged judged;
+  /// With all bars and tubes as thin as the mill may deliver them, by the checks of these parts
+  /// alone; none where the case counts that anyhow, or a steel's standard is not known.
+  std::optional<Judged> at_minimum = {};
 };
 
 /// What one part of a grid came to.

@@ -398,7 +398,8 @@ class Runner {
     checks::FrameStabilityInput input;
     std::string part;
     std::string what;
-    double passed;  ///< highest critical factor that is none; may be unset
+    std::map<std::string, double> shares;  ///< of the mode's strain energy, by part
+    double passed;                         ///< highest critical factor that is none; may be unset
     const SetModel* model;
     const parts::DesignCase* load_case;
     [[nodiscard]] double utilization() const { return input.required / input.critical_factor; }
@@ -417,6 +418,7 @@ class Runner {
                       .required = asked_of_stability(cell, *mode)},
                      mode->part,
                      mode->critical.what,
+                     mode->shares,
                      buckling.passed,
                      &cell.model(),
                      &cell.load_case()});
@@ -788,6 +790,10 @@ class Runner {
       add_length_of_mode(cell, cell.assembly().pieces[criterion.index],
                          out_.answer.findings.back());
     }
+    if (criterion.kind == Criterion::Kind::combined && carries) {
+      add_length_to_combined(cell, cell.assembly().pieces[criterion.index], at_load,
+                             worst.asked.factor, out_.answer.findings.back());
+    }
     std::vector<std::string>& notes = out_.answer.findings.back().notes;
     if (criterion.kind == Criterion::Kind::joint && limit.factor > cell.followed_to) {
       notes.push_back(
@@ -810,47 +816,94 @@ class Runner {
     }
   }
 
-  /// The effective length by the frame's own buckling mode, where that mode is the member's: where
-  /// it holds most of the strain energy. pi sqrt(E I / (critical factor x compression)).
-  void add_length_of_mode(const Cell& cell, const parts::Piece& piece, checks::Finding& finding) {
-    constexpr double kMost = 0.5;
+  /// A member in the lowest mode of a cell.
+  struct InMode {
+    double share;            ///< of the mode's strain energy
+    double critical_factor;  ///< of the mode
+    double k;                ///< effective length, pi sqrt(E I / (critical factor x compression)),
+                             ///< over its own
+  };
+  /// Nothing where it has no part in that.
+  [[nodiscard]] std::optional<InMode> in_mode(const Cell& cell, const parts::Piece& piece,
+                                              double pressing) const {
     const auto mode = std::find_if(lowest_.begin(), lowest_.end(), [&](const Lowest& l) {
-      return l.model == &cell.model() && l.load_case == &cell.load_case() && l.part == piece.part;
+      return l.model == &cell.model() && l.load_case == &cell.load_case();
     });
-    if (mode == lowest_.end() || !(mode->input.share > kMost) || !(finding.demand > 0.0)) return;
+    if (mode == lowest_.end() || !(pressing > 0.0)) return std::nullopt;
+    const auto share = mode->shares.find(piece.part);
+    if (share == mode->shares.end()) return std::nullopt;
     const sections::AreaProps props = sections::area_props(weaker_end(piece));
     const double bending = piece.material.elastic * std::min(props.iyy, props.izz);
-    const double length =
-        base::kPi * std::sqrt(bending / (mode->input.critical_factor * finding.demand));
-    finding.notes.push_back(
-        fmt::format("beside it, by the frame's own buckling mode ({:.0f} % of its strain energy is "
-                    "here, at {:.3g} times the load): an effective length of {:.2f} times its "
-                    "length; frame stability judges it",
-                    100.0 * mode->input.share, mode->input.critical_factor, length / piece.length));
+    const double length = base::kPi * std::sqrt(bending / (mode->input.critical_factor * pressing));
+    return InMode{share->second, mode->input.critical_factor, length / piece.length};
+  }
+
+  /// The effective length by the frame's own buckling mode, where that mode is the member's: where
+  /// it holds most of the strain energy.
+  void add_length_of_mode(const Cell& cell, const parts::Piece& piece,
+                          checks::Finding& finding) const {
+    constexpr double kMost = 0.5;
+    const std::optional<InMode> mode = in_mode(cell, piece, finding.demand);
+    if (!mode) return;
+    if (mode->share > kMost) {
+      finding.notes.push_back(fmt::format(
+          "beside it, by the frame's own buckling mode ({:.0f} % of its strain energy is here, at "
+          "{:.3g} times the load): an effective length of {:.2f} times its length; frame stability "
+          "judges it",
+          100.0 * mode->share, mode->critical_factor, mode->k));
+    }
+    const std::optional<double> weaker = weaker_by(cell, piece, finding.demand, *mode);
+    if (weaker) judge_by_length(piece, mode->k, finding.utilization() / *weaker, finding);
+  }
+
+  /// Its compression is that of a longer column in combined forces too.
+  void add_length_to_combined(const Cell& cell, const parts::Piece& piece,
+                              const fea::Solution& at_load, const AskedFactor& asked,
+                              checks::Finding& finding) const {
+    const double pressing = compression(piece, at_load);
+    const std::optional<InMode> mode = in_mode(cell, piece, pressing);
+    if (!mode) return;
+    const std::optional<double> weaker = weaker_by(cell, piece, pressing, *mode);
+    if (!weaker) return;
+    const double alone = pressing / checks::column_capacity(column_input(piece, pressing));
+    const double rest = std::max(0.0, combined_used(piece, at_load) - alone);
+    judge_by_length(piece, mode->k, asked.of_compression * alone / *weaker + asked.of_rest * rest,
+                    finding);
+  }
+
+  /// What is left of a column's strength by its effective length in a mode, where it is not held
+  /// between joints and has a part in the mode; else nothing.
+  static std::optional<double> weaker_by(const Cell& cell, const parts::Piece& piece,
+                                         double pressing, const InMode& mode) {
+    constexpr double kTakesPart = 0.1;
+    constexpr double kLonger = 1.05;
+    constexpr double kLongest = 3.0;  // beyond, the mode is one of bending, not of a column
     const fea::Model& model = cell.assembly().model;
     const bool between_joints = model[piece.beams.front().beam].a.joint.has_value() &&
                                 model[piece.beams.back().beam].b.joint.has_value();
-    if (!between_joints) judge_by_length(piece, length / piece.length, finding);
+    if (between_joints || mode.share < kTakesPart) return std::nullopt;
+    if (mode.k < kLonger || mode.k > kLongest) return std::nullopt;
+    checks::ColumnInput input = column_input(piece, pressing);
+    const double alone = checks::column_capacity(input);
+    input.k = mode.k;
+    if (input.welds) input.welds->farthest = base::kUnset;
+    const double so_long = checks::column_capacity(input);
+    if (std::isnan(so_long) || !(so_long < alone)) return std::nullopt;
+    return so_long / alone;
   }
 
   /// A member that is held at an end and moves aside at the other buckles over more than its
   /// length, and bends most where it is held and welded.
-  static void judge_by_length(const parts::Piece& piece, double k, checks::Finding& finding) {
-    constexpr double kLonger = 1.05;
-    constexpr double kLongest = 3.0;  // beyond, the mode is one of bending, not of a column
+  /// @param longer  utilization by that length
+  static void judge_by_length(const parts::Piece& piece, double k, double longer,
+                              checks::Finding& finding) {
     constexpr double kMatters = 0.8;
-    if (k < kLonger || k > kLongest || finding.state == checks::State::undecided) return;
-    checks::ColumnInput input = column_input(piece, finding.demand);
-    const double alone = checks::column_capacity(input);
-    input.k = k;
-    if (input.welds) input.welds->farthest = base::kUnset;
-    const double so_long = checks::column_capacity(input);
-    if (std::isnan(so_long) || !(so_long < alone)) return;
-    const double longer = finding.utilization() * alone / so_long;
+    if (finding.state == checks::State::undecided || !(longer > finding.utilization())) return;
+    const bool welded = column_input(piece, finding.demand).welds.has_value();
     const std::string counted = fmt::format(
         "an end of it moves aside as it buckles: with the effective length of {:.2f} times its "
         "length{} about {:.0f} %, not {:.0f} %",
-        k, input.welds ? " and its weld zone's strength" : "", 100.0 * longer,
+        k, welded ? " and its weld zone's strength" : "", 100.0 * longer,
         100.0 * finding.utilization());
     if (longer > 1.0 && finding.state == checks::State::within) {
       checks::leave_undecided(finding, counted);
@@ -1114,8 +1167,11 @@ void Runner::finish() {
   for (const auto& [set, value] : per_set_) {
     figures.tip_deflection.low = std::fmin(figures.tip_deflection.low, value.deflection);
     figures.tip_deflection.high = std::fmax(figures.tip_deflection.high, value.deflection);
-    figures.root_moment.low = std::fmin(figures.root_moment.low, value.moment);
-    figures.root_moment.high = std::fmax(figures.root_moment.high, value.moment);
+  }
+  // The largest at either end of the rail's stiffness, as the conclusions compare them.
+  for (const RootMoment& at : figures.root_moments) {
+    figures.root_moment.low = std::fmin(figures.root_moment.low, at.moment);
+    figures.root_moment.high = std::fmax(figures.root_moment.high, at.moment);
   }
 }
 

@@ -51,6 +51,7 @@ std::vector<ModeOf> modes_of(const fea::BucklingResult& buckling, const parts::A
                          [](const auto& a, const auto& b) { return a.second < b.second; });
     ModeOf found;
     found.critical.factor = mode.factor;
+    found.shares = by_part;
     found.in_spin = in_spin(mode, assembly);
     if (soft > 0.5) {
       found.critical.axle_tips = assembly.axle.has_value();

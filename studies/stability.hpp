@@ -1,5 +1,6 @@
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -15,9 +16,10 @@ namespace studies {
 /// bracket swaying.
 struct ModeOf {
   CriticalFactor critical;
-  std::string part;             ///< whose finding it is
-  std::string energy_in;        ///< what holds most of the strain energy
-  double share = base::kUnset;  ///< of the strain energy, in that  [-]
+  std::string part;                           ///< whose finding it is
+  std::string energy_in;                      ///< what holds most of the strain energy
+  double share = base::kUnset;                ///< of the strain energy, in that  [-]
+  std::map<std::string, double> shares = {};  ///< the same in the beams of each part  [-]
   /// Part of the strain energy in joints of bars whose spin is only held by the stated small
   /// stiffness.  [-]
   double in_spin = 0.0;

@@ -97,6 +97,8 @@ TEST_CASE("numbers that no truck has are refused", "[cases][place]") {
   CHECK_THAT(vehicle("tire_pressure: 32 ksi"),
              Contains("vehicle.tire_pressure: 32 ksi is not believable"));
   CHECK_THAT(vehicle("slam_speed: 30 mph"), Contains("vehicle.slam_speed"));
+  CHECK_THAT(vehicle("articulation: 40 deg"),
+             Contains("vehicle.articulation: 40 deg is not believable"));
   CHECK_THAT(vehicle("stop_crush: 2 ft"), Contains("vehicle.stop_crush: 24 in is not believable"));
   CHECK_THAT(changed("coil_rate: 350 lb/in", "coil_rate: 350 kN/mm"), Contains("axle.coil_rate"));
 }

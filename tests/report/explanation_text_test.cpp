@@ -114,6 +114,7 @@ TEST_CASE("a check goes by the beginning of a word of it, and by its place", "[r
   CHECK(found("Forces") == "combined forces");
   CHECK(found("root weld") == "weld");
   CHECK(found("weld") == "weld");
+  CHECK(found("combined forces at its weld") == "combined forces");
   CHECK(found("tab") == "tab weld");
   both.check = "tab root";
   answer.findings.push_back(both);

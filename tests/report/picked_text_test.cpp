@@ -151,6 +151,12 @@ TEST_CASE("combinations are shown where they gain a point, and how many were sol
   CHECK_THAT(out, Contains("90 combinations solved in full; 1,508 left where a") &&
                       Contains("2 make no sense") && Contains("1 between them gain less"));
   CHECK_THAT(report::grid_text(invented::grid(), {.full = true}), Contains("98 %"));
+  studies::PickedGrid thin = invented::grid();
+  thin.best.front().at_minimum =
+      studies::Judged{.verdict = studies::Verdict::over, .utilization = 1.04};
+  CHECK_THAT(written::flat(report::grid_text(thin, {})),
+             Contains("with the least the mill may deliver:") && Contains("104 % OVER") &&
+                 Contains("`sizes: minimum` in the case picks by that"));
   studies::PickedGrid none = invented::grid();
   none.best.clear();
   CHECK_THAT(report::grid_text(none, {}), StartsWith("NONE PASSES"));

@@ -52,8 +52,8 @@ TEST_CASE("the answer on a screen reads like this", "[report][text]") {
   CHECK(screen(over()) ==
         R"(OVER: bracket, root weld, at 118 % of the limit (slid into a curb, left wheel).
 Not offered yet: other welds.
-part          what gives  worst case                    safety asked utilization
-              first                                     factor
+part          governed    worst case                    safety asked utilization
+              by                                        factor
 bracket       root weld   slid into a curb, left wheel    1.27  1.50       118 %
 lateral link  column      slid into a curb, right wheel   2.21  2.00        90 %
 brace         column      slid into a curb, right wheel   4.02  1.50        37 %

@@ -583,6 +583,30 @@ TEST_CASE("what passes by nominal sizes is looked at again as thin as the mill m
   CHECK(!unknown.lightest->at_minimum.has_value());
 }
 
+TEST_CASE("combinations are looked at again as thin as the mill may deliver them",
+          "[studies][pick]") {
+  std::vector<sections::StockItem> sizes = few_sizes();
+  for (sections::StockItem& size : sizes) size.price = sections::area_props(size.shape).area;
+  const auto picked = [&](const std::string& steel, const std::string& more) {
+    const std::vector<studies::SizeLimits> limits(
+        2, {.kind = studies::PartKind::tube, .steels = {*sections::find_material(steel)}});
+    return studies::pick_grid(read_case(more + roof(12.0e3, 1.4)), {"left", "right"}, limits,
+                              studies::PickBy::cost, sizes);
+  };
+  const studies::PickedGrid nominal = picked("E355_N", "");
+  const studies::PickedGrid thin = picked("E355_N", "sizes: minimum\n");
+  REQUIRE(!nominal.best.empty());
+  for (const studies::PickedDesign& one : nominal.best) {
+    REQUIRE(one.at_minimum.has_value());
+    CHECK(one.at_minimum->utilization > one.judged.utilization);
+  }
+  for (const studies::PickedDesign& one : thin.best) CHECK(!one.at_minimum.has_value());
+  // Of a steel without a standard for it nothing is said.
+  for (const studies::PickedDesign& one : picked("S355H", "").best) {
+    CHECK(!one.at_minimum.has_value());
+  }
+}
+
 TEST_CASE("every size tried alone is what a check of that case says", "[studies][pick]") {
   const std::string text = roof(16.0e3, 1.5);
   const studies::Picked picked =

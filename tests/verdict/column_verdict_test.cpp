@@ -1,6 +1,7 @@
 // Columns and frame stability at 0.98 and 1.02 of their limits. Required on routine loads: 3.0.
 #include <algorithm>
 #include <cmath>
+#include <string>
 
 #include <catch2/catch.hpp>
 #include <fmt/format.h>
@@ -215,6 +216,66 @@ TEST_CASE("a short mast is not decided once twice its height would buckle inelas
   const checks::Finding open = finding(judged(mast(height, 1.03 * holds)), "mast", "column");
   CHECK(open.state == checks::State::undecided);
   CHECK_THAT(open.reason, Contains("about 103 %"));
+}
+
+// Three masts tied at their tops, which sway across the ties: each is such a mast, though it holds
+// a third of the mode's energy.
+TEST_CASE("posts that sway together are each a column of twice its height", "[verdict]") {
+  const hand::Section tube = hand::tube(0.060, 0.004);
+  const double height = 0.758;
+  const double slenderness = 2.0 * height / std::sqrt(tube.inertia / tube.area);
+  const double holds =
+      hand::column_stress(hand::kYoungEn, hand::kS355H, slenderness) * tube.area / kRequired;
+  for (const double u : {0.97, 1.03}) {
+    std::string points;
+    std::string members;
+    std::string supports;
+    std::string forces;
+    for (int i = 1; i <= 3; ++i) {
+      points += fmt::format("  a{0}: [0, {1}, 0 m]\n  b{0}: [0, {1}, {2} m]\n", i, i, height);
+      members += fmt::format("  p{0}: {{from: a{0}, to: b{0}, section: 60 x 4 mm S355H}}\n", i);
+      supports += fmt::format("  a{0}: {{at: a{0}}}\n  b{0}: {{at: b{0}, held: x}}\n", i);
+      forces += fmt::format("  p{0}: {{at: b{0}, force_z: {1} N}}\n", i, -u * holds);
+    }
+    for (int i = 1; i <= 2; ++i) {
+      members += fmt::format(
+          "  t{0}: {{from: b{0}, to: b{1}, section: 40 x 4 mm S355H, from_free: ry rz, to_free: ry "
+          "rz}}\n",
+          i, i + 1);
+    }
+    const studies::Answer answer =
+        judged("title: three masts\npoints:\n" + points + "members:\n" + members + "supports:\n" +
+               supports + "forces:\n" + forces);
+    for (const std::string post : {"p1", "p2", "p3"}) {
+      const checks::Finding column = finding(answer, post, "column");
+      INFO(post << ", " << u << ": " << column.reason);
+      CHECK(column.state == (u < 1.0 ? checks::State::within : checks::State::undecided));
+      if (u > 1.0) CHECK_THAT(column.reason, Contains("about 103 %") || Contains("about 104 %"));
+    }
+  }
+}
+
+// A cantilever with a push and a pull at its tip: M = H tan(k L) / k, k = sqrt(P / E I) (Timoshenko
+// and Gere, sec. 1.2); Pn with K = 2, AISC 360-22 E3 and H1, all from memory. 3 on the push and 1.5
+// on the bending, each at the load itself.
+TEST_CASE("combined forces of a member that moves aside count twice its length", "[verdict]") {
+  const hand::Section tube = hand::tube(0.040, 0.004);
+  const double slenderness = 2.0 * 1.0 / std::sqrt(tube.inertia / tube.area);
+  const double pn = hand::column_stress(hand::kYoungEn, hand::kS355H, slenderness) * tube.area;
+  const double push = 10.0e3;
+  const double k = std::sqrt(push / (hand::kYoungEn * tube.inertia));
+  const double moment = 400.0 * std::tan(k * 1.0) / k;
+  const double plastic = (std::pow(0.040, 3) - std::pow(0.032, 3)) / 6.0 * hand::kS355H;
+  const double expected = 3.0 * push / pn + 1.5 * 8.0 / 9.0 * moment / plastic;
+  const checks::Finding combined =
+      finding(judged("title: pushed cantilever\n"
+                     "points: {a: [0, 0, 0 m], b: [0, 0, 1 m]}\n"
+                     "members: {post: {from: a, to: b, section: 40 x 4 mm S355H}}\n"
+                     "supports: {a: {at: a}}\n"
+                     "forces: {f: {at: b, force_z: -10 kN, force_x: 0.4 kN}}\n"),
+              "post", "combined forces");
+  CHECK(combined.state == checks::State::undecided);
+  CHECK_THAT(combined.reason, Contains(fmt::format("about {:.0f} %", 100.0 * expected)));
 }
 
 }  // namespace column_verdict_test
