@@ -492,7 +492,8 @@ checks::Finding yield_finding(const parts::Piece& piece, const Outcome& outcome)
   if (!walls.empty()) finding.notes.push_back(walls);
   if (piece.bent) {
     finding.notes.emplace_back(
-        "not straight: its stress is that of second order along its true shape, bow and all");
+        "not straight: its stress is that of second order along its true shape, a lateral link's "
+        "with a bow of 1/1000 of its length beside its bend");
   }
   if (!piece.weld_zones.empty() && piece.welds.empty()) {
     finding.notes.emplace_back("where it is welded is not known: the weld zone is all of it");

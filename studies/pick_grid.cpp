@@ -326,9 +326,9 @@ class FirstLane {
     rounds(std::move(left), kSeedRounds);
   }
 
-  void rounds(std::vector<Promising> left, int most) {
+  void rounds(std::vector<Promising> left, int most_rounds) {
     double fades = 1.0;
-    for (int round = 0; round < most; ++round, fades *= kFades) {
+    for (int round = 0; round < most_rounds; ++round, fades *= kFades) {
       std::vector<Weighed> seeds;
       std::vector<Promising> later;
       double best = 1.0;
