@@ -70,6 +70,12 @@ class PlaceRules {
                            at.z() < 0.0 ? "under the ground" : "over the ground"));
       return false;
     }
+    if (std::abs(at.y()) > design_.vehicle->track) {
+      add(key, fmt::format("`{}` is {} from the middle of the truck, more than the track ({}); is "
+                           "the point right?",
+                           name, length(std::abs(at.y())), length(design_.vehicle->track)));
+      return false;
+    }
     if (std::abs(at.x()) <= kFarthest) return true;
     add(key,
         fmt::format("`{}` is {} {} the axle; x is forward from its middle: is the point right?",

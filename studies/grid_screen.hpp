@@ -35,7 +35,9 @@ struct SeenCheck {
 /// The condensed motion is exact in first order (fea/condensation.hpp), with the stops and straps
 /// closed that carry as drawn: where a design would have others, it is not looked at. Second order
 /// is not in it: what it says no to is over by more than that can make up for, by the margins in
-/// grid_screen.cpp. What is left is solved in full; nothing is let pass by this.
+/// grid_screen.cpp, or would be by what the design as drawn, or a design of the grid, came to with
+/// it, changed as first order changes from there. What is left is solved in full; nothing is let
+/// pass by this.
 class GridScreen {
  public:
   /// @param sizes    of each part
@@ -139,11 +141,10 @@ class GridScreen {
                                        const std::vector<std::size_t>& choice) const;
   [[nodiscard]] AskedFactor asked(const Moved& moved, const fea::Solution& at_load,
                                   std::size_t criterion) const;
-  [[nodiscard]] double as_seen(const Moved& moved, const fea::Solution& at_load, const Hint& at,
-                               std::size_t size, const Seen& seen) const;
-
   [[nodiscard]] double told(const Moved& moved, const fea::Solution& at_load, std::size_t criterion,
                             const AskedFactor& asked, Margins margins) const;
+  [[nodiscard]] double as_seen(const Moved& moved, const fea::Solution& at_load, const Hint& at,
+                               std::size_t size, const Seen& seen) const;
 
   const parts::Design& design_;
   const std::vector<std::string>& parts_;

@@ -55,6 +55,7 @@ std::vector<ModeOf> modes_of(const fea::BucklingResult& buckling, const parts::A
     found.in_spin = in_spin(mode, assembly);
     if (soft > 0.5) {
       found.critical.axle_tips = assembly.axle.has_value();
+      if (found.critical.axle_tips) found.shares.clear();
       found.critical.what = words_of_sway(assembly);
       found.part = assembly.axle || !has_link(assembly) ? found.critical.what : "lateral_link";
       found.energy_in = assembly.axle ? "springs and bushings" : "joints and springs";

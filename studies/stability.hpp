@@ -16,10 +16,11 @@ namespace studies {
 /// bracket swaying.
 struct ModeOf {
   CriticalFactor critical;
-  std::string part;                           ///< whose finding it is
-  std::string energy_in;                      ///< what holds most of the strain energy
-  double share = base::kUnset;                ///< of the strain energy, in that  [-]
-  std::map<std::string, double> shares = {};  ///< the same in the beams of each part  [-]
+  std::string part;             ///< whose finding it is
+  std::string energy_in;        ///< what holds most of the strain energy
+  double share = base::kUnset;  ///< of the strain energy, in that  [-]
+  /// The same in the beams of each part; none where the axle tips: that is no column's mode.  [-]
+  std::map<std::string, double> shares = {};
   /// Part of the strain energy in joints of bars whose spin is only held by the stated small
   /// stiffness.  [-]
   double in_spin = 0.0;

@@ -51,6 +51,9 @@ TEST_CASE("the axle that the others change has no problem", "[cases][place]") {
 TEST_CASE("a point of an axle's parts that cannot lie there is refused", "[cases][place]") {
   CHECK_THAT(changed("lower bolt: [0, 16, 13 in]", "lower bolt: [0, 16, -13 in]"),
              Contains("arm.axle_lower: `lower bolt` is 13 in under the ground"));
+  CHECK_THAT(
+      changed("link at frame: [4, 17, 20 in]", "link at frame: [4, 170, 20 in]"),
+      Contains("`link at frame` is 170 in from the middle of the truck, more than the track"));
   CHECK_THAT(changed("pivot: [-36, 16, 17 in]", "pivot: [-36, 16, 17 ft]"),
              Contains("arm.frame: `pivot` is 204 in over the ground"));
   CHECK_THAT(changed("upper bolt: [0, 16, 22 in]", "upper bolt: [0, -16, 22 in]"),
