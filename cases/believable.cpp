@@ -79,8 +79,7 @@ void add_vehicle(Bounds& out, const parts::VehicleEntry& v) {
   out.between("vehicle.final_drive", v.final_drive, 1.0, 20.0, Dimension::ratio);
   out.between("vehicle.droop_speed", v.droop_speed, 0.05, 10.0, Dimension::speed);
   out.between("vehicle.slam_speed", v.slam_speed, 0.05, 10.0, Dimension::speed);
-  out.between("vehicle.articulation", v.articulation, 0.5 * base::kDegree, 30.0 * base::kDegree,
-              Dimension::angle);
+  out.between("vehicle.articulation", v.articulation, 0.0, 30.0 * base::kDegree, Dimension::angle);
   out.length("vehicle.stop_crush", v.stop_crush, 0.003, 0.300);
   out.length("vehicle.tire_width", v.tire_width, 0.050, 0.800);
   out.length("vehicle.patch_length", v.patch_length, 0.030, 0.800);

@@ -9,6 +9,7 @@
 #include "studies/criterion.hpp"
 #include "studies/seen_buckling.hpp"
 #include "studies/trouble.hpp"
+#include "studies/unsolved_cell.hpp"
 #include "studies/worst_case.hpp"
 
 namespace studies {
@@ -20,7 +21,6 @@ constexpr double kClearly = 1.02;
 // What is over by so much as a design that differs in little tells is not solved. Of the change
 // from there, what first order may not see.
 constexpr double kSurely = 1.3;
-constexpr double kNotSeenThere = 0.5;
 
 // The critical factor is that of the whole check, to so much.
 constexpr double kSameFactor = 1.0 + 1.0e-6;
@@ -101,8 +101,7 @@ std::optional<SeenOver> surely_over(const Cell& cell, const Counted& counted, do
     if (!counted.is_asked(part) || !rests_on_piece(criterion, cell.assembly())) continue;
     const double here = cell.ratio_by_first_order(criterion);
     const double before = demand_over_capacity(criterion, *sized, there->first_order);
-    const double by = here / before;
-    const double least = by - kNotSeenThere * std::abs(by - 1.0);
+    const double least = at_least_by(here / before);
     const AskedFactor asked = asked_by_first_order(criterion, cell);
     for (const LookedAt& looked : known.looked_at(criterion, &*sized, &name)) {
       if (looked.at_ride) continue;

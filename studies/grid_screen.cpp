@@ -14,6 +14,7 @@
 #include "studies/cell.hpp"
 #include "studies/combined_criterion.hpp"
 #include "studies/known_design.hpp"
+#include "studies/unsolved_cell.hpp"
 
 namespace studies {
 namespace {
@@ -26,10 +27,10 @@ constexpr double kPressed = 1.15;
 constexpr double kPulled = 2.0;
 constexpr double kStopsMay = 1.5;
 
-// Of what is told by the design as drawn: what it may be off by, and how much of the change from
-// there, and of what second order made of it there, first order may not see.
-constexpr double kSurely = 1.05;
-constexpr double kNotSeenThere = 0.5;
+// Of what is told by the design as drawn: what it may be off by, and of what second order made of
+// it there.
+constexpr double kToldOff = 1.05;
+constexpr double kOfGrowth = 0.5;
 // Of what was seen beside other sizes of the other parts: what it may be off by at the least, and
 // the change of first order up to which it says anything.
 constexpr double kSeenLeast = 2.0e-3;
@@ -440,8 +441,7 @@ double GridScreen::told(const Moved& moved, const fea::Solution& at_load, std::s
     double demand = one.there * by;
     if (margins == Margins::all) {
       const double grown = std::abs(one.there / one.first_order - 1.0);
-      demand = std::min(one.there * (by - kNotSeenThere * std::abs(by - 1.0)), first_order) /
-               (kSurely + kNotSeenThere * grown);
+      demand = std::min(one.there * at_least_by(by), first_order) / (kToldOff + kOfGrowth * grown);
     }
     most = std::fmax(most, required * demand);
   }
@@ -535,7 +535,7 @@ double GridScreen::as_seen(const Moved& moved, const fea::Solution& at_load, con
     }
     const double by = first_order / one.first_order;
     if (std::abs(by - 1.0) > kSeenApart) continue;
-    most = std::max(most, one.utilization * (by - kNotSeenThere * std::abs(by - 1.0) - kSeenLeast));
+    most = std::max(most, one.utilization * (at_least_by(by) - kSeenLeast));
   }
   return most;
 }

@@ -115,6 +115,18 @@ Judged judged(const parts::Design& design, const Counted& counted, const Watch& 
   return seen_over && worst.verdict == Verdict::within ? *looked_at : worst;
 }
 
+std::optional<Judged> judged_at_minimum(const parts::Design& sized, const Counted& counted,
+                                        const Watch& watch, const std::string& other_tube) {
+  if (sized.sizes == sections::Sizes::minimum) return std::nullopt;
+  parts::Design thin = sized;
+  thin.sizes = sections::Sizes::minimum;
+  try {
+    return judged(thin, {.asked = counted.asked, .known = counted.known}, watch, other_tube);
+  } catch (const Stopped&) {
+    return std::nullopt;
+  }
+}
+
 Judged judged_at_first_look(const parts::Design& design, const Counted& counted) {
   if (const std::string why = refusal(design); !why.empty()) return {.open = why, .no_sense = true};
   if (const std::optional<SeenOver> over = first_look(design, counted)) return judged(*over);
@@ -138,17 +150,18 @@ Judged judged_until_over(const parts::Design& design, Counted& counted, double m
     return judged_in(there, most);
   };
   const std::vector<CellName> cells = counted.look_first;
+  // A first look knows nothing of rated joints, nor of the other parts, and leaves what is over by
+  // little: where the design before this one was over, it is solved at once.
+  Counted others = counted;
+  if (!cells.empty()) others.look_first.erase(others.look_first.begin());
   for (std::size_t i = 0; i < cells.size(); ++i) {
-    if (Judged out = run_in(cells[i]); !out.in_full) return out;
-    // A first look knows nothing of rated joints, nor of the other parts, and leaves what is over
-    // by little: the design before this one was over where it is solved at once.
-    if (i > 0) continue;
-    Counted others = counted;
-    others.look_first.erase(others.look_first.begin());
-    if (const std::optional<SeenOver> over = first_look(design, others, most)) {
-      look_there_first(counted, {over->set, over->load_case});
-      return judged(*over);
+    if (i == 1) {
+      if (const std::optional<SeenOver> over = first_look(design, others, most)) {
+        look_there_first(counted, {over->set, over->load_case});
+        return judged(*over);
+      }
     }
+    if (Judged out = run_in(cells[i]); !out.in_full) return out;
   }
   // As `judged` does, so that its utilization is the same whatever it may be.
   return judged_in(counted, 1.0);

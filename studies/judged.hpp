@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -40,6 +41,14 @@ struct Judged {
 [[nodiscard]] Judged judged(const parts::Design& design, const Counted& counted,
                             const Watch& watch = {}, const std::string& other_tube = {},
                             const Judged* looked_at = nullptr);
+
+/// With all bars and tubes as thin as the mill may deliver them, by the checks of the parts asked
+/// for alone. Nothing where the design counts that anyhow, or when it is stopped: all else is
+/// complete then, and this is left unsaid.
+/// @param sized  as it is picked, of steels whose standard says how thin
+[[nodiscard]] std::optional<Judged> judged_at_minimum(const parts::Design& sized,
+                                                      const Counted& counted, const Watch& watch,
+                                                      const std::string& other_tube = {});
 
 /// Only where the parts asked for come nearest to their limits as drawn: over, or makes no sense,
 /// or not decided by that.

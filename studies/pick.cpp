@@ -71,13 +71,10 @@ void choose(Picked& out, const sections::Shape& now) {
 
 /// Judges the first two that pass again, with sizes as the mill may deliver them, where it is known
 /// how thin those are.
-void judge_at_minimum(Picked& out, const parts::Design& design,
-                      const std::vector<SizeChoice>& sizes,
-                      const std::shared_ptr<const KnownDesign>& known, const Watch& watch,
-                      const Spread& spread) {
-  if (design.sizes == sections::Sizes::minimum) return;
-  parts::Design thin = design;
-  thin.sizes = sections::Sizes::minimum;
+void judge_first_at_minimum(Picked& out, const parts::Design& design,
+                            const std::vector<SizeChoice>& sizes,
+                            const std::shared_ptr<const KnownDesign>& known, const Watch& watch,
+                            const Spread& spread) {
   const std::array<std::optional<Candidate>*, 2> passing = {&out.lightest, &out.next_up};
   spread_out(spread, passing.size(), [&](std::size_t i) {
     std::optional<Candidate>& candidate = *passing.at(i);
@@ -86,13 +83,9 @@ void judge_at_minimum(Picked& out, const parts::Design& design,
       return s.item.label == candidate->item.label && s.steel.description == candidate->steel;
     });
     if (!sections::minimum_material(size->item.shape, size->steel).known) return;
-    try {
-      candidate->at_minimum =
-          judged(with_size(thin, out.part, *size), {.asked = {out.part}, .known = known},
-                 part_of(watch, 1.0, 1.0, candidate->item.label), other_tube_of(design, out.part));
-    } catch (const Stopped&) {
-      // All else is complete: this is left unsaid.
-    }
+    candidate->at_minimum = judged_at_minimum(
+        with_size(design, out.part, *size), {.asked = {out.part}, .known = known},
+        part_of(watch, 1.0, 1.0, candidate->item.label), other_tube_of(design, out.part));
   });
 }
 
@@ -329,7 +322,7 @@ Picked pick(const parts::Design& design, const std::string& part, const PickOpti
                          .judged = *std::move(judgments[i])});
   }
   choose(out, now.shape);
-  if (out.n_done == out.n_sizes) judge_at_minimum(out, design, sizes, known, watch, spread);
+  if (out.n_done == out.n_sizes) judge_first_at_minimum(out, design, sizes, known, watch, spread);
   return out;
 }
 

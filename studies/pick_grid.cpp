@@ -5,7 +5,6 @@
 #include <cmath>
 #include <iterator>
 #include <map>
-#include <memory>
 #include <optional>
 #include <utility>
 
@@ -493,19 +492,12 @@ std::vector<std::size_t> keep_best(PickedGrid& out, const Grid& grid,
 }
 
 /// Judges those that are named again, with sizes as the mill may deliver them.
-void judge_at_minimum(PickedGrid& out, const Grid& grid, const std::vector<std::size_t>& numbers,
-                      const std::shared_ptr<const KnownDesign>& known, const Watch& watch,
-                      const Spread& spread) {
+void judge_best_at_minimum(PickedGrid& out, const Grid& grid,
+                           const std::vector<std::size_t>& numbers, const Counted& counted,
+                           const Watch& watch, const Spread& spread) {
   spread_out(spread, numbers.size(), [&](std::size_t i) {
     if (!grid.minimum_is_known(numbers[i])) return;
-    parts::Design thin = grid.design(numbers[i]);
-    if (thin.sizes == sections::Sizes::minimum) return;
-    thin.sizes = sections::Sizes::minimum;
-    try {
-      out.best[i].at_minimum = judged(thin, {.asked = out.parts, .known = known}, watch);
-    } catch (const Stopped&) {
-      // All else is complete: this is left unsaid.
-    }
+    out.best[i].at_minimum = judged_at_minimum(grid.design(numbers[i]), counted, watch);
   });
 }
 
@@ -585,7 +577,7 @@ PickedGrid pick_grid(const parts::Design& design, const std::vector<std::string>
   }
   const std::vector<std::size_t> numbers = keep_best(out, grid, lanes);
   if (out.n_done() == out.n_designs) {
-    judge_at_minimum(out, grid, numbers, counted.known, over_all, spread);
+    judge_best_at_minimum(out, grid, numbers, counted, over_all, spread);
   }
   out.assumed = drawn.answer.assumed;
   for (const checks::Finding& f : drawn.answer.findings) {

@@ -899,11 +899,10 @@ class Runner {
                               checks::Finding& finding) {
     constexpr double kMatters = 0.8;
     if (finding.state == checks::State::undecided || !(longer > finding.utilization())) return;
-    const bool welded = column_input(piece, finding.demand).welds.has_value();
     const std::string counted = fmt::format(
         "an end of it moves aside as it buckles: with the effective length of {:.2f} times its "
         "length{} about {:.0f} %, not {:.0f} %",
-        k, welded ? " and its weld zone's strength" : "", 100.0 * longer,
+        k, !piece.weld_zones.empty() ? " and its weld zone's strength" : "", 100.0 * longer,
         100.0 * finding.utilization());
     if (longer > 1.0 && finding.state == checks::State::within) {
       checks::leave_undecided(finding, counted);

@@ -51,11 +51,9 @@ std::vector<ModeOf> modes_of(const fea::BucklingResult& buckling, const parts::A
                          [](const auto& a, const auto& b) { return a.second < b.second; });
     ModeOf found;
     found.critical.factor = mode.factor;
-    found.shares = by_part;
     found.in_spin = in_spin(mode, assembly);
     if (soft > 0.5) {
       found.critical.axle_tips = assembly.axle.has_value();
-      if (found.critical.axle_tips) found.shares.clear();
       found.critical.what = words_of_sway(assembly);
       found.part = assembly.axle || !has_link(assembly) ? found.critical.what : "lateral_link";
       found.energy_in = assembly.axle ? "springs and bushings" : "joints and springs";
@@ -66,7 +64,8 @@ std::vector<ModeOf> modes_of(const fea::BucklingResult& buckling, const parts::A
       found.energy_in = most->first;
       found.share = most->second;
     }
-    all.push_back(found);
+    if (!found.critical.axle_tips) found.shares = std::move(by_part);
+    all.push_back(std::move(found));
   }
   return all;
 }

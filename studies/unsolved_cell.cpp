@@ -48,6 +48,10 @@ double at_most_unsolved(double first_order, double critical, const KnownDemand& 
   return std::isfinite(most) ? most : std::numeric_limits<double>::infinity();
 }
 
+double at_least_by(double first_order) {
+  return first_order - kUnseen * std::abs(first_order - 1.0);
+}
+
 double at_most_as_there(double beside, double there, double beside_there) {
   const double by_set = there / beside_there;
   const double by_design = beside / beside_there;

@@ -23,6 +23,10 @@ namespace studies {
 [[nodiscard]] double at_most_unsolved(double first_order, double critical,
                                       const KnownDemand& known);
 
+/// The least that a demand changes by where first order changes by so much from a design, or a
+/// cell, that is known: less half of the change, for what it does not see.
+[[nodiscard]] double at_least_by(double first_order);
+
 /// What one of four comes to at most where the three others are known, two of a design here and two
 /// of one there that differs in little, each in the same two sets: changed as there, and half of
 /// both changes together for what is not seen. Infinite where it cannot be told.
