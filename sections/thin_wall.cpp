@@ -220,16 +220,35 @@ std::array<double, 2> ThinWall::above(std::size_t axis, double level) const {
   return {sum.area, (axis == 0 ? sum.sz : sum.sy) - level * sum.area};
 }
 
-double ThinWall::plastic_modulus(std::size_t axis) const {
-  double high = reach()[axis];
-  double low = -high;
-  for (int i = 0; i < 60; ++i) {
-    const double middle = 0.5 * (low + high);
-    (above(axis, middle)[0] > 0.5 * area() ? low : high) = middle;
+/// The level that halves the area: between two corners next to each other the area above a level is
+/// of degree 2 in it.
+double ThinWall::halving_level(std::size_t axis) const {
+  std::vector<double> levels;
+  for (const FlowWall& w : walls_) {
+    for (const Point& p : outline(w.corners)) levels.push_back(p[axis]);
   }
+  std::sort(levels.begin(), levels.end());
+  const double half = 0.5 * area();
+  const auto next = std::partition_point(levels.begin() + 1, levels.end() - 1, [&](double level) {
+    return above(axis, level)[0] > half;
+  });
+  const double low = *std::prev(next);
+  const double high = *next;
+  const double at_low = above(axis, low)[0];
+  const double at_high = above(axis, high)[0];
+  const double square = 2.0 * (at_low + at_high - 2.0 * above(axis, 0.5 * (low + high))[0]);
+  const double slope = at_high - at_low - square;
+  const double left = at_low - half;
+  if (!(left > 0.0)) return low;
+  const double root = std::sqrt(std::max(0.0, slope * slope - 4.0 * square * left));
+  return low + (high - low) * std::min(1.0, 2.0 * left / (root - slope));
+}
+
+double ThinWall::plastic_modulus(std::size_t axis) const {
+  const double level = halving_level(axis);
   // The first moment about the level that halves the area, of the part above it and, turned to
   // the other sign, of the part below.
-  return 2.0 * above(axis, low)[1] + area() * low;
+  return 2.0 * above(axis, level)[1] + area() * level;
 }
 
 double ThinWall::asymmetry(std::size_t axis) const {

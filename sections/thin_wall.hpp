@@ -68,6 +68,7 @@ class ThinWall {
   void turn_to_principal_axes(const WallLine& line, const std::vector<WallCorners>& corners);
   void find_flows(bool closed);
   void find_torsion(bool closed);
+  [[nodiscard]] double halving_level(std::size_t axis) const;  ///< [m]
   /// Area and first moment of what lies above a level along an axis.
   [[nodiscard]] std::array<double, 2> above(std::size_t axis, double level) const;
 
