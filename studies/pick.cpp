@@ -1,9 +1,9 @@
 #include "studies/pick.hpp"
 
 #include <algorithm>
-#include <array>
 #include <atomic>
 #include <cmath>
+#include <functional>
 #include <utility>
 
 #include <fmt/format.h>
@@ -55,38 +55,22 @@ void tell_others(Picked& out, const Answer& as_drawn, const parts::Design& desig
   }
 }
 
-void choose(Picked& out, const sections::Shape& now) {
+/// @param minima  of each that was tried
+void choose(Picked& out, const std::vector<std::optional<Judged>>& minima,
+            const sections::Shape& now) {
   for (std::size_t i = 0; i < out.tried.size(); ++i) {
     const Candidate& candidate = out.tried[i];
     if (candidate.judged.verdict != Verdict::within) continue;
     if (!out.lightest) {
       out.lightest = candidate;
+      out.lightest->at_minimum = minima[i];
       if (i > 0) out.next_down = out.tried[i - 1];
     } else if (!out.next_up) {
       out.next_up = candidate;
+      out.next_up->at_minimum = minima[i];
     }
     if (!out.same_outside && same_outside(candidate.item.shape, now)) out.same_outside = candidate;
   }
-}
-
-/// Judges the first two that pass again, with sizes as the mill may deliver them, where it is known
-/// how thin those are.
-void judge_first_at_minimum(Picked& out, const parts::Design& design,
-                            const std::vector<SizeChoice>& sizes,
-                            const std::shared_ptr<const KnownDesign>& known, const Watch& watch,
-                            const Spread& spread) {
-  const std::array<std::optional<Candidate>*, 2> passing = {&out.lightest, &out.next_up};
-  spread_out(spread, passing.size(), [&](std::size_t i) {
-    std::optional<Candidate>& candidate = *passing.at(i);
-    if (!candidate) return;
-    const auto size = std::find_if(sizes.begin(), sizes.end(), [&](const SizeChoice& s) {
-      return s.item.label == candidate->item.label && s.steel.description == candidate->steel;
-    });
-    if (!sections::minimum_material(size->item.shape, size->steel).known) return;
-    candidate->at_minimum = judged_at_minimum(
-        with_size(design, out.part, *size), {.asked = {out.part}, .known = known},
-        part_of(watch, 1.0, 1.0, candidate->item.label), other_tube_of(design, out.part));
-  });
 }
 
 /// The judgments of a list of sizes, as many as are wanted.
@@ -102,7 +86,8 @@ class Trials {
         watch_(watch),
         spread_(spread),
         share_(share),
-        judgments_(sizes.size()) {}
+        judgments_(sizes.size()),
+        minima_(sizes.size()) {}
 
   void judge_all() {
     spread_out(spread_, sizes_.size(), [&](std::size_t i) {
@@ -116,31 +101,55 @@ class Trials {
       if (judgments_[i] && share_ != nullptr) share_->known.emplace(i, *judgments_[i]);
     }
     done_ = n_judged();
+    if (done_ < sizes_.size()) return;
+    for (std::size_t i = 0; i < sizes_.size() && passing_.size() < kPassing; ++i) {
+      if (passes(i)) passing_.push_back(i);
+    }
+    do_all(at_minimum());
   }
 
   /// In their order up to the second that passes, those of the outside that is there up to the
   /// first that passes, and in full the one before the first.
   void judge_around_the_first(const sections::Shape& now) {
-    std::size_t next = 0;
-    while (next < sizes_.size() && passing_.size() < 2 && !stopped_) {
-      const std::size_t end = std::min(next + kTogether, sizes_.size());
-      judge_up_to_two_passing(look_at(next, end));
-      next = end;
+    const std::size_t next = judge_up_to_two_passing();
+    std::vector<Piece> pieces;
+    std::vector<std::size_t> others =
+        same_outside_from(now, passing_.empty() ? next : passing_.front() + 1);
+    if (!others.empty()) {
+      pieces.emplace_back([this, first = others.front()] { judge(first); });
     }
-    judge_same_outside(now, passing_.empty() ? next : passing_.front() + 1);
-    if (const std::optional<std::size_t> before = before_the_first()) judge(*before);
+    if (const std::optional<std::size_t> before = before_the_first()) {
+      pieces.emplace_back([this, before] { judge(*before); });
+    }
+    for (Piece& piece : at_minimum()) pieces.push_back(std::move(piece));
+    do_all(pieces);
+    if (!others.empty() && !passes(others.front())) {
+      others.erase(others.begin());
+      judge_to_the_first(others);
+    }
     forget_looks();
     done_ = stopped_ ? n_judged() : sizes_.size();
+    if (stopped_) std::fill(minima_.begin(), minima_.end(), std::nullopt);
   }
 
   [[nodiscard]] std::size_t n_done() const { return done_; }
   [[nodiscard]] std::vector<std::optional<Judged>> take() { return std::move(judgments_); }
+  /// Of the first two that pass, with sizes as the mill may deliver them, where it is known how
+  /// thin those are.
+  [[nodiscard]] std::vector<std::optional<Judged>> take_minima() { return std::move(minima_); }
 
  private:
   // Sizes looked at side by side.
   static constexpr std::size_t kTogether = 16;
   // Sizes judged in full side by side.
   static constexpr std::size_t kAtOnce = 2;
+  // That are named.
+  static constexpr std::size_t kPassing = 2;
+
+  using Piece = std::function<void()>;
+  void do_all(const std::vector<Piece>& pieces) {
+    spread_out(spread_, pieces.size(), [&](std::size_t i) { pieces[i](); });
+  }
 
   [[nodiscard]] std::size_t n_judged() const {
     return static_cast<std::size_t>(
@@ -202,41 +211,69 @@ class Trials {
     });
   }
 
-  /// A few at once, with the one before the first that passes.
-  void judge_up_to_two_passing(const std::vector<std::size_t>& open) {
-    for (std::size_t k = 0; k < open.size() && passing_.size() < 2 && !stopped_; k += kAtOnce) {
-      std::vector<std::size_t> some(
-          open.begin() + static_cast<std::ptrdiff_t>(k),
-          open.begin() + static_cast<std::ptrdiff_t>(std::min(k + kAtOnce, open.size())));
-      if (const std::optional<std::size_t> before = before_the_first()) some.push_back(*before);
+  /// A few at once.
+  /// @return the first that was not looked at
+  std::size_t judge_up_to_two_passing() {
+    std::size_t next = 0;
+    std::vector<std::size_t> open;
+    while (passing_.size() < kPassing && !stopped_) {
+      while (open.size() < kAtOnce && next < sizes_.size()) {
+        const std::size_t end = std::min(next + kTogether, sizes_.size());
+        for (const std::size_t i : look_at(next, end)) open.push_back(i);
+        next = end;
+      }
+      if (open.empty()) break;
+      const auto end = open.begin() + static_cast<std::ptrdiff_t>(std::min(kAtOnce, open.size()));
+      const std::vector<std::size_t> some(open.begin(), end);
+      open.erase(open.begin(), end);
       judge_open(some);
-      for (std::size_t i = k; i < std::min(k + kAtOnce, open.size()); ++i) {
-        if (passes(open[i])) passing_.push_back(open[i]);
+      for (const std::size_t i : some) {
+        if (passes(i) && passing_.size() < kPassing) passing_.push_back(i);
       }
     }
+    return next;
   }
 
-  /// Those of the outside that is there, from one on, a few at once up to the first that passes.
-  void judge_same_outside(const sections::Shape& now, std::size_t from) {
+  /// Those of the outside that is there, from one on, that a look leaves open; none where one of
+  /// them passes already.
+  std::vector<std::size_t> same_outside_from(const sections::Shape& now, std::size_t from) {
     const auto is_there = [&](std::size_t i) { return same_outside(sizes_[i].item.shape, now); };
-    if (std::any_of(passing_.begin(), passing_.end(), is_there)) return;
     std::vector<std::size_t> left;
+    if (std::any_of(passing_.begin(), passing_.end(), is_there)) return left;
     for (std::size_t i = from; i < sizes_.size(); ++i) {
       if (is_there(i)) left.push_back(i);
     }
-    for (std::size_t k = 0; k < left.size() && !stopped_; k += kAtOnce) {
-      const auto begin = left.begin() + static_cast<std::ptrdiff_t>(k);
-      std::vector<std::size_t> some(
-          begin, begin + static_cast<std::ptrdiff_t>(std::min(kAtOnce, left.size() - k)));
-      spread_out(spread_, some.size(), [&](std::size_t n) {
-        if (!judgments_[some[n]]) look(some[n]);
-      });
-      some.erase(
-          std::remove_if(some.begin(), some.end(), [&](std::size_t i) { return !is_open(i); }),
-          some.end());
-      judge_open(some);
-      if (std::any_of(some.begin(), some.end(), [&](std::size_t i) { return passes(i); })) return;
+    spread_out(spread_, left.size(), [&](std::size_t n) {
+      if (!judgments_[left[n]]) look(left[n]);
+    });
+    left.erase(std::remove_if(left.begin(), left.end(), [&](std::size_t i) { return !is_open(i); }),
+               left.end());
+    return left;
+  }
+
+  /// A few at once up to the first that passes.
+  void judge_to_the_first(const std::vector<std::size_t>& some) {
+    for (std::size_t k = 0; k < some.size() && !stopped_; k += kAtOnce) {
+      const auto begin = some.begin() + static_cast<std::ptrdiff_t>(k);
+      const std::vector<std::size_t> now(
+          begin, begin + static_cast<std::ptrdiff_t>(std::min(kAtOnce, some.size() - k)));
+      judge_open(now);
+      if (std::any_of(now.begin(), now.end(), [&](std::size_t i) { return passes(i); })) return;
     }
+  }
+
+  [[nodiscard]] std::vector<Piece> at_minimum() {
+    std::vector<Piece> out;
+    for (const std::size_t i : passing_) {
+      const SizeChoice& size = sizes_[i];
+      if (!sections::minimum_material(size.item.shape, size.steel).known) continue;
+      out.emplace_back([this, i] {
+        minima_[i] =
+            judged_at_minimum(with(i), {.asked = {part_}, .known = counted_.known},
+                              part_of(watch_, 1.0, 1.0, sizes_[i].item.label), other_tube_);
+      });
+    }
+    return out;
   }
 
   /// Of sizes that were looked at together with others, and left open.
@@ -255,6 +292,7 @@ class Trials {
   const Spread& spread_;
   Share<Judged>* share_;
   std::vector<std::optional<Judged>> judgments_;
+  std::vector<std::optional<Judged>> minima_;
   std::vector<std::size_t> passing_;
   std::atomic<std::size_t> n_begun_ = 0;
   std::atomic<bool> stopped_ = false;
@@ -304,7 +342,6 @@ Picked pick(const parts::Design& design, const std::string& part, const PickOpti
   AsDrawn drawn = as_drawn(design, {part}, part_of(watch, 0.0, 0.0, "as drawn"), spread);
   tell_others(out, drawn.answer, design, other_tube_of(design, part));
   out.assumed = drawn.answer.assumed;
-  const std::shared_ptr<const KnownDesign> known = drawn.counted.known;
   Trials trials(design, part, sizes, std::move(drawn.counted), watch, spread, share);
   if (options.every) {
     trials.judge_all();
@@ -313,6 +350,8 @@ Picked pick(const parts::Design& design, const std::string& part, const PickOpti
   }
   out.n_done = trials.n_done();
   std::vector<std::optional<Judged>> judgments = trials.take();
+  const std::vector<std::optional<Judged>> minima = trials.take_minima();
+  std::vector<std::optional<Judged>> minima_of_tried;
   for (std::size_t i = 0; i < sizes.size(); ++i) {
     if (!judgments[i]) continue;
     const double mass_per_length = sizes[i].mass_per_length();
@@ -320,9 +359,9 @@ Picked pick(const parts::Design& design, const std::string& part, const PickOpti
                          .steel = sizes[i].steel.description,
                          .mass_per_length = mass_per_length,
                          .judged = *std::move(judgments[i])});
+    minima_of_tried.push_back(minima[i]);
   }
-  choose(out, now.shape);
-  if (out.n_done == out.n_sizes) judge_first_at_minimum(out, design, sizes, known, watch, spread);
+  choose(out, minima_of_tried, now.shape);
   return out;
 }
 
