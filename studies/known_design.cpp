@@ -28,11 +28,6 @@ double with_softer(double demand, double by_first_order, double softer) {
   return demand + beyond * (softer - 1.0 + kHalf);
 }
 
-bool is_among(const std::vector<Criterion>& all, const Criterion& criterion) {
-  return std::any_of(all.begin(), all.end(),
-                     [&](const Criterion& one) { return are_same(one, criterion); });
-}
-
 /// A piece in the beams of another one along the same line. Nothing where its section changes along
 /// it: by its beams it is not told then what is where.
 std::optional<parts::Piece> in_beams_of(const parts::Piece& other, const parts::Piece& piece) {
@@ -89,18 +84,19 @@ void KnownDesign::add(const Cell& cell, const std::vector<Criterion>& criteria,
   const std::optional<KnownCell> known = KnownCell::of(cell);
   if (!known) return;
   if (pieces_.empty()) pieces_ = cell.assembly().pieces;
+  if (!built_) built_ = cell.model().factored();
   const auto demands_in = [&](bool ride) {
     Demands out;
     for (const Criterion& criterion : criteria) {
       if (!cell.is_solved()) {
         const std::optional<double> most = at_most(criterion, cell, ride);
-        if (!most) out.silent.push_back(criterion);
+        if (!most) out.silent.put(criterion, 1.0);
         out.at_load.put(criterion, most.value_or(base::kUnset));
         continue;
       }
       const Cell& there = *cell.in_place(ride);
       out.at_load.put(criterion, there.ratio_kept(criterion, 1.0));
-      if (says_nothing(criterion, there)) out.silent.push_back(criterion);
+      if (says_nothing(criterion, there)) out.silent.put(criterion, 1.0);
     }
     if (cell.is_solved()) out.solution = cell.in_place(ride)->kept(1.0).solution;
     return out;
@@ -141,6 +137,7 @@ void KnownDesign::take(KnownDesign other) {
   }
   std::move(other.looked_.begin(), other.looked_.end(), std::back_inserter(looked_));
   if (pieces_.empty()) pieces_ = std::move(other.pieces_);
+  if (!built_) built_ = std::move(other.built_);
 }
 
 /// Among the sets that are known; it is one of them after that.
@@ -201,7 +198,7 @@ std::optional<KnownDemand> KnownDesign::demand(const Known& known, const Criteri
   KnownDemand out{.at_load = *ratio,
                   .by_first_order = *linear,
                   .lowest_critical_factor = known.cell.lowest_critical_factor,
-                  .is_silent = is_among(demands.silent, criterion)};
+                  .is_silent = demands.silent.find(criterion) != nullptr};
   if (sized == nullptr) return out;
   const fea::Solution& solution = demands.solution ? *demands.solution : known.first_order;
   out.by_first_order = demand_over_capacity(criterion, *sized, known.first_order);

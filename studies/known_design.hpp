@@ -66,7 +66,7 @@ class KnownDesign {
   /// The checks of a cell at one place: that reached, or ride height.
   struct Demands {
     KnownRatios at_load;
-    std::vector<Criterion> silent;          ///< another check says all of them
+    KnownRatios silent;                     ///< 1: another check says all of it
     std::optional<fea::Solution> solution;  ///< where it is solved
   };
   /// A cell, solved or not.
@@ -96,6 +96,8 @@ class KnownDesign {
 
   /// Null where it is not known, or says nothing of others.
   [[nodiscard]] const Known* find(const CellName& name) const;
+  /// Its frame in one of its sets; nothing where no cell is known.
+  [[nodiscard]] const std::optional<fea::Factored>& built() const { return built_; }
   /// How much another set differs from each of those that are known.
   [[nodiscard]] std::vector<int> apart(const parts::StiffnessSet& set) const;
   /// The cells of a load case in the sets that differ least.
@@ -145,6 +147,7 @@ class KnownDesign {
   std::map<std::string, std::vector<Known>> cells_;  ///< by load case
   std::vector<Looked> looked_;
   std::vector<parts::Piece> pieces_;
+  std::optional<fea::Factored> built_;
 };
 
 }  // namespace studies

@@ -46,6 +46,18 @@ const Cell* LikeCells::solved_in_first_set(const Cell& cell) const {
   return &first != &cell && first.is_solved() ? &first : nullptr;
 }
 
+/// The same load case in the other sets that are solved and that it goes on as.
+std::vector<const Cell*> LikeCells::solved_alike(const Cell& cell) const {
+  std::vector<const Cell*> out;
+  for (std::size_t i = number_of(cell) % cases_->size(); i < cells_->size(); i += cases_->size()) {
+    const Cell& other = (*cells_)[i];
+    if (!other.is_solved()) continue;
+    const std::optional<KnownCell> known = KnownCell::of(other);
+    if (known && goes_on_as(*known, cell)) out.push_back(&other);
+  }
+  return out;
+}
+
 std::optional<KnownCell> LikeCells::known_beside(const Cell& cell) const {
   if (const Cell* first = solved_in_first_set(cell)) return KnownCell::of(*first);
   if (!known(cell).empty()) return known(cell).front()->cell;
@@ -118,7 +130,23 @@ double LikeCells::at_most_between(const Criterion& criterion, const Cell& cell,
 std::optional<Asked> LikeCells::asked(const Criterion& criterion, const Cell& cell,
                                       bool at_ride) const {
   if (is_told(cell)) return asked_as_told(criterion, cell, at_ride);
-  const std::vector<KnownDemand> beside = demands(criterion, cell, at_ride);
+  return asked_beside(criterion, cell, at_ride, demands(criterion, cell, at_ride));
+}
+
+std::optional<Asked> LikeCells::asked_beside_all(const Criterion& criterion, const Cell& cell,
+                                                 bool at_ride) const {
+  std::vector<KnownDemand> beside = demands(criterion, cell, at_ride);
+  for (const Cell* solved : solved_alike(cell)) {
+    const Cell* there = solved->in_place(at_ride);
+    if (there != nullptr) beside.push_back(KnownDemand::of(criterion, *there));
+  }
+  return asked_beside(criterion, cell, at_ride, beside);
+}
+
+/// @param beside  what the check asks where it is known
+std::optional<Asked> LikeCells::asked_beside(const Criterion& criterion, const Cell& cell,
+                                             bool at_ride,
+                                             const std::vector<KnownDemand>& beside) const {
   if (beside.empty() && at_ride) return std::nullopt;
   double most = at_most_between(criterion, cell, at_ride);
   bool any_says = beside.empty() || criterion.kind != Criterion::Kind::combined;
@@ -159,9 +187,18 @@ const LikeCells::InFirst& LikeCells::in_first_set(const Criterion& criterion, co
   out->is_known = true;
   out->at_load = ratio(now->at_load, as_solved->at_load);
   out->by_first_order = ratio(now->by_first_order, as_solved->by_first_order);
-  out->change = ratio(first.ratio_by_first_order(criterion), now->by_first_order);
+  const double first_order = first.ratio_by_first_order(criterion);
+  out->change = ratio(first_order, now->by_first_order);
+  out->changed_by = first_order - now->by_first_order;
   out->is_silent = now->is_silent && !asked(criterion, first, at_ride);
   return *out;
+}
+
+/// A demand by first order, changed as in the first set: in proportion, or, where there was none
+/// there, by as much.
+double LikeCells::changed(double demand, const InFirst& first) {
+  if (!std::isfinite(first.change)) return demand + (1.0 + kOfDesign) * std::abs(first.changed_by);
+  return demand * first.change * (1.0 + kOfSets + kOfDesign * std::abs(first.change - 1.0));
 }
 
 std::optional<Asked> LikeCells::asked_as_told(const Criterion& criterion, const Cell& cell,
@@ -176,10 +213,9 @@ std::optional<Asked> LikeCells::asked_as_told(const Criterion& criterion, const 
     KnownDemand here = *as_solved;
     here.at_load *= first.at_load;
     here.by_first_order *= first.by_first_order;
-    const double off = kOfSets + kOfDesign * std::abs(first.change - 1.0);
-    most = std::min(at_most_between(criterion, cell, at_ride),
-                    at_most_unsolved(here.by_first_order * first.change * (1.0 + off),
-                                     cell.lowest_critical_factor, here));
+    most = std::min(
+        at_most_between(criterion, cell, at_ride),
+        at_most_unsolved(changed(here.by_first_order, first), cell.lowest_critical_factor, here));
   }
   return Asked{.cell = &cell,
                .factor = first.factor,

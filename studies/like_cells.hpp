@@ -43,6 +43,10 @@ class LikeCells {
   /// What a check may ask in a cell that is not solved; nothing where it asks nothing.
   [[nodiscard]] std::optional<Asked> asked(const Criterion& criterion, const Cell& cell,
                                            bool at_ride) const;
+  /// The same by all sets of the load case that are solved so far, where first order in the cell
+  /// is known.
+  [[nodiscard]] std::optional<Asked> asked_beside_all(const Criterion& criterion, const Cell& cell,
+                                                      bool at_ride) const;
   /// Where a check was looked at in the other design.
   [[nodiscard]] std::vector<LookedAt> looked_at(const Criterion& criterion) const;
 
@@ -55,11 +59,15 @@ class LikeCells {
   [[nodiscard]] const Known& known(const Cell& cell) const { return known_[number_of(cell)]; }
   [[nodiscard]] const KnownDesign::Known* known_in_its_set(const Cell& cell) const;
   [[nodiscard]] const Cell* solved_in_first_set(const Cell& cell) const;
+  [[nodiscard]] std::vector<const Cell*> solved_alike(const Cell& cell) const;
   [[nodiscard]] double at_most_between(const Criterion& criterion, const Cell& cell,
                                        bool at_ride) const;
   [[nodiscard]] const parts::Assembly* sized(const Criterion& criterion) const;
   [[nodiscard]] std::vector<KnownDemand> demands(const Criterion& criterion, const Cell& cell,
                                                  bool at_ride) const;
+  [[nodiscard]] std::optional<Asked> asked_beside(const Criterion& criterion, const Cell& cell,
+                                                  bool at_ride,
+                                                  const std::vector<KnownDemand>& beside) const;
   [[nodiscard]] std::optional<Asked> asked_as_told(const Criterion& criterion, const Cell& cell,
                                                    bool at_ride) const;
 
@@ -70,8 +78,10 @@ class LikeCells {
     double at_load = 1.0;         ///< what the size makes of the demand there, by the same forces
     double by_first_order = 1.0;  ///< the same by first order
     double change = 1.0;          ///< of first order, by the change of forces
+    double changed_by = 0.0;      ///< the same, as a difference
     AskedFactor factor;
   };
+  [[nodiscard]] static double changed(double demand, const InFirst& first);
   [[nodiscard]] const InFirst& in_first_set(const Criterion& criterion, const Cell& first,
                                             bool at_ride) const;
 

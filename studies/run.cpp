@@ -57,7 +57,7 @@ constexpr double kNearlyAsLow = 0.9;
 // Of a capacity: so much is looked at where designs of another size are told by it, of the checks
 // that this size changes and of the others.
 constexpr double kKnownOfSized = 0.2;
-constexpr double kKnownOfOthers = 0.6;
+constexpr double kKnownOfOthers = 0.8;
 
 /// Which findings are told.
 enum class Told {
@@ -153,8 +153,7 @@ class Runner {
     cells_.reserve(sets.size() * cases_.size());  // they point at each other
     buckled_.reserve(cells_.capacity());
     for (std::size_t s = 0; s < sets.size(); ++s) {
-      const SetModel* like = models_.empty() ? nullptr : models_.front().get();
-      models_.push_back(std::make_unique<SetModel>(design_, sets[s], like));
+      models_.push_back(std::make_unique<SetModel>(design_, sets[s], like_built()));
       out_.answer.sets.push_back(sets[s].name);
       like_.begin_set(*models_.back());
       const std::size_t near = findings_alone() ? 0 : nearest_before(sets, s);
@@ -178,6 +177,12 @@ class Runner {
       }
       models_.back()->give_memory_back();
     }
+  }
+
+  /// The frame in another set, or that of the design that is known.
+  [[nodiscard]] std::optional<fea::Factored> like_built() const {
+    if (!models_.empty()) return models_.front()->factored();
+    return counted_.known != nullptr ? counted_.known->built() : std::nullopt;
   }
 
   /// Whether a check that counts is past what it may be or cannot be decided, or stability is past
@@ -668,6 +673,9 @@ class Runner {
       if (like_.is_told(cell)) {
         like_.look_closer(cell);
         if (goes_on_unsolved(cell)) return like_.asked(criterion, cell, unsolved.at_ride);
+      } else {
+        const auto closer = like_.asked_beside_all(criterion, cell, unsolved.at_ride);
+        if (closer && *closer->at_most < *unsolved.at_most) return closer;
       }
       const bool ride_is_asked = like_.asked(criterion, cell, true).has_value();
       if (!cell.is_solved()) solve_one(cell, &like_.same_in_first_set(cell));
@@ -691,8 +699,23 @@ class Runner {
     const Keep keep{.in = found_ != nullptr ? &looked_at : nullptr,
                     .from = is_sized ? kKnownOfSized : kKnownOfOthers};
     const auto worst = worst_case(criterion, asked, floor, solve, like_.looked_at(criterion), keep);
-    if (found_ != nullptr) found_->add(criterion, part, looked_at);
+    if (found_ != nullptr) {
+      found_->add(criterion, part, looked_at);
+      look_closer_for_known(criterion, asked);
+    }
     if (worst) report_worst(criterion, *worst);
+  }
+
+  /// What the cells that stay unsolved may come to, by all sets that are solved by now: the less
+  /// that is, the more it tells of another size. Of those far within it tells enough.
+  void look_closer_for_known(const Criterion& criterion, const std::vector<Asked>& asked) {
+    constexpr double kNotFarWithin = 0.3;
+    for (const Asked& a : asked) {
+      if (a.is_solved() || a.cell->is_solved()) continue;
+      if (*a.at_most * a.factor.value < kNotFarWithin) continue;
+      const auto closer = like_.asked_beside_all(criterion, *a.cell, a.at_ride);
+      if (closer) at_most_[a.cell][a.at_ride ? 1 : 0].put(criterion, *closer->at_most);
+    }
   }
 
   /// Whether a bolt's check is not decided, however far within it may be: the load slips its stack,

@@ -145,20 +145,29 @@ GroundHold ground_hold(const parts::Assembly& assembly, const loads::Place& plac
   return out;
 }
 
-SetModel::SetModel(const parts::Design& design, parts::StiffnessSet set, const SetModel* like)
-    : design_(design), set_(std::move(set)), assembly_(parts::assemble(design, set_)) {
+SetModel::SetModel(const parts::Design& design, parts::StiffnessSet set,
+                   std::optional<fea::Factored> like)
+    : design_(design),
+      set_(std::move(set)),
+      assembly_(parts::assemble(design, set_)),
+      like_(std::move(like)) {}
+
+fea::Factored SetModel::factored_if_held() const {
   std::variant<fea::Factored, fea::Mechanism> made =
-      fea::factor_if_held(assembly_.model, like != nullptr ? &like->ready(0).factored : nullptr);
+      fea::factor_if_held(assembly_.model, like_ ? &*like_ : nullptr);
   if (const auto* loose = std::get_if<fea::Mechanism>(&made)) {
     throw base::InputError(assembly_.node_keys.at(static_cast<std::size_t>(loose->node.index)),
                            loose->words + ": no part or support holds it");
   }
-  ready_.emplace(0U, Ready{std::get<fea::Factored>(std::move(made)), {}, {}});
+  return std::get<fea::Factored>(std::move(made));
 }
 
 SetModel::Ready& SetModel::ready(Contacts closed_stops) const {
   const auto found = ready_.find(closed_stops);
   if (found != ready_.end()) return found->second;
+  if (closed_stops == 0) {
+    return ready_.emplace(0U, Ready{factored_if_held(), {}, {}}).first->second;
+  }
   fea::Model model = assembly_.model;
   if ((closed_stops & (kHeaveHeld | kRollHeld)) != 0) {
     model.add(ground_spring(*assembly_.axle, closed_stops));

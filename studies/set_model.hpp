@@ -44,12 +44,18 @@ struct NearSolution {
   double multiple = 1.0;
 };
 
-/// A design's frame for one stiffness set, factored, ready for any load case.
+/// A design's frame for one stiffness set, factored at first use, ready for any load case.
 class SetModel {
  public:
-  /// @param like  of another set of the design: saves time, and has no say in the answers
-  /// @throws base::InputError when a part is not held, with the key of the case file
-  SetModel(const parts::Design& design, parts::StiffnessSet set, const SetModel* like = nullptr);
+  /// @param like  of another set, or of a design that differs in the size of a part: saves time,
+  ///              and has no say in the answers
+  SetModel(const parts::Design& design, parts::StiffnessSet set,
+           std::optional<fea::Factored> like = {});
+
+  /// With no stop or strap closed.
+  /// @throws base::InputError when a part is not held, with the key of the case file; so does all
+  ///         that solves
+  [[nodiscard]] const fea::Factored& factored() const { return ready(0).factored; }
 
   [[nodiscard]] const parts::StiffnessSet& set() const { return set_; }
   [[nodiscard]] const parts::Design& design() const { return design_; }
@@ -101,6 +107,7 @@ class SetModel {
     std::optional<fea::Buckling> buckling;  ///< made at first use
   };
   [[nodiscard]] Ready& ready(Contacts closed_stops) const;
+  [[nodiscard]] fea::Factored factored_if_held() const;
   [[nodiscard]] fea::Buckling& buckling(Contacts closed_stops) const;
   [[nodiscard]] fea::Solution solve(const fea::Loads& loads, double multiple, Contacts closed_stops,
                                     const NearSolution& near = {}) const;
@@ -147,6 +154,7 @@ class SetModel {
   const parts::Design& design_;
   parts::StiffnessSet set_;
   parts::Assembly assembly_;
+  std::optional<fea::Factored> like_;
   mutable std::map<Contacts, Ready> ready_;
   // by the heave that is held (infinite = none), and whether coils only push
   mutable std::map<std::pair<double, bool>, Ready> moved_;

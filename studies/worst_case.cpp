@@ -105,12 +105,16 @@ Ranked ranked(const Criterion& criterion, const Asked& asked) {
   return out;
 }
 
+// Of a multiple: to a critical factor nearer than that it is not said how a demand grows, nor,
+// where it is known how it grows in another set, by how much more here.
+constexpr double kTooNear = 1.5;
+constexpr double kTooNearBeside = 1.1;
+
 /// How much more than in proportion the demand may grow to `multiple`, as a beam-column's does;
 /// infinite where that is too near to the critical factor to say.
 /// @param critical  the lowest critical factor
-double growth_over_load(double critical, double multiple) {
-  constexpr double kTooNear = 1.5;
-  if (!(critical > kTooNear * multiple)) return std::numeric_limits<double>::infinity();
+double growth_over_load(double critical, double multiple, double too_near = kTooNear) {
+  if (!(critical > too_near * multiple)) return std::numeric_limits<double>::infinity();
   return (1.0 - 1.0 / critical) / (1.0 - multiple / critical);
 }
 
@@ -240,9 +244,11 @@ double at_most_beside(const Criterion& criterion, const Asked& a, const LookedAt
   const double in_proportion = known.there * a.factor.value / a.factor.looked_at();
   // Nothing at the load itself: all that there is comes with the stops and straps that close later.
   if (!(at_one > 0.0) && !(known.at_load > 0.0)) return kWithStops * in_proportion;
-  const double growth = growth_over_load(a.cell->lowest_critical_factor, a.factor.looked_at());
+  const double growth =
+      growth_over_load(a.cell->lowest_critical_factor, a.factor.looked_at(), kTooNearBeside);
+  const double growth_there =
+      growth_over_load(known.lowest_critical_factor, a.factor.looked_at(), kTooNearBeside);
   if (!std::isfinite(growth)) return std::numeric_limits<double>::infinity();
-  const double growth_there = growth_over_load(known.lowest_critical_factor, a.factor.looked_at());
   const double more = at_one / known.at_load;
   const double estimate = more * grows_more(growth, growth_there, known);
   if (!std::isfinite(estimate)) return std::numeric_limits<double>::infinity();
