@@ -181,9 +181,9 @@ const Cell* Cell::at_ride() const {
     at_ride_->reached_ = kept(1.0);
     at_ride_->method_ = fea::Method::second_order;
     at_ride_->kept_.emplace(1.0, *second_order_);
-    at_ride_->lowest_critical_factor = lowest_critical_factor;
-    at_ride_->followed_to = followed_to;
   }
+  at_ride_->lowest_critical_factor = lowest_critical_factor;
+  at_ride_->followed_to = followed_to;
   return at_ride_.get();
 }
 

@@ -133,14 +133,26 @@ std::optional<Asked> LikeCells::asked(const Criterion& criterion, const Cell& ce
   return asked_beside(criterion, cell, at_ride, demands(criterion, cell, at_ride));
 }
 
+/// What second order makes of a demand differs more from set to set than first order does: as much
+/// is taken as in the one where it makes most.
 std::optional<Asked> LikeCells::asked_beside_all(const Criterion& criterion, const Cell& cell,
                                                  bool at_ride) const {
-  std::vector<KnownDemand> beside = demands(criterion, cell, at_ride);
-  for (const Cell* solved : solved_alike(cell)) {
+  std::vector<KnownDemand> all = demands(criterion, cell, at_ride);
+  const bool is_known = !all.empty();
+  for (const Cell* solved : is_known ? solved_alike(cell) : std::vector<const Cell*>()) {
     const Cell* there = solved->in_place(at_ride);
-    if (there != nullptr) beside.push_back(KnownDemand::of(criterion, *there));
+    if (there != nullptr) all.push_back(KnownDemand::of(criterion, *there));
   }
-  return asked_beside(criterion, cell, at_ride, beside);
+  double most_grown = 0.0;
+  for (const KnownDemand& one : all) {
+    if (one.by_first_order > 0.0) {
+      most_grown = std::max(most_grown, one.at_load / one.by_first_order);
+    }
+  }
+  for (KnownDemand& one : all) {
+    one.at_load = std::max(one.at_load, most_grown * one.by_first_order);
+  }
+  return asked_beside(criterion, cell, at_ride, all);
 }
 
 /// @param beside  what the check asks where it is known

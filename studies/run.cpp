@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
 #include <limits>
 #include <map>
 #include <memory>
@@ -53,6 +54,8 @@ constexpr double kFollowed = 4.0;
 // Of the lowest critical factor of a load case in another set: where none is lower than that, the
 // frame is taken to grow no softer than there.
 constexpr double kNearlyAsLow = 0.9;
+// The same of one that is solved: what its checks may come to hangs on it.
+constexpr double kSolvedAsLow = 0.98;
 
 // Of a capacity: so much is looked at where designs of another size are told by it, of the checks
 // that this size changes and of the others.
@@ -241,12 +244,41 @@ class Runner {
   /// @param beside  the same load case in the set that is nearest; may be null
   void solve_one(Cell& cell, const Cell* beside) {
     cell.trouble = trouble_by_part(cell.model(), cell.kept(1.0));
+    if (told_ != Told::worst) note_condition(cell);
+    const auto last = std::remove(not_buckled_.begin(), not_buckled_.end(), &cell);
+    not_buckled_.erase(last, not_buckled_.end());
+    if (beside != nullptr && buckles_no_lower(cell, *beside)) {
+      not_buckled_.push_back(&cell);
+    } else {
+      buckle(cell, beside);
+    }
+  }
+
+  void buckle(Cell& cell, const Cell* beside) {
     SeenBuckling buckling = seen_buckling(cell, has_numbers() ? 1 : 0, start_of(beside));
     take_critical(cell, buckling);
     add_stability(cell, buckling);
-    if (told_ != Told::worst) note_condition(cell);
     if (!findings_alone()) show(cell, buckling);
     buckled(cell) = std::move(buckling.result);
+  }
+
+  /// Whether a solved cell is proved to buckle at no lower a factor than another one, or hardly:
+  /// how it does is looked for where that comes to matter.
+  bool buckles_no_lower(Cell& cell, const Cell& beside) {
+    if (told_ == Told::all || leave_over_ || !carried(cell.kept(1.0))) return false;
+    const double as_low = kSolvedAsLow * beside.lowest_critical_factor;
+    if (!std::isfinite(as_low) || !(as_low > kFarFromCritical)) return false;
+    if (!cell.model().none_below(cell.load_case(), cell.kept(1.0), as_low)) return false;
+    cell.lowest_critical_factor = as_low;
+    return true;
+  }
+
+  /// Looks for how a solved cell buckles, where only a bound of it is known.
+  void buckle_now(Cell& cell) {
+    const auto last = std::remove(not_buckled_.begin(), not_buckled_.end(), &cell);
+    if (last == not_buckled_.end()) return;
+    not_buckled_.erase(last, not_buckled_.end());
+    buckle(cell, &like_.same_in_first_set(cell));
   }
 
   static void take_critical(Cell& cell, const SeenBuckling& buckling) {
@@ -310,14 +342,17 @@ class Runner {
   }
 
   /// Once it is known what the checks come to: the cells of which it is only known that they do not
-  /// buckle below some multiple, where that may come to more.
+  /// buckle below some multiple, solved or not, where that may come to more.
   void buckle_the_rest() {
-    for (Cell* cell : not_buckled_) {
-      if (cell->is_solved()) continue;
+    for (Cell* cell : std::vector<Cell*>(not_buckled_)) {
       const double required =
           most_asked_of(cell->assembly(), design_.factors, cell->load_case().abuse);
       if (required <= worst_that_matters() * cell->lowest_critical_factor) continue;
-      if (!buckles_no_worse(*cell)) solve_one(*cell, &like_.same_in_first_set(*cell));
+      if (!cell->is_solved()) {
+        if (buckles_no_worse(*cell)) continue;
+        solve_one(*cell, &like_.same_in_first_set(*cell));
+      }
+      buckle_now(*cell);
     }
   }
 
@@ -573,9 +608,10 @@ class Runner {
       order_failures();
       out_.answer.life = life_of(design_, cells_);
     }
-    for (checks::Finding& finding : stability_) {
-      out_.answer.findings.push_back(std::move(finding));
-    }
+    std::vector<checks::Finding> told;
+    std::copy_if(stability_.begin(), stability_.end(), std::back_inserter(told),
+                 [this](const checks::Finding& f) { return is_worst_known(f); });
+    std::move(told.begin(), told.end(), std::back_inserter(out_.answer.findings));
     if (extras_ == Extras::order_life_and_drawing) {
       out_.answer.drawing = drawing_of(cells_, out_.answer.solved, out_.answer.findings);
     }
@@ -607,6 +643,12 @@ class Runner {
       const Cell& first = like_.same_in_first_set(cell);
       found_->add(cell, counted, at_most, first.is_solved() && first.at_ride() != nullptr);
     }
+  }
+
+  /// Whether no cell that was not buckled may come to more: those that matter all were.
+  [[nodiscard]] bool is_worst_known(const checks::Finding& f) const {
+    return not_buckled_.empty() || f.state != checks::State::within ||
+           f.utilization() >= floor_of(f.part);
   }
 
   /// Of each load case: in the stiffness set in which it tells most.
@@ -641,7 +683,7 @@ class Runner {
     if (told_ == Told::worst && !counted_.is_asked(part) && worst_asked() > 1.0) return;
     std::vector<Asked> asked;
     bool left_undecided = false;
-    for (const Cell& solved : cells_) {
+    for (Cell& solved : cells_) {
       if (!solved.is_solved()) {
         for (const bool at_ride : {false, true}) {
           const auto unsolved = like_.asked(criterion, solved, at_ride);
@@ -657,6 +699,7 @@ class Runner {
         left_undecided = true;
         continue;
       }
+      follow_joint(criterion, part, solved);
       for (const bool at_ride : {false, true}) {
         const Cell* cell = solved.in_place(at_ride);
         if (cell == nullptr || says_nothing(criterion, *cell)) continue;
@@ -679,6 +722,7 @@ class Runner {
       }
       const bool ride_is_asked = like_.asked(criterion, cell, true).has_value();
       if (!cell.is_solved()) solve_one(cell, &like_.same_in_first_set(cell));
+      follow_joint(criterion, part, cell);
       if (const std::string* reason = cell.trouble_for(part)) {
         if (!left_undecided) undecided(criterion, cell, *reason);
         left_undecided = true;
@@ -703,7 +747,24 @@ class Runner {
       found_->add(criterion, part, looked_at);
       look_closer_for_known(criterion, asked);
     }
-    if (worst) report_worst(criterion, *worst);
+    if (!worst) return;
+    buckle_now(cell_of(*worst->asked.cell));
+    report_worst(criterion, *worst);
+  }
+
+  /// In the place reached, of one there or at ride height.
+  [[nodiscard]] Cell& cell_of(const Cell& in_place) {
+    return *std::find_if(cells_.begin(), cells_.end(), [&](const Cell& one) {
+      return &one.model() == &in_place.model() && &one.load_case() == &in_place.load_case();
+    });
+  }
+
+  /// Finds how far the load on a joint is followed in a solved cell, where that may come to matter.
+  void follow_joint(const Criterion& criterion, const std::string& part, Cell& cell) {
+    constexpr double kMatters = 0.5;
+    if (criterion.kind != Criterion::Kind::joint) return;
+    const bool holds = holds_by_far(criterion, {&cell, asked_in(criterion, cell)}, kMatters);
+    if (counted_.is_asked(part) || !holds) buckle_now(cell);
   }
 
   /// What the cells that stay unsolved may come to, by all sets that are solved by now: the less
