@@ -29,15 +29,12 @@ void LikeCells::begin_set(const SetModel& model) {
 void LikeCells::add(const Cell& cell) {
   told_.push_back(false);
   known_.emplace_back();
-  if (counted_->known != nullptr) {
-    known_.back() = counted_->known->nearest(cell.load_case().name, apart_);
-  }
-}
-
-/// The other design in the same cell; null where it is known in other sets alone.
-const KnownDesign::Known* LikeCells::known_in_its_set(const Cell& cell) const {
-  const Known& all = known(cell);
-  return all.empty() || all.front()->name.set != cell.model().set().name ? nullptr : all.front();
+  known_in_its_set_.push_back(nullptr);
+  if (counted_->known == nullptr) return;
+  Known& all = known_.back();
+  all = counted_->known->nearest(cell.load_case().name, apart_);
+  const bool in_its_set = !all.empty() && all.front()->name.set == cell.model().set().name;
+  if (in_its_set) known_in_its_set_.back() = all.front();
 }
 
 /// The same load case in the first set; null where it is not solved, or is this one.

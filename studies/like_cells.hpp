@@ -57,7 +57,10 @@ class LikeCells {
     return static_cast<std::size_t>(&cell - cells_->data());
   }
   [[nodiscard]] const Known& known(const Cell& cell) const { return known_[number_of(cell)]; }
-  [[nodiscard]] const KnownDesign::Known* known_in_its_set(const Cell& cell) const;
+  /// The other design in the same cell; null where it is known in other sets alone.
+  [[nodiscard]] const KnownDesign::Known* known_in_its_set(const Cell& cell) const {
+    return known_in_its_set_[number_of(cell)];
+  }
   [[nodiscard]] const Cell* solved_in_first_set(const Cell& cell) const;
   [[nodiscard]] std::vector<const Cell*> solved_alike(const Cell& cell) const;
   [[nodiscard]] double at_most_between(const Criterion& criterion, const Cell& cell,
@@ -89,6 +92,7 @@ class LikeCells {
   const std::vector<Cell>* cells_;
   const std::vector<parts::DesignCase>* cases_;
   std::vector<Known> known_;  // of each cell
+  std::vector<const KnownDesign::Known*> known_in_its_set_;
   std::vector<bool> told_;
   std::vector<int> apart_;
   std::optional<parts::Assembly> resized_;

@@ -140,7 +140,7 @@ class Trials {
 
  private:
   // Sizes looked at side by side.
-  static constexpr std::size_t kTogether = 8;
+  static constexpr std::size_t kTogether = 4;
   // Sizes judged in full side by side.
   static constexpr std::size_t kAtOnce = 2;
   // That are named.
