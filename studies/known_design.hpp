@@ -51,6 +51,7 @@ struct LookedAt {
   CellName name;
   bool at_ride = false;  ///< by second order at ride height, beside the place reached
   double multiple = 1.0;
+  double required = base::kUnset;  ///< factor asked for, of combined forces as found there
   double at_load = base::kUnset;
   double there = base::kUnset;  ///< at that multiple of the load
   double lowest_critical_factor = base::kUnset;

@@ -105,10 +105,12 @@ Ranked ranked(const Criterion& criterion, const Asked& asked) {
   return out;
 }
 
-// Of a multiple: to a critical factor nearer than that it is not said how a demand grows, nor,
-// where it is known how it grows in another set, by how much more here.
+// Of a multiple: to a critical factor nearer than that it is not said how a demand grows. Where it
+// is known how it grows in another set, up to the second it is taken to come to no more than so
+// many times as much as the two factors tell.
 constexpr double kTooNear = 1.5;
 constexpr double kTooNearBeside = 1.1;
+constexpr double kManyTimes = 5.0;
 
 /// How much more than in proportion the demand may grow to `multiple`, as a beam-column's does;
 /// infinite where that is too near to the critical factor to say.
@@ -134,7 +136,10 @@ Bounds bounds_of(const Criterion& criterion, const Asked& a) {
   const double at_one = at_load(criterion, a);
   const bool has_stops = !a.cell->assembly().stops.empty();
   const double in_proportion = at_one * a.factor.value;
-  const double at_most = at_one * std::max(a.factor.value, has_stops ? a.factor.looked_at() : 0.0);
+  // The factor of combined forces may be larger at a multiple than at the load: see larger.
+  const bool to_looked_at = has_stops || criterion.kind == Criterion::Kind::combined;
+  const double at_most =
+      at_one * std::max(a.factor.value, to_looked_at ? a.factor.looked_at() : 0.0);
   const double off = has_stops ? kWithStops : kSmooth;
   Bounds out{a.is_solved() ? in_proportion / off : 0.0,
              at_most * off * growth_over_load(a.cell->lowest_critical_factor, a.factor.looked_at()),
@@ -241,21 +246,22 @@ double at_most_beside(const Criterion& criterion, const Asked& a, const LookedAt
                       double alike) {
   if (!std::isfinite(known.there)) return std::numeric_limits<double>::infinity();
   const double at_one = at_load(criterion, a);
-  const double in_proportion = known.there * a.factor.value / a.factor.looked_at();
+  const double looked_at = a.factor.looked_at();
+  const double in_proportion = known.there * std::fmax(a.factor.value, known.required) / looked_at;
   // Nothing at the load itself: all that there is comes with the stops and straps that close later.
   if (!(at_one > 0.0) && !(known.at_load > 0.0)) return kWithStops * in_proportion;
-  const double growth =
-      growth_over_load(a.cell->lowest_critical_factor, a.factor.looked_at(), kTooNearBeside);
-  const double growth_there =
-      growth_over_load(known.lowest_critical_factor, a.factor.looked_at(), kTooNearBeside);
+  const bool is_near = !std::isfinite(growth_over_load(a.cell->lowest_critical_factor, looked_at));
+  const double too_near = is_near ? kTooNearBeside : kTooNear;
+  const double growth = growth_over_load(a.cell->lowest_critical_factor, looked_at, too_near);
   if (!std::isfinite(growth)) return std::numeric_limits<double>::infinity();
+  const double growth_there = growth_over_load(known.lowest_critical_factor, looked_at, too_near);
   const double more = at_one / known.at_load;
   const double estimate = more * grows_more(growth, growth_there, known);
   if (!std::isfinite(estimate)) return std::numeric_limits<double>::infinity();
   const double change = more * std::max(1.0, growth / growth_there) - 1.0;
   const bool same_stops = (a.is_solved() ? a.cell->closed_at(1.0) : *a.closed) == known.closed;
   const double off = std::max(same_stops ? alike : kBesides, kOfChange * std::abs(change));
-  return estimate * (1.0 + off) * in_proportion;
+  return (is_near ? kManyTimes : 1.0) * estimate * (1.0 + off) * in_proportion;
 }
 
 const LookedAt* named(const std::vector<LookedAt>& all, const CellName& name) {
@@ -274,8 +280,8 @@ double at_most_between(const Asked& a, const LookedAt& known, const std::vector<
   if (same == nullptr || beside == nullptr || same->is_sized) {
     return std::numeric_limits<double>::infinity();
   }
-  return at_most_as_there(known.there, same->there, beside->there) * a.factor.value /
-         known.multiple;
+  const double required = std::fmax(a.factor.value, std::fmax(known.required, same->required));
+  return at_most_as_there(known.there, same->there, beside->there) * required / known.multiple;
 }
 
 /// Over its limit, and less in proportion the more load there is, as a link that hangs between its
@@ -298,6 +304,7 @@ LookedAt as_looked_at(const Criterion& criterion, const Ranked& r) {
                .name = name_of(cell),
                .at_ride = r.asked.at_ride,
                .multiple = multiple,
+               .required = r.asked.factor.value,
                .at_load = r.at_one,
                .there = r.at_looked,
                .lowest_critical_factor = cell.lowest_critical_factor};
