@@ -245,8 +245,7 @@ class Runner {
   void solve_one(Cell& cell, const Cell* beside) {
     cell.trouble = trouble_by_part(cell.model(), cell.kept(1.0));
     if (told_ != Told::worst) note_condition(cell);
-    const auto last = std::remove(not_buckled_.begin(), not_buckled_.end(), &cell);
-    not_buckled_.erase(last, not_buckled_.end());
+    take_off_not_buckled(cell);
     if (beside != nullptr && buckles_no_lower(cell, *beside)) {
       not_buckled_.push_back(&cell);
     } else {
@@ -275,10 +274,15 @@ class Runner {
 
   /// Looks for how a solved cell buckles, where only a bound of it is known.
   void buckle_now(Cell& cell) {
+    if (take_off_not_buckled(cell)) buckle(cell, &like_.same_in_first_set(cell));
+  }
+
+  /// @return whether it was among them
+  bool take_off_not_buckled(const Cell& cell) {
     const auto last = std::remove(not_buckled_.begin(), not_buckled_.end(), &cell);
-    if (last == not_buckled_.end()) return;
+    const bool was_there = last != not_buckled_.end();
     not_buckled_.erase(last, not_buckled_.end());
-    buckle(cell, &like_.same_in_first_set(cell));
+    return was_there;
   }
 
   static void take_critical(Cell& cell, const SeenBuckling& buckling) {
