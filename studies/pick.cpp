@@ -268,6 +268,7 @@ class Trials {
       const SizeChoice& size = sizes_[i];
       if (!sections::minimum_material(size.item.shape, size.steel).known) continue;
       out.emplace_back([this, i] {
+        if (stopped_) return;
         minima_[i] =
             judged_at_minimum(with(i), {.asked = {part_}, .known = counted_.known},
                               part_of(watch_, 1.0, 1.0, sizes_[i].item.label), other_tube_);

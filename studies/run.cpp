@@ -499,9 +499,7 @@ class Runner {
     for (std::size_t i = 0; i < lowest_.size(); ++i) {
       tell(0.9 + 0.1 * static_cast<double>(i) / static_cast<double>(lowest_.size()), "stability");
       Lowest& lowest = lowest_[i];
-      const auto cell = std::find_if(cells_.begin(), cells_.end(), [&](const Cell& c) {
-        return &c.model() == lowest.model && &c.load_case() == lowest.load_case;
-      });
+      const auto cell = cell_in(*lowest.model, *lowest.load_case);
       const auto worst =
           std::find_if(stability_.begin(), stability_.end(),
                        [&](const checks::Finding& f) { return f.part == lowest.part; });
@@ -752,21 +750,22 @@ class Runner {
       look_closer_for_known(criterion, asked);
     }
     if (!worst) return;
-    buckle_now(cell_of(*worst->asked.cell));
+    // At ride height it is another one.
+    buckle_now(*cell_in(worst->asked.cell->model(), worst->asked.cell->load_case()));
     report_worst(criterion, *worst);
   }
 
-  /// In the place reached, of one there or at ride height.
-  [[nodiscard]] Cell& cell_of(const Cell& in_place) {
-    return *std::find_if(cells_.begin(), cells_.end(), [&](const Cell& one) {
-      return &one.model() == &in_place.model() && &one.load_case() == &in_place.load_case();
+  [[nodiscard]] std::vector<Cell>::iterator cell_in(const SetModel& model,
+                                                    const parts::DesignCase& load_case) {
+    return std::find_if(cells_.begin(), cells_.end(), [&](const Cell& one) {
+      return &one.model() == &model && &one.load_case() == &load_case;
     });
   }
 
   /// Finds how far the load on a joint is followed in a solved cell, where that may come to matter.
   void follow_joint(const Criterion& criterion, const std::string& part, Cell& cell) {
     constexpr double kMatters = 0.5;
-    if (criterion.kind != Criterion::Kind::joint) return;
+    if (criterion.kind != Criterion::Kind::joint || not_buckled_.empty()) return;
     const bool holds = holds_by_far(criterion, {&cell, asked_in(criterion, cell)}, kMatters);
     if (counted_.is_asked(part) || !holds) buckle_now(cell);
   }
