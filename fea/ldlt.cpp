@@ -3,26 +3,42 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <type_traits>
+
+#include "base/invariant.hpp"
 
 namespace fea {
 
-/// A run of columns whose patterns below the run are the same is a group.
+/// A run of columns whose patterns below the run are the same is a group, and those columns its
+/// front: the group's own rows, then the others that it has entries in, ascending.
 struct Ldlt::Pattern {
-  std::vector<int> row_begin, columns;      ///< of the matrix
-  std::vector<int> group_of;                ///< of each column
-  std::vector<int> first;                   ///< column of each group; one more at the end
-  std::vector<int> rows_begin, rows;        ///< of each group's panel, ascending
-  std::vector<std::size_t> block_begin;     ///< of each group's diagonal block
-  std::vector<std::size_t> panel_begin;     ///< of each group's panel
-  std::vector<int> touched_begin, touched;  ///< groups to the left with an entry in each row
+  /// Columns of one group among the rows below another one's.
+  struct Target {
+    int group;
+    int from, to;      ///< among the rows below
+    std::size_t rows;  ///< where `places_in` begins for them
+  };
+
+  std::vector<int> first;                ///< column of each group; one more at the end
+  std::vector<int> below_begin, below;   ///< rows below each group, ascending
+  std::vector<std::size_t> front_begin;  ///< of each group's front among the values of L
+  std::vector<int> places;               ///< of the matrix's stored values among those of L
+  std::vector<int> targets_begin;
+  std::vector<Target> targets;
+  std::vector<int> places_in;  ///< rows of a target's front, for its columns' rows and all after
+  std::size_t largest = 0;     ///< memory that passing one on takes
 
   explicit Pattern(const Sparse& lower);
 
   [[nodiscard]] int n_groups() const { return static_cast<int>(first.size()) - 1; }
   [[nodiscard]] int width(int group) const { return at(first, group + 1) - at(first, group); }
-  [[nodiscard]] int n_rows(int group) const {
-    return at(rows_begin, group + 1) - at(rows_begin, group);
+  [[nodiscard]] int n_below(int group) const {
+    return at(below_begin, group + 1) - at(below_begin, group);
+  }
+  [[nodiscard]] int height(int group) const { return width(group) + n_below(group); }
+  [[nodiscard]] const int* rows_below(int group) const {
+    return below.data() + at(below_begin, group);
   }
   template <class Item>
   [[nodiscard]] static Item at(const std::vector<Item>& items, int index) {
@@ -30,10 +46,13 @@ struct Ldlt::Pattern {
   }
 
  private:
-  template <class Visit>
-  void for_row(int row, const std::vector<int>& parent, std::vector<int>& seen, Visit visit) const;
-  void find_groups(const std::vector<int>& parent);
-  void find_panels(const std::vector<int>& parent);
+  void find_groups(const Sparse& lower, const std::vector<int>& parent);
+  void find_rows_below(const Sparse& lower, const std::vector<int>& parent);
+  void find_places(const Sparse& lower);
+  void find_targets();
+  [[nodiscard]] int place_in(int group, int row) const;
+
+  std::vector<int> group_of;  ///< of each column
 };
 
 namespace {
@@ -43,13 +62,13 @@ std::size_t index(int i) {
 }
 
 /// Elimination tree: parent of each column, -1 at a root.
-std::vector<int> elimination_tree(const std::vector<int>& row_begin,
-                                  const std::vector<int>& columns, int n) {
+std::vector<int> elimination_tree(const Sparse& lower) {
+  const int n = static_cast<int>(lower.rows());
   std::vector<int> parent(index(n), -1);
   std::vector<int> ancestor(index(n), -1);
   for (int row = 0; row < n; ++row) {
-    for (int p = row_begin[index(row)]; p < row_begin[index(row + 1)]; ++p) {
-      for (int i = columns[index(p)]; i != -1 && i < row;) {
+    for (int p = lower.outerIndexPtr()[row]; p < lower.outerIndexPtr()[row + 1]; ++p) {
+      for (int i = lower.innerIndexPtr()[p]; i != -1 && i < row;) {
         const int next = ancestor[index(i)];
         ancestor[index(i)] = row;
         if (next == -1) parent[index(i)] = row;
@@ -60,200 +79,269 @@ std::vector<int> elimination_tree(const std::vector<int>& row_begin,
   return parent;
 }
 
-constexpr int kWidest = 6;
-
-/// y[rows] -= panel x for W columns.
-template <int W>
-void subtract_columns(const double* panel, std::ptrdiff_t stride, const int* rows, int n_rows,
-                      const double* x, double* y) {
-  int r = 0;
-  for (; r + 4 <= n_rows; r += 4) {
-    double sum0 = 0.0;
-    double sum1 = 0.0;
-    double sum2 = 0.0;
-    double sum3 = 0.0;
-    const double* column = panel + r;
-    for (int j = 0; j < W; ++j, column += stride) {
-      sum0 += column[0] * x[j];
-      sum1 += column[1] * x[j];
-      sum2 += column[2] * x[j];
-      sum3 += column[3] * x[j];
-    }
-    y[rows[r]] -= sum0;
-    y[rows[r + 1]] -= sum1;
-    y[rows[r + 2]] -= sum2;
-    y[rows[r + 3]] -= sum3;
-  }
-  for (; r < n_rows; ++r) {
-    double sum = 0.0;
-    for (int j = 0; j < W; ++j) sum += panel[r + j * stride] * x[j];
-    y[rows[r]] -= sum;
-  }
-}
-
-/// x -= panel' y[rows] for W columns.
-template <int W>
-void subtract_rows(const double* panel, std::ptrdiff_t stride, const int* rows, int n_rows,
-                   const double* y, double* x) {
-  // Rows in pairs, as the processor multiplies them.
-  using Pair = Eigen::Array2d;
-  std::array<Pair, static_cast<std::size_t>(W)> sums;
-  for (Pair& sum : sums) sum.setZero();
-  int r = 0;
-  for (; r + 2 <= n_rows; r += 2) {
-    const Pair pair(y[rows[r]], y[rows[r + 1]]);
-    const double* column = panel + r;
-    for (Pair& sum : sums) {
-      sum += Eigen::Map<const Pair>(column) * pair;
-      column += stride;
-    }
-  }
-  for (int j = 0; j < W; ++j) {
-    double sum = sums[static_cast<std::size_t>(j)].sum();
-    if (r < n_rows) sum += panel[r + j * stride] * y[rows[r]];
-    x[j] -= sum;
-  }
-}
-
-/// Calls run(number, first) with a constant `number` of columns for runs of at most kWidest.
-template <class Run>
-void in_runs(int width, Run run) {
-  int j = 0;
-  for (; j + kWidest <= width; j += kWidest) run(std::integral_constant<int, kWidest>(), j);
-  switch (width - j) {
-    case 1:
-      return run(std::integral_constant<int, 1>(), j);
-    case 2:
-      return run(std::integral_constant<int, 2>(), j);
-    case 3:
-      return run(std::integral_constant<int, 3>(), j);
-    case 4:
-      return run(std::integral_constant<int, 4>(), j);
-    case 5:
-      return run(std::integral_constant<int, 5>(), j);
-    default:
-      return;
-  }
-}
-
-void subtract_panel(const double* panel, int stride, const int* rows, int n_rows, int width,
-                    const double* x, double* y) {
-  in_runs(width, [&](auto number, int j) {
-    subtract_columns<number.value>(panel + static_cast<std::ptrdiff_t>(j) * stride, stride, rows,
-                                   n_rows, x + j, y);
-  });
-}
-
-void subtract_panel_transposed(const double* panel, int stride, const int* rows, int n_rows,
-                               int width, const double* y, double* x) {
-  in_runs(width, [&](auto number, int j) {
-    subtract_rows<number.value>(panel + static_cast<std::ptrdiff_t>(j) * stride, stride, rows,
-                                n_rows, y, x + j);
-  });
-}
-
-/// x = block^-1 x for the first `n` of a unit lower triangle `width` wide.
-void solve_block(const double* block, int width, int n, double* x) {
-  for (int i = 0; i + 1 < n; ++i) {
-    const double* column = block + static_cast<std::ptrdiff_t>(i) * width;
-    for (int j = i + 1; j < n; ++j) x[j] -= column[j] * x[i];
-  }
-}
-
-void solve_block_transposed(const double* block, int width, double* x) {
-  for (int j = width - 1; j > 0; --j) {
-    const double* row = block + j;
-    for (int i = 0; i < j; ++i, row += width) x[i] -= *row * x[j];
-  }
-}
-
-}  // namespace
-
 /// Visits the columns left of the diagonal in which L has an entry in `row`, in no order.
 template <class Visit>
-void Ldlt::Pattern::for_row(int row, const std::vector<int>& parent, std::vector<int>& seen,
-                            Visit visit) const {
+void for_row(const Sparse& lower, int row, const std::vector<int>& parent, std::vector<int>& seen,
+             Visit visit) {
   seen[index(row)] = row;
-  for (int p = at(row_begin, row); p < at(row_begin, row + 1); ++p) {
-    for (int i = at(columns, p); seen[index(i)] != row; i = at(parent, i)) {
+  for (int p = lower.outerIndexPtr()[row]; p < lower.outerIndexPtr()[row + 1]; ++p) {
+    for (int i = lower.innerIndexPtr()[p]; seen[index(i)] != row; i = parent[index(i)]) {
       seen[index(i)] = row;
       visit(i);
     }
   }
 }
 
-Ldlt::Pattern::Pattern(const Sparse& lower)
-    : row_begin(lower.outerIndexPtr(), lower.outerIndexPtr() + lower.rows() + 1),
-      columns(lower.innerIndexPtr(), lower.innerIndexPtr() + lower.nonZeros()) {
-  const std::vector<int> parent =
-      elimination_tree(row_begin, columns, static_cast<int>(lower.rows()));
-  find_groups(parent);
-  find_panels(parent);
+// Numbers in pairs, as the processor multiplies them.
+using Pair = Eigen::Array2d;
+using Stride = std::ptrdiff_t;
+
+Pair pair_at(const double* values) {
+  return Eigen::Map<const Pair>(values);
 }
 
-void Ldlt::Pattern::find_groups(const std::vector<int>& parent) {
+constexpr int kWidest = 6;
+
+/// Calls run(number, first) with a constant `number` of columns for runs of at most kWidest.
+template <class Run>
+void with_constant(int number, int first, const Run& run) {
+  switch (number) {
+    case 1:
+      return run(std::integral_constant<int, 1>(), first);
+    case 2:
+      return run(std::integral_constant<int, 2>(), first);
+    case 3:
+      return run(std::integral_constant<int, 3>(), first);
+    case 4:
+      return run(std::integral_constant<int, 4>(), first);
+    case 5:
+      return run(std::integral_constant<int, 5>(), first);
+    case kWidest:
+      return run(std::integral_constant<int, kWidest>(), first);
+    default:
+      return;
+  }
+}
+
+template <class Run>
+void in_runs(int width, const Run& run) {
+  int j = 0;
+  for (; j + kWidest <= width; j += kWidest) run(std::integral_constant<int, kWidest>(), j);
+  with_constant(width - j, j, run);
+}
+
+/// The same runs, the last one first.
+template <class Run>
+void in_runs_back(int width, const Run& run) {
+  int j = width - width % kWidest;
+  with_constant(width - j, j, run);
+  for (j -= kWidest; j >= 0; j -= kWidest) run(std::integral_constant<int, kWidest>(), j);
+}
+
+/// out -= columns x for W columns.
+template <int W>
+void subtract_columns(const double* columns, Stride stride, int n_rows, const double* x,
+                      double* out) {
+  int r = 0;
+  for (; r + 4 <= n_rows; r += 4) {
+    Pair sum = Pair::Zero();
+    Pair next = Pair::Zero();
+    const double* column = columns + r;
+    for (int j = 0; j < W; ++j, column += stride) {
+      sum += pair_at(column) * x[j];
+      next += pair_at(column + 2) * x[j];
+    }
+    Eigen::Map<Pair> here(out + r);
+    Eigen::Map<Pair> after(out + r + 2);
+    here -= sum;
+    after -= next;
+  }
+  for (; r < n_rows; ++r) {
+    double sum = 0.0;
+    for (int j = 0; j < W; ++j) sum += columns[r + j * stride] * x[j];
+    out[r] -= sum;
+  }
+}
+
+/// y[rows] -= columns x for W columns.
+template <int W>
+void subtract_columns_at(const double* columns, Stride stride, const int* rows, int n_rows,
+                         const double* x, double* y) {
+  int r = 0;
+  for (; r + 2 <= n_rows; r += 2) {
+    Pair sum = Pair::Zero();
+    const double* column = columns + r;
+    for (int j = 0; j < W; ++j, column += stride) sum += pair_at(column) * x[j];
+    y[rows[r]] -= sum[0];
+    y[rows[r + 1]] -= sum[1];
+  }
+  if (r == n_rows) return;
+  double sum = 0.0;
+  for (int j = 0; j < W; ++j) sum += columns[r + j * stride] * x[j];
+  y[rows[r]] -= sum;
+}
+
+/// x -= columns' y[rows] for W columns.
+template <int W>
+void subtract_transposed_at(const double* columns, Stride stride, const int* rows, int n_rows,
+                            const double* y, double* x) {
+  std::array<Pair, static_cast<std::size_t>(W)> sums;
+  for (Pair& sum : sums) sum.setZero();
+  int r = 0;
+  for (; r + 2 <= n_rows; r += 2) {
+    const Pair pair(y[rows[r]], y[rows[r + 1]]);
+    const double* column = columns + r;
+    for (Pair& sum : sums) {
+      sum += pair_at(column) * pair;
+      column += stride;
+    }
+  }
+  for (int j = 0; j < W; ++j) {
+    double sum = sums[index(j)].sum();
+    if (r < n_rows) sum += columns[r + j * stride] * y[rows[r]];
+    x[j] -= sum;
+  }
+}
+
+/// x -= columns' y for W columns.
+template <int W>
+void subtract_transposed(const double* columns, Stride stride, int n_rows, const double* y,
+                         double* x) {
+  std::array<Pair, static_cast<std::size_t>(W)> sums;
+  for (Pair& sum : sums) sum.setZero();
+  int r = 0;
+  for (; r + 2 <= n_rows; r += 2) {
+    const Pair pair = pair_at(y + r);
+    const double* column = columns + r;
+    for (Pair& sum : sums) {
+      sum += pair_at(column) * pair;
+      column += stride;
+    }
+  }
+  for (int j = 0; j < W; ++j) {
+    double sum = sums[index(j)].sum();
+    if (r < n_rows) sum += columns[r + j * stride] * y[r];
+    x[j] -= sum;
+  }
+}
+
+/// x = T^-1 x of a unit lower triangle.
+template <int W>
+void solve_triangle(const double* triangle, Stride stride, double* x) {
+  for (int i = 0; i + 1 < W; ++i) {
+    for (int j = i + 1; j < W; ++j) x[j] -= triangle[j + i * stride] * x[i];
+  }
+}
+
+template <int W>
+void solve_triangle_transposed(const double* triangle, Stride stride, double* x) {
+  for (int j = W - 1; j > 0; --j) {
+    for (int i = 0; i < j; ++i) x[i] -= triangle[j + i * stride] * x[j];
+  }
+}
+
+/// Rows beyond a front's last that are read with it.
+constexpr int kSpare = 4;
+
+}  // namespace
+
+Ldlt::Pattern::Pattern(const Sparse& lower) {
+  const std::vector<int> parent = elimination_tree(lower);
+  find_groups(lower, parent);
+  find_rows_below(lower, parent);
+  find_places(lower);
+  find_targets();
+  group_of = {};
+}
+
+void Ldlt::Pattern::find_groups(const Sparse& lower, const std::vector<int>& parent) {
   const int n = static_cast<int>(parent.size());
-  std::vector<int> n_below(index(n), 0);
+  std::vector<int> n_entries(index(n), 0);
   std::vector<int> seen(index(n), -1);
   for (int row = 0; row < n; ++row) {
-    for_row(row, parent, seen, [&](int column) { ++n_below[index(column)]; });
+    for_row(lower, row, parent, seen, [&](int column) { ++n_entries[index(column)]; });
   }
   group_of.resize(index(n));
   for (int column = 0; column < n; ++column) {
     const bool joins = column > 0 && parent[index(column - 1)] == column &&
-                       n_below[index(column - 1)] == n_below[index(column)] + 1;
+                       n_entries[index(column - 1)] == n_entries[index(column)] + 1;
     if (!joins) first.push_back(column);
     group_of[index(column)] = static_cast<int>(first.size()) - 1;
   }
   first.push_back(n);
-  rows_begin.push_back(0);
-  std::size_t block = 0;
-  std::size_t panel = 0;
+  below_begin.push_back(0);
+  front_begin.push_back(0);
   for (int g = 0; g < n_groups(); ++g) {
-    const int n_panel_rows = n_below[index(at(first, g + 1) - 1)];
-    rows_begin.push_back(rows_begin.back() + n_panel_rows);
-    block_begin.push_back(block);
-    panel_begin.push_back(panel);
-    block += index(width(g)) * index(width(g));
-    panel += index(width(g)) * index(n_panel_rows);
+    below_begin.push_back(below_begin.back() + n_entries[index(at(first, g + 1) - 1)]);
+    front_begin.push_back(front_begin.back() + index(width(g)) * index(height(g)));
+    largest = std::max(largest, index(n_below(g) + kSpare) * index(width(g)));
   }
-  block_begin.push_back(block);
-  panel_begin.push_back(panel);
+  INVARIANT(front_begin.back() < index(std::numeric_limits<int>::max()));
 }
 
-void Ldlt::Pattern::find_panels(const std::vector<int>& parent) {
+void Ldlt::Pattern::find_rows_below(const Sparse& lower, const std::vector<int>& parent) {
   const int n = static_cast<int>(parent.size());
-  rows.resize(index(rows_begin.back()));
-  std::vector<int> end(rows_begin.begin(), rows_begin.end() - 1);
+  below.resize(index(below_begin.back()));
+  std::vector<int> end(below_begin.begin(), below_begin.end() - 1);
   std::vector<int> seen(index(n), -1);
-  touched_begin.push_back(0);
   for (int row = 0; row < n; ++row) {
-    for_row(row, parent, seen, [&](int column) {
+    for_row(lower, row, parent, seen, [&](int column) {
       const int group = at(group_of, column);
       const bool last = column + 1 == at(first, group + 1);
       if (!last || group == at(group_of, row)) return;
-      touched.push_back(group);
-      rows[index(end[index(group)]++)] = row;
+      below[index(end[index(group)]++)] = row;
     });
-    std::sort(touched.begin() + touched_begin.back(), touched.end());
-    touched_begin.push_back(static_cast<int>(touched.size()));
+  }
+}
+
+/// Of a row among those of a group's front.
+int Ldlt::Pattern::place_in(int group, int row) const {
+  if (row < at(first, group + 1)) return row - at(first, group);
+  const int* begin = rows_below(group);
+  return width(group) +
+         static_cast<int>(std::lower_bound(begin, begin + n_below(group), row) - begin);
+}
+
+void Ldlt::Pattern::find_places(const Sparse& lower) {
+  places.reserve(index(static_cast<int>(lower.nonZeros())));
+  for (int row = 0; row < static_cast<int>(lower.rows()); ++row) {
+    for (int p = lower.outerIndexPtr()[row]; p < lower.outerIndexPtr()[row + 1]; ++p) {
+      const int column = lower.innerIndexPtr()[p];
+      const int group = at(group_of, column);
+      const int in_front = (column - at(first, group)) * height(group) + place_in(group, row);
+      places.push_back(static_cast<int>(front_begin[index(group)]) + in_front);
+    }
+  }
+}
+
+void Ldlt::Pattern::find_targets() {
+  targets_begin.push_back(0);
+  for (int g = 0; g < n_groups(); ++g) {
+    const int* rows = rows_below(g);
+    const int n = n_below(g);
+    for (int from = 0; from < n;) {
+      Target target{at(group_of, rows[from]), from, from, places_in.size()};
+      while (target.to < n && at(group_of, rows[target.to]) == target.group) ++target.to;
+      for (int r = from; r < n; ++r) places_in.push_back(place_in(target.group, rows[r]));
+      from = target.to;
+      targets.push_back(target);
+    }
+    targets_begin.push_back(static_cast<int>(targets.size()));
   }
 }
 
 Ldlt::Ldlt(const Sparse& lower) : pattern_(std::make_shared<const Pattern>(lower)) {
-  blocks_.assign(pattern_->block_begin.back(), 0.0);
-  panels_.assign(pattern_->panel_begin.back(), 0.0);
-  n_done_.assign(index(pattern_->n_groups()), 0);
+  fronts_.assign(pattern_->front_begin.back(), 0.0);
   pivots_ = Eigen::VectorXd::Zero(lower.rows());
   inverse_pivots_ = pivots_;
-  work_ = pivots_;
+  work_.resize(pattern_->largest);
 }
 
 std::size_t Ldlt::n_nonzeros() const {
-  std::size_t n = panels_.size();
+  std::size_t n = 0;
   for (int g = 0; g < pattern_->n_groups(); ++g) {
     const std::size_t width = index(pattern_->width(g));
-    n += width * (width + 1) / 2;
+    n += width * (width + 1) / 2 + width * index(pattern_->n_below(g));
   }
   return n;
 }
@@ -263,86 +351,153 @@ std::size_t Ldlt::n_bytes() const {
   const auto bytes = [](const auto&... items) {
     return (0U + ... + (items.size() * sizeof(items.front())));
   };
-  return bytes(blocks_, panels_, n_done_, p.rows, p.touched, p.touched_begin, p.group_of, p.first,
-               p.rows_begin, p.block_begin, p.panel_begin) +
-         sizeof(double) * static_cast<std::size_t>(3 * size());  // pivots, inverses, work
-}
-
-/// One row of L from the row of the matrix in work_, which is left at zero.
-/// @param pivot  the matrix's diagonal entry
-/// @return the pivot of this row
-double Ldlt::eliminate_row(int row, double pivot) {
-  const Pattern& p = *pattern_;
-  double* y = work_.data();
-  const auto move_out = [&](int first, int n, double* to, std::ptrdiff_t stride) {
-    for (int j = 0; j < n; ++j) {
-      const double value = y[first + j];
-      const double l = value * inverse_pivots_[first + j];
-      pivot -= l * value;
-      to[j * stride] = l;
-      y[first + j] = 0.0;
-    }
-  };
-  for (int t = p.touched_begin[index(row)]; t < p.touched_begin[index(row + 1)]; ++t) {
-    const int group = p.touched[index(t)];
-    const int first = p.first[index(group)];
-    const int width = p.width(group);
-    const int n_rows = p.n_rows(group);
-    double* panel = panels_.data() + p.panel_begin[index(group)];
-    int& n_done = n_done_[index(group)];
-    solve_block(blocks_.data() + p.block_begin[index(group)], width, width, y + first);
-    subtract_panel(panel, n_rows, p.rows.data() + p.rows_begin[index(group)], n_done, width,
-                   y + first, y);
-    move_out(first, width, panel + n_done, n_rows);
-    ++n_done;
-  }
-  const int group = p.group_of[index(row)];
-  const int first = p.first[index(group)];
-  const int n_before = row - first;
-  double* block = blocks_.data() + p.block_begin[index(group)];
-  solve_block(block, p.width(group), n_before, y + first);
-  move_out(first, n_before, block + n_before, p.width(group));
-  return pivot;
+  return bytes(fronts_, p.first, p.below_begin, p.below, p.front_begin, p.places, p.targets_begin,
+               p.targets, p.places_in) +
+         sizeof(double) * static_cast<std::size_t>(2 * size());  // pivots and their inverses
 }
 
 bool Ldlt::factorize(const double* values) {
   const Pattern& p = *pattern_;
-  std::fill(n_done_.begin(), n_done_.end(), 0);
-  work_.setZero();
-  for (int row = 0; row < static_cast<int>(size()); ++row) {
-    double diagonal = 0.0;
-    for (int k = p.row_begin[index(row)]; k < p.row_begin[index(row + 1)]; ++k) {
-      const int column = p.columns[index(k)];
-      (column == row ? diagonal : work_[column]) = values[k];
-    }
-    const double pivot = eliminate_row(row, diagonal);
-    if (!std::isfinite(pivot) || pivot == 0.0) return false;
-    pivots_[row] = pivot;
-    inverse_pivots_[row] = 1.0 / pivot;
+  std::fill(fronts_.begin(), fronts_.end(), 0.0);
+  for (std::size_t k = 0; k < p.places.size(); ++k) fronts_[index(p.places[k])] = values[k];
+  for (int g = 0; g < p.n_groups(); ++g) {
+    if (!eliminate(g)) return false;
+    if (p.n_below(g) > 0) pass_on(g);
   }
   return true;
+}
+
+/// The columns of a front, one after the other, each by those before it.
+/// @return whether every pivot is finite and not zero
+bool Ldlt::eliminate(int group) {
+  const Pattern& p = *pattern_;
+  const int width = p.width(group);
+  const int height = p.height(group);
+  const Stride stride = height;
+  double* front = fronts_.data() + p.front_begin[index(group)];
+  double* pivots = pivots_.data() + p.first[index(group)];
+  double* inverse = inverse_pivots_.data() + p.first[index(group)];
+  std::array<double, kWidest> by{};
+  for (int k = 0; k < width; ++k) {
+    double* column = front + k * stride + k;
+    in_runs(k, [&](auto number, int j) {
+      const double* before = front + j * stride + k;
+      for (int i = 0; i < number.value; ++i) {
+        by[index(i)] = before[i * stride] * pivots[j + i];
+      }
+      subtract_columns<number.value>(before, stride, height - k, by.data(), column);
+    });
+    if (!std::isfinite(*column) || *column == 0.0) return false;
+    pivots[k] = *column;
+    inverse[k] = 1.0 / pivots[k];
+    for (int r = 1; r < height - k; ++r) column[r] *= inverse[k];
+  }
+  return true;
+}
+
+/// What the columns of a front take off those of the groups that its other rows belong to: L D L'
+/// over these rows.
+void Ldlt::pass_on(int group) {
+  const Pattern& p = *pattern_;
+  const int width = p.width(group);
+  const int n = p.n_below(group);
+  const Stride stride = p.height(group);
+  const Stride padded = n + kSpare;
+  const double* rows = fronts_.data() + p.front_begin[index(group)] + width;
+  const double* pivots = pivots_.data() + p.first[index(group)];
+  for (int j = 0; j < width; ++j) {
+    double* out = work_.data() + j * padded;  // L D
+    for (int r = 0; r < n; ++r) out[r] = rows[r + j * stride] * pivots[j];
+    std::fill(out + n, out + padded, 0.0);
+  }
+  for (int t = p.targets_begin[index(group)]; t < p.targets_begin[index(group + 1)]; ++t) {
+    const Pattern::Target& target = p.targets[index(t)];
+    const int* places = p.places_in.data() + target.rows - target.from;
+    const Stride there = p.height(target.group);
+    double* front = fronts_.data() + p.front_begin[index(target.group)];
+    int q = target.from;
+    // Two columns by four rows: each number that is read is used more than once.
+    for (; q + 2 <= target.to; q += 2) {
+      double* left = front + places[q] * there;
+      double* right = front + places[q + 1] * there;
+      for (int r = q; r < n; r += 4) {
+        const double* x = work_.data() + r;
+        const double* l = rows + q;
+        Pair left_sum = Pair::Zero();
+        Pair left_next = Pair::Zero();
+        Pair right_sum = Pair::Zero();
+        Pair right_next = Pair::Zero();
+        for (int j = 0; j < width; ++j, x += padded, l += stride) {
+          const Pair here = pair_at(x);
+          const Pair next = pair_at(x + 2);
+          left_sum += here * l[0];
+          left_next += next * l[0];
+          right_sum += here * l[1];
+          right_next += next * l[1];
+        }
+        // The right column's first row is above its diagonal, where nothing is read.
+        const std::array<double, 4> off_left = {left_sum[0], left_sum[1], left_next[0],
+                                                left_next[1]};
+        const std::array<double, 4> off_right = {right_sum[0], right_sum[1], right_next[0],
+                                                 right_next[1]};
+        const int n_here = std::min(4, n - r);
+        for (int i = 0; i < n_here; ++i) {
+          left[places[r + i]] -= off_left[index(i)];
+          right[places[r + i]] -= off_right[index(i)];
+        }
+      }
+    }
+    if (q == target.to) continue;
+    double* left = front + places[q] * there;
+    for (int r = q; r < n; ++r) {
+      double sum = 0.0;
+      for (int j = 0; j < width; ++j) {
+        sum += work_[static_cast<std::size_t>(r + j * padded)] * rows[q + j * stride];
+      }
+      left[places[r]] -= sum;
+    }
+  }
 }
 
 void Ldlt::solve_lower_in_place(Eigen::VectorXd& x) const {
   const Pattern& p = *pattern_;
   for (int g = 0; g < p.n_groups(); ++g) {
-    double* part = x.data() + p.first[index(g)];
     const int width = p.width(g);
-    solve_block(blocks_.data() + p.block_begin[index(g)], width, width, part);
-    subtract_panel(panels_.data() + p.panel_begin[index(g)], p.n_rows(g),
-                   p.rows.data() + p.rows_begin[index(g)], p.n_rows(g), width, part, x.data());
+    const Stride stride = p.height(g);
+    const double* front = fronts_.data() + p.front_begin[index(g)];
+    double* own = x.data() + p.first[index(g)];
+    in_runs(width, [&](auto number, int j) {
+      constexpr int kNumber = number.value;
+      const double* columns = front + j * stride + j;
+      solve_triangle<kNumber>(columns, stride, own + j);
+      const int left = width - j - kNumber;
+      if (left > 0) {
+        subtract_columns<kNumber>(columns + kNumber, stride, left, own + j, own + j + kNumber);
+      }
+      subtract_columns_at<kNumber>(front + j * stride + width, stride, p.rows_below(g),
+                                   p.n_below(g), own + j, x.data());
+    });
   }
 }
 
 void Ldlt::solve_upper_in_place(Eigen::VectorXd& x) const {
   const Pattern& p = *pattern_;
   for (int g = p.n_groups() - 1; g >= 0; --g) {
-    double* part = x.data() + p.first[index(g)];
     const int width = p.width(g);
-    subtract_panel_transposed(panels_.data() + p.panel_begin[index(g)], p.n_rows(g),
-                              p.rows.data() + p.rows_begin[index(g)], p.n_rows(g), width, x.data(),
-                              part);
-    solve_block_transposed(blocks_.data() + p.block_begin[index(g)], width, part);
+    const Stride stride = p.height(g);
+    const double* front = fronts_.data() + p.front_begin[index(g)];
+    double* own = x.data() + p.first[index(g)];
+    in_runs_back(width, [&](auto number, int j) {
+      constexpr int kNumber = number.value;
+      const double* columns = front + j * stride + j;
+      subtract_transposed_at<kNumber>(front + j * stride + width, stride, p.rows_below(g),
+                                      p.n_below(g), x.data(), own + j);
+      const int left = width - j - kNumber;
+      if (left > 0) {
+        subtract_transposed<kNumber>(columns + kNumber, stride, left, own + j + kNumber, own + j);
+      }
+      solve_triangle_transposed<kNumber>(columns, stride, own + j);
+    });
   }
 }
 

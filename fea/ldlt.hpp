@@ -9,9 +9,10 @@ namespace fea {
 /// K = L D L' of symmetric matrices of one pattern, one after another in the same memory. Pivots
 /// are taken as they come, so their signs count the negative eigenvalues (Sylvester's law of
 /// inertia); unknowns are eliminated in their own order, so number them well first
-/// (elimination_order). Row by row, the columns of one pattern (the freedoms of a node) together as
-/// dense panels. Source: Davis, Direct Methods for Sparse Linear Systems (2006), ch. 4 (up-looking
-/// Cholesky, supernodes; from memory).
+/// (elimination_order). The columns of one pattern (the freedoms of a node) together as a dense
+/// front; what they leave of the other columns is taken off those at once. Source: Davis, Direct
+/// Methods for Sparse Linear Systems (2006), ch. 4 and 6 (supernodal, right-looking Cholesky; from
+/// memory).
 class Ldlt {
  public:
   Ldlt() = default;
@@ -38,15 +39,14 @@ class Ldlt {
 
  private:
   struct Pattern;
-  double eliminate_row(int row, double pivot);
+  bool eliminate(int group);
+  void pass_on(int group);
 
   std::shared_ptr<const Pattern> pattern_;
-  std::vector<double> blocks_;  // unit lower triangles on the diagonal, column by column
-  std::vector<double> panels_;  // below each block, column by column
-  std::vector<int> n_done_;     // rows of each panel that are there yet
+  std::vector<double> fronts_;  ///< L, a group's columns after another's, upper triangles unused
+  std::vector<double> work_;
   Eigen::VectorXd pivots_;
   Eigen::VectorXd inverse_pivots_;
-  Eigen::VectorXd work_;
 };
 
 }  // namespace fea
