@@ -132,7 +132,7 @@ bool turns_little(const System& system, const Eigen::VectorXd& motion) {
 
 std::optional<int> n_negative_deformed(const System& system, const LoadCase& load_case,
                                        const Eigen::VectorXd& motion, const StressState& state) {
-  const System now(moved_model(system, motion));
+  const System now(moved_model(system, motion), &system);
   LoadCase moved_case;
   moved_case.loads.nodes = load_case.loads.nodes;
   for (NodeLoad& load : moved_case.loads.nodes) swing(load.offset_g, turn_of(motion, load.node));

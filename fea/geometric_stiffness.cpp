@@ -209,6 +209,31 @@ void add_connection_geometric(const Connection& connection, const Vector6& wrenc
   }
 }
 
+void add_end_geometric(const EndPart& end, const Vector6& wrench_g, Eigen::Index node,
+                       Eigen::Index joint, Eigen::MatrixXd& block) {
+  const Vector3 force = wrench_g.head<3>();
+  const Vector3 half_moment = 0.5 * wrench_g.tail<3>();
+  const auto add_both = [&block](Eigen::Index row, Eigen::Index column, const Matrix3& term) {
+    block.block<3, 3>(row, column) += term;
+    block.block<3, 3>(column, row) += term.transpose();
+  };
+  // A component of the joint moves by its unknown less what its node moves along it.
+  for (std::size_t k = 0; k < end.n_loose; ++k) {
+    const EndPart::Loose& loose = end.loose[k];
+    const Vector3 on_turn = (loose.turns ? half_moment : force).cross(loose.axis_g);
+    const Eigen::Index own = joint + static_cast<Eigen::Index>(k);
+    block.col(own).segment<3>(node + 3) += on_turn;
+    block.row(own).segment<3>(node + 3) += on_turn;
+    if (loose.turns) {
+      add_both(node + 3, node + 3, -on_turn * loose.axis_g.transpose());
+    } else {
+      add_both(node + 3, node, -on_turn * loose.axis_g.transpose());
+      add_both(node + 3, node + 3, -on_turn * end.arm_g.cross(loose.axis_g).transpose());
+    }
+  }
+  block.block<3, 3>(node + 3, node + 3) += arm_geometric(-force, end.arm_g);
+}
+
 Sides connection_force(const Sides& motion, const Vector3& near_arm_g, const Vector3& far_arm_g,
                        const Vector6& wrench_g) {
   const Vector3 force = wrench_g.head<3>();

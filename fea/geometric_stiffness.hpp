@@ -2,6 +2,7 @@
 
 #include "fea/beam_element.hpp"
 #include "fea/connection.hpp"
+#include "fea/end_part.hpp"
 
 /// Second-order terms of the energy of forces already acting. Rotations are components of a
 /// rotation vector, so that every moment inside the frame is semi-tangential and members may meet
@@ -46,6 +47,11 @@ void add_beam_geometric_force(const Vector12& ends_l, const ShearFlex& flex, dou
 /// The same, added to a block that is there.
 void add_connection_geometric(const Connection& connection, const Vector6& wrench_g,
                               Eigen::MatrixXd& block);
+/// The same of a beam's end: near, its node; far, the end beyond its joint.
+/// @param node   column of the first of its node's six unknowns
+/// @param joint  column of the first of its joint's
+void add_end_geometric(const EndPart& end, const Vector6& wrench_g, Eigen::Index node,
+                       Eigen::Index joint, Eigen::MatrixXd& block);
 
 /// Motions of a connection's two sides, or wrenches on them: (displacement, rotation) or (force,
 /// moment), global axes.

@@ -34,7 +34,7 @@ void add_beam(const BeamPart& beam, const StressState* state, std::size_t index,
       beam, state != nullptr ? &state->elastic_l[index] : nullptr, seen_by_member(beam, ends));
   for (std::size_t end = 0; end < 2; ++end) {
     Sides on{.near = Vector6::Zero(), .far = wrench_at(beam, force_l, end)};
-    if (state != nullptr && has_own_terms(beam, end)) {
+    if (state != nullptr && has_own_terms(beam.ends[end])) {
       const Sides more =
           connection_force({.near = ends[end].near_g, .far = ends[end].far_g}, beam.ends[end].arm_g,
                            Vector3::Zero(), -wrench_at(beam, state->ends_l[index], end));

@@ -142,9 +142,11 @@ Eigen::VectorXd softest(const System& system) {
   return x;
 }
 
-std::optional<Mechanism> mechanism_of(const System& system) {
+std::optional<Mechanism> mechanism_of(const System& system, const System* held) {
   if (system.n_free() == 0) return std::nullopt;
-  if (sound(system) && stiff(system)) return std::nullopt;
+  // What is held by fewer springs is held by more.
+  const bool is_held = held != nullptr && system.only_adds_springs_to(*held);
+  if (sound(system) && (is_held || stiff(system))) return std::nullopt;
   if (const std::optional<Eigen::VectorXd> motion = free_body(system)) {
     return describe(system, *motion);
   }

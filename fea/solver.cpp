@@ -65,9 +65,11 @@ const Model& Factored::model() const {
 }
 
 std::variant<Factored, Mechanism> factor_if_held(Model model, const Factored* like) {
-  auto system =
-      std::make_shared<const System>(std::move(model), like != nullptr ? &like->system() : nullptr);
-  if (std::optional<Mechanism> mechanism = mechanism_of(*system)) return *std::move(mechanism);
+  const System* held = like != nullptr ? &like->system() : nullptr;
+  auto system = std::make_shared<const System>(std::move(model), held);
+  if (std::optional<Mechanism> mechanism = mechanism_of(*system, held)) {
+    return *std::move(mechanism);
+  }
   return Factored(std::move(system));
 }
 

@@ -49,6 +49,10 @@ class Factored {
 [[nodiscard]] std::variant<Factored, Mechanism> factor_if_held(Model model,
                                                                const Factored* like = nullptr);
 
+/// Whether the nodes and beams of two models have the same unknowns: the one is made sooner with
+/// the other as `like` then.
+[[nodiscard]] bool have_like_unknowns(const Model& a, const Model& b);
+
 enum class Method {
   linear,              ///< equilibrium in the undeformed position
   second_order,        ///< equilibrium in the deformed position, small rotations: (K + Kg(f)) u = F

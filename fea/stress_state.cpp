@@ -34,9 +34,14 @@ void beam_block(const BeamPart& beam, const Vector12& elastic_l, const Vector12&
                 Eigen::MatrixXd& block) {
   to_unknowns(beam, geometric_between_ends(beam, elastic_l), block);
   if (beam.plain) return;
+  auto joint = Eigen::Index{12};
   for (std::size_t end = 0; end < 2; ++end) {
-    if (!has_own_terms(beam, end)) continue;
-    add_connection_geometric(beam.map.ends[end], -wrench_at(beam, ends_l, end), block);
+    const EndPart& part = beam.ends[end];
+    if (has_own_terms(part)) {
+      const Eigen::Index node = 6 * static_cast<Eigen::Index>(end);
+      add_end_geometric(part, -wrench_at(beam, ends_l, end), node, joint, block);
+    }
+    joint += static_cast<Eigen::Index>(part.n_loose);
   }
 }
 
@@ -109,9 +114,8 @@ double change(const StressState& before, const StressState& after, double lever)
                    moment > 0.0 ? moment / size.moment : moment});
 }
 
-bool has_own_terms(const BeamPart& beam, std::size_t end) {
-  const bool welded = beam.map.unknowns.size() == 12;
-  return !welded || !beam.map.ends[end].near_arm_g.isZero(0.0);
+bool has_own_terms(const EndPart& end) {
+  return end.n_loose > 0 || !end.arm_g.isZero(0.0);
 }
 
 Vector6 wrench_at(const BeamPart& beam, const Vector12& ends_l, std::size_t end) {
@@ -144,7 +148,12 @@ void geometric_stiffness(const System& system, const LoadCase& load_case, const 
   for (std::size_t i = 0; i < system.springs().size(); ++i) {
     const SpringPart& spring = system.springs()[i];
     blocks[n_beams + i].setZero(spring.unknowns.size(), spring.unknowns.size());
-    add_connection_geometric(spring.connection, state.springs_g[i], blocks[n_beams + i]);
+    if (system.model().springs[i].b) {
+      add_connection_geometric(spring.connection, state.springs_g[i], blocks[n_beams + i]);
+    } else {
+      blocks[n_beams + i].bottomRightCorner<3, 3>() +=
+          arm_geometric(state.springs_g[i].head<3>(), spring.connection.far_arm_g);
+    }
   }
   for (std::size_t i = first_node; i < blocks.size(); ++i) {
     if (blocks[i].size() > 0) blocks[i].setZero();

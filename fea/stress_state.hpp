@@ -44,7 +44,7 @@ void geometric_stiffness(const System& system, const LoadCase& load_case, const 
                          Blocks& blocks);
 
 /// Whether the joint or arm at an end has terms in a beam's block.
-[[nodiscard]] bool has_own_terms(const BeamPart& beam, std::size_t end);
+[[nodiscard]] bool has_own_terms(const EndPart& end);
 
 /// What acts on a beam's end: the gradient of the joint's energy with respect to it.  [N, N m]
 [[nodiscard]] Vector6 wrench_at(const BeamPart& beam, const Vector12& ends_l, std::size_t end);

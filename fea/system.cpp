@@ -5,6 +5,8 @@
 #include <cmath>
 #include <utility>
 
+#include <Eigen/Geometry>
+
 #include "base/invariant.hpp"
 #include "fea/elimination_order.hpp"
 #include "fea/model_check.hpp"
@@ -108,38 +110,90 @@ Eigen::VectorXd diagonal_scale(const Eigen::VectorXd& diagonal, const std::vecto
 
 }  // namespace
 
+namespace {
+
+/// The same over the ends' motions in global axes. Where both ends move alike nothing changes
+/// between them: what goes with the displacement of the one goes with that of the other, turned
+/// around.
+void turn_to_global(const Matrix3& axes_lg, const Matrix12& between_l, Eigen::MatrixXd& out) {
+  const auto turned = [&](Eigen::Index row, Eigen::Index column) -> Matrix3 {
+    const Matrix3 half = between_l.block<3, 3>(row, column) * axes_lg;
+    return axes_lg.transpose() * half;
+  };
+  const auto put = [&out](Eigen::Index row, Eigen::Index column, const Matrix3& block) {
+    out.block<3, 3>(row, column) = block;
+    if (row != column) out.block<3, 3>(column, row) = block.transpose();
+  };
+  const Matrix3 shift = turned(0, 0);
+  put(0, 0, shift);
+  put(6, 6, shift);
+  put(6, 0, -shift);
+  for (const Eigen::Index turn : {3, 9}) {
+    const Matrix3 with_shift = turned(turn, 0);
+    put(turn, 0, with_shift);
+    put(turn, 6, -with_shift);
+  }
+  put(3, 3, turned(3, 3));
+  put(9, 9, turned(9, 9));
+  put(9, 3, turned(9, 3));
+}
+
+/// Columns over the motion of an end become columns over the unknowns that move it.
+/// @param first        of the end's six
+/// @param first_loose  where those of its joint go
+/// @param rows         that are looked at
+void columns_to_unknowns(const EndPart& end, Eigen::Index first, Eigen::Index first_loose,
+                         Eigen::Index rows, Eigen::MatrixXd& out) {
+  for (std::size_t k = 0; k < end.n_loose; ++k) {
+    const EndPart::Loose& loose = end.loose[k];
+    auto along = out.col(first_loose + static_cast<Eigen::Index>(k)).head(rows);
+    auto of_end = out.block(0, first + (loose.turns ? 3 : 0), rows, 3);
+    along = of_end.col(0) * loose.axis_g(0) + of_end.col(1) * loose.axis_g(1) +
+            of_end.col(2) * loose.axis_g(2);
+    for (Eigen::Index i = 0; i < 3; ++i) of_end.col(i) -= along * loose.axis_g(i);
+  }
+  const Vector3& arm = end.arm_g;
+  if (arm.isZero(0.0)) return;
+  const auto shift = out.block(0, first, rows, 3);
+  auto turn = out.block(0, first + 3, rows, 3);
+  for (Eigen::Index i = 0; i < 3; ++i) {
+    const Eigen::Index j = (i + 1) % 3;
+    const Eigen::Index k = (i + 2) % 3;
+    turn.col(i) += arm(j) * shift.col(k) - arm(k) * shift.col(j);
+  }
+}
+
+/// The same of rows, one column after the other.
+void rows_to_unknowns(const EndPart& end, Eigen::Index first, Eigen::Index first_loose,
+                      Eigen::MatrixXd& out) {
+  const bool has_arm = !end.arm_g.isZero(0.0);
+  for (Eigen::Index column = 0; column < out.cols(); ++column) {
+    for (std::size_t k = 0; k < end.n_loose; ++k) {
+      const EndPart::Loose& loose = end.loose[k];
+      auto of_end = out.col(column).segment<3>(first + (loose.turns ? 3 : 0));
+      const double along = loose.axis_g.dot(of_end);
+      out(first_loose + static_cast<Eigen::Index>(k), column) = along;
+      of_end -= along * loose.axis_g;
+    }
+    if (!has_arm) continue;
+    const Vector3 shift = out.col(column).segment<3>(first);
+    out.col(column).segment<3>(first + 3) += end.arm_g.cross(shift);
+  }
+}
+
+}  // namespace
+
 void to_unknowns(const BeamPart& part, const Matrix12& between_l, Eigen::MatrixXd& out) {
-  if (!part.plain) {
-    // An unknown moves one of the ends alone: the six of a node, then what is loose at a, at b.
-    const Eigen::Index size = part.ends_l.cols();
-    const Eigen::Index loose_at_b = 12 + static_cast<Eigen::Index>(part.ends[0].n_loose);
-    const auto first_of_end = [loose_at_b](Eigen::Index unknown) {
-      return unknown < 6 || (unknown >= 12 && unknown < loose_at_b) ? 0 : 6;
-    };
-    out.resize(size, size);
-    for (Eigen::Index column = 0; column < size; ++column) {
-      const Eigen::Index moved = first_of_end(column);
-      const Vector12 half =
-          between_l.middleCols<6>(moved).lazyProduct(part.ends_l.col(column).segment<6>(moved));
-      for (Eigen::Index row = column; row < size; ++row) {
-        const Eigen::Index first = first_of_end(row);
-        out(row, column) = part.ends_l.col(row).segment<6>(first).dot(half.segment<6>(first));
-        out(column, row) = out(row, column);
-      }
-    }
-    return;
-  }
-  // Four times the member's axes: 3 x 3 by 3 x 3.
-  out.resize(12, 12);
-  const Matrix3 back = part.axes_lg.transpose();
-  for (Eigen::Index column = 0; column < 12; column += 3) {
-    for (Eigen::Index row = column; row < 12; row += 3) {
-      const Matrix3 half = between_l.block<3, 3>(row, column) * part.axes_lg;
-      const Matrix3 block = back * half;
-      out.block<3, 3>(row, column) = block;
-      if (row > column) out.block<3, 3>(column, row) = block.transpose();
-    }
-  }
+  const Eigen::Index size = part.map.unknowns.size();
+  out.resize(size, size);
+  turn_to_global(part.axes_lg, between_l, out);
+  if (part.plain) return;
+  const Eigen::Index loose_at_b = 12 + static_cast<Eigen::Index>(part.ends[0].n_loose);
+  columns_to_unknowns(part.ends[0], 0, 12, 12, out);
+  columns_to_unknowns(part.ends[1], 6, loose_at_b, 12, out);
+  rows_to_unknowns(part.ends[0], 0, 12, out);
+  rows_to_unknowns(part.ends[1], 6, loose_at_b, out);
+  out.triangularView<Eigen::StrictlyUpper>() = out.transpose();
 }
 
 Vector12 seen_by_member(const BeamPart& part, const std::array<EndMotion, 2>& ends) {
@@ -195,12 +249,24 @@ bool same_beam(const Beam& a, const Beam& b) {
          stiff(a) == stiff(b) && a.taper == b.taper;
 }
 
+/// Whether the joints of two beams have the same components that are not rigid.
+bool loose_alike(const Beam& a, const Beam& b) {
+  const auto rigid_in = [](const BeamEnd& end, std::size_t k) {
+    return !end.joint || std::isinf(end.joint->stiffness[k]);
+  };
+  for (std::size_t k = 0; k < 6; ++k) {
+    if (rigid_in(a.a, k) != rigid_in(b.a, k) || rigid_in(a.b, k) != rigid_in(b.b, k)) return false;
+  }
+  return a.a.node == b.a.node && a.b.node == b.b.node;
+}
+
 bool same_body(const RigidBody& a, const RigidBody& b) {
   return a.master == b.master && a.carried == b.carried;
 }
 
-/// Whether all beams are the same, from the same unknowns on.
-bool same_beams(const Model& a, const Model& b) {
+/// Whether beams that are the same are of the same parts: nodes, rigid bodies and unknowns are the
+/// same.
+bool same_between_beams(const Model& a, const Model& b) {
   const auto same_place = [](const Node& one, const Node& other) { return one.at_g == other.at_g; };
   const auto same_support = [](const Support& one, const Support& other) {
     return one.node == other.node && one.held == other.held;
@@ -210,10 +276,20 @@ bool same_beams(const Model& a, const Model& b) {
          std::equal(a.rigid.begin(), a.rigid.end(), b.rigid.begin(), b.rigid.end(), same_body) &&
          std::equal(a.supports.begin(), a.supports.end(), b.supports.begin(), b.supports.end(),
                     same_support) &&
-         std::equal(a.beams.begin(), a.beams.end(), b.beams.begin(), b.beams.end(), same_beam);
+         have_like_unknowns(a, b);
+}
+
+bool same_spring(const Spring& a, const Spring& b) {
+  return a.a == b.a && a.b == b.b && a.offset_a_g == b.offset_a_g && a.offset_b_g == b.offset_b_g &&
+         a.axes_g == b.axes_g && a.stiffness == b.stiffness;
 }
 
 }  // namespace
+
+bool have_like_unknowns(const Model& a, const Model& b) {
+  return a.nodes.size() == b.nodes.size() &&
+         std::equal(a.beams.begin(), a.beams.end(), b.beams.begin(), b.beams.end(), loose_alike);
+}
 
 void elastic_stiffness(const System& system, Blocks& blocks) {
   const Model& model = system.model();
@@ -254,7 +330,13 @@ System::System(Model model, const System* like) : model_(std::move(model)) {
 
 void System::make_beams(const System* like) {
   const std::size_t n_beams = model_.beams.size();
-  if (like != nullptr && same_beams(model_, like->model_)) {
+  const bool comparable = like != nullptr && same_between_beams(model_, like->model_);
+  const auto is_same = [&](std::size_t i) {
+    return comparable && same_beam(model_.beams[i], like->model_.beams[i]);
+  };
+  std::size_t n_same = 0;
+  while (n_same < n_beams && is_same(n_same)) ++n_same;
+  if (comparable && n_same == n_beams) {
     beams_ = like->beams_;
     turns_ = like->turns_;
     typical_length_ = like->typical_length_;
@@ -269,18 +351,31 @@ void System::make_beams(const System* like) {
   double total = 0.0;
   std::vector<BeamPart> beams;
   beams.reserve(n_beams);
-  for (const Beam& beam : model_.beams) {
-    beams.push_back(make_beam(model_, roots_, beam, next));
+  for (std::size_t i = 0; i < n_beams; ++i) {
+    const Beam& beam = model_.beams[i];
+    const bool as_there = i < n_same || is_same(i);
+    beams.push_back(as_there ? like->beams()[i] : make_beam(model_, roots_, beam, next));
     const BeamPart& part = beams.back();
     for (const bool turn : joint_unknowns_turn(beam)) turns_.push_back(turn);
     next = static_cast<int>(turns_.size());
     unknowns_.push_back(part.map.unknowns);
+    total += part.length;
+    if (as_there) {
+      stiffness_.push_back(like->stiffness_[i]);
+      continue;
+    }
     stiffness_.emplace_back();
     beam_block(part, part.stiffness_l, stiffness_.back());
-    total += part.length;
   }
   if (!beams.empty()) typical_length_ = total / static_cast<double>(beams.size());
   beams_ = std::make_shared<const std::vector<BeamPart>>(std::move(beams));
+}
+
+bool System::only_adds_springs_to(const System& other) const {
+  const std::vector<Spring>& there = other.model_.springs;
+  const std::vector<Spring>& here = model_.springs;
+  return beams_ == other.beams_ && there.size() <= here.size() &&
+         std::equal(there.begin(), there.end(), here.begin(), same_spring);
 }
 
 void System::make_springs() {

@@ -33,7 +33,9 @@ struct BeamPart {
 };
 
 /// A symmetric matrix over a beam's ends in its own axes, over its unknowns instead.
-/// @param out  taken over; no memory is asked for when it has the size already
+/// @param between_l  of what is between the ends: nothing comes of it where both are displaced
+/// alike
+/// @param out        taken over; no memory is asked for when it has the size already
 void to_unknowns(const BeamPart& part, const Matrix12& between_l, Eigen::MatrixXd& out);
 
 /// The freedoms of a beam's ends in its own axes.
@@ -73,6 +75,8 @@ class System {
   [[nodiscard]] int n_unknowns() const { return static_cast<int>(reduced_.size()); }
   [[nodiscard]] int n_free() const { return n_free_; }
   [[nodiscard]] const RigidRoots& roots() const { return roots_; }
+  /// Whether it is another frame with springs added, if any.
+  [[nodiscard]] bool only_adds_springs_to(const System& other) const;
   /// Fills the motion of carried nodes in from that of their roots.
   void carry(Eigen::VectorXd& full) const;
   /// Whether an unknown is held by a support or carried by a rigid body.

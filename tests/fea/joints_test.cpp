@@ -9,7 +9,9 @@
 
 #include "fea/buckling.hpp"
 #include "fea/geometric_stiffness.hpp"
+#include "fea/system.hpp"
 #include "tests/fea/mixed_frame.hpp"
+#include "tests/fea/random_frame.hpp"
 
 namespace joints_test {
 using Catch::Matchers::WithinAbs;
@@ -77,6 +79,33 @@ TEST_CASE("a connection's geometric stiffness is the second difference of its wo
            wrench.tail<3>().dot(vector_of(ra.transpose() * rb));
   };
   CHECK((fea::connection_geometric(connection, wrench) - hessian(work)).norm() < 2e-5);
+}
+
+TEST_CASE("an end's geometric stiffness is that of the connection that it is",
+          "[fea][joints][stability]") {
+  int n_joints = 0;
+  for (std::uint32_t seed = 1; seed <= 30; ++seed) {
+    const fea_test::RandomFrame frame = fea_test::random_frame(seed);
+    const fea::System system(frame.model);
+    fea_test::Lot lot(seed);
+    for (const fea::BeamPart& beam : system.beams()) {
+      const Eigen::Index size = beam.map.unknowns.size();
+      Eigen::Index joint = 12;
+      for (const Eigen::Index end : {0, 1}) {
+        INFO("seed " << seed << ", end " << end);
+        const auto which = static_cast<std::size_t>(end);
+        Vector6 wrench;
+        for (double& value : wrench) value = lot.between(-1.0, 1.0);
+        Eigen::MatrixXd found = Eigen::MatrixXd::Zero(size, size);
+        fea::add_end_geometric(beam.ends[which], wrench, 6 * end, joint, found);
+        const Eigen::MatrixXd expected = fea::connection_geometric(beam.map.ends[which], wrench);
+        CHECK((found - expected).norm() <= 1e-12 * (1.0 + expected.norm()));
+        joint += static_cast<Eigen::Index>(beam.ends[which].n_loose);
+      }
+      if (joint > 12) ++n_joints;
+    }
+  }
+  CHECK(n_joints > 0);
 }
 
 TEST_CASE("an elastic joint equals a spring between two nodes", "[fea][joints]") {
