@@ -77,6 +77,16 @@ PointStress worst_point(const Shape& shape, const Resultants& r) {
   return std::visit(WorstPoint{r}, shape);
 }
 
+double largest_von_mises(const Shape& shape, const Resultants& r, double from) {
+  if (const auto* bar = std::get_if<RoundBar>(&shape)) {
+    return largest_of_round(bar->diameter, 0.0, r, from);
+  }
+  if (const auto* tube = std::get_if<RoundTube>(&shape)) {
+    return largest_of_round(tube->outside, tube->outside - 2.0 * tube->wall, r, from);
+  }
+  return worst_point(shape, r).von_mises;
+}
+
 PointStress worst_point_within(const Shape& shape, const Resultants& r, const OutlinePart& part) {
   if (const auto* bar = std::get_if<RoundBar>(&shape)) {
     return worst_of_round(bar->diameter, 0.0, r, &part);

@@ -50,6 +50,10 @@ struct PointStress {
 /// and Mazurek, Mechanics of Materials, ch. 3 and 6 (from memory).
 [[nodiscard]] PointStress worst_point(const Shape& shape, const Resultants& r);
 
+/// The von Mises stress of that point, which is not named.  [Pa]
+/// @param from  less than this need not be told: some of it is then, the stress of another point
+[[nodiscard]] double largest_von_mises(const Shape& shape, const Resultants& r, double from = 0.0);
+
 /// A part of a round section's outline.
 struct OutlinePart {
   double middle = 0.0;  ///< from y toward z  [rad]

@@ -72,6 +72,9 @@ struct OutlinePlace {
 /// Round tube, or bar with `inside` 0. @param within  null = all of its outside
 [[nodiscard]] PointStress worst_of_round(double outside, double inside, const Resultants& r,
                                          const OutlinePart* within = nullptr);
+/// As largest_von_mises.
+[[nodiscard]] double largest_of_round(double outside, double inside, const Resultants& r,
+                                      double from);
 [[nodiscard]] PointStress worst_of_rectangle(double depth, double width, const Resultants& r);
 [[nodiscard]] PointStress worst_of_box(const RectangularTube& tube, const Resultants& r);
 [[nodiscard]] PointStress worst_of_walls(const WallLine& line, const Resultants& r);

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -59,10 +60,10 @@ bool lies_on(const OutlinePart& part, const Direction& at) {
   return middle.cosine * at.cosine + middle.sine * at.sine >= std::cos(part.half) - 1.0e-9;
 }
 
-}  // namespace
-
-PointStress worst_of_round(double outside, double inside, const Resultants& r,
-                           const OutlinePart* within) {
+/// @param within  null = all of the outside
+/// @param from    what is less than this is not looked for
+Worst<RoundPlace> search(double outside, double inside, const Resultants& r,
+                         const OutlinePart* within, double from) {
   const double ro = 0.5 * outside;
   const double ri = 0.5 * inside;
   const double area = base::kPi * (ro * ro - ri * ri);
@@ -100,7 +101,9 @@ PointStress worst_of_round(double outside, double inside, const Resultants& r,
     // No place sees more than all of the bending and all of the shear.
     const StressParts all{std::abs(axial), moment / modulus, std::abs(torsion),
                           shear_factor * force};
-    for (int i = 0; i < kSteps && !(all.squared() <= kAsLarge * worst.squared()); ++i) {
+    const double enough = from * from;
+    for (int i = 0; i < kSteps && !(all.squared() <= std::max(enough, kAsLarge * worst.squared()));
+         ++i) {
       offer(sweep()[static_cast<std::size_t>(i)], {RoundPlace::Kind::sweep, i});
     }
   }
@@ -109,7 +112,19 @@ PointStress worst_of_round(double outside, double inside, const Resultants& r,
       offer(direction(within->middle + to), {RoundPlace::Kind::end_of_part});
     }
   }
+  return worst;
+}
+
+}  // namespace
+
+PointStress worst_of_round(double outside, double inside, const Resultants& r,
+                           const OutlinePart* within) {
+  const Worst<RoundPlace> worst = search(outside, inside, r, within, 0.0);
   return worst.stress(name(worst.place()));
+}
+
+double largest_of_round(double outside, double inside, const Resultants& r, double from) {
+  return std::sqrt(search(outside, inside, r, nullptr, from).squared());
 }
 
 }  // namespace sections

@@ -2,8 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <optional>
+#include <string>
 #include <string_view>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -28,34 +31,55 @@ std::string taken_off(const char* what, const Less& less) {
   return fmt::format("{} less {} ({})", what, both_units(less.by), less.mark);
 }
 
-/// What a row of the tables for ASTM A513 takes off a diameter or a wall: of the rows for this
-/// outside diameter the one with the next heavier wall.
-std::optional<Less> a513(std::string_view type, std::string_view quantity, const RoundTube& tube) {
+/// A row of the tables for ASTM A513: what is taken off a diameter or a wall of one range of sizes.
+struct A513Row {
+  bool drawn;  ///< type 5; else type 1
+  std::string quantity;
+  double outside_from, outside_to;
+  double wall_to;  ///< 0 = any
+  Less less;
+};
+
+const std::vector<A513Row>& a513_rows() {
+  static const std::vector<A513Row> all = [] {
+    std::vector<A513Row> list;
+    for_each_row(data::tube_tolerance_a513(), [&](const CsvRow& row) {
+      list.push_back(
+          {.drawn = row.text("a513_type").substr(0, 1) == "5",
+           .quantity = std::string(row.text("quantity")),
+           .outside_from = row.number("od_from_in") * base::kInch,
+           .outside_to = row.number("od_to_in") * base::kInch,
+           .wall_to = row.text("wall_to_in").empty() ? 0.0 : row.number("wall_to_in") * base::kInch,
+           .less = {row.number("minus_in") * base::kInch,
+                    row.text("mark") == "seen" ? "read" : "from memory"}});
+    });
+    return list;
+  }();
+  return all;
+}
+
+/// What is taken off: of the rows for this outside diameter the one with the next heavier wall.
+std::optional<Less> a513(bool drawn, std::string_view quantity, const RoundTube& tube) {
   std::optional<Less> found;
   double nearest = std::numeric_limits<double>::infinity();
-  for_each_row(data::tube_tolerance_a513(), [&](const CsvRow& row) {
-    if (row.text("a513_type").substr(0, 1) != type || row.text("quantity") != quantity) return;
-    if (tube.outside > row.number("od_to_in") * base::kInch + kSameSize) return;
-    if (tube.outside < row.number("od_from_in") * base::kInch - 2.0 * kSameSize) return;
-    double wall = 0.0;
-    if (!row.text("wall_to_in").empty()) {
-      wall = row.number("wall_to_in") * base::kInch;
-      if (tube.wall > wall + kSameSize) return;
-    }
-    if (!(wall < nearest)) return;
-    nearest = wall;
-    found = Less{row.number("minus_in") * base::kInch,
-                 row.text("mark") == "seen" ? "read" : "from memory"};
-  });
+  for (const A513Row& row : a513_rows()) {
+    if (row.drawn != drawn || row.quantity != quantity) continue;
+    if (tube.outside > row.outside_to + kSameSize) continue;
+    if (tube.outside < row.outside_from - 2.0 * kSameSize) continue;
+    if (row.wall_to > 0.0 && tube.wall > row.wall_to + kSameSize) continue;
+    if (!(row.wall_to < nearest)) continue;
+    nearest = row.wall_to;
+    found = row.less;
+  }
   return found;
 }
 
 MinimumShape a513_tube(const RoundTube& tube, bool drawn) {
   const char* type = drawn ? "5" : "1";
-  std::optional<Less> wall = a513(type, "wall", tube);
+  std::optional<Less> wall = a513(drawn, "wall", tube);
   const Less heavy{kHeavyWall * tube.wall, "5 %; common practice, no source"};
   if (!wall || (std::string_view(wall->mark) != "read" && wall->by < heavy.by)) wall = heavy;
-  const std::optional<Less> outside = a513(type, "OD", tube);
+  const std::optional<Less> outside = a513(drawn, "OD", tube);
   RoundTube least{tube.outside - (outside ? outside->by : 0.0), tube.wall - wall->by};
   std::string basis = fmt::format("ASTM A513 type {}: {}", type, taken_off("wall", *wall));
   if (outside && outside->by > 0.0) basis += ", " + taken_off("outside", *outside);

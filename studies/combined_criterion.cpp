@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 #include <vector>
 
 #include "parts/piece_forces.hpp"
@@ -11,30 +12,32 @@
 namespace studies {
 namespace {
 
-/// Strengths of the sections of one piece, each worked out once.
-class Strengths {
- public:
-  explicit Strengths(const parts::Piece& piece) : piece_(piece) {}
-
-  const checks::SectionStrength& of(const sections::Shape& shape, double yield) {
-    for (const Known& known : known_) {
-      if (known.yield == yield && known.shape == shape) return known.strength;
-    }
-    known_.push_back(
-        {shape, yield,
-         checks::section_strength({shape, piece_.material.elastic, yield, piece_.length})});
-    return known_.back().strength;
-  }
-
- private:
+/// Strength of a section of a piece. What this thread has worked out last is kept: a piece is
+/// looked at in each load case and set, and a strength brings its worked lines with it.
+const checks::SectionStrength& strength_of(const parts::Piece& piece, const sections::Shape& shape,
+                                           double yield) {
   struct Known {
-    sections::Shape shape;
-    double yield;
+    checks::BendingInput member;
     checks::SectionStrength strength;
   };
-  const parts::Piece& piece_;
-  std::vector<Known> known_;
-};
+  constexpr std::size_t kMost = 64;
+  thread_local std::vector<Known> known;
+  thread_local std::size_t oldest = 0;
+  const auto is_same = [&](const Known& one) {
+    const checks::BendingInput& m = one.member;
+    return m.length == piece.length && m.yield == yield && m.elastic == piece.material.elastic &&
+           m.shape == shape;
+  };
+  const auto found = std::find_if(known.begin(), known.end(), is_same);
+  if (found != known.end()) return found->strength;
+  const checks::BendingInput member{shape, piece.material.elastic, yield, piece.length};
+  Known now{member, checks::section_strength(member)};
+  if (known.size() < kMost) return known.emplace_back(std::move(now)).strength;
+  Known& replaced = known[oldest];
+  oldest = (oldest + 1) % kMost;
+  replaced = std::move(now);
+  return replaced.strength;
+}
 
 /// The largest axial force of one sign in a piece, and what it holds of it.
 struct Axial {
@@ -86,7 +89,6 @@ struct Place {
 /// Calls `look` with every place and axial force, until it says that it has seen enough.
 template <class Look>
 void at_places(const parts::Piece& piece, const fea::Solution& solution, const Look& look) {
-  Strengths strengths(piece);
   const std::vector<Axial> axials = axial_forces(piece, solution);
   for (std::size_t i = 0; i < piece.beams.size(); ++i) {
     const parts::PieceBeam& beam = piece.beams[i];
@@ -95,7 +97,7 @@ void at_places(const parts::Piece& piece, const fea::Solution& solution, const L
       const double part = at / stations.back();
       const sections::Shape shape = shape_at(beam, part);
       const double yield = piece.least_yield_at(beam.starts_at + at);
-      const checks::SectionStrength& strength = strengths.of(shape, yield);
+      const checks::SectionStrength& strength = strength_of(piece, shape, yield);
       const sections::Resultants cut = parts::forces_at(beam, solution, at);
       for (const Axial& axial : axials) {
         const checks::CombinedDemand demand = {
@@ -127,7 +129,8 @@ std::optional<Place> worst_of(const parts::Piece& piece, const fea::Solution& so
 
 bool counts(const parts::Piece& piece, const Place& worst) {
   if (worst.shares.counts()) return true;
-  const checks::SectionStrength s = checks::section_strength(worst.member(piece));
+  const checks::SectionStrength& s =
+      strength_of(piece, shape_at(piece.beams[worst.beam], worst.part), worst.yield);
   if (s.tube) return false;  // its walls have a check of their own
   return s.bending.y.value < kFirstYield * s.first_yield_y ||
          s.bending.z.value < kFirstYield * s.first_yield_z;

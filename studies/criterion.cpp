@@ -126,10 +126,10 @@ void add_warping(PieceStress& here, const Warped& warped) {
   here.von_mises = warped.slender ? base::kUnset : most;
 }
 
-/// The stress at a station of one of its beams, its warping left out.
+/// A station of one of its beams, without its stress.
 /// @param at  from the beam's end a  [m]
-PieceStress stress_at(const parts::Piece& piece, const fea::Solution& solution, std::size_t index,
-                      double at, double beam_length) {
+PieceStress place_at(const parts::Piece& piece, const fea::Solution& solution, std::size_t index,
+                     double at, double beam_length) {
   const parts::PieceBeam& beam = piece.beams[index];
   const double part = at / beam_length;
   sections::Resultants cut = parts::forces_at(beam, solution, at);
@@ -140,12 +140,18 @@ PieceStress stress_at(const parts::Piece& piece, const fea::Solution& solution, 
     cut = parts::with_side_force(cut, *piece.side_force, along,
                                  parts::side_force(*piece.side_force, solution));
   }
-  return {.von_mises = sections::worst_point(shape_at(beam, part), cut).von_mises,
+  return {.von_mises = base::kUnset,
           .beam = index,
           .part = part,
           .along = along,
           .strength = piece.yield_at(along),
           .resultants = cut};
+}
+
+/// The stress at a place, its warping left out.  [Pa]
+/// @param from  less than this need not be told
+double stress_of(const parts::Piece& piece, const PieceStress& at, double from = 0.0) {
+  return sections::largest_von_mises(shape_at(piece.beams[at.beam], at.part), at.resultants, from);
 }
 
 /// The worst of the shape there, or of the part of it that a weld on one side weakens.
@@ -164,9 +170,16 @@ PieceStress on_side_of(const parts::Piece& piece, PieceStress at,
   return at;
 }
 
+double stress_itself(double most, const PieceStress& /*here*/) {
+  return most;
+}
+
 /// The station at which `value` of the stress is largest; the first where it is NaN.
-template <class Value>
-PieceStress largest(const parts::Piece& piece, const fea::Solution& solution, const Value& value) {
+/// @param up_to  the stress up to which no value is larger than one that is known, rounding aside
+template <class Value, class UpTo>
+PieceStress largest(const parts::Piece& piece, const fea::Solution& solution, const Value& value,
+                    const UpTo& up_to) {
+  constexpr double kSurely = 1.0 - 1.0e-12;
   PieceStress worst;
   double most = -std::numeric_limits<double>::infinity();
   const std::optional<Warped> warps = warped(piece, solution);
@@ -180,8 +193,12 @@ PieceStress largest(const parts::Piece& piece, const fea::Solution& solution, co
   for (std::size_t i = 0; i < piece.beams.size(); ++i) {
     const std::vector<double> stations = stations_of(piece, piece.beams[i], solution);
     for (const double at : stations) {
-      PieceStress here = stress_at(piece, solution, i, at, stations.back());
-      if (warps) add_warping(here, *warps);
+      PieceStress here = place_at(piece, solution, i, at, stations.back());
+      if (warps) {
+        add_warping(here, *warps);
+      } else {
+        here.von_mises = stress_of(piece, here, std::max(0.0, kSurely * up_to(most, here)));
+      }
       offer(here);
       for (const parts::WeldZone& zone : piece.weld_zones) {
         if (zone.on_side && zone.reaches(here.along)) {
@@ -374,9 +391,12 @@ checks::LocalBucklingInput thin_wall_input(const parts::Piece& piece, const Piec
 
 /// Where a thin wall of the piece comes nearest to its limit.
 PieceStress thinnest_place(const parts::Piece& piece, const fea::Solution& solution) {
-  return largest(piece, solution, [&](const PieceStress& here) {
-    return checks::local_buckling(thin_wall_input(piece, here)).demand;
-  });
+  return largest(
+      piece, solution,
+      [&](const PieceStress& here) {
+        return checks::local_buckling(thin_wall_input(piece, here)).demand;
+      },
+      [](double /*most*/, const PieceStress& /*here*/) { return 0.0; });
 }
 
 checks::Finding thin_wall_finding(const parts::Piece& piece, const Outcome& outcome) {
@@ -404,12 +424,15 @@ std::optional<checks::OtherStrength> other_strength(const parts::Piece& piece,
     other.weld_zones.push_back({zone.from, zone.to});
   }
   bool anywhere = false;
-  const PieceStress there = largest(piece, solution, [&](const PieceStress& here) {
-    const bool holds = other.zone_decides ? piece.parent_holds_beside(here.along)
-                                          : here.strength < piece.material.yield;
-    anywhere = anywhere || holds;
-    return holds ? here.von_mises : -1.0;
-  });
+  const PieceStress there = largest(
+      piece, solution,
+      [&](const PieceStress& here) {
+        const bool holds = other.zone_decides ? piece.parent_holds_beside(here.along)
+                                              : here.strength < piece.material.yield;
+        anywhere = anywhere || holds;
+        return holds ? here.von_mises : -1.0;
+      },
+      stress_itself);
   if (anywhere) other.von_mises = there.von_mises;
   return other;
 }
@@ -423,8 +446,9 @@ PieceStress deciding_stress(const parts::Piece& piece, const Outcome& outcome) {
   if (at_limit.strength == at_load.strength) return at_load;
   const parts::PieceBeam& beam = piece.beams[at_limit.beam];
   const double beam_length = outcome.at_load->length(beam.beam);
-  const PieceStress there =
-      stress_at(piece, *outcome.at_load, at_limit.beam, at_limit.part * beam_length, beam_length);
+  PieceStress there =
+      place_at(piece, *outcome.at_load, at_limit.beam, at_limit.part * beam_length, beam_length);
+  there.von_mises = stress_of(piece, there);
   return at_limit.on_side ? on_side_of(piece, there, *at_limit.on_side) : there;
 }
 
@@ -801,11 +825,14 @@ std::string check_name(Criterion::Kind kind) {
 }
 
 PieceStress worst_stress(const parts::Piece& piece, const fea::Solution& solution) {
-  return largest(piece, solution, [](const PieceStress& here) { return here.von_mises; });
+  return largest(
+      piece, solution, [](const PieceStress& here) { return here.von_mises; }, stress_itself);
 }
 
 PieceStress governing_stress(const parts::Piece& piece, const fea::Solution& solution) {
-  return largest(piece, solution, [](const PieceStress& here) { return here.utilized(); });
+  return largest(
+      piece, solution, [](const PieceStress& here) { return here.utilized(); },
+      [](double most, const PieceStress& here) { return most * here.strength; });
 }
 
 double demand_over_capacity(const Criterion& criterion, const parts::Assembly& assembly,

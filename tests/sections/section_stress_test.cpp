@@ -49,6 +49,27 @@ TEST_CASE("stress is proportional to the load, and the same for the opposite loa
   }
 }
 
+TEST_CASE(
+    "the largest von Mises stress is that of the worst point, where it is not less than asked",
+    "[sections][stress]") {
+  for (const Shape& shape : kShapes) {
+    for (int i = 0; i < 40; ++i) {
+      const double a = 0.7 * i;
+      const Resultants r{.n = 12e3 * std::cos(a),
+                         .vy = 40e3 * std::sin(1.3 * a),
+                         .vz = -30e3 * std::cos(2.1 * a),
+                         .t = i % 3 == 0 ? 0.0 : 180.0 * std::sin(a),
+                         .my = i % 4 == 0 ? 0.0 : 260.0 * std::cos(0.4 * a),
+                         .mz = i % 4 == 0 ? 0.0 : -90.0};
+      const double worst = worst_point(shape, r).von_mises;
+      INFO(describe(shape, false) << ", " << i);
+      CHECK(largest_von_mises(shape, r) == worst);
+      CHECK(largest_von_mises(shape, r, 0.999 * worst) == worst);
+      CHECK(largest_von_mises(shape, r, 1.5 * worst) <= worst);
+    }
+  }
+}
+
 TEST_CASE("the parts at the worst point make up its von Mises stress, up to a sign of the shear",
           "[sections][stress]") {
   for (const Shape& shape : kShapes) {
