@@ -138,8 +138,7 @@ std::optional<SeenOver> first_look(const parts::Design& design, const Counted& c
                                    double most) {
   const std::vector<parts::StiffnessSet> sets = parts::stiffness_sets(design);
   const std::vector<parts::DesignCase> cases = parts::design_cases(design);
-  const std::optional<fea::Factored> like =
-      counted.known != nullptr ? counted.known->built() : std::nullopt;
+  BuiltFrames built = counted.known != nullptr ? counted.known->built() : BuiltFrames();
   std::map<std::string, SetModel> models;
   for (const CellName& name : counted.look_first) {
     const auto set = std::find_if(sets.begin(), sets.end(),
@@ -148,7 +147,7 @@ std::optional<SeenOver> first_look(const parts::Design& design, const Counted& c
         std::find_if(cases.begin(), cases.end(),
                      [&](const parts::DesignCase& c) { return c.name == name.load_case; });
     if (set == sets.end() || load_case == cases.end()) continue;
-    const SetModel& model = models.try_emplace(name.set, design, *set, like).first->second;
+    const SetModel& model = models.try_emplace(name.set, design, *set, &built).first->second;
     Cell cell(model, *load_case);
     if (std::optional<SeenOver> over = surely_over(cell, counted, most)) return over;
     cell.trouble = trouble_by_part(model, cell.kept(1.0));

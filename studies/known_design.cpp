@@ -84,7 +84,7 @@ void KnownDesign::add(const Cell& cell, const std::vector<Criterion>& criteria,
   const std::optional<KnownCell> known = KnownCell::of(cell);
   if (!known) return;
   if (pieces_.empty()) pieces_ = cell.assembly().pieces;
-  if (!built_) built_ = cell.model().factored();
+  built_.add(cell.model().factored());
   const auto demands_in = [&](bool ride) {
     Demands out;
     for (const Criterion& criterion : criteria) {
@@ -137,7 +137,7 @@ void KnownDesign::take(KnownDesign other) {
   }
   std::move(other.looked_.begin(), other.looked_.end(), std::back_inserter(looked_));
   if (pieces_.empty()) pieces_ = std::move(other.pieces_);
-  if (!built_) built_ = std::move(other.built_);
+  built_.add(other.built_);
 }
 
 /// Among the sets that are known; it is one of them after that.

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "studies/built_frames.hpp"
 #include "studies/cell.hpp"
 #include "studies/known_ratios.hpp"
 
@@ -97,8 +98,8 @@ class KnownDesign {
 
   /// Null where it is not known, or says nothing of others.
   [[nodiscard]] const Known* find(const CellName& name) const;
-  /// Its frame in one of its sets; nothing where no cell is known.
-  [[nodiscard]] const std::optional<fea::Factored>& built() const { return built_; }
+  /// Its frames, one of each numbering of their unknowns.
+  [[nodiscard]] const BuiltFrames& built() const { return built_; }
   /// How much another set differs from each of those that are known.
   [[nodiscard]] std::vector<int> apart(const parts::StiffnessSet& set) const;
   /// The cells of a load case in the sets that differ least.
@@ -148,7 +149,7 @@ class KnownDesign {
   std::map<std::string, std::vector<Known>> cells_;  ///< by load case
   std::vector<Looked> looked_;
   std::vector<parts::Piece> pieces_;
-  std::optional<fea::Factored> built_;
+  BuiltFrames built_;
 };
 
 }  // namespace studies

@@ -81,6 +81,7 @@ class Runner {
         told_(told),
         cases_(parts::design_cases(design)) {
     keep_named(cases_, counted_.load_cases);
+    if (counted_.known != nullptr) built_ = counted_.known->built();
     if (cases_.empty()) refuse_without_cases();
   }
 
@@ -156,7 +157,7 @@ class Runner {
     cells_.reserve(sets.size() * cases_.size());  // they point at each other
     buckled_.reserve(cells_.capacity());
     for (std::size_t s = 0; s < sets.size(); ++s) {
-      models_.push_back(std::make_unique<SetModel>(design_, sets[s], like_built()));
+      models_.push_back(std::make_unique<SetModel>(design_, sets[s], &built_));
       out_.answer.sets.push_back(sets[s].name);
       like_.begin_set(*models_.back());
       const std::size_t near = findings_alone() ? 0 : nearest_before(sets, s);
@@ -180,12 +181,6 @@ class Runner {
       }
       models_.back()->give_memory_back();
     }
-  }
-
-  /// The frame in another set, or that of the design that is known.
-  [[nodiscard]] std::optional<fea::Factored> like_built() const {
-    if (!models_.empty()) return models_.front()->factored();
-    return counted_.known != nullptr ? counted_.known->built() : std::nullopt;
   }
 
   /// Whether a check that counts is past what it may be or cannot be decided, or stability is past
@@ -597,6 +592,8 @@ class Runner {
     for (std::size_t i = 0; i < all.size(); ++i) {
       tell(0.7 + 0.2 * static_cast<double>(i) / static_cast<double>(all.size()), "checks");
       check_one(all[i]);
+      // Another check mostly solves in other frames.
+      for (const auto& model : models_) model->give_memory_back();
     }
     if (wanted("limit_strap")) {
       for (checks::Finding& f : strap_findings(design_)) {
@@ -1100,7 +1097,7 @@ class Runner {
   /// The largest of all cells: not that of the cell in which it is sheared most, as a rule. One
   /// that is told by the first set differs little from that, and is looked at where that is near.
   [[nodiscard]] Slipped most_if_slipped(const Criterion& criterion) const {
-    constexpr double kNear = 0.9;
+    constexpr double kLooksNear = 0.9;
     Slipped most;
     if (criterion.kind != Criterion::Kind::bolt) return most;
     const auto look_at = [&](bool told) {
@@ -1112,7 +1109,7 @@ class Runner {
       }
     };
     look_at(false);
-    if (most.utilization > kNear) look_at(true);
+    if (most.utilization > kLooksNear) look_at(true);
     return most;
   }
 
@@ -1143,6 +1140,7 @@ class Runner {
   bool left_early_ = false;
   std::optional<Criterion> failing_;  ///< that it was left for
   std::vector<parts::DesignCase> cases_;
+  BuiltFrames built_;
   std::vector<std::unique_ptr<SetModel>> models_;
   std::vector<Cell> cells_;
   LikeCells like_{counted_, cells_, cases_};

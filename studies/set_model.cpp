@@ -145,28 +145,30 @@ GroundHold ground_hold(const parts::Assembly& assembly, const loads::Place& plac
   return out;
 }
 
-SetModel::SetModel(const parts::Design& design, parts::StiffnessSet set,
-                   std::optional<fea::Factored> like)
+SetModel::SetModel(const parts::Design& design, parts::StiffnessSet set, BuiltFrames* built)
     : design_(design),
       set_(std::move(set)),
       assembly_(parts::assemble(design, set_)),
-      like_(std::move(like)) {}
+      built_(built) {}
 
-fea::Factored SetModel::factored_if_held() const {
-  std::variant<fea::Factored, fea::Mechanism> made =
-      fea::factor_if_held(assembly_.model, like_ ? &*like_ : nullptr);
+/// With no stop or strap closed.
+fea::Factored SetModel::factor_open() const {
+  const fea::Factored* like = built_ != nullptr ? built_->alike(assembly_.model) : nullptr;
+  std::variant<fea::Factored, fea::Mechanism> made = fea::factor_if_held(assembly_.model, like);
   if (const auto* loose = std::get_if<fea::Mechanism>(&made)) {
     throw base::InputError(assembly_.node_keys.at(static_cast<std::size_t>(loose->node.index)),
                            loose->words + ": no part or support holds it");
   }
-  return std::get<fea::Factored>(std::move(made));
+  fea::Factored& factored = std::get<fea::Factored>(made);
+  if (built_ != nullptr) built_->add(factored);
+  return std::move(factored);
 }
 
 SetModel::Ready& SetModel::ready(Contacts closed_stops) const {
   const auto found = ready_.find(closed_stops);
   if (found != ready_.end()) return found->second;
   if (closed_stops == 0) {
-    return ready_.emplace(0U, Ready{factored_if_held(), {}, {}}).first->second;
+    return ready_.emplace(0U, Ready{factor_open(), {}, {}}).first->second;
   }
   fea::Model model = assembly_.model;
   if ((closed_stops & (kHeaveHeld | kRollHeld)) != 0) {

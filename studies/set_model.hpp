@@ -12,6 +12,7 @@
 #include "fea/solver.hpp"
 #include "parts/assembly.hpp"
 #include "parts/put_loads.hpp"
+#include "studies/built_frames.hpp"
 #include "studies/linear_solution.hpp"
 
 namespace studies {
@@ -47,10 +48,9 @@ struct NearSolution {
 /// A design's frame for one stiffness set, factored at first use, ready for any load case.
 class SetModel {
  public:
-  /// @param like  of another set, or of a design that differs in the size of a part: saves time,
-  ///              and has no say in the answers
-  SetModel(const parts::Design& design, parts::StiffnessSet set,
-           std::optional<fea::Factored> like = {});
+  /// @param built  of other sets, or of a design that differs in the size of a part; gets this one
+  ///               when it is factored. Saves time, and has no say in the answers. May be null.
+  SetModel(const parts::Design& design, parts::StiffnessSet set, BuiltFrames* built = nullptr);
 
   /// With no stop or strap closed.
   /// @throws base::InputError when a part is not held, with the key of the case file; so does all
@@ -107,7 +107,7 @@ class SetModel {
     std::optional<fea::Buckling> buckling;  ///< made at first use
   };
   [[nodiscard]] Ready& ready(Contacts closed_stops) const;
-  [[nodiscard]] fea::Factored factored_if_held() const;
+  [[nodiscard]] fea::Factored factor_open() const;
   [[nodiscard]] fea::Buckling& buckling(Contacts closed_stops) const;
   [[nodiscard]] fea::Solution solve(const fea::Loads& loads, double multiple, Contacts closed_stops,
                                     const NearSolution& near = {}) const;
@@ -154,7 +154,7 @@ class SetModel {
   const parts::Design& design_;
   parts::StiffnessSet set_;
   parts::Assembly assembly_;
-  std::optional<fea::Factored> like_;
+  BuiltFrames* built_;
   mutable std::map<Contacts, Ready> ready_;
   // by the heave that is held (infinite = none), and whether coils only push
   mutable std::map<std::pair<double, bool>, Ready> moved_;
