@@ -4,6 +4,7 @@
 #include <atomic>
 #include <cmath>
 #include <functional>
+#include <mutex>
 #include <utility>
 
 #include <fmt/format.h>
@@ -139,8 +140,6 @@ class Trials {
   [[nodiscard]] std::vector<std::optional<Judged>> take_minima() { return std::move(minima_); }
 
  private:
-  // Sizes looked at side by side.
-  static constexpr std::size_t kTogether = 4;
   // Sizes judged in full side by side.
   static constexpr std::size_t kAtOnce = 2;
   // That are named.
@@ -180,13 +179,28 @@ class Trials {
     if (!stopped_) judgments_[i] = judged_at_first_look(with(i), counted_);
   }
 
-  /// @return those that are left open by it
-  std::vector<std::size_t> look_at(std::size_t from, std::size_t to) {
-    spread_out(spread_, to - from, [&](std::size_t k) { look(from + k); });
+  /// From one on, side by side, as far as it takes to leave so many open. What others have gone
+  /// beyond that is let go of: how far that is hangs on how many there are.
+  /// @param next  gets the first that was not looked at
+  /// @return those that are left open, ascending
+  std::vector<std::size_t> look_from(std::size_t& next, std::size_t n_wanted) {
+    const std::size_t from = next;
     std::vector<std::size_t> open;
-    for (std::size_t i = from; i < to; ++i) {
-      if (is_open(i)) open.push_back(i);
-    }
+    std::mutex of_open;
+    std::atomic<std::size_t> end = sizes_.size();
+    spread_out(spread_, end - from, [&](std::size_t k) {
+      const std::size_t i = from + k;
+      if (i >= end) return;
+      look(i);
+      if (!is_open(i)) return;
+      const std::lock_guard<std::mutex> lock(of_open);
+      open.insert(std::upper_bound(open.begin(), open.end(), i), i);
+      if (open.size() >= n_wanted) end = open[n_wanted - 1] + 1;
+    });
+    next = end;
+    open.erase(std::lower_bound(open.begin(), open.end(), next), open.end());
+    std::fill(judgments_.begin() + static_cast<std::ptrdiff_t>(next), judgments_.end(),
+              std::nullopt);
     return open;
   }
 
@@ -217,10 +231,8 @@ class Trials {
     std::size_t next = 0;
     std::vector<std::size_t> open;
     while (passing_.size() < kPassing && !stopped_) {
-      while (open.size() < kAtOnce && next < sizes_.size()) {
-        const std::size_t end = std::min(next + kTogether, sizes_.size());
-        for (const std::size_t i : look_at(next, end)) open.push_back(i);
-        next = end;
+      if (open.size() < kAtOnce && next < sizes_.size()) {
+        for (const std::size_t i : look_from(next, kAtOnce - open.size())) open.push_back(i);
       }
       if (open.empty()) break;
       const auto end = open.begin() + static_cast<std::ptrdiff_t>(std::min(kAtOnce, open.size()));
