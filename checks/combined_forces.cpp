@@ -183,11 +183,13 @@ WorkedLine used_line(std::string whose, const Interaction& shares, const Use& us
   const std::string m = rest + "{1}";
   switch (use.rule) {
     case Rule::much_axial:
-      line.symbols += ": Pr/Pc + 8/9 Mr/Mc (H1-1a)";
+      line.symbols +=
+          ": Pr/Pc + 8/9 Mr/Mc (H1-1a, which is more than H1-1b here; both meet at the limit)";
       line.numbers = p + " + 8/9 * " + m;
       break;
     case Rule::little_axial:
-      line.symbols += ": Pr/(2 Pc) + Mr/Mc (H1-1b)";
+      line.symbols +=
+          ": Pr/(2 Pc) + Mr/Mc (H1-1b, which is more than H1-1a here; both meet at the limit)";
       line.numbers = p + " / 2 + " + m;
       break;
     case Rule::unsymmetric:
