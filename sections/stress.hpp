@@ -31,7 +31,8 @@ struct PointStress {
 
 /// The worst point over the stress points of the shape.
 /// - Round: the fibers of the resultant moment, the places at right angles to the resultant shear,
-///   and every 5 degrees. Shear is V Q / (I t): the mean through a tube's wall, 4V/3A in a bar.
+///   and the worst of every 5 degrees, closed in on. Shear is V Q / (I t): the mean through a
+///   tube's wall, 4V/3A in a bar.
 /// - Flat bar, twin plates (each takes half): corners, center, and places along all four sides,
 ///   with St. Venant's torsion there and shear 1.5 V / A falling off as a parabola.
 /// - Rectangular tube: corners, taken sharp for bending, and places along all walls; torsion T /

@@ -10,6 +10,8 @@ namespace sections {
 namespace {
 
 constexpr int kSteps = 72;  // of 5 degrees: between them the stress is off by 0.1 % at most
+// Turned by so much to either side of the worst of them, one after the other.  [rad]
+constexpr std::array kTurns = {base::kPi / 72.0, base::kPi / 720.0};
 // Of a square: what may be missed of the stress where that cannot be more anywhere is 0.01 %.
 constexpr double kAsLarge = 1.0 + 2.0e-4;
 
@@ -33,11 +35,17 @@ const std::array<Direction, kSteps>& sweep() {
   return directions;
 }
 
-/// A place on the outside, by its angle from y toward z.
+Direction turned(const Direction& from, double by) {
+  const Direction turn = direction(by);
+  return {from.cosine * turn.cosine - from.sine * turn.sine,
+          from.sine * turn.cosine + from.cosine * turn.sine};
+}
+
+/// A place on the outside.
 struct RoundPlace {
-  enum class Kind { outer_fiber, beside_shear, sweep, end_of_part };
+  enum class Kind { outer_fiber, beside_shear, elsewhere, end_of_part };
   Kind kind = Kind::outer_fiber;
-  int step = 0;
+  Direction at = {1.0, 0.0};
 };
 
 std::string name(const RoundPlace& place) {
@@ -48,10 +56,11 @@ std::string name(const RoundPlace& place) {
       return "outside, at right angles to the shear force";
     case RoundPlace::Kind::end_of_part:
       return "edge of the weld's zone on the outside";
-    case RoundPlace::Kind::sweep:
+    case RoundPlace::Kind::elsewhere:
       break;
   }
-  return fmt::format("outside, {} deg from y toward z", 360 / kSteps * place.step);
+  const double angle = std::atan2(place.at.sine, place.at.cosine) / base::kDegree;
+  return fmt::format("outside, {:.0f} deg from y toward z", angle < 0.0 ? angle + 360.0 : angle);
 }
 
 /// Whether a place on the outside lies on the part; its ends do.
@@ -78,38 +87,53 @@ Worst<RoundPlace> search(double outside, double inside, const Resultants& r,
   const double moment = std::hypot(r.my, r.mz);
   const double force = std::hypot(r.vy, r.vz);
 
+  using Kind = RoundPlace::Kind;
   Worst<RoundPlace> worst;
-  const auto offer = [&](const Direction& d, const RoundPlace& place) {
-    if (within != nullptr && !lies_on(*within, d)) return;
-    worst.offer({.axial = axial,
-                 .bending = (r.my * d.sine - r.mz * d.cosine) / modulus,
-                 .torsion = torsion,
-                 .shear = shear_factor * (r.vz * d.cosine - r.vy * d.sine)},
-                place);
+  const auto stress_at = [&](const Direction& d) -> StressParts {
+    return {.axial = axial,
+            .bending = (r.my * d.sine - r.mz * d.cosine) / modulus,
+            .torsion = torsion,
+            .shear = shear_factor * (r.vz * d.cosine - r.vy * d.sine)};
+  };
+  const auto offer = [&](const Direction& d, Kind kind) {
+    if (within == nullptr || lies_on(*within, d)) worst.offer(stress_at(d), {kind, d});
   };
   if (!(moment <= 0.0)) {  // NaN goes in, to come out
     const Direction fiber{-r.mz / moment, r.my / moment};
-    offer(fiber, {RoundPlace::Kind::outer_fiber});
-    offer({-fiber.cosine, -fiber.sine}, {RoundPlace::Kind::outer_fiber});
+    offer(fiber, Kind::outer_fiber);
+    offer({-fiber.cosine, -fiber.sine}, Kind::outer_fiber);
   } else if (force <= 0.0) {
-    offer({1.0, 0.0}, {RoundPlace::Kind::outer_fiber});
+    offer({1.0, 0.0}, Kind::outer_fiber);
   }
   if (!(force <= 0.0)) {
     const Direction beside{r.vz / force, -r.vy / force};
-    offer(beside, {RoundPlace::Kind::beside_shear});
-    offer({-beside.cosine, -beside.sine}, {RoundPlace::Kind::beside_shear});
+    offer(beside, Kind::beside_shear);
+    offer({-beside.cosine, -beside.sine}, Kind::beside_shear);
     // No place sees more than all of the bending and all of the shear.
     const StressParts all{std::abs(axial), moment / modulus, std::abs(torsion),
                           shear_factor * force};
     const double enough = from * from;
-    for (int i = 0; i < kSteps && !(all.squared() <= std::max(enough, kAsLarge * worst.squared()));
-         ++i) {
-      offer(sweep()[static_cast<std::size_t>(i)], {RoundPlace::Kind::sweep, i});
+    const auto may_be_more = [&] {
+      return !(all.squared() <= std::max(enough, kAsLarge * worst.squared()));
+    };
+    for (std::size_t i = 0; i < sweep().size() && may_be_more(); ++i) {
+      offer(sweep()[i], Kind::elsewhere);
+    }
+    // The top of a parabola through the worst and what is to either side of it.
+    for (const double turn : kTurns) {
+      if (!may_be_more()) break;
+      const Direction top = worst.place().at;
+      const double before = stress_at(turned(top, -turn)).squared();
+      const double after = stress_at(turned(top, turn)).squared();
+      const double bend = before - 2.0 * worst.squared() + after;
+      if (!(bend < 0.0)) break;
+      const double by = 0.5 * turn * (before - after) / bend;
+      offer(turned(top, std::clamp(by, -turn, turn)), Kind::elsewhere);
     }
   }
   if (within != nullptr) {
     for (const double to : {-within->half, 0.0, within->half}) {
-      offer(direction(within->middle + to), {RoundPlace::Kind::end_of_part});
+      offer(direction(within->middle + to), Kind::end_of_part);
     }
   }
   return worst;

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -67,6 +68,36 @@ TEST_CASE(
       CHECK(largest_von_mises(shape, r, 0.999 * worst) == worst);
       CHECK(largest_von_mises(shape, r, 1.5 * worst) <= worst);
     }
+  }
+}
+
+// A scan, each stress by itself: (N/A + M r/I)^2 + 3 (T/2S + shear factor V)^2.
+TEST_CASE("round a tube no place sees more than the worst point", "[sections][stress]") {
+  const RoundTube tube{0.05, 0.005};
+  const AreaProps p = area_props(tube);
+  const double ro = 0.5 * tube.outside;
+  const double ri = ro - tube.wall;
+  const double shear_factor =
+      4.0 / 3.0 * (ro * ro + ro * ri + ri * ri) / (ro * ro + ri * ri) / p.area;
+  for (int i = 0; i < 40; ++i) {
+    const double a = 0.7 * i;
+    const Resultants r{.n = -20e3 * std::cos(a),
+                       .vy = 12e3 * std::sin(1.3 * a),
+                       .vz = -9e3 * std::cos(2.1 * a),
+                       .t = 900.0 * std::sin(a + 0.3),
+                       .my = 460.0 * std::cos(0.4 * a),
+                       .mz = -390.0 * std::sin(0.9 * a)};
+    double most = 0.0;
+    for (int k = 0; k < 36000; ++k) {
+      const double angle = 2.0 * base::kPi * k / 36000.0;
+      const double y = ro * std::cos(angle);
+      const double z = ro * std::sin(angle);
+      const double sigma = r.n / p.area + r.my * z / p.iyy - r.mz * y / p.izz;
+      const double tau = r.t * ro / (2.0 * p.iyy) + shear_factor * (r.vz * y - r.vy * z) / ro;
+      most = std::max(most, std::sqrt(sigma * sigma + 3.0 * tau * tau));
+    }
+    INFO(i);
+    CHECK_THAT(worst_point(tube, r).von_mises, WithinRel(most, 1.0e-4));
   }
 }
 
