@@ -197,8 +197,14 @@ std::string blocks(const Comparison& c, const TextStyle& style) {
   return out;
 }
 
-std::string failures(const Comparison& c, const TextStyle& style) {
+/// What to beware of, and what is missing.
+std::string beside_the_table(const Comparison& c, const TextStyle& style) {
   std::string out;
+  for (const Figures& f : c.variants) {
+    for (const std::string& words : f.beware) {
+      out += paragraph(fmt::format("beware, {}: {}", f.name, words), style.width, 0, 2);
+    }
+  }
   for (const std::string& failure : c.failures) {
     out += paragraph("could not be run: " + failure, style.width, 0, 2);
   }
@@ -225,7 +231,7 @@ std::string comparison_body(const Comparison& c, const TextStyle& style) {
   for (std::size_t i = 0; i < c.variants.size(); ++i) {
     out += paragraph(conclusion(c, i), style.width, 0, 2);
   }
-  return out + failures(c, style);
+  return out + beside_the_table(c, style);
 }
 
 std::string variant_lines(const Comparison& c, const TextStyle& style) {
@@ -254,7 +260,8 @@ std::string variant_lines(const Comparison& c, const TextStyle& style) {
     const Range r = ratio(f.root_moment, c.base.root_moment);
     add_row(f, or_dash(known(r), ratio_range(r)));
   }
-  return laid_out(table, style.width, style.color) + benefit_line(c, style) + failures(c, style);
+  return laid_out(table, style.width, style.color) + benefit_line(c, style) +
+         beside_the_table(c, style);
 }
 
 std::string comparison_text(const Comparison& c, const TextStyle& style) {

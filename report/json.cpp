@@ -377,6 +377,7 @@ Json figures(const studies::Figures& f) {
   out["worst_stress_part"] = f.worst_stress_part;
   out["critical_factor"] = value_of(f.critical_factor);
   out["mass_kg"] = value_of(f.mass);
+  if (!f.beware.empty()) out["beware"] = strings(f.beware);
   return out;
 }
 
@@ -490,6 +491,7 @@ Json rated(const studies::Rated& d, bool inches) {
   add("fails_at", d.fails_at);
   out["to_the_end"] = d.to_the_end;
   out["holds_again"] = d.holds_again;
+  if (!d.beware.empty()) out["beware"] = strings(d.beware);
   out["values_tried"] =
       list_of(d.points, [&](const studies::RatedPoint& p) { return rated_point(p, inches); });
   return out;

@@ -136,7 +136,8 @@ const std::vector<JsonKey>& json_keys() {
       {"lightest", "the first size that passes, by `by`; left out when none does"},
       {"next_down", "the one before it, which does not pass"},
       {"next_up", "the next that passes"},
-      {"beware", "what the checks of this size hang on"},
+      {"beware",
+       "what the checks of this size hang on, or what a variant says that the case does not"},
       {"at_minimum_sizes",
        "the same with all bars and tubes as thin as the mill may deliver them, by the checks of "
        "its "

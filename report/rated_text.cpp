@@ -23,6 +23,19 @@ std::string value_words(const Rating& r, double si) {
   return r.now.unit.empty() ? text : text + " " + r.now.unit;
 }
 
+/// Of a value that does not hold: rounding must not make one of it that does.
+std::string outward_words(const Rating& r, const std::optional<RatedPoint>& point, bool up) {
+  if (!point) return "";
+  const double shown = point->value / r.now.factor;
+  if (shown == 0.0) return value_words(r, point->value);
+  const double step = std::pow(10.0, std::floor(std::log10(std::abs(shown))) - 3.0);
+  const double nearest = std::round(shown / step) * step;
+  constexpr double kRounding = 1.0e-9;
+  const bool is_inside =
+      up ? nearest < shown - kRounding * step : nearest > shown + kRounding * step;
+  return value_words(r, (is_inside ? nearest + (up ? step : -step) : nearest) * r.now.factor);
+}
+
 std::string point_words(const Rating& r, const std::optional<RatedPoint>& point) {
   return point ? value_words(r, point->value) : "";
 }
@@ -91,7 +104,7 @@ const RatedPoint* nearest_to_the_case(const Rating& r, const Rated& design) {
 /// What is over where the values begin that do not hold below those that do.
 std::string below_words(const Rating& r, const Rated& design) {
   if (!design.holds_from || !design.fails_below) return "";
-  return fmt::format("; below, at {}: {}", value_words(r, design.fails_below->value),
+  return fmt::format("; below, at {}: {}", outward_words(r, design.fails_below, false),
                      what_stops(*design.fails_below));
 }
 
@@ -117,7 +130,7 @@ std::string table_of_designs(const Rating& r, const TextStyle& style) {
          : !d.failure.empty() ? "not rated"
                               : "nowhere",
          d.holds_to ? Tone::plain : Tone::over},
-        {point_words(r, d.fails_at)},
+        {outward_words(r, d.fails_at, true)},
         {d.stopped            ? "stopped before its limit was found"
          : !d.failure.empty() ? d.failure
          : stop == nullptr    ? "the search ends there" + below_words(r, d)
@@ -148,6 +161,12 @@ std::string notes(const Rating& r, const TextStyle& style) {
       out += paragraph(fmt::format("{}: near its limit the checks hold, fail and hold again within "
                                    "0.1 %; take a lower value",
                                    d.name),
+                       style.width, 0, 2);
+    }
+    for (const std::string& words : d.beware) {
+      const double at = d.holds_to ? d.holds_to->value : r.now.si;
+      out += paragraph(fmt::format("beware, {}, with {} of {}: {}", d.name, value_words(r, at),
+                                   key_words(r.span.path), words),
                        style.width, 0, 2);
     }
     if (!d.holds_again) continue;

@@ -153,6 +153,7 @@ Json figures_json(const studies::Figures& f) {
   out["worst_stress_part"] = f.worst_stress_part;
   out["critical_factor"] = value_of(f.critical_factor);
   out["mass"] = value_of(f.mass);
+  out["beware"] = strings(f.beware);
   return out;
 }
 
@@ -178,7 +179,8 @@ studies::Figures figures_from(const Json& in) {
           .worst_stress = number_from(in.at("worst_stress")),
           .worst_stress_part = text_from(in.at("worst_stress_part")),
           .critical_factor = number_from(in.at("critical_factor")),
-          .mass = number_from(in.at("mass"))};
+          .mass = number_from(in.at("mass")),
+          .beware = items_from<std::string>(in.at("beware"), text_from)};
 }
 
 }  // namespace
@@ -195,6 +197,7 @@ Json rated_piece(const studies::Rated& rated) {
   if (rated.fails_at) out["fails_at"] = point_json(*rated.fails_at);
   if (rated.fails_below) out["fails_below"] = point_json(*rated.fails_below);
   out["holds_again"] = rated.holds_again;
+  out["beware"] = strings(rated.beware);
   out["failure"] = rated.failure;
   return out;
 }
@@ -217,6 +220,7 @@ studies::Rated rated_from(const Json& in) {
           .fails_at = point_at(in, "fails_at"),
           .fails_below = point_at(in, "fails_below"),
           .holds_again = in.at("holds_again").get<bool>(),
+          .beware = items_from<std::string>(in.at("beware"), text_from),
           .failure = text_from(in.at("failure"))};
 }
 

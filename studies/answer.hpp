@@ -98,6 +98,7 @@ struct Figures {
   std::string worst_stress_part;
   double critical_factor = base::kUnset;  ///< lowest; unset = nothing is compressed
   double mass = base::kUnset;             ///< of all parts in the design  [kg]
+  std::vector<std::string> beware = {};   ///< of a variant as it is put together, not of the base
 };
 
 struct Comparison {

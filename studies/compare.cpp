@@ -6,6 +6,7 @@
 
 #include "base/input_error.hpp"
 #include "cases/patch.hpp"
+#include "studies/design_caveats.hpp"
 #include "studies/variants.hpp"
 
 namespace studies {
@@ -33,6 +34,7 @@ WithVariants run_with_variants(const parts::Design& design, const Watch& watch,
       const parts::Design changed = cases::apply(design, variant);
       const Watch seen = part_of(watch, from, from + part, variant.name);
       all[i] = Compared{.figures = run(changed, variant.name, seen).figures};
+      all[i]->figures.beware = more_caveats(changed, design);
     } catch (const base::InputError& error) {
       all[i] = Compared{.failure = variant.name + ": " + error.what()};
     } catch (const Stopped&) {

@@ -11,6 +11,7 @@
 #include "base/input_error.hpp"
 #include "cases/patch.hpp"
 #include "sections/stock.hpp"
+#include "studies/design_caveats.hpp"
 #include "studies/design_number.hpp"
 #include "studies/run.hpp"
 #include "studies/sized_part.hpp"
@@ -191,7 +192,8 @@ std::vector<double> in_stock(const parts::Design& design, const Span& span) {
   return out;
 }
 
-/// First and last of the run of values that hold: that around `now`, or else the lowest.
+/// First and last of the run of values that hold: that around `now`, or else the next below it, or
+/// else the next above.
 std::optional<std::pair<std::size_t, std::size_t>> run_of(Trial& trial,
                                                           const std::vector<double>& values,
                                                           double now) {
@@ -200,8 +202,7 @@ std::optional<std::pair<std::size_t, std::size_t>> run_of(Trial& trial,
     if (!trial.holds(values[i])) continue;
     std::size_t last = i;
     while (last + 1 < values.size() && trial.holds(values[last + 1])) ++last;
-    const bool around = values[i] <= now && now <= values[last];
-    if (!chosen || around) chosen = {i, last};
+    if (!chosen || values[i] <= now) chosen = {i, last};
     i = last;
   }
   return chosen;
@@ -264,6 +265,12 @@ Rated rated(Trial& trial, const Span& span, const cases::NumberAt& number,
   return out;
 }
 
+/// Where its limit is, or, where nothing holds, with the number of the case.
+parts::Design at_its_limit(const parts::Design& design, const Rated& found, const Span& span,
+                           const cases::NumberAt& number) {
+  return with_number(design, span.path, found.holds_to ? found.holds_to->value : number.si);
+}
+
 Span full_span(Span span, const cases::NumberAt& now) {
   if (std::isnan(span.from)) span.from = std::min(kSpanLow * now.si, kSpanHigh * now.si);
   if (std::isnan(span.to)) span.to = std::max(kSpanLow * now.si, kSpanHigh * now.si);
@@ -308,6 +315,7 @@ Rating rate(const parts::Design& design, const Span& span, const Watch& watch, c
       if (has_number(changed, span.path)) {
         Trial trial(changed, out.span, now, seen);
         one = rated(trial, out.span, now, in_stock(changed, out.span));
+        one.beware = more_caveats(at_its_limit(changed, one, out.span, now), thin);
       } else {
         one.failure = fmt::format("this variant has no {}", span.path);
       }

@@ -36,7 +36,8 @@ struct Rated {
   std::string name;
   std::vector<RatedPoint> points;  ///< all that were tried, by value
   /// Ends of the run of values in which everything was found to hold: it holds the value as drawn
-  /// if that holds, else it is the lowest. Rounded inward to three digits and run there.
+  /// if that holds, else it is the next below that, else the next above. Rounded inward to three
+  /// digits and run there.
   std::optional<RatedPoint> holds_from;  ///< none: from the start of the span, or nowhere
   std::optional<RatedPoint> holds_to;    ///< none: nowhere
   double limit = base::kUnset;  ///< the upper end before it is rounded, to 0.1 %; unset = none [SI]
@@ -44,9 +45,10 @@ struct Rated {
   bool to_the_end = false;      ///< it holds up to the end of the span
   std::optional<RatedPoint> fails_at;  ///< the nearest value above that does not hold
   std::optional<RatedPoint> fails_below;
-  bool holds_again = false;  ///< somewhere else in the span too
-  std::string failure = {};  ///< why this design could not be run at all
-  bool stopped = false;      ///< before its limit was found
+  bool holds_again = false;              ///< somewhere else in the span too
+  std::vector<std::string> beware = {};  ///< of the design at its limit, not of the case as drawn
+  std::string failure = {};              ///< why this design could not be run at all
+  bool stopped = false;                  ///< before its limit was found
 };
 
 struct Rating {

@@ -60,6 +60,27 @@ TEST_CASE("the limit is what the answer starts with, and each variant has a line
   CHECK(written::is_clean(out));
 }
 
+TEST_CASE("a value that does not hold is not rounded to one that may", "[report][rate]") {
+  studies::Rating r = rating();
+  r.designs[0].fails_at = point(4200.4, 1.49);
+  CHECK_THAT(report::rated_text(r, {}), Contains("4,201 lb"));
+  r.designs[0].fails_at = point(4200.6, 1.49);
+  CHECK_THAT(report::rated_text(r, {}), Contains("4,201 lb"));
+  r.designs[0].fails_at = point(4200.0, 1.49);
+  CHECK_THAT(report::rated_text(r, {}), Contains("4,200 lb"));
+  r.designs[0].holds_from = point(2500.0, 1.6);
+  r.designs[0].fails_below = point(2490.6, 1.4);
+  CHECK_THAT(written::flat(report::rated_text(r, {})), Contains("below, at 2,490 lb"));
+}
+
+TEST_CASE("what a design at its limit says to beware of is told", "[report][rate]") {
+  studies::Rating r = rating();
+  r.designs[0].beware = {"brace: it ends below the rail"};
+  CHECK_THAT(written::flat(report::rated_text(r, {})),
+             Contains("beware, as drawn, with 4,180 lb of axle weight: brace: it ends below the "
+                      "rail"));
+}
+
 TEST_CASE("a range that begins somewhere, and one that does not end, are told", "[report][rate]") {
   studies::Rating r = rating();
   r.designs[0].holds_from = point(2500.0, 1.6);

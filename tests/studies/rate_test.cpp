@@ -11,6 +11,7 @@
 #include "base/input_error.hpp"
 #include "cases/starters.hpp"
 #include "sections/stock.hpp"
+#include "studies/design_caveats.hpp"
 #include "studies/design_number.hpp"
 #include "studies/run.hpp"
 #include "tests/studies/read_case.hpp"
@@ -217,6 +218,21 @@ TEST_CASE("of a tube's outside all that is in stock is tried", "[studies][rate]"
     ++n_within;
   }
   CHECK(n_within > 3);
+}
+
+// Geometry alone: 34 in at 15 degrees rise 8.8 in.
+TEST_CASE("a drop that a brace does not reach is told, where the case as drawn is not so",
+          "[studies][rate]") {
+  const parts::Design design = read_case(std::string(cases::starter("link")));
+  const auto with_drop = [&](const char* drop) {
+    return cases::apply(design, {drop, {{"bracket.drop", drop}}});
+  };
+  CHECK(studies::more_caveats(with_drop("9 in"), design).empty());
+  const std::vector<std::string> found = studies::more_caveats(with_drop("24 in"), design);
+  REQUIRE(found.size() == 1);
+  CHECK_THAT(found.front(),
+             Contains("brace: it ends") && Contains("below the bottom of a rail level"));
+  CHECK(studies::more_caveats(with_drop("24 in"), with_drop("24 in")).empty());
 }
 
 TEST_CASE("a rating that is stopped says so of each design", "[studies][rate]") {
