@@ -292,6 +292,8 @@ class CommandLine {
     add_csv(*pick_);
     add_share(*pick_);
     add_stock(*pick_);
+    pick_->add_flag("--only-stock", limits_.own_alone, "no sizes but those of --stock")
+        ->needs("--stock");
   }
 
   void add_scatter() {

@@ -66,7 +66,7 @@ sections::Material steel_in(const parts::Design& design, const std::string& name
 
 std::vector<studies::SizeLimits> limits_of(const parts::Design& design, const PickRequest& r) {
   using studies::PartKind;
-  std::vector<studies::SizeLimits> all(r.parts.size());
+  std::vector<studies::SizeLimits> all(r.parts.size(), {.own_alone = r.limits.own_alone});
   const auto lengths = [&](const std::vector<std::string>& words, const char* option,
                            double studies::SizeLimits::*member) {
     for_parts(words, r.parts, option,
@@ -116,6 +116,7 @@ std::string command_for_all(const PickRequest& r) {
   add("--steel", r.limits.steels);
   if (r.by != "mass") command += " --by " + r.by;
   if (!r.stock.empty()) command += " --stock " + shell_word(r.stock);
+  if (r.limits.own_alone) command += " --only-stock";
   if (!r.options.units.empty()) command += " --units " + r.options.units;
   return command + " --all";
 }

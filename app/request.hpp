@@ -49,6 +49,7 @@ struct LimitWords {
   std::vector<std::string> wall_to;
   std::vector<std::string> kinds;   ///< "tube", "bar", "brace=tube"
   std::vector<std::string> steels;  ///< "DOM", "brace=4130"
+  bool own_alone = false;           ///< no sizes but those of the user's own list
 };
 
 /// Which slice of a sweep is computed, "2/8"; empty = all of it.

@@ -129,14 +129,20 @@ std::vector<SizeChoice> sizes_for(const parts::Design& design, const std::string
                                              "{}",
                                              named(sized_parts(design))));
   }
-  const std::vector<sections::StockItem> stock =
-      sections::stock_like(now->shape, design.inches, more);
+  std::vector<sections::StockItem> stock = sections::stock_like(now->shape, design.inches, more);
+  if (limits.own_alone) {
+    const std::size_t n_built_in = sections::stock_like(now->shape, design.inches, {}).size();
+    stock.erase(stock.begin(), stock.begin() + static_cast<std::ptrdiff_t>(n_built_in));
+  }
   if (stock.empty()) {
     throw base::InputError(
-        part,
-        fmt::format("no list holds sizes like it ({}); the built-in ones hold bars, round and "
-                    "rectangular tubes and flat bars, and --stock FILE adds others",
-                    sections::describe(now->shape, design.inches)));
+        part, limits.own_alone
+                  ? fmt::format("the list given has no size like it ({})",
+                                sections::describe(now->shape, design.inches))
+                  : fmt::format(
+                        "no list holds sizes like it ({}); the built-in ones hold bars, round and "
+                        "rectangular tubes and flat bars, and --stock FILE adds others",
+                        sections::describe(now->shape, design.inches)));
   }
   std::vector<SizeChoice> sizes = choices(*now, limits, stock);
   if (sizes.empty()) {

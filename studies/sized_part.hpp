@@ -19,6 +19,7 @@ struct SizeLimits {
   double wall_to = std::numeric_limits<double>::infinity();     ///< [m]
   PartKind kind = PartKind::any;
   std::vector<sections::Material> steels = {};  ///< each size in each of them; none = as usual
+  bool own_alone = false;                       ///< no sizes of the built-in lists
 };
 
 /// A part that is bought as bar or tube, by the key of its own: "lateral_link", "brace",

@@ -38,6 +38,15 @@ class Lists(unittest.TestCase):
         result = run("pick", "-", "--part", "arm", "--stock", own, "--all", case=WITHIN)
         self.assertIn("41 x 4.4 mm round tube", result.stdout)
 
+    def test_own_sizes_alone_are_picked_from(self):
+        own = case_file(self, OWN, "own.csv")
+        result = run("pick", "-", "--part", "arm", "--stock", own, "--only-stock", "--all",
+                     case=WITHIN)
+        self.assertIn("41 x 4.4 mm round tube", result.stdout)
+        self.assertNotIn("40 x 5 mm round tube, EN 10305-1  ", result.stdout)
+        self.assertNotIn("heavier", result.stdout)
+        self.assertEqual(run("pick", "-", "--part", "arm", "--only-stock", case=WITHIN).returncode, 2)
+
     def test_a_wrong_list_is_refused_with_its_line(self):
         own = case_file(self, OWN.replace("4.4", "44"), "own.csv")
         for command in (["sections", "--stock", own],
