@@ -34,9 +34,19 @@ class Bounds {
   void outside(const char* key, const parts::Stick& stick) {
     if (const auto* tube = std::get_if<sections::RoundTube>(&stick.shape)) {
       length(key, tube->outside, 0.010, 0.200);
+      wall(key, tube->wall);
     } else if (const auto* bar = std::get_if<sections::RoundBar>(&stick.shape)) {
       length(key, bar->diameter, 0.008, 0.150);
     }
+  }
+
+  void wall(const char* key, double value) {
+    constexpr double kLeast = 0.0005;  // [m]
+    if (!(value < kLeast)) return;
+    problems_.emplace_back(
+        key, fmt::format("a wall of {} is not believable for a tube (from {}); is the unit right?",
+                         shown_quantity(value, Dimension::length, inches_),
+                         shown_quantity(kLeast, Dimension::length, inches_)));
   }
 
   /// A hub stands lower than half of its tire, and not on the rim.

@@ -107,7 +107,7 @@ std::string origin_html(const Finding& f, bool inches) {
   return out +
          sheet_line(
              "What acts on its ends, in its own axes (x along it from its first end, y and z "
-             "across):") +
+             "across; beyond first order the lines below have them turned with it):") +
          fmt::format("<div class=\"worked\">\n{}</div>\n", ends);
 }
 

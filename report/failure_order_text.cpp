@@ -65,7 +65,7 @@ std::string failure_order_section(const std::vector<FailureOrder>& orders, const
       style.width, 2, 2);
   for (const FailureOrder& order : orders) {
     out += paragraph(
-        fmt::format("{}: {}{}", order.load_case,
+        fmt::format("{}{}: {}{}", order.load_case, order.set.empty() ? "" : " (" + order.set + ")",
                     order.breaks_first ? "gives before a tube bends: " : "", order_words(order)),
         style.width, 2, 2);
     if (!order.left_out.empty()) {

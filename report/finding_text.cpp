@@ -77,7 +77,8 @@ std::string origin_lines(const Finding& f, bool inches, const TextStyle& style) 
       paragraph(fmt::format("solved by {}, {}", origin.method, at), style.width, 2, 2);
   if (origin.forces.empty()) return out;
   out += paragraph(
-      "what acts on its ends, in its own axes (x along it from its first end, y and z across):",
+      "what acts on its ends, in its own axes (x along it from its first end, y and z across; "
+      "beyond first order the lines below have them turned with it):",
       style.width, 2, 2);
   for (const checks::WorkedLine& line : origin.forces) {
     out +=

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 
 #include <fmt/format.h>
@@ -63,7 +64,30 @@ std::string what_governs(const Scattered& s) {
   return "governed by: " + joined(words, "; ");
 }
 
+/// Whether the samples differ by so little that how the inputs rank says nothing.
+bool moves_nothing(const Scattered& s) {
+  constexpr double kLittle = 0.005;
+  double least = std::numeric_limits<double>::infinity();
+  double most = 0.0;
+  for (const Sample& sample : s.samples) {
+    if (!std::isfinite(sample.judged.utilization)) return false;
+    least = std::min(least, sample.judged.utilization);
+    most = std::max(most, sample.judged.utilization);
+  }
+  return most - least < kLittle * most;
+}
+
+/// What a rank correlation may be by chance, at 95 % confidence.
+std::string chance_words(const Scattered& s) {
+  constexpr double kNormal = 1.96;
+  if (s.samples.size() < 2) return "";
+  if (moves_nothing(s)) return "; none is told: all samples come to the same, to half a percent";
+  return fmt::format(", up to {:.2f} may be chance",
+                     kNormal / std::sqrt(static_cast<double>(s.samples.size() - 1)));
+}
+
 std::string inputs_table(const Scattered& s, const TextStyle& style) {
+  const bool ranks_say_nothing = moves_nothing(s);
   TextTable table;
   table.columns = {
       {.least_width = 16}, {.numbers = true, .gap = 1}, {.least_width = 20}, {.least_width = 14}};
@@ -77,7 +101,8 @@ std::string inputs_table(const Scattered& s, const TextStyle& style) {
   for (const studies::InputRank& rank : s.ranks) {
     for (const studies::ScatterInput& input : s.inputs) {
       if (input.path != rank.path) continue;
-      add(input, std::isnan(rank.correlation) ? "-" : fmt::format("{:+.2f}", rank.correlation));
+      const bool says_nothing = ranks_say_nothing || std::isnan(rank.correlation);
+      add(input, says_nothing ? "-" : fmt::format("{:+.2f}", rank.correlation));
     }
   }
   for (const studies::ScatterInput& input : s.inputs) {
@@ -145,11 +170,11 @@ std::string scattered_text(const Scattered& s, const TextStyle& style) {
   out += paragraph(
       fmt::format("{} samples by Latin hypercube (seed {}), inputs independent; interval after "
                   "Wilson (1927), as if the samples were drawn one by one; rank correlation after "
-                  "Spearman with the worst utilization: +1 or -1 moves it alone, 0 not at all. "
+                  "Spearman with the worst utilization: +1 or -1 moves it alone, 0 not at all{}. "
                   "What the shares mean rests on the distributions, which are not measured on "
                   "your parts; with a required factor in every check, under the limit is far from "
                   "breaking, and none of it is a chance of failure.",
-                  s.n_samples, s.seed),
+                  s.n_samples, s.seed, chance_words(s)),
       style.width, 0, 2);
   out += stopped_words(n, s.n_samples, "samples", style);
   if (style.full) out += all_samples(s, style);

@@ -176,6 +176,8 @@ TEST_CASE("values that clash are refused", "[cases][problems]") {
       link_with("track: 66 in", "track: 66 mm") ==
       "case.yaml:5:3: vehicle.track: 2.598 in is not believable here (from 27.56 in to 118.1 in); "
       "is the unit right?");
+  CHECK_THAT(link_with("tube: 1-1/2 x 0.120 in DOM", "tube: 1-1/2 in x 0.188 mm DOM"),
+             Contains("a wall of 0.007402 in is not believable for a tube"));
   CHECK(frame_with("-100 lb", "0 lb") ==
         "case.yaml:14:3: forces.load: it is 0; give a force or moment, e.g. force_z: -8 kN");
   CHECK_THAT(rich_with("along_x: 1.7 lb/in", "along_x: 0 lb/in"),

@@ -63,7 +63,7 @@ bracket: root weld at the rail                                       118 %  OVER
     given
   solved by second order, at the load itself
   what acts on its ends, in its own axes (x along it from its first end, y and z
-    across):
+    across; beyond first order the lines below have them turned with it):
     plates at the bolt: force (1000 N, 2000 N, 3000 N), moment (4000 N mm,
       5000 N mm, 6000 N mm)
   tau = F / A

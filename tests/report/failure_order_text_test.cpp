@@ -45,8 +45,9 @@ TEST_CASE("what gives is told in order, with the multiples", "[report][order]") 
 
 TEST_CASE("what breaks before a tube bends is flagged, on the screen too", "[report][order]") {
   const std::string section = written::flat(report::failure_order_section(orders(), {}));
-  CHECK_THAT(section, Contains("hard stop: lateral link bends first"));
-  CHECK_THAT(section, Contains("left wheel: gives before a tube bends: bracket bends first"));
+  CHECK_THAT(section, Contains("hard stop (soft rail): lateral link bends first"));
+  CHECK_THAT(section,
+             Contains("left wheel (stiff rail): gives before a tube bends: bracket bends first"));
   CHECK_THAT(section, Contains("not decided, so not in it: brace, joint rating"));
   CHECK(report::breaks_first_sentence({orders()[0]}).empty());
   studies::Answer answer = invented::answer();
