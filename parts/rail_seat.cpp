@@ -136,6 +136,12 @@ std::vector<std::string> root_weld_warnings(const Bracket& bracket) {
         "warning: on the bottom the weld runs to an edge of the rail where it does not go around: "
         "stop it a leg short of the edge (AISC 360 J2.2b, read)");
   }
+  constexpr double kSticksOut = 0.05;  // of the plates' width, past each side
+  if (to_edge < -kSticksOut * bracket.depth_at_rail && !faces.wraps_both_corners()) {
+    warnings.emplace_back(
+        "warning: at the rail the plates are wider than the rail: what sticks out past a side that "
+        "is not welded holds nothing there, yet counts in their stress");
+  }
   constexpr double kNearBend = 5.0;
   if (to_edge < kNearBend * bracket.rail.wall) {
     warnings.emplace_back(
