@@ -1,7 +1,5 @@
 #include "fea/geometric_stiffness.hpp"
 
-#include <array>
-
 #include <Eigen/Geometry>
 
 namespace fea {
@@ -184,25 +182,14 @@ void add_connection_geometric(const Connection& connection, const Vector6& wrenc
   // The arms' terms are symmetric, so half of them.
   const Matrix3 near_arm = 0.5 * arm_geometric(-force, connection.near_arm_g);
   const Matrix3 far_arm = 0.5 * arm_geometric(force, connection.far_arm_g);
-  // Of a beam's unknowns many do not move a joint of it, and most do not turn it.
-  std::array<Eigen::Index, kMostUnknowns> moving = {};
-  std::array<Eigen::Index, kMostUnknowns> turning = {};
-  std::size_t n_moving = 0;
-  std::size_t n_turning = 0;
-  for (Eigen::Index i = 0; i < block.cols(); ++i) {
-    const bool turns = !turn_near.col(i).isZero(0.0) || !turn_far.col(i).isZero(0.0);
-    if (turns) turning[n_turning++] = i;
-    if (turns || !apart.col(i).isZero(0.0)) moving[n_moving++] = i;
-  }
-  for (std::size_t m = 0; m < n_moving; ++m) {
-    const Eigen::Index column = moving[m];
-    const Vector3 with_near = force_skew * apart.col(column) +
-                              half_moment_skew * turn_far.col(column) +
-                              near_arm * turn_near.col(column);
-    const Vector3 with_far = far_arm * turn_far.col(column);
-    for (std::size_t t = 0; t < n_turning; ++t) {
-      const Eigen::Index row = turning[t];
-      const double half = turn_near.col(row).dot(with_near) + turn_far.col(row).dot(with_far);
+  OverUnknowns<3> with_near = force_skew.lazyProduct(apart);
+  with_near += half_moment_skew.lazyProduct(turn_far);
+  with_near += near_arm.lazyProduct(turn_near);
+  const OverUnknowns<3> with_far = far_arm.lazyProduct(turn_far);
+  for (Eigen::Index column = 0; column < block.cols(); ++column) {
+    for (Eigen::Index row = 0; row < block.rows(); ++row) {
+      const double half = turn_near.col(row).dot(with_near.col(column)) +
+                          turn_far.col(row).dot(with_far.col(column));
       block(row, column) += half;
       block(column, row) += half;
     }

@@ -102,7 +102,7 @@ Pair pair_at(const double* values) {
 
 constexpr int kWidest = 6;
 
-/// Calls run(number, first) with a constant `number` of columns for runs of at most kWidest.
+/// Calls run(number, first) with a constant `number` of columns, less than kWidest.
 template <class Run>
 void with_constant(int number, int first, const Run& run) {
   switch (number) {
@@ -116,13 +116,12 @@ void with_constant(int number, int first, const Run& run) {
       return run(std::integral_constant<int, 4>(), first);
     case 5:
       return run(std::integral_constant<int, 5>(), first);
-    case kWidest:
-      return run(std::integral_constant<int, kWidest>(), first);
     default:
       return;
   }
 }
 
+/// The same for all columns, in runs of kWidest and what is left.
 template <class Run>
 void in_runs(int width, const Run& run) {
   int j = 0;
@@ -138,10 +137,11 @@ void in_runs_back(int width, const Run& run) {
   for (j -= kWidest; j >= 0; j -= kWidest) run(std::integral_constant<int, kWidest>(), j);
 }
 
-/// out -= columns x for W columns.
-template <int W>
-void subtract_columns(const double* columns, Stride stride, int n_rows, const double* x,
-                      double* out) {
+/// Columns times x for W columns.
+/// @param take_off  called with each row and what comes of it
+template <int W, class TakeOff>
+void multiply(const double* columns, Stride stride, int n_rows, const double* x,
+              const TakeOff& take_off) {
   int r = 0;
   for (; r + 4 <= n_rows; r += 4) {
     Pair sum = Pair::Zero();
@@ -151,67 +151,28 @@ void subtract_columns(const double* columns, Stride stride, int n_rows, const do
       sum += pair_at(column) * x[j];
       next += pair_at(column + 2) * x[j];
     }
-    Eigen::Map<Pair> here(out + r);
-    Eigen::Map<Pair> after(out + r + 2);
-    here -= sum;
-    after -= next;
+    take_off(r, sum[0]);
+    take_off(r + 1, sum[1]);
+    take_off(r + 2, next[0]);
+    take_off(r + 3, next[1]);
   }
   for (; r < n_rows; ++r) {
     double sum = 0.0;
     for (int j = 0; j < W; ++j) sum += columns[r + j * stride] * x[j];
-    out[r] -= sum;
-  }
-}
-
-/// y[rows] -= columns x for W columns.
-template <int W>
-void subtract_columns_at(const double* columns, Stride stride, const int* rows, int n_rows,
-                         const double* x, double* y) {
-  int r = 0;
-  for (; r + 2 <= n_rows; r += 2) {
-    Pair sum = Pair::Zero();
-    const double* column = columns + r;
-    for (int j = 0; j < W; ++j, column += stride) sum += pair_at(column) * x[j];
-    y[rows[r]] -= sum[0];
-    y[rows[r + 1]] -= sum[1];
-  }
-  if (r == n_rows) return;
-  double sum = 0.0;
-  for (int j = 0; j < W; ++j) sum += columns[r + j * stride] * x[j];
-  y[rows[r]] -= sum;
-}
-
-/// x -= columns' y[rows] for W columns.
-template <int W>
-void subtract_transposed_at(const double* columns, Stride stride, const int* rows, int n_rows,
-                            const double* y, double* x) {
-  std::array<Pair, static_cast<std::size_t>(W)> sums;
-  for (Pair& sum : sums) sum.setZero();
-  int r = 0;
-  for (; r + 2 <= n_rows; r += 2) {
-    const Pair pair(y[rows[r]], y[rows[r + 1]]);
-    const double* column = columns + r;
-    for (Pair& sum : sums) {
-      sum += pair_at(column) * pair;
-      column += stride;
-    }
-  }
-  for (int j = 0; j < W; ++j) {
-    double sum = sums[index(j)].sum();
-    if (r < n_rows) sum += columns[r + j * stride] * y[rows[r]];
-    x[j] -= sum;
+    take_off(r, sum);
   }
 }
 
 /// x -= columns' y for W columns.
-template <int W>
-void subtract_transposed(const double* columns, Stride stride, int n_rows, const double* y,
+/// @param y_at  of each row
+template <int W, class At>
+void subtract_transposed(const double* columns, Stride stride, int n_rows, const At& y_at,
                          double* x) {
   std::array<Pair, static_cast<std::size_t>(W)> sums;
   for (Pair& sum : sums) sum.setZero();
   int r = 0;
   for (; r + 2 <= n_rows; r += 2) {
-    const Pair pair = pair_at(y + r);
+    const Pair pair(y_at(r), y_at(r + 1));
     const double* column = columns + r;
     for (Pair& sum : sums) {
       sum += pair_at(column) * pair;
@@ -220,7 +181,7 @@ void subtract_transposed(const double* columns, Stride stride, int n_rows, const
   }
   for (int j = 0; j < W; ++j) {
     double sum = sums[index(j)].sum();
-    if (r < n_rows) sum += columns[r + j * stride] * y[r];
+    if (r < n_rows) sum += columns[r + j * stride] * y_at(r);
     x[j] -= sum;
   }
 }
@@ -239,6 +200,23 @@ void solve_triangle_transposed(const double* triangle, Stride stride, double* x)
     for (int i = 0; i < j; ++i) x[i] -= triangle[j + i * stride] * x[j];
   }
 }
+
+/// Four rows of X times two rows of L turned on their side: each number that is read is used more
+/// than once.
+struct Tile {
+  std::array<Pair, 2> left = {Pair::Zero(), Pair::Zero()};
+  std::array<Pair, 2> right = left;
+
+  Tile(const double* x, Stride of_x, const double* l, Stride of_l, int width) {
+    for (int j = 0; j < width; ++j, x += of_x, l += of_l) {
+      const std::array<Pair, 2> four = {pair_at(x), pair_at(x + 2)};
+      for (std::size_t i = 0; i < 2; ++i) {
+        left[i] += four[i] * l[0];
+        right[i] += four[i] * l[1];
+      }
+    }
+  }
+};
 
 /// Rows beyond a front's last that are read with it.
 constexpr int kSpare = 4;
@@ -303,7 +281,7 @@ int Ldlt::Pattern::place_in(int group, int row) const {
 }
 
 void Ldlt::Pattern::find_places(const Sparse& lower) {
-  places.reserve(index(static_cast<int>(lower.nonZeros())));
+  places.reserve(static_cast<std::size_t>(lower.nonZeros()));
   for (int row = 0; row < static_cast<int>(lower.rows()); ++row) {
     for (int p = lower.outerIndexPtr()[row]; p < lower.outerIndexPtr()[row + 1]; ++p) {
       const int column = lower.innerIndexPtr()[p];
@@ -385,7 +363,8 @@ bool Ldlt::eliminate(int group) {
       for (int i = 0; i < number.value; ++i) {
         by[index(i)] = before[i * stride] * pivots[j + i];
       }
-      subtract_columns<number.value>(before, stride, height - k, by.data(), column);
+      multiply<number.value>(before, stride, height - k, by.data(),
+                             [&](int r, double product) { column[r] -= product; });
     });
     if (!std::isfinite(*column) || *column == 0.0) return false;
     pivots[k] = *column;
@@ -416,34 +395,15 @@ void Ldlt::pass_on(int group) {
     const Stride there = p.height(target.group);
     double* front = fronts_.data() + p.front_begin[index(target.group)];
     int q = target.from;
-    // Two columns by four rows: each number that is read is used more than once.
     for (; q + 2 <= target.to; q += 2) {
       double* left = front + places[q] * there;
       double* right = front + places[q + 1] * there;
       for (int r = q; r < n; r += 4) {
-        const double* x = work_.data() + r;
-        const double* l = rows + q;
-        Pair left_sum = Pair::Zero();
-        Pair left_next = Pair::Zero();
-        Pair right_sum = Pair::Zero();
-        Pair right_next = Pair::Zero();
-        for (int j = 0; j < width; ++j, x += padded, l += stride) {
-          const Pair here = pair_at(x);
-          const Pair next = pair_at(x + 2);
-          left_sum += here * l[0];
-          left_next += next * l[0];
-          right_sum += here * l[1];
-          right_next += next * l[1];
-        }
+        const Tile tile(work_.data() + r, padded, rows + q, stride, width);
         // The right column's first row is above its diagonal, where nothing is read.
-        const std::array<double, 4> off_left = {left_sum[0], left_sum[1], left_next[0],
-                                                left_next[1]};
-        const std::array<double, 4> off_right = {right_sum[0], right_sum[1], right_next[0],
-                                                 right_next[1]};
-        const int n_here = std::min(4, n - r);
-        for (int i = 0; i < n_here; ++i) {
-          left[places[r + i]] -= off_left[index(i)];
-          right[places[r + i]] -= off_right[index(i)];
+        for (int i = 0; i < std::min(4, n - r); ++i) {
+          left[places[r + i]] -= tile.left[index(i / 2)][i % 2];
+          right[places[r + i]] -= tile.right[index(i / 2)][i % 2];
         }
       }
     }
@@ -466,16 +426,16 @@ void Ldlt::solve_lower_in_place(Eigen::VectorXd& x) const {
     const Stride stride = p.height(g);
     const double* front = fronts_.data() + p.front_begin[index(g)];
     double* own = x.data() + p.first[index(g)];
+    const int* below = p.rows_below(g);
     in_runs(width, [&](auto number, int j) {
       constexpr int kNumber = number.value;
       const double* columns = front + j * stride + j;
       solve_triangle<kNumber>(columns, stride, own + j);
-      const int left = width - j - kNumber;
-      if (left > 0) {
-        subtract_columns<kNumber>(columns + kNumber, stride, left, own + j, own + j + kNumber);
-      }
-      subtract_columns_at<kNumber>(front + j * stride + width, stride, p.rows_below(g),
-                                   p.n_below(g), own + j, x.data());
+      double* left = own + j + kNumber;
+      multiply<kNumber>(columns + kNumber, stride, width - j - kNumber, own + j,
+                        [&](int r, double product) { left[r] -= product; });
+      multiply<kNumber>(front + j * stride + width, stride, p.n_below(g), own + j,
+                        [&](int r, double product) { x[below[r]] -= product; });
     });
   }
 }
@@ -487,15 +447,16 @@ void Ldlt::solve_upper_in_place(Eigen::VectorXd& x) const {
     const Stride stride = p.height(g);
     const double* front = fronts_.data() + p.front_begin[index(g)];
     double* own = x.data() + p.first[index(g)];
+    const int* below = p.rows_below(g);
     in_runs_back(width, [&](auto number, int j) {
       constexpr int kNumber = number.value;
       const double* columns = front + j * stride + j;
-      subtract_transposed_at<kNumber>(front + j * stride + width, stride, p.rows_below(g),
-                                      p.n_below(g), x.data(), own + j);
-      const int left = width - j - kNumber;
-      if (left > 0) {
-        subtract_transposed<kNumber>(columns + kNumber, stride, left, own + j + kNumber, own + j);
-      }
+      subtract_transposed<kNumber>(
+          front + j * stride + width, stride, p.n_below(g), [&](int r) { return x[below[r]]; },
+          own + j);
+      const double* left = own + j + kNumber;
+      subtract_transposed<kNumber>(
+          columns + kNumber, stride, width - j - kNumber, [&](int r) { return left[r]; }, own + j);
       solve_triangle_transposed<kNumber>(columns, stride, own + j);
     });
   }

@@ -148,12 +148,7 @@ void geometric_stiffness(const System& system, const LoadCase& load_case, const 
   for (std::size_t i = 0; i < system.springs().size(); ++i) {
     const SpringPart& spring = system.springs()[i];
     blocks[n_beams + i].setZero(spring.unknowns.size(), spring.unknowns.size());
-    if (system.model().springs[i].b) {
-      add_connection_geometric(spring.connection, state.springs_g[i], blocks[n_beams + i]);
-    } else {
-      blocks[n_beams + i].bottomRightCorner<3, 3>() +=
-          arm_geometric(state.springs_g[i].head<3>(), spring.connection.far_arm_g);
-    }
+    add_connection_geometric(spring.connection, state.springs_g[i], blocks[n_beams + i]);
   }
   for (std::size_t i = first_node; i < blocks.size(); ++i) {
     if (blocks[i].size() > 0) blocks[i].setZero();

@@ -28,12 +28,11 @@ std::string outward_words(const Rating& r, const std::optional<RatedPoint>& poin
   if (!point) return "";
   const double shown = point->value / r.now.factor;
   if (shown == 0.0) return value_words(r, point->value);
-  const double step = std::pow(10.0, std::floor(std::log10(std::abs(shown))) - 3.0);
-  const double nearest = std::round(shown / step) * step;
   constexpr double kRounding = 1.0e-9;
-  const bool is_inside =
-      up ? nearest < shown - kRounding * step : nearest > shown + kRounding * step;
-  return value_words(r, (is_inside ? nearest + (up ? step : -step) : nearest) * r.now.factor);
+  const double step = std::pow(10.0, std::floor(std::log10(std::abs(shown))) - 3.0);
+  const double steps =
+      up ? std::ceil(shown / step - kRounding) : std::floor(shown / step + kRounding);
+  return value_words(r, steps * step * r.now.factor);
 }
 
 std::string point_words(const Rating& r, const std::optional<RatedPoint>& point) {
