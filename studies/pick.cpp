@@ -11,6 +11,7 @@
 
 #include "base/input_error.hpp"
 #include "sections/tolerance.hpp"
+#include "studies/growing_work.hpp"
 
 namespace studies {
 namespace {
@@ -112,22 +113,12 @@ class Trials {
   /// In their order up to the second that passes, those of the outside that is there up to the
   /// first that passes, and in full the one before the first.
   void judge_around_the_first(const sections::Shape& now) {
-    const std::size_t next = judge_up_to_two_passing();
-    std::vector<Piece> pieces;
-    std::vector<std::size_t> others =
-        same_outside_from(now, passing_.empty() ? next : passing_.front() + 1);
-    if (!others.empty()) {
-      pieces.emplace_back([this, first = others.front()] { judge(first); });
-    }
-    if (const std::optional<std::size_t> before = before_the_first()) {
-      pieces.emplace_back([this, before] { judge(*before); });
-    }
-    for (Piece& piece : at_minimum()) pieces.push_back(std::move(piece));
-    do_all(pieces);
-    if (!others.empty() && !passes(others.front())) {
-      others.erase(others.begin());
-      judge_to_the_first(others);
-    }
+    open_ = look_from(next_, kAtOnce);
+    judge_what_is_needed(now);
+    judge_up_to_two_passing();
+    do_all(at_minimum());
+    if (const std::optional<std::size_t> lighter = before_the_first()) judge(*lighter);
+    judge_to_the_first(same_outside_from(now, passing_.empty() ? next_ : passing_.front() + 1));
     forget_looks();
     done_ = stopped_ ? n_judged() : sizes_.size();
     if (stopped_) std::fill(minima_.begin(), minima_.end(), std::nullopt);
@@ -145,9 +136,31 @@ class Trials {
   // That are named.
   static constexpr std::size_t kPassing = 2;
 
-  using Piece = std::function<void()>;
   void do_all(const std::vector<Piece>& pieces) {
     spread_out(spread_, pieces.size(), [&](std::size_t i) { pieces[i](); });
+  }
+
+  /// Of the first sizes that are left open all that is needed whatever the others come to, mostly
+  /// all there is to do: what one of them asks for is begun while others are still judged.
+  void judge_what_is_needed(const sections::Shape& now) {
+    static_assert(kAtOnce <= kPassing, "each of them that passes is named");
+    GrowingWork work;
+    for (const std::size_t i : open_) {
+      work.add([this, i, &work] {
+        judge(i);
+        if (!passes(i)) return;
+        if (i == open_.front()) {
+          if (const auto lighter = before(i)) work.add([this, lighter] { judge(*lighter); });
+        }
+        if (has_minimum(i)) work.add([this, i] { judge_minimum(i); });
+      });
+    }
+    const auto is_there = [&](std::size_t i) { return same_outside(sizes_[i].item.shape, now); };
+    if (std::none_of(open_.begin(), open_.end(), is_there)) {
+      const std::vector<std::size_t> others = same_outside_from(now, next_);
+      if (!others.empty()) work.add([this, first = others.front()] { judge(first); });
+    }
+    work.do_all(spread_);
   }
 
   [[nodiscard]] std::size_t n_judged() const {
@@ -211,12 +224,13 @@ class Trials {
     return judgments_[i] && judgments_[i]->in_full && judgments_[i]->verdict == Verdict::within;
   }
 
-  /// The size before the first that passes, where it is not judged in full.
+  /// The size before another, where it is not judged in full.
+  [[nodiscard]] std::optional<std::size_t> before(std::size_t i) const {
+    const bool in_part = i > 0 && judgments_[i - 1] && !judgments_[i - 1]->in_full;
+    return in_part ? std::optional(i - 1) : std::nullopt;
+  }
   [[nodiscard]] std::optional<std::size_t> before_the_first() const {
-    if (passing_.empty() || passing_.front() == 0) return std::nullopt;
-    const std::size_t before = passing_.front() - 1;
-    const bool in_part = judgments_[before] && !judgments_[before]->in_full;
-    return in_part ? std::optional(before) : std::nullopt;
+    return passing_.empty() ? std::nullopt : before(passing_.front());
   }
 
   void judge_open(const std::vector<std::size_t>& some) {
@@ -226,24 +240,16 @@ class Trials {
   }
 
   /// A few at once.
-  /// @return the first that was not looked at
-  std::size_t judge_up_to_two_passing() {
-    std::size_t next = 0;
-    std::vector<std::size_t> open;
+  void judge_up_to_two_passing() {
     while (passing_.size() < kPassing && !stopped_) {
-      if (open.size() < kAtOnce && next < sizes_.size()) {
-        for (const std::size_t i : look_from(next, kAtOnce - open.size())) open.push_back(i);
-      }
-      if (open.empty()) break;
-      const auto end = open.begin() + static_cast<std::ptrdiff_t>(std::min(kAtOnce, open.size()));
-      const std::vector<std::size_t> some(open.begin(), end);
-      open.erase(open.begin(), end);
-      judge_open(some);
-      for (const std::size_t i : some) {
+      if (open_.empty()) open_ = look_from(next_, kAtOnce);
+      if (open_.empty()) break;
+      judge_open(open_);
+      for (const std::size_t i : open_) {
         if (passes(i) && passing_.size() < kPassing) passing_.push_back(i);
       }
+      open_.clear();
     }
-    return next;
   }
 
   /// Those of the outside that is there, from one on, that a look leaves open; none where one of
@@ -251,9 +257,10 @@ class Trials {
   std::vector<std::size_t> same_outside_from(const sections::Shape& now, std::size_t from) {
     const auto is_there = [&](std::size_t i) { return same_outside(sizes_[i].item.shape, now); };
     std::vector<std::size_t> left;
-    if (std::any_of(passing_.begin(), passing_.end(), is_there)) return left;
-    for (std::size_t i = from; i < sizes_.size(); ++i) {
-      if (is_there(i)) left.push_back(i);
+    for (std::size_t i = 0; i < sizes_.size(); ++i) {
+      if (!is_there(i)) continue;
+      if (passes(i)) return {};
+      if (i >= from) left.push_back(i);
     }
     spread_out(spread_, left.size(), [&](std::size_t n) {
       if (!judgments_[left[n]]) look(left[n]);
@@ -274,17 +281,20 @@ class Trials {
     }
   }
 
+  /// Whether it is known how thin the mill may deliver it.
+  [[nodiscard]] bool has_minimum(std::size_t i) const {
+    return sections::minimum_material(sizes_[i].item.shape, sizes_[i].steel).known;
+  }
+  void judge_minimum(std::size_t i) {
+    if (stopped_) return;
+    minima_[i] = judged_at_minimum(with(i), {.asked = {part_}, .known = counted_.known},
+                                   part_of(watch_, 1.0, 1.0, sizes_[i].item.label), other_tube_);
+  }
+
   [[nodiscard]] std::vector<Piece> at_minimum() {
     std::vector<Piece> out;
     for (const std::size_t i : passing_) {
-      const SizeChoice& size = sizes_[i];
-      if (!sections::minimum_material(size.item.shape, size.steel).known) continue;
-      out.emplace_back([this, i] {
-        if (stopped_) return;
-        minima_[i] =
-            judged_at_minimum(with(i), {.asked = {part_}, .known = counted_.known},
-                              part_of(watch_, 1.0, 1.0, sizes_[i].item.label), other_tube_);
-      });
+      if (!minima_[i] && has_minimum(i)) out.emplace_back([this, i] { judge_minimum(i); });
     }
     return out;
   }
@@ -306,6 +316,8 @@ class Trials {
   Share<Judged>* share_;
   std::vector<std::optional<Judged>> judgments_;
   std::vector<std::optional<Judged>> minima_;
+  std::size_t next_ = 0;           // the first that was not looked at
+  std::vector<std::size_t> open_;  // to be judged next
   std::vector<std::size_t> passing_;
   std::atomic<std::size_t> n_begun_ = 0;
   std::atomic<bool> stopped_ = false;
