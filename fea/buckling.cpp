@@ -76,6 +76,16 @@ bool is_rounding(const System& system, const StressState& state, double factor) 
          factor * state.size(system.typical_length()).force > stiffest;
 }
 
+/// Twice what a motion strains a joint.
+double joint_energy(const EndPart& end, const Eigen::VectorXd& motion) {
+  const EndMotion at = end_motion(end, motion);
+  double sum = 0.0;
+  for (std::size_t k = 0; k < end.n_loose; ++k) {
+    sum += end.loose[k].stiffness * at.apart[k] * at.apart[k];
+  }
+  return sum;
+}
+
 BucklingMode make_mode(const System& system, const Pencil& pencil, const EigenPair& pair) {
   BucklingMode mode;
   mode.factor = 1.0 / pair.mu;
@@ -88,12 +98,12 @@ BucklingMode make_mode(const System& system, const Pencil& pencil, const EigenPa
   for (const BeamPart& beam : system.beams()) {
     const Vector12 q_l = end_freedoms(beam, motion);
     mode.beam_energy.push_back(q_l.dot(beam.stiffness_l * q_l));
-    const BlockVector q = gathered(motion, beam.map.unknowns);
-    mode.joint_energy.push_back(beam.plain ? 0.0 : q.dot(beam.map.springs.lazyProduct(q)));
+    mode.joint_energy.push_back(joint_energy(beam.ends[0], motion) +
+                                joint_energy(beam.ends[1], motion));
   }
   for (const SpringPart& spring : system.springs()) {
-    const BlockVector q = gathered(motion, spring.unknowns);
-    const Vector6 apart = (spring.connection.far_g - spring.connection.near_g).lazyProduct(q);
+    const Sides at = sides_of(spring, motion);
+    const Vector6 apart = at.far - at.near;
     mode.spring_energy.push_back(apart.dot(spring.stiffness_g * apart));
   }
   const std::array<std::vector<double>*, 3> shares = {&mode.beam_energy, &mode.joint_energy,

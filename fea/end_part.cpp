@@ -21,6 +21,10 @@ EndPart end_part(const BeamEnd& end, Eigen::Index first_of_joint) {
   return out;
 }
 
+bool has_own_terms(const EndPart& end) {
+  return end.n_loose > 0 || !end.arm_g.isZero(0.0);
+}
+
 EndMotion end_motion(const EndPart& end, const Eigen::VectorXd& motion) {
   const Vector3 turn = motion.segment<3>(end.first_of_node + 3);
   EndMotion out;

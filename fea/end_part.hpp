@@ -6,9 +6,9 @@
 
 namespace fea {
 
-/// One end of a beam from its unknowns, as EndMap has it, without the zeros: its node moves the
-/// near side rigidly at an arm; the far side, the beam's end, moves with it but along and about the
-/// axes of the joint's components that are not rigid, each of which is an unknown of its own.
+/// One end of a beam from its unknowns: its node moves the near side rigidly at an arm; the far
+/// side, the beam's end, moves with it but along and about the axes of the joint's components that
+/// are not rigid, each of which is an unknown of its own.
 struct EndPart {
   struct Loose {
     Vector3 axis_g;
@@ -27,11 +27,14 @@ struct EndPart {
 /// @param first_of_joint  number of its joint's first unknown
 [[nodiscard]] EndPart end_part(const BeamEnd& end, Eigen::Index first_of_joint);
 
+/// Whether its joint or arm has terms of its own in a beam's matrices.
+[[nodiscard]] bool has_own_terms(const EndPart& end);
+
 /// Displacement and rotation of both sides, global axes.
 struct EndMotion {
   Vector6 near_g;
   Vector6 far_g;
-  std::array<double, 6> apart;  ///< of each loose component
+  std::array<double, 6> apart = {};  ///< of each loose component
 };
 
 /// @param motion  full

@@ -163,39 +163,6 @@ Matrix3 arm_geometric(const Vector3& force_g, const Vector3& arm_g) {
   return 0.5 * (outer + outer.transpose()) - force_g.dot(arm_g) * Matrix3::Identity();
 }
 
-Eigen::MatrixXd connection_geometric(const Connection& connection, const Vector6& wrench_g) {
-  const Eigen::Index size = connection.near_g.cols();
-  Eigen::MatrixXd block = Eigen::MatrixXd::Zero(size, size);
-  add_connection_geometric(connection, wrench_g, block);
-  return block;
-}
-
-void add_connection_geometric(const Connection& connection, const Vector6& wrench_g,
-                              Eigen::MatrixXd& block) {
-  const Vector3 force = wrench_g.head<3>();
-  const Vector3 moment = wrench_g.tail<3>();
-  const auto turn_near = connection.near_g.bottomRows<3>();
-  const auto turn_far = connection.far_g.bottomRows<3>();
-  const OverUnknowns<3> apart = connection.far_g.topRows<3>() - connection.near_g.topRows<3>();
-  const Matrix3 force_skew = skew(force);
-  const Matrix3 half_moment_skew = 0.5 * skew(moment);
-  // The arms' terms are symmetric, so half of them.
-  const Matrix3 near_arm = 0.5 * arm_geometric(-force, connection.near_arm_g);
-  const Matrix3 far_arm = 0.5 * arm_geometric(force, connection.far_arm_g);
-  OverUnknowns<3> with_near = force_skew.lazyProduct(apart);
-  with_near += half_moment_skew.lazyProduct(turn_far);
-  with_near += near_arm.lazyProduct(turn_near);
-  const OverUnknowns<3> with_far = far_arm.lazyProduct(turn_far);
-  for (Eigen::Index column = 0; column < block.cols(); ++column) {
-    for (Eigen::Index row = 0; row < block.rows(); ++row) {
-      const double half = turn_near.col(row).dot(with_near.col(column)) +
-                          turn_far.col(row).dot(with_far.col(column));
-      block(row, column) += half;
-      block(column, row) += half;
-    }
-  }
-}
-
 void add_end_geometric(const EndPart& end, const Vector6& wrench_g, Eigen::Index node,
                        Eigen::Index joint, Eigen::MatrixXd& block) {
   const Vector3 force = wrench_g.head<3>();

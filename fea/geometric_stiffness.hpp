@@ -1,13 +1,15 @@
 #pragma once
 
 #include "fea/beam_element.hpp"
-#include "fea/connection.hpp"
 #include "fea/end_part.hpp"
 
 /// Second-order terms of the energy of forces already acting. Rotations are components of a
 /// rotation vector, so that every moment inside the frame is semi-tangential and members may meet
 /// at any angle.
 namespace fea {
+
+/// Motion of a point at `arm_g` from a node that moves with it rigidly, from the node's own.
+[[nodiscard]] Matrix6 carried(const Vector3& arm_g);
 
 /// S(v) w = v x w.
 [[nodiscard]] Matrix3 skew(const Vector3& v);
@@ -37,17 +39,11 @@ void add_beam_geometric_force(const Vector12& ends_l, const ShearFlex& flex, dou
 /// @return 3 x 3, symmetric  [N m]
 [[nodiscard]] Matrix3 arm_geometric(const Vector3& force_g, const Vector3& arm_g);
 
-/// Second-order terms of a connection whose law is on the relative motion seen from the near side:
-/// displacement Ra^T (x_far - x_near), rotation log(Ra^T Rb); both arms included.
+/// Adds the second-order terms of a beam's end, whose joint's law is on the relative motion seen
+/// from the near side: displacement Ra^T (x_far - x_near), rotation log(Ra^T Rb); its arm included.
+/// Near, its node; far, the end beyond its joint.
 /// @param wrench_g  gradient of the energy with respect to the far side's motion: what the near
 ///                  side's part would put on it with the sign turned  [N, N m]
-/// @return over the connection's unknowns, symmetric
-[[nodiscard]] Eigen::MatrixXd connection_geometric(const Connection& connection,
-                                                   const Vector6& wrench_g);
-/// The same, added to a block that is there.
-void add_connection_geometric(const Connection& connection, const Vector6& wrench_g,
-                              Eigen::MatrixXd& block);
-/// The same of a beam's end: near, its node; far, the end beyond its joint.
 /// @param node   column of the first of its node's six unknowns
 /// @param joint  column of the first of its joint's
 void add_end_geometric(const EndPart& end, const Vector6& wrench_g, Eigen::Index node,
@@ -59,7 +55,8 @@ struct Sides {
   Vector6 near;
   Vector6 far;
 };
-/// That matrix times a motion, seen from the sides.
+/// The second-order terms of such a connection, with an arm on either side, times a motion, seen
+/// from the sides.
 [[nodiscard]] Sides connection_force(const Sides& motion, const Vector3& near_arm_g,
                                      const Vector3& far_arm_g, const Vector6& wrench_g);
 

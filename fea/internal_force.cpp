@@ -62,19 +62,15 @@ Vector12 force_between_ends(const BeamPart& beam, const Vector12* elastic_l, con
 
 BlockVector internal_force(const SpringPart& spring, const Vector6* wrench_g,
                            const Eigen::VectorXd& motion) {
-  const Connection& ends = spring.connection;
-  const BlockVector q = gathered(motion, spring.unknowns);
-  const Sides at{.near = ends.near_g.lazyProduct(q), .far = ends.far_g.lazyProduct(q)};
+  const Sides at = sides_of(spring, motion);
   const Vector6 elastic = spring.stiffness_g * (at.far - at.near);
   Sides on{.near = -elastic, .far = elastic};
   if (wrench_g != nullptr) {
-    const Sides more = connection_force(at, ends.near_arm_g, ends.far_arm_g, *wrench_g);
+    const Sides more = connection_force(at, spring.near_arm_g, spring.far_arm_g, *wrench_g);
     on.near += more.near;
     on.far += more.far;
   }
-  BlockVector out = ends.near_g.transpose().lazyProduct(on.near);
-  out += ends.far_g.transpose().lazyProduct(on.far);
-  return out;
+  return on_unknowns(spring, on);
 }
 
 void add_internal_force(const System& system, const LoadCase& load_case, const StressState* state,

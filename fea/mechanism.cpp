@@ -65,16 +65,12 @@ Eigen::VectorXd rigid(const System& system, const Vector3& center_g, Eigen::Inde
   }
   for (std::size_t b = 0; b < system.beams().size(); ++b) {
     const BeamPart& part = system.beams()[b];
-    const Beam& beam = system.model().beams[b];
-    Eigen::Index extra = 12;
-    for (std::size_t end = 0; end < 2; ++end) {
-      const std::optional<Joint>& joint = end == 0 ? beam.a.joint : beam.b.joint;
-      if (!joint) continue;
-      const Vector6 moved = part.map.ends[end].near_g * motion(part.map.unknowns);
-      for (Eigen::Index k = 0; k < 6; ++k) {
-        if (std::isinf(joint->stiffness[static_cast<std::size_t>(k)])) continue;
-        motion(part.map.unknowns(extra++)) =
-            joint->axes_g.col(k % 3).dot(k < 3 ? moved.head<3>() : moved.tail<3>());
+    for (const EndPart& end : part.ends) {
+      const Vector6 moved = end_motion(end, motion).near_g;
+      for (std::size_t k = 0; k < end.n_loose; ++k) {
+        const EndPart::Loose& loose = end.loose[k];
+        motion(end.first_of_joint + static_cast<Eigen::Index>(k)) =
+            loose.axis_g.dot(loose.turns ? moved.tail<3>() : moved.head<3>());
       }
     }
   }

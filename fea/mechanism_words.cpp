@@ -32,8 +32,8 @@ std::pair<Moved, BeamId> largest_end(const System& system, const Eigen::VectorXd
   BeamId which;
   for (std::size_t b = 0; b < system.beams().size(); ++b) {
     const BeamPart& part = system.beams()[b];
-    for (const Connection& end : part.map.ends) {
-      const Moved here = moved(end.far_g * motion(part.map.unknowns));
+    for (const EndPart& end : part.ends) {
+      const Moved here = moved(end_motion(end, motion).far_g);
       const double lever = system.typical_length();
       if (std::hypot(here.along, lever * here.turned) <=
           std::hypot(most.along, lever * most.turned) * (1.0 + kNegligible)) {

@@ -126,7 +126,11 @@ LoadCase prepare(const System& system, const Loads& loads) {
   for (std::size_t i = 0; i < out.members.size(); ++i) {
     const BeamPart& beam = system.beams()[i];
     const Vector12 force_l = out.members[i].equivalent_l + out.members[i].strained_l;
-    if (!force_l.isZero(0.0)) out.vector(beam.map.unknowns) += beam.ends_l.transpose() * force_l;
+    if (force_l.isZero(0.0)) continue;
+    for (std::size_t end = 0; end < 2; ++end) {
+      for_each_force(beam.ends[end], EndMotion{}, Vector6::Zero(), wrench_at(beam, force_l, end),
+                     [&](Eigen::Index unknown, double force) { out.vector(unknown) += force; });
+    }
   }
   return out;
 }

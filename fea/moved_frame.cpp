@@ -407,7 +407,7 @@ void MovedFrame::add_beam(Sum& sum, const MovedState& state, double factor, std:
       slope.row(row) = of_one.transpose();
     }
   }
-  sum.add(part.map.unknowns, over.force + over.excess);
+  sum.add(part.unknowns, over.force + over.excess);
 }
 
 void MovedFrame::add_springs(Sum& sum, const MovedState& state) const {

@@ -120,8 +120,8 @@ Solution make_solution(std::shared_ptr<const System> system, const LoadCase& loa
     data->cuts.push_back(make_cut(beam, loads, ends_l, q_l, state != nullptr));
   }
   for (const SpringPart& spring : system->springs()) {
-    const Vector6 apart =
-        (spring.connection.far_g - spring.connection.near_g) * motion(spring.unknowns);
+    const Sides at = sides_of(spring, motion);
+    const Vector6 apart = at.far - at.near;
     data->springs_s.push_back(spring.sign_on_b * (spring.axes_sg * (spring.stiffness_g * apart)));
   }
   data->system = std::move(system);

@@ -30,19 +30,47 @@ void grow_rounding(const Matrix12& k, const Vector12& q, StressState::Size& roun
   bend(2, 4);
 }
 
-void beam_block(const BeamPart& beam, const Vector12& elastic_l, const Vector12& ends_l,
-                Eigen::MatrixXd& block) {
-  to_unknowns(beam, geometric_between_ends(beam, elastic_l), block);
-  if (beam.plain) return;
-  auto joint = Eigen::Index{12};
-  for (std::size_t end = 0; end < 2; ++end) {
-    const EndPart& part = beam.ends[end];
-    if (has_own_terms(part)) {
-      const Eigen::Index node = 6 * static_cast<Eigen::Index>(end);
-      add_end_geometric(part, -wrench_at(beam, ends_l, end), node, joint, block);
-    }
-    joint += static_cast<Eigen::Index>(part.n_loose);
+/// What the motion of a spring's two sides is made of, whatever of it cancels.
+Vector6 size_of_sides(const SpringPart& spring, const Eigen::VectorXd& motion) {
+  Vector6 out = Vector6::Zero();
+  const auto add = [&](Eigen::Index first, const Vector3& arm_g) {
+    const Vector6 q = motion.segment<6>(spring.unknowns(first)).cwiseAbs();
+    const Vector3 arm = arm_g.cwiseAbs();
+    out += q;
+    out.head<3>() += Vector3(arm.y() * q(5) + arm.z() * q(4), arm.z() * q(3) + arm.x() * q(5),
+                             arm.x() * q(4) + arm.y() * q(3));
+  };
+  if (!spring.to_ground()) add(0, spring.near_arm_g);
+  add(spring.to_ground() ? 0 : 6, spring.far_arm_g);
+  return out;
+}
+
+/// Turns of nodes that loads at arms make felt: one block a node.
+void add_nodes(const LoadCase& load_case, std::size_t first_node, Blocks& blocks) {
+  for (std::size_t i = first_node; i < blocks.size(); ++i) {
+    if (blocks[i].size() > 0) blocks[i].setZero();
   }
+  for (const NodeLoad& load : load_case.loads.nodes) {
+    Eigen::MatrixXd& block = blocks[first_node + static_cast<std::size_t>(load.node.index)];
+    if (block.size() == 0) block.setZero(6, 6);
+    block.bottomRightCorner<3, 3>() -= arm_geometric(load.force_g, load.offset_g);
+  }
+}
+
+/// @param of_beam  that of a beam by itself
+template <class OfBeam>
+void put_together(const System& system, const LoadCase& load_case, const StressState& state,
+                  const OfBeam& of_beam, Blocks& blocks) {
+  const std::size_t n_beams = system.beams().size();
+  const std::size_t first_node = n_beams + system.springs().size();
+  blocks.resize(first_node + system.model().nodes.size());
+  for (std::size_t i = 0; i < n_beams; ++i) {
+    of_beam(system.beams()[i], state.elastic_l[i], state.ends_l[i], blocks[i]);
+  }
+  for (std::size_t i = 0; i < system.springs().size(); ++i) {
+    geometric_block(system.springs()[i], state.springs_g[i], blocks[n_beams + i]);
+  }
+  add_nodes(load_case, first_node, blocks);
 }
 
 }  // namespace
@@ -81,17 +109,11 @@ void stress_state(const System& system, const LoadCase& load_case, const Eigen::
   }
   for (std::size_t i = 0; i < system.springs().size(); ++i) {
     const SpringPart& spring = system.springs()[i];
-    const Connection& ends = spring.connection;
-    const BlockVector q = gathered(motion, spring.unknowns);
-    const Vector6 far = ends.far_g.lazyProduct(q);
-    const Vector6 near = ends.near_g.lazyProduct(q);
-    Vector6 size = Vector6::Zero();
-    for (Eigen::Index k = 0; k < q.size(); ++k) {
-      size += (ends.far_g.col(k).cwiseAbs() + ends.near_g.col(k).cwiseAbs()) * std::abs(q(k));
-    }
+    const Sides at = sides_of(spring, motion);
+    const Vector6 size = size_of_sides(spring, motion);
     const Vector6 noise = kRounding * (spring.stiffness_g.cwiseAbs() * size);
     grow(state.rounding, noise.head<3>(), noise.tail<3>());
-    state.springs_g[i] = spring.stiffness_g * (far - near);
+    state.springs_g[i] = spring.stiffness_g * (at.far - at.near);
   }
 }
 
@@ -114,50 +136,20 @@ double change(const StressState& before, const StressState& after, double lever)
                    moment > 0.0 ? moment / size.moment : moment});
 }
 
-bool has_own_terms(const EndPart& end) {
-  return end.n_loose > 0 || !end.arm_g.isZero(0.0);
-}
-
-Vector6 wrench_at(const BeamPart& beam, const Vector12& ends_l, std::size_t end) {
-  const Eigen::Index first = 6 * static_cast<Eigen::Index>(end);
-  Vector6 wrench_g;
-  wrench_g << beam.axes_lg.transpose() * ends_l.segment<3>(first),
-      beam.axes_lg.transpose() * ends_l.segment<3>(first + 3);
-  return wrench_g;
-}
-
-Matrix12 geometric_between_ends(const BeamPart& beam, const Vector12& elastic_l) {
-  return beam_geometric(elastic_l, beam.flex, beam.length, beam.polar);
-}
-
 Blocks geometric_stiffness(const System& system, const LoadCase& load_case,
                            const StressState& state) {
   Blocks blocks;
-  geometric_stiffness(system, load_case, state, blocks);
+  const auto of_beam = [](const BeamPart& beam, const Vector12& elastic_l, const Vector12& ends_l,
+                          Eigen::MatrixXd& block) {
+    geometric_block(beam, elastic_l, ends_l, block);
+  };
+  put_together(system, load_case, state, of_beam, blocks);
   return blocks;
 }
 
 void geometric_stiffness(const System& system, const LoadCase& load_case, const StressState& state,
                          Blocks& blocks) {
-  const std::size_t n_beams = system.beams().size();
-  const std::size_t first_node = n_beams + system.springs().size();
-  blocks.resize(first_node + system.model().nodes.size());
-  for (std::size_t i = 0; i < n_beams; ++i) {
-    beam_block(system.beams()[i], state.elastic_l[i], state.ends_l[i], blocks[i]);
-  }
-  for (std::size_t i = 0; i < system.springs().size(); ++i) {
-    const SpringPart& spring = system.springs()[i];
-    blocks[n_beams + i].setZero(spring.unknowns.size(), spring.unknowns.size());
-    add_connection_geometric(spring.connection, state.springs_g[i], blocks[n_beams + i]);
-  }
-  for (std::size_t i = first_node; i < blocks.size(); ++i) {
-    if (blocks[i].size() > 0) blocks[i].setZero();
-  }
-  for (const NodeLoad& load : load_case.loads.nodes) {
-    Eigen::MatrixXd& block = blocks[first_node + static_cast<std::size_t>(load.node.index)];
-    if (block.size() == 0) block.setZero(6, 6);
-    block.bottomRightCorner<3, 3>() -= arm_geometric(load.force_g, load.offset_g);
-  }
+  put_together(system, load_case, state, geometric_block_by_terms, blocks);
 }
 
 }  // namespace fea

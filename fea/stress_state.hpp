@@ -39,17 +39,9 @@ void stress_state(const System& system, const LoadCase& load_case, const Eigen::
 /// (dead loads at arms), as System::stiffness. Applied moments are semi-tangential: no block.
 [[nodiscard]] Blocks geometric_stiffness(const System& system, const LoadCase& load_case,
                                          const StressState& state);
-/// The same into memory that is there.
+/// The same into memory that is there, sooner for a frame of which it is asked for often: from the
+/// terms that its beams keep.
 void geometric_stiffness(const System& system, const LoadCase& load_case, const StressState& state,
                          Blocks& blocks);
-
-/// Whether the joint or arm at an end has terms in a beam's block.
-[[nodiscard]] bool has_own_terms(const EndPart& end);
-
-/// What acts on a beam's end: the gradient of the joint's energy with respect to it.  [N, N m]
-[[nodiscard]] Vector6 wrench_at(const BeamPart& beam, const Vector12& ends_l, std::size_t end);
-
-/// The part of a beam's block that is between its ends, member axes.
-[[nodiscard]] Matrix12 geometric_between_ends(const BeamPart& beam, const Vector12& elastic_l);
 
 }  // namespace fea

@@ -18,78 +18,8 @@ namespace {
 /// scaled as if it were that large: what rounding leaves of zero must not be scaled up to one.
 constexpr double kSmallestScaled = 1.0e-14;
 
-Matrix6 twice(const Matrix3& matrix) {
-  Matrix6 out = Matrix6::Zero();
-  out.topLeftCorner<3, 3>() = matrix;
-  out.bottomRightCorner<3, 3>() = matrix;
-  return out;
-}
-
 Eigen::VectorXi six_of(NodeId node) {
   return Eigen::VectorXi::LinSpaced(6, 6 * node.index, 6 * node.index + 5);
-}
-
-/// Whether a beam's unknowns are the six of each of its two ends, in global axes.
-bool only_turns_axes(const BeamPart& part) {
-  const Eigen::VectorXi& unknowns = part.map.unknowns;
-  if (unknowns.size() != 12) return false;
-  Matrix12 axes = Matrix12::Zero();
-  for (Eigen::Index i = 0; i < 12; i += 3) axes.block<3, 3>(i, i) = part.axes_lg;
-  for (Eigen::Index i = 1; i < 12; ++i) {
-    if (i != 6 && unknowns(i) != unknowns(i - 1) + 1) return false;
-  }
-  return part.ends_l == axes;
-}
-
-Matrix12 stiffness_of(const Beam& beam, double length) {
-  return beam.taper ? beam_stiffness(*beam.taper, beam.elastic, length)
-                    : beam_stiffness(beam.section, beam.elastic, length);
-}
-
-BeamPart make_beam(const Model& model, const RigidRoots& roots, const Beam& beam, int first_extra) {
-  BeamPart part;
-  part.length = length(model, beam);
-  part.polar = beam.section.polar / beam.section.area;
-  part.axes_lg = member_axes(model, beam);
-  part.flex = shear_flex(beam.section, beam.elastic, part.length);
-  part.stiffness_l = stiffness_of(beam, part.length);
-  const std::array rotations = {3, 4, 5, 9, 10, 11};
-  part.bending_l = part.stiffness_l(rotations, rotations);
-  Beam rooted = beam;
-  rooted.a = roots.rooted(beam.a);
-  rooted.b = roots.rooted(beam.b);
-  part.map = end_map(rooted, first_extra);
-  part.ends[0] = end_part(rooted.a, first_extra);
-  part.ends[1] = end_part(rooted.b, first_extra + static_cast<int>(part.ends[0].n_loose));
-  part.ends_l.resize(12, part.map.unknowns.size());
-  part.ends_l.topRows<6>() = twice(part.axes_lg) * part.map.ends[0].far_g;
-  part.ends_l.bottomRows<6>() = twice(part.axes_lg) * part.map.ends[1].far_g;
-  part.plain = only_turns_axes(part);
-  return part;
-}
-
-SpringPart make_spring(const Spring& spring) {
-  SpringPart part;
-  part.axes_sg = twice(spring.axes_g.transpose());
-  part.stiffness_g = part.axes_sg.transpose() * spring.stiffness * part.axes_sg;
-  if (!spring.b) {
-    part.unknowns = six_of(spring.a);
-    part.connection = {.near_g = Matrix6X::Zero(6, 6),
-                       .far_g = carried(spring.offset_a_g),
-                       .near_arm_g = Vector3::Zero(),
-                       .far_arm_g = spring.offset_a_g};
-    part.sign_on_b = 1.0;
-    return part;
-  }
-  part.unknowns.resize(12);
-  part.unknowns << six_of(spring.a), six_of(*spring.b);
-  part.connection = {.near_g = Matrix6X::Zero(6, 12),
-                     .far_g = Matrix6X::Zero(6, 12),
-                     .near_arm_g = spring.offset_a_g,
-                     .far_arm_g = spring.offset_b_g};
-  part.connection.near_g.leftCols<6>() = carried(spring.offset_a_g);
-  part.connection.far_g.rightCols<6>() = carried(spring.offset_b_g);
-  return part;
 }
 
 /// D of the class comment, over the free unknowns.
@@ -106,121 +36,6 @@ Eigen::VectorXd diagonal_scale(const Eigen::VectorXd& diagonal, const std::vecto
     scale(i) = value > 0.0 ? 1.0 / std::sqrt(value) : 1.0;
   }
   return scale;
-}
-
-}  // namespace
-
-namespace {
-
-/// The same over the ends' motions in global axes. Where both ends move alike nothing changes
-/// between them: what goes with the displacement of the one goes with that of the other, turned
-/// around.
-void turn_to_global(const Matrix3& axes_lg, const Matrix12& between_l, Eigen::MatrixXd& out) {
-  const auto turned = [&](Eigen::Index row, Eigen::Index column) -> Matrix3 {
-    const Matrix3 half = between_l.block<3, 3>(row, column) * axes_lg;
-    return axes_lg.transpose() * half;
-  };
-  const auto put = [&out](Eigen::Index row, Eigen::Index column, const Matrix3& block) {
-    out.block<3, 3>(row, column) = block;
-    if (row != column) out.block<3, 3>(column, row) = block.transpose();
-  };
-  const Matrix3 shift = turned(0, 0);
-  put(0, 0, shift);
-  put(6, 6, shift);
-  put(6, 0, -shift);
-  for (const Eigen::Index turn : {3, 9}) {
-    const Matrix3 with_shift = turned(turn, 0);
-    put(turn, 0, with_shift);
-    put(turn, 6, -with_shift);
-  }
-  put(3, 3, turned(3, 3));
-  put(9, 9, turned(9, 9));
-  put(9, 3, turned(9, 3));
-}
-
-/// Columns over the motion of an end become columns over the unknowns that move it.
-/// @param first        of the end's six
-/// @param first_loose  where those of its joint go
-/// @param rows         that are looked at
-void columns_to_unknowns(const EndPart& end, Eigen::Index first, Eigen::Index first_loose,
-                         Eigen::Index rows, Eigen::MatrixXd& out) {
-  for (std::size_t k = 0; k < end.n_loose; ++k) {
-    const EndPart::Loose& loose = end.loose[k];
-    auto along = out.col(first_loose + static_cast<Eigen::Index>(k)).head(rows);
-    auto of_end = out.block(0, first + (loose.turns ? 3 : 0), rows, 3);
-    along = of_end.col(0) * loose.axis_g(0) + of_end.col(1) * loose.axis_g(1) +
-            of_end.col(2) * loose.axis_g(2);
-    for (Eigen::Index i = 0; i < 3; ++i) of_end.col(i) -= along * loose.axis_g(i);
-  }
-  const Vector3& arm = end.arm_g;
-  if (arm.isZero(0.0)) return;
-  const auto shift = out.block(0, first, rows, 3);
-  auto turn = out.block(0, first + 3, rows, 3);
-  for (Eigen::Index i = 0; i < 3; ++i) {
-    const Eigen::Index j = (i + 1) % 3;
-    const Eigen::Index k = (i + 2) % 3;
-    turn.col(i) += arm(j) * shift.col(k) - arm(k) * shift.col(j);
-  }
-}
-
-/// The same of rows, one column after the other.
-void rows_to_unknowns(const EndPart& end, Eigen::Index first, Eigen::Index first_loose,
-                      Eigen::MatrixXd& out) {
-  const bool has_arm = !end.arm_g.isZero(0.0);
-  for (Eigen::Index column = 0; column < out.cols(); ++column) {
-    for (std::size_t k = 0; k < end.n_loose; ++k) {
-      const EndPart::Loose& loose = end.loose[k];
-      auto of_end = out.col(column).segment<3>(first + (loose.turns ? 3 : 0));
-      const double along = loose.axis_g.dot(of_end);
-      out(first_loose + static_cast<Eigen::Index>(k), column) = along;
-      of_end -= along * loose.axis_g;
-    }
-    if (!has_arm) continue;
-    const Vector3 shift = out.col(column).segment<3>(first);
-    out.col(column).segment<3>(first + 3) += end.arm_g.cross(shift);
-  }
-}
-
-}  // namespace
-
-void to_unknowns(const BeamPart& part, const Matrix12& between_l, Eigen::MatrixXd& out) {
-  const Eigen::Index size = part.map.unknowns.size();
-  out.resize(size, size);
-  turn_to_global(part.axes_lg, between_l, out);
-  if (part.plain) return;
-  const Eigen::Index loose_at_b = 12 + static_cast<Eigen::Index>(part.ends[0].n_loose);
-  columns_to_unknowns(part.ends[0], 0, 12, 12, out);
-  columns_to_unknowns(part.ends[1], 6, loose_at_b, 12, out);
-  rows_to_unknowns(part.ends[0], 0, 12, out);
-  rows_to_unknowns(part.ends[1], 6, loose_at_b, out);
-  out.triangularView<Eigen::StrictlyUpper>() = out.transpose();
-}
-
-Vector12 seen_by_member(const BeamPart& part, const std::array<EndMotion, 2>& ends) {
-  Vector12 out;
-  for (std::size_t end = 0; end < 2; ++end) {
-    const auto first = 6 * static_cast<Eigen::Index>(end);
-    out.segment<3>(first) = part.axes_lg * ends[end].far_g.head<3>();
-    out.segment<3>(first + 3) = part.axes_lg * ends[end].far_g.tail<3>();
-  }
-  return out;
-}
-
-Vector12 end_freedoms(const BeamPart& part, const Eigen::VectorXd& motion) {
-  return seen_by_member(part, {end_motion(part.ends[0], motion), end_motion(part.ends[1], motion)});
-}
-
-namespace {
-
-void beam_block(const BeamPart& part, const Matrix12& stiffness_l, Eigen::MatrixXd& block) {
-  to_unknowns(part, stiffness_l, block);
-  if (!part.plain) block += part.map.springs;
-}
-
-void spring_block(const SpringPart& part, Eigen::MatrixXd& block) {
-  const OverUnknowns<6> apart = part.connection.far_g - part.connection.near_g;
-  const OverUnknowns<6> force = part.stiffness_g * apart;
-  block.noalias() = apart.transpose() * force;
 }
 
 bool same_end(const BeamEnd& a, const BeamEnd& b) {
@@ -296,10 +111,10 @@ void elastic_stiffness(const System& system, Blocks& blocks) {
   for (std::size_t i = 0; i < model.beams.size(); ++i) {
     const Beam& beam = model.beams[i];
     const BeamPart& part = system.beams()[i];
-    beam_block(part, stiffness_of(beam, part.length), blocks[i]);
+    elastic_block(part, stiffness_of(beam, part.length), blocks[i]);
   }
   for (std::size_t i = 0; i < model.springs.size(); ++i) {
-    spring_block(system.springs()[i], blocks[model.beams.size() + i]);
+    elastic_block(system.springs()[i], blocks[model.beams.size() + i]);
   }
 }
 
@@ -349,26 +164,29 @@ void System::make_beams(const System* like) {
   turns_.assign(static_cast<std::size_t>(next), false);
   for (std::size_t i = 0; i < turns_.size(); ++i) turns_[i] = i % 6 >= 3;
   double total = 0.0;
-  std::vector<BeamPart> beams;
+  BeamParts beams;
   beams.reserve(n_beams);
   for (std::size_t i = 0; i < n_beams; ++i) {
-    const Beam& beam = model_.beams[i];
     const bool as_there = i < n_same || is_same(i);
-    beams.push_back(as_there ? like->beams()[i] : make_beam(model_, roots_, beam, next));
-    const BeamPart& part = beams.back();
-    for (const bool turn : joint_unknowns_turn(beam)) turns_.push_back(turn);
+    beams.push_back(as_there ? like->beams().shared(i)
+                             : std::make_shared<const BeamPart>(
+                                   beam_part(model_, roots_, model_.beams[i], next)));
+    const BeamPart& part = beams[i];
+    for (const EndPart& end : part.ends) {
+      for (std::size_t k = 0; k < end.n_loose; ++k) turns_.push_back(end.loose[k].turns);
+    }
     next = static_cast<int>(turns_.size());
-    unknowns_.push_back(part.map.unknowns);
+    unknowns_.push_back(part.unknowns);
     total += part.length;
     if (as_there) {
       stiffness_.push_back(like->stiffness_[i]);
       continue;
     }
     stiffness_.emplace_back();
-    beam_block(part, part.stiffness_l, stiffness_.back());
+    elastic_block(part, part.stiffness_l, stiffness_.back());
   }
-  if (!beams.empty()) typical_length_ = total / static_cast<double>(beams.size());
-  beams_ = std::make_shared<const std::vector<BeamPart>>(std::move(beams));
+  if (n_beams > 0) typical_length_ = total / static_cast<double>(beams.size());
+  beams_ = std::make_shared<const BeamParts>(std::move(beams));
 }
 
 bool System::only_adds_springs_to(const System& other) const {
@@ -380,11 +198,11 @@ bool System::only_adds_springs_to(const System& other) const {
 
 void System::make_springs() {
   for (const Spring& spring : model_.springs) {
-    springs_.push_back(make_spring(roots_.rooted(spring)));
+    springs_.push_back(spring_part(roots_.rooted(spring)));
     const SpringPart& part = springs_.back();
     unknowns_.push_back(part.unknowns);
     stiffness_.emplace_back();
-    spring_block(part, stiffness_.back());
+    elastic_block(part, stiffness_.back());
   }
 }
 

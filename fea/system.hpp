@@ -1,15 +1,13 @@
 #pragma once
 
-#include <array>
 #include <memory>
 
-#include "fea/beam_element.hpp"
-#include "fea/end_map.hpp"
-#include "fea/end_part.hpp"
+#include "fea/beam_part.hpp"
 #include "fea/ldlt.hpp"
 #include "fea/matrix_assembly.hpp"
 #include "fea/rigid_roots.hpp"
 #include "fea/solver.hpp"
+#include "fea/spring_part.hpp"
 
 namespace fea {
 
@@ -17,42 +15,6 @@ namespace fea {
 [[nodiscard]] inline Eigen::Index first_unknown(NodeId node) {
   return 6 * static_cast<Eigen::Index>(node.index);
 }
-
-/// A beam ready for assembly.
-struct BeamPart {
-  double length = base::kUnset;  ///< [m]
-  double polar = base::kUnset;   ///< (Iyy + Izz) / A  [m^2]
-  Matrix3 axes_lg;               ///< takes global components to the member's own
-  ShearFlex flex;
-  Matrix12 stiffness_l;
-  Matrix6 bending_l;  ///< of it, the rows and columns of rotations
-  EndMap map;
-  std::array<EndPart, 2> ends;                       ///< the same as map.ends
-  Eigen::Matrix<double, 12, Eigen::Dynamic> ends_l;  ///< end freedoms in member axes from unknowns
-  bool plain = false;  ///< welded at its nodes without arms: ends_l only turns axes
-};
-
-/// A symmetric matrix over a beam's ends in its own axes, over its unknowns instead.
-/// @param between_l  of what is between the ends: nothing comes of it where both are displaced
-/// alike
-/// @param out        taken over; no memory is asked for when it has the size already
-void to_unknowns(const BeamPart& part, const Matrix12& between_l, Eigen::MatrixXd& out);
-
-/// The freedoms of a beam's ends in its own axes.
-/// @param ends  the motion of each
-[[nodiscard]] Vector12 seen_by_member(const BeamPart& part, const std::array<EndMotion, 2>& ends);
-/// @param motion  full
-[[nodiscard]] Vector12 end_freedoms(const BeamPart& part, const Eigen::VectorXd& motion);
-
-/// A spring ready for assembly. Near: node a, far: node b; to the ground, near: the ground, far:
-/// node a, so that its axes stay with the ground.
-struct SpringPart {
-  Eigen::VectorXi unknowns;
-  Connection connection;
-  Matrix6 stiffness_g;
-  Matrix6 axes_sg;          ///< takes global six-components to the spring's axes
-  double sign_on_b = -1.0;  ///< what acts on b's side is this times the wrench in it
-};
 
 /// The assembled and factored equations. Unknowns: six for each node (global axes), then the
 /// joints' own. `full` vectors hold all of them, the motion of carried nodes included; `free`
@@ -70,7 +32,7 @@ class System {
   explicit System(Model model, const System* like = nullptr);
 
   [[nodiscard]] const Model& model() const { return model_; }
-  [[nodiscard]] const std::vector<BeamPart>& beams() const { return *beams_; }
+  [[nodiscard]] const BeamParts& beams() const { return *beams_; }
   [[nodiscard]] const std::vector<SpringPart>& springs() const { return springs_; }
   [[nodiscard]] int n_unknowns() const { return static_cast<int>(reduced_.size()); }
   [[nodiscard]] int n_free() const { return n_free_; }
@@ -127,7 +89,7 @@ class System {
 
   Model model_;
   RigidRoots roots_;
-  std::shared_ptr<const std::vector<BeamPart>> beams_;
+  std::shared_ptr<const BeamParts> beams_;
   std::vector<SpringPart> springs_;
   std::vector<Eigen::VectorXi> unknowns_;
   Blocks stiffness_;

@@ -10,6 +10,7 @@
 #include "fea/buckling.hpp"
 #include "fea/geometric_stiffness.hpp"
 #include "fea/system.hpp"
+#include "tests/fea/dense_ends.hpp"
 #include "tests/fea/mixed_frame.hpp"
 #include "tests/fea/random_frame.hpp"
 
@@ -56,7 +57,7 @@ Eigen::MatrixXd hessian(const std::function<double(const fea::Vector12&)>& f) {
 
 }  // namespace
 
-TEST_CASE("a connection's geometric stiffness is the second difference of its work",
+TEST_CASE("a spring's geometric stiffness is the second difference of its work",
           "[fea][joints][stability]") {
   // Its force and moment, fixed in the near side's axes, times the relative motion seen from there:
   // Ra' (x_far - x_near) and log(Ra' Rb), with arms on both sides and finite rotations.
@@ -64,12 +65,6 @@ TEST_CASE("a connection's geometric stiffness is the second difference of its wo
   const Vector3 far_arm(-0.4, 0.1, 0.25);
   Vector6 wrench;
   wrench << 3.0, -1.0, 2.0, 0.7, 1.5, -0.8;
-  fea::Connection connection{.near_g = fea::Matrix6X::Zero(6, 12),
-                             .far_g = fea::Matrix6X::Zero(6, 12),
-                             .near_arm_g = near_arm,
-                             .far_arm_g = far_arm};
-  connection.near_g.leftCols<6>() = fea::carried(near_arm);
-  connection.far_g.rightCols<6>() = fea::carried(far_arm);
   const auto work = [&](const fea::Vector12& q) {
     const Matrix3 ra = rotation(q.segment<3>(3));
     const Matrix3 rb = rotation(q.segment<3>(9));
@@ -78,7 +73,39 @@ TEST_CASE("a connection's geometric stiffness is the second difference of its wo
     return wrench.head<3>().dot(ra.transpose() * apart) +
            wrench.tail<3>().dot(vector_of(ra.transpose() * rb));
   };
-  CHECK((fea::connection_geometric(connection, wrench) - hessian(work)).norm() < 2e-5);
+  Eigen::MatrixXd found;
+  fea::geometric_block(
+      fea::spring_part(
+          {.a = NodeId{0}, .b = NodeId{1}, .offset_a_g = near_arm, .offset_b_g = far_arm}),
+      wrench, found);
+  CHECK((found - hessian(work)).norm() < 2e-5);
+
+  // To the ground the near side stays.
+  fea::geometric_block(fea::spring_part({.a = NodeId{0}, .b = {}, .offset_a_g = far_arm}), wrench,
+                       found);
+  CHECK((found - hessian(work).bottomRightCorner<6, 6>()).norm() < 2e-5);
+}
+
+TEST_CASE("what a spring puts on its nodes is the change of its energy", "[fea][joints]") {
+  fea::Spring spring{.a = NodeId{0},
+                     .b = NodeId{1},
+                     .offset_a_g = Vector3(0.3, -0.2, 0.5),
+                     .offset_b_g = Vector3(-0.4, 0.1, 0.25)};
+  fea_test::Lot lot(7);
+  for (Eigen::Index i = 0; i < 6; ++i) spring.stiffness(i, i) = lot.between(1.0, 5.0);
+  for (const bool to_ground : {false, true}) {
+    if (to_ground) spring.b.reset();
+    const fea::SpringPart part = fea::spring_part(spring);
+    Eigen::VectorXd motion(to_ground ? 6 : 12);
+    for (double& value : motion) value = lot.between(-1.0, 1.0);
+    const fea::Sides at = fea::sides_of(part, motion);
+    const Vector6 force = part.stiffness_g * (at.far - at.near);
+    const Eigen::VectorXd on = fea::on_unknowns(part, {.near = -force, .far = force});
+    Eigen::MatrixXd k;
+    fea::elastic_block(part, k);
+    CHECK((k * motion - on).norm() < 1e-12 * on.norm());
+    CHECK_THAT(motion.dot(on), WithinRel((at.far - at.near).dot(force), 1e-12));
+  }
 }
 
 TEST_CASE("an end's geometric stiffness is that of the connection that it is",
@@ -89,7 +116,7 @@ TEST_CASE("an end's geometric stiffness is that of the connection that it is",
     const fea::System system(frame.model);
     fea_test::Lot lot(seed);
     for (const fea::BeamPart& beam : system.beams()) {
-      const Eigen::Index size = beam.map.unknowns.size();
+      const Eigen::Index size = beam.unknowns.size();
       Eigen::Index joint = 12;
       for (const Eigen::Index end : {0, 1}) {
         INFO("seed " << seed << ", end " << end);
@@ -98,7 +125,8 @@ TEST_CASE("an end's geometric stiffness is that of the connection that it is",
         for (double& value : wrench) value = lot.between(-1.0, 1.0);
         Eigen::MatrixXd found = Eigen::MatrixXd::Zero(size, size);
         fea::add_end_geometric(beam.ends[which], wrench, 6 * end, joint, found);
-        const Eigen::MatrixXd expected = fea::connection_geometric(beam.map.ends[which], wrench);
+        const Eigen::MatrixXd expected =
+            fea_test::connection_geometric(fea_test::connection_of(beam, which), wrench);
         CHECK((found - expected).norm() <= 1e-12 * (1.0 + expected.norm()));
         joint += static_cast<Eigen::Index>(beam.ends[which].n_loose);
       }
@@ -106,6 +134,49 @@ TEST_CASE("an end's geometric stiffness is that of the connection that it is",
     }
   }
   CHECK(n_joints > 0);
+}
+
+TEST_CASE("a beam's matrices over its unknowns are those between its ends, seen through them",
+          "[fea][joints][stability]") {
+  int n_plain = 0;
+  int n_other = 0;
+  for (std::uint32_t seed = 1; seed <= 30; ++seed) {
+    const fea_test::RandomFrame frame = fea_test::random_frame(seed);
+    const fea::System system(frame.model);
+    fea_test::Lot lot(seed);
+    for (const fea::BeamPart& beam : system.beams()) {
+      INFO("seed " << seed);
+      ++(beam.plain ? n_plain : n_other);
+      const Eigen::MatrixXd ends_l = fea_test::ends_l(beam);
+      Eigen::MatrixXd found;
+      fea::elastic_block(beam, beam.stiffness_l, found);
+      const Eigen::MatrixXd expected =
+          ends_l.transpose() * beam.stiffness_l * ends_l + fea_test::joint_springs(beam);
+      CHECK((found - expected).norm() <= 1e-12 * expected.norm());
+
+      // Forces in balance, and those of loads between the ends beside them.
+      fea::Vector12 motion_l;
+      for (double& value : motion_l) value = lot.between(-1.0, 1.0);
+      const fea::Vector12 elastic_l = beam.stiffness_l * motion_l;
+      fea::Vector12 loads_l = fea::Vector12::Zero();
+      if (lot.between(0.0, 1.0) > 0.5) {
+        for (double& value : loads_l) value = lot.between(-0.1, 0.1) * elastic_l.norm();
+      }
+      const fea::Vector12 acting_l = elastic_l - loads_l;
+      Eigen::MatrixXd geometric =
+          ends_l.transpose() * fea::geometric_between_ends(beam, elastic_l) * ends_l;
+      for (const std::size_t end : {0U, 1U}) {
+        geometric += fea_test::connection_geometric(fea_test::connection_of(beam, end),
+                                                    -fea::wrench_at(beam, acting_l, end));
+      }
+      fea::geometric_block(beam, elastic_l, acting_l, found);
+      CHECK((found - geometric).norm() <= 1e-11 * geometric.norm());
+      fea::geometric_block_by_terms(beam, elastic_l, acting_l, found);
+      CHECK((found - geometric).norm() <= 1e-11 * geometric.norm());
+    }
+  }
+  CHECK(n_plain > 0);
+  CHECK(n_other > 0);
 }
 
 TEST_CASE("an elastic joint equals a spring between two nodes", "[fea][joints]") {

@@ -96,28 +96,4 @@ TEST_CASE("a pivot that is zero or no number leaves no factor", "[fea][factor]")
   CHECK(factor.factorize(good.valuePtr()));
 }
 
-TEST_CASE("a beam's matrices over its unknowns are those between its ends, seen through them",
-          "[fea][joints]") {
-  for (std::uint32_t seed = 1; seed <= 30; ++seed) {
-    const fea_test::RandomFrame frame = fea_test::random_frame(seed);
-    const fea::System system(frame.model);
-    fea_test::Lot lot(seed);
-    for (const fea::BeamPart& beam : system.beams()) {
-      INFO("seed " << seed);
-      Eigen::MatrixXd found;
-      fea::to_unknowns(beam, beam.stiffness_l, found);
-      const Eigen::MatrixXd expected = beam.ends_l.transpose() * beam.stiffness_l * beam.ends_l;
-      CHECK((found - expected).norm() <= 1e-12 * expected.norm());
-
-      fea::Vector12 forces_l;
-      for (double& value : forces_l) value = lot.between(-1.0, 1.0);
-      forces_l.segment<3>(6) = -forces_l.segment<3>(0);
-      const fea::Matrix12 between_l = fea::geometric_between_ends(beam, forces_l);
-      fea::to_unknowns(beam, between_l, found);
-      const Eigen::MatrixXd geometric = beam.ends_l.transpose() * between_l * beam.ends_l;
-      CHECK((found - geometric).norm() <= 1e-12 * geometric.norm());
-    }
-  }
-}
-
 }  // namespace ldlt_test

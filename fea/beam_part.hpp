@@ -1,0 +1,116 @@
+#pragma once
+
+#include <array>
+#include <memory>
+#include <mutex>
+#include <vector>
+
+#include "fea/beam_element.hpp"
+#include "fea/end_part.hpp"
+#include "fea/rigid_roots.hpp"
+
+namespace fea {
+
+struct BeamPart;
+
+/// A beam's geometric stiffness is linear in what acts on it: its matrix for each of those forces
+/// by itself. Worked out when it is first asked for, by any thread.
+class GeometricTerms {
+ public:
+  /// Over the beam's unknowns, column by column in a column for each of: axial force, torque, the
+  /// moments about y and z at end a and at end b, with the shear that balances them. Unit loads.
+  using Matrix = Eigen::Matrix<double, Eigen::Dynamic, 6>;
+  /// @param part  the one that this belongs to
+  [[nodiscard]] const Matrix& of(const BeamPart& part) const;
+
+ private:
+  mutable std::once_flag asked_for_;
+  mutable Matrix matrix_;
+};
+
+/// A beam ready for assembly. Its unknowns: the six of each of its nodes, then one for every
+/// component of a joint that is not rigid, at end a and at end b. Such a freedom is the motion of
+/// the beam's end along (about) that joint axis, so a release stays an unknown.
+struct BeamPart {
+  double length = base::kUnset;  ///< [m]
+  double polar = base::kUnset;   ///< (Iyy + Izz) / A  [m^2]
+  Matrix3 axes_lg;               ///< takes global components to the member's own
+  ShearFlex flex;
+  Matrix12 stiffness_l;
+  Matrix6 bending_l;         ///< of it, the rows and columns of rotations
+  Eigen::VectorXi unknowns;  ///< their numbers in the whole model
+  std::array<EndPart, 2> ends;
+  bool plain = false;  ///< welded at its nodes without arms: its unknowns are its ends' motions
+  std::shared_ptr<const GeometricTerms> geometric;
+};
+
+/// @param first_of_joints  number of the first unknown of its joints
+[[nodiscard]] BeamPart beam_part(const Model& model, const RigidRoots& roots, const Beam& beam,
+                                 int first_of_joints);
+
+/// The same of all of a model's beams; those that two models have in common are shared.
+class BeamParts {
+ public:
+  class Iterator {
+   public:
+    explicit Iterator(const std::shared_ptr<const BeamPart>* at) : at_(at) {}
+    const BeamPart& operator*() const { return **at_; }
+    Iterator& operator++() {
+      ++at_;
+      return *this;
+    }
+    bool operator!=(const Iterator& other) const { return at_ != other.at_; }
+
+   private:
+    const std::shared_ptr<const BeamPart>* at_;
+  };
+
+  void reserve(std::size_t n) { parts_.reserve(n); }
+  void push_back(std::shared_ptr<const BeamPart> part) { parts_.push_back(std::move(part)); }
+  [[nodiscard]] std::size_t size() const { return parts_.size(); }
+  const BeamPart& operator[](std::size_t i) const { return *parts_[i]; }
+  [[nodiscard]] const BeamPart& at(std::size_t i) const { return *parts_.at(i); }
+  [[nodiscard]] const std::shared_ptr<const BeamPart>& shared(std::size_t i) const {
+    return parts_[i];
+  }
+  [[nodiscard]] Iterator begin() const { return Iterator(parts_.data()); }
+  [[nodiscard]] Iterator end() const { return Iterator(parts_.data() + parts_.size()); }
+
+ private:
+  std::vector<std::shared_ptr<const BeamPart>> parts_;
+};
+
+/// A symmetric matrix over a beam's ends in its own axes, over its unknowns instead.
+/// @param between_l  of what is between the ends: nothing comes of it where both are displaced
+///                   alike
+/// @param out        taken over; no memory is asked for when it has the size already
+void to_unknowns(const BeamPart& part, const Matrix12& between_l, Eigen::MatrixXd& out);
+
+/// Elastic stiffness over a beam's unknowns, its joints included.
+/// @param stiffness_l  between its ends
+void elastic_block(const BeamPart& part, const Matrix12& stiffness_l, Eigen::MatrixXd& out);
+/// From its section and axes.
+[[nodiscard]] Matrix12 stiffness_of(const Beam& beam, double length);
+
+/// The freedoms of a beam's ends in its own axes.
+/// @param ends  the motion of each
+[[nodiscard]] Vector12 seen_by_member(const BeamPart& part, const std::array<EndMotion, 2>& ends);
+/// @param motion  full
+[[nodiscard]] Vector12 end_freedoms(const BeamPart& part, const Eigen::VectorXd& motion);
+
+/// What acts on a beam's end: the gradient of the joint's energy with respect to it.  [N, N m]
+[[nodiscard]] Vector6 wrench_at(const BeamPart& part, const Vector12& ends_l, std::size_t end);
+
+/// The part of a beam's geometric stiffness that is between its ends, member axes.
+/// @param elastic_l  K q - strains, in balance by itself
+[[nodiscard]] Matrix12 geometric_between_ends(const BeamPart& part, const Vector12& elastic_l);
+/// All of it, its joints and arms included, over its unknowns.
+/// @param ends_l  what acts on its ends: the same, less its loads
+/// @param out     taken over
+void geometric_block(const BeamPart& part, const Vector12& elastic_l, const Vector12& ends_l,
+                     Eigen::MatrixXd& out);
+/// The same from its terms, for a beam of which it is asked for often: far sooner.
+void geometric_block_by_terms(const BeamPart& part, const Vector12& elastic_l,
+                              const Vector12& ends_l, Eigen::MatrixXd& out);
+
+}  // namespace fea
