@@ -157,6 +157,7 @@ BeamPart beam_part(const Model& model, const RigidRoots& roots, const Beam& beam
   }
   for (int i = 0; i < n_loose; ++i) part.unknowns(12 + i) = first_of_joints + i;
   part.plain = !has_own_terms(part.ends[0]) && !has_own_terms(part.ends[1]);
+  elastic_block(part, part.stiffness_l, part.elastic);
   part.geometric = std::make_shared<const GeometricTerms>();
   return part;
 }

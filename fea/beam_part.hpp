@@ -41,6 +41,7 @@ struct BeamPart {
   Eigen::VectorXi unknowns;  ///< their numbers in the whole model
   std::array<EndPart, 2> ends;
   bool plain = false;  ///< welded at its nodes without arms: its unknowns are its ends' motions
+  Eigen::MatrixXd elastic;  ///< stiffness over its unknowns, its joints included
   std::shared_ptr<const GeometricTerms> geometric;
 };
 

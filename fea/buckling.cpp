@@ -8,6 +8,7 @@
 
 #include "fea/lanczos.hpp"
 #include "fea/linear_motion.hpp"
+#include "fea/solution.hpp"
 #include "fea/stress_state.hpp"
 #include "fea/tangent.hpp"
 
@@ -122,11 +123,10 @@ BucklingMode make_mode(const System& system, const Pencil& pencil, const EigenPa
 
 class Buckling::Search {
  public:
-  explicit Search(const Factored& factored)
-      : system_(factored.share()), tangent_(*system_), given_(*system_), reversed_(*system_) {}
+  explicit Search(const Factored& factored) : system_(factored.share()), tangent_(*system_) {}
 
   BucklingResult run(const Loads& loads, const BucklingOptions& options);
-  std::optional<int> n_below(const Loads& loads, double factor);
+  std::optional<int> n_below(const Loads& loads, double factor, const Solution* linear);
 
  private:
   /// One sign of the load: its pencil, and the pairs that are known of it.
@@ -152,7 +152,7 @@ class Buckling::Search {
     }
   };
 
-  void put_together(const Loads& loads);
+  void put_together(const Loads& loads, const Solution* linear);
   [[nodiscard]] bool put_start(const BucklingOptions& options);
   void look_at_both(const BucklingOptions& options);
   std::optional<std::vector<EigenPair>> find(Side& side, int n_modes, double tolerance);
@@ -162,20 +162,21 @@ class Buckling::Search {
   Tangent tangent_;
   StressState state_;
   Blocks blocks_;
-  Side given_;
-  Side reversed_;
+  std::optional<Side> given_;
+  std::optional<Side> reversed_;
   Eigen::VectorXd start_motion_;
   Eigen::VectorXd start_;
   LanczosMemory lanczos_;
 };
 
 /// Kg of the loads' linear solution.
-void Buckling::Search::put_together(const Loads& loads) {
+/// @param linear  that solution; null = not at hand
+void Buckling::Search::put_together(const Loads& loads, const Solution* linear) {
   const LoadCase load_case = prepare(*system_, loads);
-  stress_state(*system_, load_case, linear_motion(*system_, load_case), state_);
+  stress_state(*system_, load_case,
+               linear != nullptr ? linear->data().motion : linear_motion(*system_, load_case),
+               state_);
   geometric_stiffness(*system_, load_case, state_, blocks_);
-  given_.geometric.coeffs().setZero();
-  system_->add_scaled(blocks_, 1.0, given_.geometric.valuePtr());
 }
 
 /// C y of the sum of the modes to start from, where there are enough of them: with each the
@@ -194,27 +195,27 @@ bool Buckling::Search::put_start(const BucklingOptions& options) {
   };
   if (!add(options.start->modes, options.n_modes)) return false;
   if (!add(options.start->reversed, options.n_reversed)) return false;
-  given_.pencil.apply_to_motion(start_motion_, start_);
+  given_->pencil.apply_to_motion(start_motion_, start_);
   return start_.allFinite() && start_.norm() > 0.0;
 }
 
 /// The two ends of the list of mu are the lowest factors of either sign: both in one basis.
 void Buckling::Search::look_at_both(const BucklingOptions& options) {
-  const Eigen::Index most = given_.pencil.size() - 1;
+  const Eigen::Index most = given_->pencil.size() - 1;
   const bool started = put_start(options);
-  const EndPairs found = end_pairs(given_.pencil, {},
+  const EndPairs found = end_pairs(given_->pencil, {},
                                    {.n_largest = std::min<Eigen::Index>(options.n_modes, most),
                                     .n_smallest = std::min<Eigen::Index>(options.n_reversed, most),
                                     .tolerance = options.tolerance,
                                     .start = started ? &start_ : nullptr},
                                    lanczos_);
   // From a start of modes there is no telling what else there is.
-  given_.add(found.largest, found.all && !started, found.norm);
+  given_->add(found.largest, found.all && !started, found.norm);
   if (found.smallest.empty()) return;
   std::vector<EigenPair> turned = found.smallest;
   for (EigenPair& pair : turned) pair.mu = -pair.mu;
   const bool all = turned.size() == static_cast<std::size_t>(options.n_reversed);
-  reversed_.add(turned, all && !started, found.norm);
+  reversed_->add(turned, all && !started, found.norm);
 }
 
 /// Pairs proved complete, or nothing.
@@ -267,15 +268,19 @@ BucklingResult Buckling::Search::run(const Loads& loads, const BucklingOptions& 
   BucklingResult result;
   result.status = BucklingStatus::no_compression;
   if (system_->n_free() == 0 || options.n_modes < 1) return result;
-  put_together(loads);
-  if (given_.geometric.coeffs().cwiseAbs().maxCoeff() == 0.0) return result;
-  given_.forget();
-  reversed_.forget();
-  if (given_.pencil.size() >= kDenseBelow) look_at_both(options);
-  const auto lowest = modes(given_, options.n_modes, options.tolerance);
+  put_together(loads, nullptr);
+  if (!given_) given_.emplace(*system_);
+  if (options.n_reversed > 0 && !reversed_) reversed_.emplace(*system_);
+  given_->geometric.coeffs().setZero();
+  system_->add_scaled(blocks_, 1.0, given_->geometric.valuePtr());
+  if (given_->geometric.coeffs().cwiseAbs().maxCoeff() == 0.0) return result;
+  given_->forget();
+  if (reversed_) reversed_->forget();
+  if (given_->pencil.size() >= kDenseBelow) look_at_both(options);
+  const auto lowest = modes(*given_, options.n_modes, options.tolerance);
   if (options.n_reversed > 0) {
-    reversed_.geometric.coeffs() = -given_.geometric.coeffs();
-    result.reversed = modes(reversed_, options.n_reversed, options.tolerance)
+    reversed_->geometric.coeffs() = -given_->geometric.coeffs();
+    result.reversed = modes(*reversed_, options.n_reversed, options.tolerance)
                           .value_or(std::vector<BucklingMode>{});
     for (BucklingMode& mode : result.reversed) mode.factor = -mode.factor;
   }
@@ -290,10 +295,11 @@ BucklingResult Buckling::Search::run(const Loads& loads, const BucklingOptions& 
   return result;
 }
 
-std::optional<int> Buckling::Search::n_below(const Loads& loads, double factor) {
+std::optional<int> Buckling::Search::n_below(const Loads& loads, double factor,
+                                             const Solution* linear) {
   if (system_->n_free() == 0) return 0;
-  put_together(loads);
-  return tangent_.n_negative(given_.geometric, factor);
+  put_together(loads, linear);
+  return tangent_.n_negative(blocks_, factor);
 }
 
 Buckling::Buckling(const Factored& factored) : search_(std::make_unique<Search>(factored)) {}
@@ -305,8 +311,8 @@ BucklingResult Buckling::run(const Loads& loads, const BucklingOptions& options)
   return search_->run(loads, options);
 }
 
-std::optional<int> Buckling::n_below(const Loads& loads, double factor) {
-  return search_->n_below(loads, factor);
+std::optional<int> Buckling::n_below(const Loads& loads, double factor, const Solution* linear) {
+  return search_->n_below(loads, factor, linear);
 }
 
 BucklingResult buckle(const Factored& factored, const Loads& loads,

@@ -61,7 +61,9 @@ class Buckling {
 
   /// How many factors lie between 0 and `factor`: negative eigenvalues of K + factor Kg, which
   /// costs one factorization. Nothing when a pivot is too small to trust.
-  [[nodiscard]] std::optional<int> n_below(const Loads& loads, double factor);
+  /// @param linear  linear solution of these loads, where it is at hand: saves time
+  [[nodiscard]] std::optional<int> n_below(const Loads& loads, double factor,
+                                           const Solution* linear = nullptr);
 
  private:
   class Search;

@@ -21,7 +21,7 @@ std::vector<int> places_in(const std::vector<int>& list, int n_unknowns) {
 std::vector<int> free_unknowns(const System& system, const std::vector<std::size_t>& blocks) {
   std::vector<int> all;
   for (const std::size_t block : blocks) {
-    if (system.stiffness()[block].size() == 0) continue;
+    if (system.stiffness(block).size() == 0) continue;
     for (const int unknown : system.block_unknowns()[block]) {
       if (!system.held(unknown)) all.push_back(unknown);
     }
@@ -38,7 +38,7 @@ Eigen::MatrixXd sum_over(const System& system, const std::vector<std::size_t>& b
   const auto n = static_cast<Eigen::Index>(list.size());
   Eigen::MatrixXd sum = Eigen::MatrixXd::Zero(n, n);
   for (const std::size_t block : blocks) {
-    const Eigen::MatrixXd& values = system.stiffness()[block];
+    const Eigen::MatrixXd& values = system.stiffness(block);
     if (values.size() == 0) continue;
     const Eigen::VectorXi& unknowns = system.block_unknowns()[block];
     for (Eigen::Index column = 0; column < unknowns.size(); ++column) {
@@ -68,7 +68,7 @@ std::vector<Eigen::Index> kept_places(const Condensed& rest, const Condensed& pa
 
 std::vector<int> shared_unknowns(const System& system, const std::vector<std::size_t>& blocks) {
   std::vector<std::size_t> others;
-  for (std::size_t block = 0; block < system.stiffness().size(); ++block) {
+  for (std::size_t block = 0; block < system.n_blocks(); ++block) {
     if (std::find(blocks.begin(), blocks.end(), block) == blocks.end()) others.push_back(block);
   }
   const std::vector<int> own = free_unknowns(system, blocks);

@@ -81,7 +81,7 @@ std::string cause(const System& system) {
   double most_alone = -1.0;
   for (std::size_t b = 0; b < n_blocks; ++b) {
     const Eigen::VectorXd q = motion(system.block_unknowns()[b]);
-    const Eigen::MatrixXd& k = system.stiffness()[b];
+    const Eigen::MatrixXd& k = system.stiffness(b);
     const double energy = q.dot(k * q);
     double alone = 0.0;
     for (Eigen::Index i = 0; i < q.size(); ++i) alone += q(i) * q(i) * k(i, i);

@@ -309,10 +309,21 @@ void Ldlt::Pattern::find_targets() {
 }
 
 Ldlt::Ldlt(const Sparse& lower) : pattern_(std::make_shared<const Pattern>(lower)) {
-  fronts_.assign(pattern_->front_begin.back(), 0.0);
-  pivots_ = Eigen::VectorXd::Zero(lower.rows());
+  take_memory(lower.rows());
+}
+
+void Ldlt::take_memory(Eigen::Index n) {
+  fronts_.resize(static_cast<Eigen::Index>(pattern_->front_begin.back()));
+  work_.resize(static_cast<Eigen::Index>(pattern_->largest));
+  pivots_ = Eigen::VectorXd::Zero(n);
   inverse_pivots_ = pivots_;
-  work_.resize(pattern_->largest);
+}
+
+Ldlt Ldlt::empty_like() const {
+  Ldlt out;
+  out.pattern_ = pattern_;
+  if (pattern_ != nullptr) out.take_memory(size());
+  return out;
 }
 
 std::size_t Ldlt::n_nonzeros() const {
@@ -329,15 +340,16 @@ std::size_t Ldlt::n_bytes() const {
   const auto bytes = [](const auto&... items) {
     return (0U + ... + (items.size() * sizeof(items.front())));
   };
-  return bytes(fronts_, p.first, p.below_begin, p.below, p.front_begin, p.places, p.targets_begin,
-               p.targets, p.places_in) +
+  return sizeof(double) * static_cast<std::size_t>(fronts_.size()) +
+         bytes(p.first, p.below_begin, p.below, p.front_begin, p.places, p.targets_begin, p.targets,
+               p.places_in) +
          sizeof(double) * static_cast<std::size_t>(2 * size());  // pivots and their inverses
 }
 
 bool Ldlt::factorize(const double* values) {
   const Pattern& p = *pattern_;
-  std::fill(fronts_.begin(), fronts_.end(), 0.0);
-  for (std::size_t k = 0; k < p.places.size(); ++k) fronts_[index(p.places[k])] = values[k];
+  fronts_.setZero();
+  for (std::size_t k = 0; k < p.places.size(); ++k) fronts_[p.places[k]] = values[k];
   for (int g = 0; g < p.n_groups(); ++g) {
     if (!eliminate(g)) return false;
     if (p.n_below(g) > 0) pass_on(g);
@@ -412,7 +424,7 @@ void Ldlt::pass_on(int group) {
     for (int r = q; r < n; ++r) {
       double sum = 0.0;
       for (int j = 0; j < width; ++j) {
-        sum += work_[static_cast<std::size_t>(r + j * padded)] * rows[q + j * stride];
+        sum += work_[r + j * padded] * rows[q + j * stride];
       }
       left[places[r]] -= sum;
     }

@@ -23,6 +23,8 @@ class Ldlt {
   /// @param values  of a matrix of that pattern, in its stored order
   /// @return whether every pivot is finite and not zero
   bool factorize(const double* values);
+  /// For matrices of the same pattern, in memory of its own; nothing is factored.
+  [[nodiscard]] Ldlt empty_like() const;
 
   [[nodiscard]] Eigen::Index size() const { return pivots_.size(); }
   [[nodiscard]] const Eigen::VectorXd& pivots() const { return pivots_; }
@@ -39,12 +41,13 @@ class Ldlt {
 
  private:
   struct Pattern;
+  void take_memory(Eigen::Index n);
   bool eliminate(int group);
   void pass_on(int group);
 
   std::shared_ptr<const Pattern> pattern_;
-  std::vector<double> fronts_;  ///< L, a group's columns after another's, upper triangles unused
-  std::vector<double> work_;
+  Eigen::VectorXd fronts_;  ///< L, a group's columns after another's, upper triangles unused
+  Eigen::VectorXd work_;
   Eigen::VectorXd pivots_;
   Eigen::VectorXd inverse_pivots_;
 };

@@ -6,11 +6,11 @@ Eigen::VectorXd to_balance(const System& system, const LoadCase& load_case,
                            const Blocks& geometric) {
   Eigen::VectorXd force = load_case.vector;
   if (load_case.imposed.isZero(0.0)) return force;
-  for (std::size_t b = 0; b < system.block_unknowns().size(); ++b) {
+  for (std::size_t b = 0; b < system.n_blocks(); ++b) {
     const Eigen::VectorXi& unknowns = system.block_unknowns()[b];
     const Eigen::VectorXd q = load_case.imposed(unknowns);
     if (q.isZero(0.0)) continue;
-    if (system.stiffness()[b].size() > 0) force(unknowns) -= system.stiffness()[b] * q;
+    if (system.stiffness(b).size() > 0) force(unknowns) -= system.stiffness(b) * q;
     if (!geometric.empty() && geometric[b].size() > 0) force(unknowns) -= geometric[b] * q;
   }
   return force;

@@ -96,12 +96,17 @@ void Assembly::scale_by(const Eigen::VectorXd& scale) {
 }
 
 void Assembly::add(const Blocks& blocks, double factor, double* values) const {
+  add([&blocks](std::size_t b) -> const Eigen::MatrixXd& { return blocks[b]; }, factor, values);
+}
+
+void Assembly::add(const std::function<const Eigen::MatrixXd&(std::size_t)>& block, double factor,
+                   double* values) const {
   const std::vector<Entry>& entries = *entries_;
-  for (std::size_t b = 0; b < blocks.size(); ++b) {
-    if (blocks[b].size() == 0) continue;
-    const double* block = blocks[b].data();
+  for (std::size_t b = 0; b < runs_.size(); ++b) {
+    const Eigen::MatrixXd& here = block(b);
+    if (here.size() == 0) continue;
     for (std::size_t e = runs_[b].begin; e < runs_[b].end; ++e) {
-      values[entries[e].place] += factor * weights_[e] * block[entries[e].in_block];
+      values[entries[e].place] += factor * weights_[e] * here.data()[entries[e].in_block];
     }
   }
 }

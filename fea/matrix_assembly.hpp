@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <vector>
 
@@ -53,6 +54,9 @@ class Assembly {
   /// @param blocks  in the order of `unknowns`, symmetric; an empty one counts as zero
   /// @param values  of the pattern, in its stored order
   void add(const Blocks& blocks, double factor, double* values) const;
+  /// @param block  gives each by its number
+  void add(const std::function<const Eigen::MatrixXd&(std::size_t)>& block, double factor,
+           double* values) const;
   /// Adds the symmetric and the skew part of blocks that need not be symmetric, scaled.
   /// @param skew  none = only the symmetric part is wanted
   void add_parts(const Blocks& blocks, double* symmetric, double* skew) const;

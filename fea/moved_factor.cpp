@@ -19,7 +19,7 @@ constexpr double kNoSkew = 1.0e-14;  // of a scaled matrix, whose diagonal is ab
 MovedFactor::MovedFactor(const MovedFrame& frame)
     : system_(frame.system()),
       assembly_(frame.shared().assembly),
-      symmetric_(frame.shared().blank),
+      symmetric_(frame.shared().blank.empty_like()),
       below_symmetric_(assembly_.pattern()),
       below_skew_(assembly_.pattern()),
       mixing_(system_.n_free()) {

@@ -45,6 +45,7 @@ SpringPart spring_part(const Spring& spring) {
     part.far_arm_g = spring.offset_a_g;
     part.sign_on_b = 1.0;
   }
+  elastic_block(part, part.elastic);
   return part;
 }
 

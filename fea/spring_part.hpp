@@ -13,6 +13,7 @@ struct SpringPart {
   Vector3 near_arm_g = Vector3::Zero();  ///< from the near node to the spring  [m]
   Vector3 far_arm_g = Vector3::Zero();   ///< from the far node to the spring  [m]
   Matrix6 stiffness_g;
+  Eigen::MatrixXd elastic;  ///< stiffness over its unknowns
   Matrix6 axes_sg;          ///< takes global six-components to the spring's axes
   double sign_on_b = -1.0;  ///< what acts on b's side is this times the wrench in it
 

@@ -36,7 +36,7 @@ void stress_state(const System& system, const LoadCase& load_case, const Eigen::
 [[nodiscard]] double change(const StressState& before, const StressState& after, double lever);
 
 /// Geometric stiffness: one block a beam (its joints and arms included), one a spring, one a node
-/// (dead loads at arms), as System::stiffness. Applied moments are semi-tangential: no block.
+/// (dead loads at arms), as System::n_blocks. Applied moments are semi-tangential: no block.
 [[nodiscard]] Blocks geometric_stiffness(const System& system, const LoadCase& load_case,
                                          const StressState& state);
 /// The same into memory that is there, sooner for a frame of which it is asked for often: from the

@@ -125,22 +125,44 @@ System::System(Model model, const System* like) : model_(std::move(model)) {
   make_springs();
   for (int i = 0; i < static_cast<int>(model_.nodes.size()); ++i) {
     unknowns_.push_back(six_of(NodeId{i}));
-    stiffness_.emplace_back();
   }
   const Eigen::VectorXi fixed = held_unknowns();
   if (like == nullptr || !number_like(*like, fixed)) number_unknowns(fixed);
 
-  scaled_ = assembly_.pattern();
-  assembly_.add(stiffness_, 1.0, scaled_.valuePtr());
   std::vector<bool> free_turns(static_cast<std::size_t>(n_free_));
   for (int i = 0; i < n_unknowns(); ++i) {
     if (!held(i)) free_turns[static_cast<std::size_t>(reduced_(i))] = turns(i);
   }
-  scale_ = diagonal_scale(Eigen::VectorXd(scaled_.diagonal()), free_turns);
+  scale_ = diagonal_scale(diagonal(), free_turns);
   assembly_.scale_by(scale_);
-  scaled_.coeffs().setZero();
-  assembly_.add(stiffness_, 1.0, scaled_.valuePtr());
+  scaled_ = assembly_.pattern();
+  assembly_.add([this](std::size_t b) -> const Eigen::MatrixXd& { return stiffness(b); }, 1.0,
+                scaled_.valuePtr());
   factored_ = factor_.factorize(scaled_.valuePtr());
+}
+
+const Eigen::MatrixXd& System::stiffness(std::size_t block) const {
+  static const Eigen::MatrixXd kOfNode;
+  if (block < beams_->size()) return (*beams_)[block].elastic;
+  const std::size_t spring = block - beams_->size();
+  return spring < springs_.size() ? springs_[spring].elastic : kOfNode;
+}
+
+/// Of the sum of the blocks, over the free unknowns.
+Eigen::VectorXd System::diagonal() const {
+  Eigen::VectorXd out = Eigen::VectorXd::Zero(n_free_);
+  const auto add = [&](int unknown, double value) {
+    if (!held(unknown)) out(reduced_(unknown)) += value;
+  };
+  for (std::size_t b = 0; b < n_blocks(); ++b) {
+    const Eigen::MatrixXd& block = stiffness(b);
+    const Eigen::VectorXi& unknowns = unknowns_[b];
+    for (Eigen::Index i = 0; i < block.rows(); ++i) add(unknowns(i), block(i, i));
+    // Both ends at one rigid body.
+    const bool twice = block.rows() >= 12 && unknowns(0) == unknowns(6);
+    for (Eigen::Index i = 0; twice && i < 6; ++i) add(unknowns(i), 2.0 * block(i, i + 6));
+  }
+  return out;
 }
 
 void System::make_beams(const System* like) {
@@ -155,9 +177,8 @@ void System::make_beams(const System* like) {
     beams_ = like->beams_;
     turns_ = like->turns_;
     typical_length_ = like->typical_length_;
-    const auto n = static_cast<std::ptrdiff_t>(n_beams);
-    unknowns_.assign(like->unknowns_.begin(), like->unknowns_.begin() + n);
-    stiffness_.assign(like->stiffness_.begin(), like->stiffness_.begin() + n);
+    unknowns_.assign(like->unknowns_.begin(),
+                     like->unknowns_.begin() + static_cast<std::ptrdiff_t>(n_beams));
     return;
   }
   int next = 6 * static_cast<int>(model_.nodes.size());
@@ -178,12 +199,6 @@ void System::make_beams(const System* like) {
     next = static_cast<int>(turns_.size());
     unknowns_.push_back(part.unknowns);
     total += part.length;
-    if (as_there) {
-      stiffness_.push_back(like->stiffness_[i]);
-      continue;
-    }
-    stiffness_.emplace_back();
-    elastic_block(part, part.stiffness_l, stiffness_.back());
   }
   if (n_beams > 0) typical_length_ = total / static_cast<double>(beams.size());
   beams_ = std::make_shared<const BeamParts>(std::move(beams));
@@ -199,10 +214,7 @@ bool System::only_adds_springs_to(const System& other) const {
 void System::make_springs() {
   for (const Spring& spring : model_.springs) {
     springs_.push_back(spring_part(roots_.rooted(spring)));
-    const SpringPart& part = springs_.back();
-    unknowns_.push_back(part.unknowns);
-    stiffness_.emplace_back();
-    elastic_block(part, stiffness_.back());
+    unknowns_.push_back(springs_.back().unknowns);
   }
 }
 
@@ -261,7 +273,7 @@ bool System::number_like(const System& like, const Eigen::VectorXi& fixed) {
   reduced_ = like.reduced_;
   n_free_ = like.n_free_;
   assembly_ = Assembly(like.assembly_, same_as);
-  factor_ = like.factor_;
+  factor_ = like.factor_.empty_like();
   return true;
 }
 

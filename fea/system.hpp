@@ -50,8 +50,10 @@ class System {
   /// Whether an unknown is a rotation.
   [[nodiscard]] bool turns(int unknown) const { return turns_[static_cast<std::size_t>(unknown)]; }
 
-  /// Blocks of the elastic stiffness: one a beam, one a spring, then an empty one a node.
-  [[nodiscard]] const Blocks& stiffness() const { return stiffness_; }
+  /// Beams, springs, then nodes: each has a block of the stiffness.
+  [[nodiscard]] std::size_t n_blocks() const { return unknowns_.size(); }
+  /// A block of the elastic stiffness; empty for a node.
+  [[nodiscard]] const Eigen::MatrixXd& stiffness(std::size_t block) const;
   /// The unknowns of those blocks.
   [[nodiscard]] const std::vector<Eigen::VectorXi>& block_unknowns() const { return unknowns_; }
   /// D (sum of the blocks) D over the free unknowns, lower triangle.
@@ -81,6 +83,7 @@ class System {
   [[nodiscard]] double typical_length() const { return typical_length_; }
 
  private:
+  [[nodiscard]] Eigen::VectorXd diagonal() const;
   void make_beams(const System* like);
   void make_springs();
   [[nodiscard]] Eigen::VectorXi held_unknowns() const;
@@ -92,7 +95,6 @@ class System {
   std::shared_ptr<const BeamParts> beams_;
   std::vector<SpringPart> springs_;
   std::vector<Eigen::VectorXi> unknowns_;
-  Blocks stiffness_;
   std::vector<bool> turns_;
   Eigen::VectorXi reduced_;
   int n_free_ = 0;
@@ -104,7 +106,7 @@ class System {
   bool factored_ = false;
 };
 
-/// Blocks of the elastic stiffness from the sections and axes, as System::stiffness.
+/// All blocks of the elastic stiffness, from the sections and axes.
 void elastic_stiffness(const System& system, Blocks& blocks);
 
 }  // namespace fea

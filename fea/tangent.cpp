@@ -8,7 +8,9 @@ constexpr double kTrusted = 1.0e-14;  // a pivot nearer to zero may have either 
 }  // namespace
 
 Tangent::Tangent(const System& system)
-    : system_(system), values_(system.scaled().coeffs().size()), factor_(system.factor()) {}
+    : system_(system),
+      values_(system.scaled().coeffs().size()),
+      factor_(system.factor().empty_like()) {}
 
 std::optional<int> Tangent::n_negative(const Blocks& geometric, double factor) {
   values_ = system_.scaled().coeffs();

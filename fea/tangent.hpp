@@ -12,7 +12,7 @@ class Tangent {
   explicit Tangent(const System& system);
 
   /// Factors scaled K + factor * geometric.
-  /// @param geometric  blocks, in the order of System::stiffness
+  /// @param geometric  blocks, in the order of System::n_blocks
   /// @return how many of its eigenvalues are negative; nothing when a pivot is too small to trust
   [[nodiscard]] std::optional<int> n_negative(const Blocks& geometric, double factor);
 

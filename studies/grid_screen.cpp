@@ -40,17 +40,17 @@ constexpr double kGrownFar = 2.0;
 
 /// The blocks in which two systems differ; nothing when they are not of one build.
 std::optional<Blocks> differing(const fea::System& a, const fea::System& b) {
-  if (a.n_unknowns() != b.n_unknowns() || a.stiffness().size() != b.stiffness().size() ||
+  if (a.n_unknowns() != b.n_unknowns() || a.n_blocks() != b.n_blocks() ||
       a.places() != b.places()) {
     return std::nullopt;
   }
   Blocks out;
-  for (std::size_t i = 0; i < a.stiffness().size(); ++i) {
+  for (std::size_t i = 0; i < a.n_blocks(); ++i) {
     if (a.block_unknowns()[i].size() != b.block_unknowns()[i].size() ||
         a.block_unknowns()[i] != b.block_unknowns()[i]) {
       return std::nullopt;
     }
-    if (a.stiffness()[i] != b.stiffness()[i]) out.push_back(i);
+    if (a.stiffness(i) != b.stiffness(i)) out.push_back(i);
   }
   return out;
 }
@@ -347,7 +347,7 @@ void GridScreen::prepare(Look& look, const Sizes& sizes, const KnownDesign* know
     taken.insert(blocks.begin(), blocks.end());
   }
   Blocks rest;
-  for (std::size_t block = 0; block < look.drawn->stiffness().size(); ++block) {
+  for (std::size_t block = 0; block < look.drawn->n_blocks(); ++block) {
     if (taken.count(block) == 0) rest.push_back(block);
   }
   look.rest = fea::condense(*look.drawn, rest, {ends.begin(), ends.end()}, force);
@@ -405,8 +405,7 @@ void GridScreen::tell(Look& look, const Eigen::MatrixXd& force, const KnownDesig
 bool GridScreen::adds_up(const Look& look, const Sizes& sizes) const {
   for (const bool last : {false, true}) {
     parts::Design together = design_;
-    std::vector<std::shared_ptr<const fea::System>> from(look.drawn->stiffness().size(),
-                                                         look.drawn);
+    std::vector<std::shared_ptr<const fea::System>> from(look.drawn->n_blocks(), look.drawn);
     for (std::size_t p = 0; p < parts_.size(); ++p) {
       std::vector<std::size_t> usable;
       for (std::size_t i = 0; i < sizes[p].size(); ++i) {
@@ -421,7 +420,7 @@ bool GridScreen::adds_up(const Look& look, const Sizes& sizes) const {
     const std::optional<Built> all = built(together, look);
     if (!all || !differing(*all->system, *look.drawn)) return false;
     for (std::size_t block = 0; block < from.size(); ++block) {
-      if (all->system->stiffness()[block] != from[block]->stiffness()[block]) return false;
+      if (all->system->stiffness(block) != from[block]->stiffness(block)) return false;
     }
   }
   return true;

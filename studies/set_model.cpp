@@ -515,7 +515,9 @@ void SetModel::give_memory_back() const {
 
 bool SetModel::none_below(const parts::DesignCase& load_case, const CaseSolution& at,
                           double factor) const {
-  return buckling(at.closed_stops).n_below(loads(load_case, 1.0, at.closed_stops), factor) == 0;
+  const fea::Loads now = loads(load_case, 1.0, at.closed_stops);
+  const bool at_hand = at.method == fea::Method::linear && at.linear.let_go().empty();
+  return buckling(at.closed_stops).n_below(now, factor, at_hand ? &at.linear() : nullptr) == 0;
 }
 
 fea::Buckling& SetModel::buckling(Contacts closed_stops) const {

@@ -85,7 +85,7 @@ void floor_solves(benchmark::State& state) {
 /// Stiffness of every beam and spring, put together.
 void assembly(benchmark::State& state) {
   const fea::System& system = *demo().system;
-  fea::Blocks blocks = system.stiffness();
+  fea::Blocks blocks(system.n_blocks());
   Eigen::VectorXd values(system.scaled().nonZeros());
   for ([[maybe_unused]] auto round : state) {
     fea::elastic_stiffness(system, blocks);

@@ -35,7 +35,7 @@ fea::Model with_other_sections(fea::Model model, const Blocks& blocks, std::uint
 
 Blocks the_rest(const fea::System& system) {
   Blocks out;
-  for (std::size_t block = 0; block < system.stiffness().size(); ++block) {
+  for (std::size_t block = 0; block < system.n_blocks(); ++block) {
     const auto in = [&](const Blocks& part) {
       return std::find(part.begin(), part.end(), block) != part.end();
     };

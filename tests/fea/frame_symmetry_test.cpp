@@ -221,8 +221,8 @@ TEST_CASE("the geometric stiffness of a whole frame turns its forces with it",
   Eigen::VectorXd turned = forces;
   for (std::size_t b = 0; b < geometric.size(); ++b) {
     const Eigen::VectorXi& unknowns = system.block_unknowns()[b];
-    if (system.stiffness()[b].size() == 0) continue;
-    forces(unknowns) += system.stiffness()[b] * u(unknowns);
+    if (system.stiffness(b).size() == 0) continue;
+    forces(unknowns) += system.stiffness(b) * u(unknowns);
     Eigen::VectorXd q = rigid(unknowns);
     if (unknowns.size() > 12) {
       // The joints' own freedoms move along with the node.
