@@ -15,6 +15,8 @@ struct BendingInput {
   double elastic = base::kUnset;  ///< E  [Pa]
   double yield = base::kUnset;    ///< Fy  [Pa]
   double length = base::kUnset;   ///< between what holds it sideways and against twist, Lb  [m]
+
+  bool operator==(const BendingInput&) const = default;
 };
 
 /// Largest moment about one principal axis.

@@ -163,16 +163,18 @@ BeamPart beam_part(const Model& model, const RigidRoots& roots, const Beam& beam
 }
 
 const GeometricTerms::Matrix& GeometricTerms::of(const BeamPart& part) const {
-  std::call_once(asked_for_, [&] {
-    const Eigen::Index size = part.unknowns.size();
-    const Eigen::Matrix<double, 12, 6> forces_l = unit_forces(part.length);
-    matrix_.resize(size * size, 6);
-    Eigen::MatrixXd block;
-    for (Eigen::Index i = 0; i < 6; ++i) {
-      geometric_block(part, forces_l.col(i), forces_l.col(i), block);
-      matrix_.col(i) = block.reshaped();
-    }
-  });
+  if (is_there_.load(std::memory_order_acquire)) return matrix_;
+  const std::lock_guard lock(mutex_);
+  if (is_there_.load(std::memory_order_relaxed)) return matrix_;
+  const Eigen::Index size = part.unknowns.size();
+  const Eigen::Matrix<double, 12, 6> forces_l = unit_forces(part.length);
+  matrix_.resize(size * size, 6);
+  Eigen::MatrixXd block;
+  for (Eigen::Index i = 0; i < 6; ++i) {
+    geometric_block(part, forces_l.col(i), forces_l.col(i), block);
+    matrix_.col(i) = block.reshaped();
+  }
+  is_there_.store(true, std::memory_order_release);
   return matrix_;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <atomic>
 #include <memory>
 #include <mutex>
 #include <vector>
@@ -24,7 +25,8 @@ class GeometricTerms {
   [[nodiscard]] const Matrix& of(const BeamPart& part) const;
 
  private:
-  mutable std::once_flag asked_for_;
+  mutable std::atomic<bool> is_there_ = false;
+  mutable std::mutex mutex_;
   mutable Matrix matrix_;
 };
 

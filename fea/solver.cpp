@@ -17,10 +17,15 @@ struct Workspace::Memory {
   Eigen::VectorXd start;
 };
 
-Workspace::Workspace() : memory_(std::make_unique<Memory>()) {}
+Workspace::Workspace() = default;
 Workspace::~Workspace() = default;
 Workspace::Workspace(Workspace&&) noexcept = default;
 Workspace& Workspace::operator=(Workspace&&) noexcept = default;
+
+Workspace::Memory& Workspace::memory() {
+  if (memory_ == nullptr) memory_ = std::make_unique<Memory>();
+  return *memory_;
+}
 
 namespace {
 

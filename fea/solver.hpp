@@ -133,7 +133,8 @@ class Workspace {
   Workspace& operator=(Workspace&&) noexcept;
 
   struct Memory;
-  [[nodiscard]] Memory& memory() { return *memory_; }
+  /// Made when it is first asked for.
+  [[nodiscard]] Memory& memory();
 
  private:
   std::unique_ptr<Memory> memory_;

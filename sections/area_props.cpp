@@ -129,8 +129,7 @@ AreaProps box_props(const RectangularTube& tube, double poisson) {
                     .plastic_z = out_z.plastic - in_z.plastic});
 }
 
-AreaProps wall_props(const WallLine& line) {
-  const ThinWall s(line);
+AreaProps wall_props(const ThinWall& s) {
   const std::array<double, 2> reach = s.reach();
   const std::array<double, 2> shear = s.shear_areas();
   return completed({.area = s.area(),
@@ -155,6 +154,13 @@ AreaProps wall_props(const WallLine& line) {
                     .asymmetry_z = s.asymmetry(0)});
 }
 
+/// A plastic modulus takes its time: what this thread's last shapes came to is remembered.
+template <class Walled>
+AreaProps remembered_props(const Walled& shape) {
+  thread_local base::Remembered<Walled, AreaProps> remembered;
+  return remembered(shape, [&shape] { return wall_props(walled_section(shape).section); });
+}
+
 struct Props {
   double poisson;
 
@@ -167,10 +173,10 @@ struct Props {
   AreaProps operator()(const TwinPlate& s) const {
     return rectangles(2, s.depth, s.thickness, poisson);
   }
-  AreaProps operator()(const Channel& s) const { return wall_props(wall_line(s)); }
-  AreaProps operator()(const Angle& s) const { return wall_props(wall_line(s)); }
-  AreaProps operator()(const BoxedChannel& s) const { return wall_props(wall_line(s)); }
-  AreaProps operator()(const ThinWalled& s) const { return wall_props(wall_line(s)); }
+  AreaProps operator()(const Channel& s) const { return remembered_props(s); }
+  AreaProps operator()(const Angle& s) const { return remembered_props(s); }
+  AreaProps operator()(const BoxedChannel& s) const { return remembered_props(s); }
+  AreaProps operator()(const ThinWalled& s) const { return remembered_props(s); }
   AreaProps operator()(const ByNumbers& s) const {
     constexpr double kNoGive = std::numeric_limits<double>::infinity();
     return completed({.area = s.area,

@@ -52,11 +52,27 @@ struct WorstPoint {
                           .mz = 0.5 * r.mz};
     return worst_of_rectangle(s.depth, s.thickness, half);
   }
-  PointStress operator()(const Channel& s) const { return worst_of_walls(wall_line(s), r); }
-  PointStress operator()(const Angle& s) const { return worst_of_walls(wall_line(s), r); }
-  PointStress operator()(const BoxedChannel& s) const { return worst_of_walls(wall_line(s), r); }
-  PointStress operator()(const ThinWalled& s) const { return worst_of_walls(wall_line(s), r); }
+  PointStress operator()(const Channel& s) const { return worst_of_walls(walled_section(s), r); }
+  PointStress operator()(const Angle& s) const { return worst_of_walls(walled_section(s), r); }
+  PointStress operator()(const BoxedChannel& s) const {
+    return worst_of_walls(walled_section(s), r);
+  }
+  PointStress operator()(const ThinWalled& s) const { return worst_of_walls(walled_section(s), r); }
   PointStress operator()(const ByNumbers& s) const { return worst_of_numbers(s, r); }
+};
+
+/// Without saying where.
+struct LargestStress {
+  const Resultants& r;
+
+  double operator()(const Channel& s) const { return largest_of_walls(walled_section(s), r); }
+  double operator()(const Angle& s) const { return largest_of_walls(walled_section(s), r); }
+  double operator()(const BoxedChannel& s) const { return largest_of_walls(walled_section(s), r); }
+  double operator()(const ThinWalled& s) const { return largest_of_walls(walled_section(s), r); }
+  template <class Other>
+  double operator()(const Other& s) const {
+    return WorstPoint{r}(s).von_mises;
+  }
 };
 
 }  // namespace
@@ -84,7 +100,7 @@ double largest_von_mises(const Shape& shape, const Resultants& r, double from) {
   if (const auto* tube = std::get_if<RoundTube>(&shape)) {
     return largest_of_round(tube->outside, tube->outside - 2.0 * tube->wall, r, from);
   }
-  return worst_point(shape, r).von_mises;
+  return std::visit(LargestStress{r}, shape);
 }
 
 PointStress worst_point_within(const Shape& shape, const Resultants& r, const OutlinePart& part) {

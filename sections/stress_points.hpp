@@ -5,7 +5,7 @@
 #include <utility>
 
 #include "sections/stress.hpp"
-#include "sections/wall_line.hpp"
+#include "sections/thin_wall.hpp"
 
 /// What the shapes share when they look for their worst point; not for use outside this folder.
 namespace sections {
@@ -77,6 +77,7 @@ struct OutlinePlace {
                                       double from);
 [[nodiscard]] PointStress worst_of_rectangle(double depth, double width, const Resultants& r);
 [[nodiscard]] PointStress worst_of_box(const RectangularTube& tube, const Resultants& r);
-[[nodiscard]] PointStress worst_of_walls(const WallLine& line, const Resultants& r);
+[[nodiscard]] PointStress worst_of_walls(const WalledSection& walled, const Resultants& r);
+[[nodiscard]] double largest_of_walls(const WalledSection& walled, const Resultants& r);
 
 }  // namespace sections

@@ -84,8 +84,8 @@ Worst<RoundPlace> search(double outside, double inside, const Resultants& r,
   // force is V Q / (I t) and the outside is inclined to it, in a tube because Q does.
   const double shear_factor =
       4.0 / 3.0 * (ro * ro + ro * ri + ri * ri) / (ro * ro + ri * ri) / area;
-  const double moment = std::hypot(r.my, r.mz);
-  const double force = std::hypot(r.vy, r.vz);
+  const double moment = std::sqrt(r.my * r.my + r.mz * r.mz);
+  const double force = std::sqrt(r.vy * r.vy + r.vz * r.vz);
 
   using Kind = RoundPlace::Kind;
   Worst<RoundPlace> worst;

@@ -47,10 +47,7 @@ Point face_at(const FlowWall& w, double at, bool right) {
   return {middle[0] + half * w.direction[1], middle[1] - half * w.direction[0]};
 }
 
-}  // namespace
-
-PointStress worst_of_walls(const WallLine& line, const Resultants& r) {
-  const ThinWall section(line);
+Worst<WallPlace> worst_on_walls(const ThinWall& section, const Resultants& r) {
   Worst<WallPlace> worst;
   const auto offer = [&](std::size_t wall, double at) {
     const FlowWall& w = section.walls()[wall];
@@ -66,13 +63,23 @@ PointStress worst_of_walls(const WallLine& line, const Resultants& r) {
                   {wall, at});
     }
   };
-  for (std::size_t wall = 0; wall < line.size(); ++wall) {
+  for (std::size_t wall = 0; wall < section.walls().size(); ++wall) {
     for (const double at : {0.0, 1.0, 0.5, 0.25, 0.75}) offer(wall, at);
     const double summit = flow_summit(section.walls()[wall], r);
     if (summit > 0.0 && summit < 1.0) offer(wall, summit);
   }
-  const WallPlace place = worst.place();
-  return worst.stress(name(place, line));
+  return worst;
+}
+
+}  // namespace
+
+PointStress worst_of_walls(const WalledSection& walled, const Resultants& r) {
+  const Worst<WallPlace> worst = worst_on_walls(walled.section, r);
+  return worst.stress(name(worst.place(), walled.line));
+}
+
+double largest_of_walls(const WalledSection& walled, const Resultants& r) {
+  return std::sqrt(worst_on_walls(walled.section, r).squared());
 }
 
 }  // namespace sections

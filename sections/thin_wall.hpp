@@ -3,6 +3,7 @@
 #include <array>
 #include <vector>
 
+#include "base/remembered.hpp"
 #include "sections/wall_line.hpp"
 
 /// What the properties and the stresses of thin-walled shapes share; not for use outside this
@@ -82,5 +83,23 @@ class ThinWall {
   double torsion_ = 0.0;
   double torsion_flow_ = 0.0;
 };
+
+/// The walls of a shape, and what comes of them.
+struct WalledSection {
+  WallLine line;
+  ThinWall section;
+};
+/// Of a channel, an angle, a boxed channel or walls in a line; those of this thread's last shapes
+/// are remembered, since each is asked for at one place after another.
+/// @return good until the next call
+template <class Walled>
+[[nodiscard]] const WalledSection& walled_section(const Walled& shape) {
+  thread_local base::Remembered<Walled, WalledSection> remembered;
+  return remembered(shape, [&shape] {
+    WallLine line = wall_line(shape);
+    ThinWall section(line);
+    return WalledSection{std::move(line), std::move(section)};
+  });
+}
 
 }  // namespace sections

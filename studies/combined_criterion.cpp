@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "base/remembered.hpp"
 #include "parts/piece_forces.hpp"
 #include "parts/weld_zone.hpp"
 #include "studies/piece_places.hpp"
@@ -16,27 +17,9 @@ namespace {
 /// looked at in each load case and set, and a strength brings its worked lines with it.
 const checks::SectionStrength& strength_of(const parts::Piece& piece, const sections::Shape& shape,
                                            double yield) {
-  struct Known {
-    checks::BendingInput member;
-    checks::SectionStrength strength;
-  };
-  constexpr std::size_t kMost = 64;
-  thread_local std::vector<Known> known;
-  thread_local std::size_t oldest = 0;
-  const auto is_same = [&](const Known& one) {
-    const checks::BendingInput& m = one.member;
-    return m.length == piece.length && m.yield == yield && m.elastic == piece.material.elastic &&
-           m.shape == shape;
-  };
-  const auto found = std::find_if(known.begin(), known.end(), is_same);
-  if (found != known.end()) return found->strength;
+  thread_local base::Remembered<checks::BendingInput, checks::SectionStrength> remembered;
   const checks::BendingInput member{shape, piece.material.elastic, yield, piece.length};
-  Known now{member, checks::section_strength(member)};
-  if (known.size() < kMost) return known.emplace_back(std::move(now)).strength;
-  Known& replaced = known[oldest];
-  oldest = (oldest + 1) % kMost;
-  replaced = std::move(now);
-  return replaced.strength;
+  return remembered(member, [&member] { return checks::section_strength(member); });
 }
 
 /// The largest axial force of one sign in a piece, and what it holds of it.
