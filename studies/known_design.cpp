@@ -85,34 +85,51 @@ void KnownDesign::add(const Cell& cell, const std::vector<Criterion>& criteria,
   if (!known) return;
   if (pieces_.empty()) pieces_ = cell.assembly().pieces;
   built_.add(cell.model().factored());
-  const auto demands_in = [&](bool ride) {
-    Demands out;
-    for (const Criterion& criterion : criteria) {
-      if (!cell.is_solved()) {
-        const std::optional<double> most = at_most(criterion, cell, ride);
-        if (!most) out.silent.put(criterion, 1.0);
-        out.at_load.put(criterion, most.value_or(base::kUnset));
-        continue;
-      }
-      const Cell& there = *cell.in_place(ride);
-      out.at_load.put(criterion, there.ratio_kept(criterion, 1.0));
-      if (says_nothing(criterion, there)) out.silent.put(criterion, 1.0);
-    }
-    if (cell.is_solved()) out.solution = cell.in_place(ride)->kept(1.0).solution;
-    return out;
-  };
   Known out{.name = name_of(cell),
             .set = number_of(cell.model().set()),
+            .number = n_cells_++,
             .cell = *known,
-            .reached = demands_in(false),
-            .ride = {},
-            .by_first_order = {},
             .first_order = cell.first_order().solution};
-  if (cell.is_solved() ? cell.at_ride() != nullptr : has_ride) out.ride = demands_in(true);
+  out.has_ride = cell.is_solved() ? cell.at_ride() != nullptr : has_ride;
+  if (cell.is_solved()) {
+    out.reached = cell.kept(1.0).solution;
+    if (out.has_ride) out.ride = cell.at_ride()->kept(1.0).solution;
+  }
+  const auto demand_in = [&](const Criterion& criterion, bool ride) -> Demand {
+    if (!cell.is_solved()) {
+      const std::optional<double> most = at_most(criterion, cell, ride);
+      return {most.value_or(base::kUnset), !most};
+    }
+    const Cell& there = *cell.in_place(ride);
+    return {there.ratio_kept(criterion, 1.0), says_nothing(criterion, there)};
+  };
   for (const Criterion& criterion : criteria) {
-    out.by_first_order.put(criterion, cell.ratio_by_first_order(criterion));
+    std::vector<Demands>& of_check = demands_of(criterion);
+    of_check.resize(n_cells_);
+    Demands& here = of_check.back();
+    here.is_known = true;
+    here.by_first_order = cell.ratio_by_first_order(criterion);
+    here.at_place[0] = demand_in(criterion, false);
+    if (out.has_ride) here.at_place[1] = demand_in(criterion, true);
   }
   cells_[out.name.load_case].push_back(std::move(out));
+}
+
+std::vector<KnownDesign::Demands>& KnownDesign::demands_of(const Criterion& criterion) {
+  const auto kind = static_cast<std::size_t>(criterion.kind);
+  if (kind >= demands_.size()) demands_.resize(kind + 1);
+  std::vector<std::vector<Demands>>& of_kind = demands_[kind];
+  if (criterion.index >= of_kind.size()) of_kind.resize(criterion.index + 1);
+  return of_kind[criterion.index];
+}
+
+const KnownDesign::Demands* KnownDesign::demands(const Known& known,
+                                                 const Criterion& criterion) const {
+  const auto kind = static_cast<std::size_t>(criterion.kind);
+  if (kind >= demands_.size() || criterion.index >= demands_[kind].size()) return nullptr;
+  const std::vector<Demands>& all = demands_[kind][criterion.index];
+  const bool is_there = known.number < all.size() && all[known.number].is_known;
+  return is_there ? &all[known.number] : nullptr;
 }
 
 void KnownDesign::add(const Criterion& criterion, const std::string& part,
@@ -132,9 +149,21 @@ void KnownDesign::take(KnownDesign other) {
   std::vector<std::size_t> numbers;
   for (parts::StiffnessSet& set : other.sets_) numbers.push_back(number_of(set));
   for (auto& [load_case, all] : other.cells_) {
-    for (Known& one : all) one.set = numbers[one.set];
+    for (Known& one : all) {
+      one.set = numbers[one.set];
+      one.number += n_cells_;
+    }
     cells_[load_case] = std::move(all);
   }
+  for (std::size_t kind = 0; kind < other.demands_.size(); ++kind) {
+    for (std::size_t i = 0; i < other.demands_[kind].size(); ++i) {
+      const std::vector<Demands>& there = other.demands_[kind][i];
+      std::vector<Demands>& all = demands_of({static_cast<Criterion::Kind>(kind), i});
+      all.resize(n_cells_);
+      all.insert(all.end(), there.begin(), there.end());
+    }
+  }
+  n_cells_ += other.n_cells_;
   std::move(other.looked_.begin(), other.looked_.end(), std::back_inserter(looked_));
   if (pieces_.empty()) pieces_ = std::move(other.pieces_);
   built_.add(other.built_);
@@ -190,22 +219,22 @@ double KnownDesign::softer(const Criterion& criterion, const parts::Assembly& si
 
 std::optional<KnownDemand> KnownDesign::demand(const Known& known, const Criterion& criterion,
                                                bool at_ride, const parts::Assembly* sized) const {
-  if (at_ride && !known.ride) return std::nullopt;
-  const Demands& demands = at_ride ? *known.ride : known.reached;
-  const double* ratio = demands.at_load.find(criterion);
-  const double* linear = known.by_first_order.find(criterion);
-  if (ratio == nullptr || linear == nullptr) return std::nullopt;
-  KnownDemand out{.at_load = *ratio,
-                  .by_first_order = *linear,
+  const Demands* demands = this->demands(known, criterion);
+  if ((at_ride && !known.has_ride) || demands == nullptr) return std::nullopt;
+  const Demand& there = demands->at_place[at_ride ? 1 : 0];
+  const double linear = demands->by_first_order;
+  KnownDemand out{.at_load = there.at_load,
+                  .by_first_order = linear,
                   .lowest_critical_factor = known.cell.lowest_critical_factor,
-                  .is_silent = demands.silent.find(criterion) != nullptr};
+                  .is_silent = there.is_silent};
   if (sized == nullptr) return out;
-  const fea::Solution& solution = demands.solution ? *demands.solution : known.first_order;
+  const std::optional<fea::Solution>& solved = at_ride ? known.ride : known.reached;
+  const fea::Solution& solution = solved ? *solved : known.first_order;
   out.by_first_order = demand_over_capacity(criterion, *sized, known.first_order);
   // Where it was not solved, as much more than first order as before.
-  const double now = demands.solution ? demand_over_capacity(criterion, *sized, solution)
-                     : *linear > 0.0  ? out.by_first_order * (*ratio / *linear)
-                                      : *ratio;
+  const double now = solved         ? demand_over_capacity(criterion, *sized, solution)
+                     : linear > 0.0 ? out.by_first_order * (there.at_load / linear)
+                                    : there.at_load;
   out.at_load = with_softer(now, out.by_first_order, softer(criterion, *sized));
   out.is_silent = criterion.kind == Criterion::Kind::combined &&
                   !combined_counts(sized->pieces[criterion.index], solution);

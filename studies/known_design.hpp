@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <functional>
 #include <map>
@@ -9,7 +10,6 @@
 
 #include "studies/built_frames.hpp"
 #include "studies/cell.hpp"
-#include "studies/known_ratios.hpp"
 
 namespace studies {
 
@@ -65,21 +65,17 @@ struct LookedAt {
 /// read it.
 class KnownDesign {
  public:
-  /// The checks of a cell at one place: that reached, or ride height.
-  struct Demands {
-    KnownRatios at_load;
-    KnownRatios silent;                     ///< 1: another check says all of it
-    std::optional<fea::Solution> solution;  ///< where it is solved
-  };
   /// A cell, solved or not.
   struct Known {
     CellName name;
-    std::size_t set = 0;  ///< among those of the design
+    std::size_t set = 0;     ///< among those of the design
+    std::size_t number = 0;  ///< among the cells of the design
     KnownCell cell;
-    Demands reached;
-    std::optional<Demands> ride;  ///< by second order, where it was looked at there as well
-    KnownRatios by_first_order;
     fea::Solution first_order;
+    bool has_ride = false;  ///< looked at by second order at ride height as well
+    // Where it is solved: in the place reached, and there.
+    std::optional<fea::Solution> reached = {};
+    std::optional<fea::Solution> ride = {};
   };
   /// What a check asks in a cell at most, where it is not solved.
   using AtMost =
@@ -133,6 +129,21 @@ class KnownDesign {
       const std::function<bool(const std::string& part)>& is_asked) const;
 
  private:
+  /// What a check asks in a cell at one place.
+  struct Demand {
+    double at_load = base::kUnset;
+    bool is_silent = false;
+  };
+  /// In the place reached, and at ride height.
+  struct Demands {
+    double by_first_order = base::kUnset;
+    std::array<Demand, 2> at_place = {};
+    bool is_known = false;
+  };
+  /// Of one check, by the number of the cell: cell after cell is asked about the same one.
+  [[nodiscard]] std::vector<Demands>& demands_of(const Criterion& criterion);
+  [[nodiscard]] const Demands* demands(const Known& known, const Criterion& criterion) const;
+
   [[nodiscard]] std::size_t number_of(const parts::StiffnessSet& set);
   [[nodiscard]] double softer(const Criterion& criterion, const parts::Assembly& sized) const;
 
@@ -147,6 +158,8 @@ class KnownDesign {
   };
   std::vector<parts::StiffnessSet> sets_;
   std::map<std::string, std::vector<Known>> cells_;  ///< by load case
+  std::size_t n_cells_ = 0;
+  std::vector<std::vector<std::vector<Demands>>> demands_;  ///< by kind and number of the check
   std::vector<Looked> looked_;
   std::vector<parts::Piece> pieces_;
   BuiltFrames built_;

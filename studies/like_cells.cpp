@@ -105,7 +105,7 @@ double LikeCells::at_most_between(const Criterion& criterion, const Cell& cell,
                                   bool at_ride) const {
   const auto solved_there = [&](const Cell& one) -> std::optional<double> {
     const KnownDesign::Known* other = known_in_its_set(one);
-    if (other == nullptr || !other->reached.solution) return std::nullopt;
+    if (other == nullptr || !other->reached) return std::nullopt;
     const auto demand = counted_->known->demand(*other, criterion, at_ride, nullptr);
     return demand && demand->at_load > 0.0 ? std::optional(demand->at_load) : std::nullopt;
   };
@@ -186,7 +186,7 @@ const LikeCells::InFirst& LikeCells::in_first_set(const Criterion& criterion, co
   if (out) return *out;
   out.emplace();
   const KnownDesign::Known& other = *known(first).front();
-  const bool there = at_ride && other.ride.has_value();
+  const bool there = at_ride && other.has_ride;
   const auto as_solved = counted_->known->demand(other, criterion, there, nullptr);
   const auto now = counted_->known->demand(other, criterion, there, sized(criterion));
   out->factor = asked_by_first_order(criterion, first);
