@@ -207,6 +207,15 @@ Vector12 seen_by_member(const BeamPart& part, const std::array<EndMotion, 2>& en
 }
 
 Vector12 end_freedoms(const BeamPart& part, const Eigen::VectorXd& motion) {
+  if (part.plain) {
+    Vector12 out;
+    for (std::size_t end = 0; end < 2; ++end) {
+      const Eigen::Index node = part.ends[end].first_of_node;
+      out.segment<3>(first_of(end)) = part.axes_lg * motion.segment<3>(node);
+      out.segment<3>(first_of(end) + 3) = part.axes_lg * motion.segment<3>(node + 3);
+    }
+    return out;
+  }
   return seen_by_member(part, {end_motion(part.ends[0], motion), end_motion(part.ends[1], motion)});
 }
 

@@ -34,7 +34,7 @@ struct EndPart {
 struct EndMotion {
   Vector6 near_g;
   Vector6 far_g;
-  std::array<double, 6> apart = {};  ///< of each loose component
+  std::array<double, 6> apart;  ///< of each loose component
 };
 
 /// @param motion  full

@@ -203,8 +203,25 @@ const CaseSolution& Cell::first_order() const {
 
 double Cell::ratio_by_first_order(const Criterion& criterion) const {
   if (const double* known = first_order_ratios_.find(criterion)) return *known;
+  if (criterion.kind == Criterion::Kind::combined && carried(first_order())) {
+    return first_order_ratios_.put(criterion, combined_by_first_order(criterion).used);
+  }
   return first_order_ratios_.put(
       criterion, demand_over_capacity(criterion, assembly(), first_order().solution));
+}
+
+bool Cell::is_moved_by_first_order() const {
+  if (!first_order_moves_) {
+    first_order_moves_ = in_proportion() || moves_far(*model_, first_order());
+  }
+  return *first_order_moves_;
+}
+
+bool Cell::is_in_trouble_by_first_order() const {
+  if (!first_order_in_trouble_) {
+    first_order_in_trouble_ = !trouble_by_part(*model_, first_order()).empty();
+  }
+  return *first_order_in_trouble_;
 }
 
 double Cell::ratio_reached(const Criterion& criterion) const {
@@ -265,6 +282,9 @@ AskedFactor asked_in(const Criterion& criterion, const Cell& cell, double multip
 }
 
 AskedFactor asked_by_first_order(const Criterion& criterion, const Cell& cell) {
+  if (criterion.kind == Criterion::Kind::combined) {
+    return cell.combined_by_first_order(criterion).asked;
+  }
   return asked_by(criterion, cell, cell.first_order().solution, 1.0);
 }
 
@@ -274,15 +294,24 @@ bool says_nothing(const Criterion& criterion, const Cell& cell) {
 }
 
 const CombinedUse& Cell::combined(const Criterion& criterion) const {
-  if (combined_.empty()) combined_.resize(assembly().pieces.size());
-  std::optional<CombinedUse>& known = combined_[criterion.index];
-  if (!known) {
-    const fea::Solution& solution = kept(1.0).solution;
-    const bool carries = solution.status() == fea::SolveStatus::converged;
-    known = combined_use(assembly().pieces[criterion.index], carries ? &solution : nullptr,
-                         model_->design().factors, load_case_->abuse);
+  return combined_in(kept(1.0), criterion, combined_);
+}
+
+const CombinedUse& Cell::combined_by_first_order(const Criterion& criterion) const {
+  return combined_in(first_order(), criterion, first_order_combined_);
+}
+
+/// @param known  by piece
+const CombinedUse& Cell::combined_in(const CaseSolution& solved, const Criterion& criterion,
+                                     std::vector<std::optional<CombinedUse>>& known) const {
+  if (known.empty()) known.resize(assembly().pieces.size());
+  std::optional<CombinedUse>& here = known[criterion.index];
+  if (!here) {
+    const bool carries = solved.solution.status() == fea::SolveStatus::converged;
+    here = combined_use(assembly().pieces[criterion.index], carries ? &solved.solution : nullptr,
+                        model_->design().factors, load_case_->abuse);
   }
-  return *known;
+  return *here;
 }
 
 bool Cell::beyond_followed(const Criterion& criterion, double multiple) const {

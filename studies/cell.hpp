@@ -44,6 +44,12 @@ class Cell {
   [[nodiscard]] const CaseSolution& first_order() const;
   /// Demand over capacity by that.
   [[nodiscard]] double ratio_by_first_order(const Criterion& criterion) const;
+  /// Of combined forces, by that.
+  [[nodiscard]] const CombinedUse& combined_by_first_order(const Criterion& criterion) const;
+  /// Whether that says that it is to be solved with large displacements.
+  [[nodiscard]] bool is_moved_by_first_order() const;
+  /// Whether that leaves a part in trouble.
+  [[nodiscard]] bool is_in_trouble_by_first_order() const;
 
   /// The solution at a multiple of the load; solved at first use, then kept.
   [[nodiscard]] const CaseSolution& kept(double multiple) const;
@@ -109,6 +115,9 @@ class Cell {
                                 double multiple) const;
   [[nodiscard]] double ratio_once(const Criterion& criterion, double multiple) const;
   [[nodiscard]] CaseSolution solve(double multiple) const;
+  [[nodiscard]] const CombinedUse& combined_in(
+      const CaseSolution& solved, const Criterion& criterion,
+      std::vector<std::optional<CombinedUse>>& known) const;
   [[nodiscard]] bool comes_to(const CaseSolution& solved, double multiple) const;
   [[nodiscard]] std::pair<double, const CaseSolution*> carried_below(double multiple) const;
   void choose_method() const;
@@ -125,6 +134,9 @@ class Cell {
   std::optional<CaseSolution> reached_;  // by large displacements, of one by second order alone
   mutable std::optional<CaseSolution> first_order_;
   mutable KnownRatios first_order_ratios_;
+  mutable std::vector<std::optional<CombinedUse>> first_order_combined_;  // by piece
+  mutable std::optional<bool> first_order_moves_;
+  mutable std::optional<bool> first_order_in_trouble_;
   mutable std::map<double, CaseSolution> kept_;  // by multiple
   mutable std::deque<std::pair<double, CaseSolution>> recent_;
   mutable std::vector<std::optional<CombinedUse>> combined_;            // by piece

@@ -63,7 +63,7 @@ std::optional<KnownCell> KnownCell::of(const Cell& cell) {
   KnownCell out{.lowest_critical_factor = cell.lowest_critical_factor,
                 .closed_by_first_order = first_order.closed_stops};
   if (!cell.is_solved()) {
-    out.is_moved = cell.in_proportion() || moves_far(cell.model(), first_order);
+    out.is_moved = cell.is_moved_by_first_order();
     return out;
   }
   const CaseSolution& known = cell.kept(1.0);

@@ -164,8 +164,7 @@ std::optional<Asked> LikeCells::asked_beside(const Criterion& criterion, const C
     most = std::min(most, at_most_unsolved(cell.ratio_by_first_order(criterion),
                                            cell.lowest_critical_factor, there));
   }
-  const fea::Solution& solution = cell.first_order().solution;
-  if (!any_says && !combined_counts(cell.assembly().pieces[criterion.index], solution)) {
+  if (!any_says && !cell.combined_by_first_order(criterion).counts) {
     return std::nullopt;
   }
   return Asked{.cell = &cell,

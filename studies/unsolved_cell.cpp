@@ -29,9 +29,9 @@ bool goes_on_as(const KnownCell& known, const Cell& cell) {
   if (!(cell.lowest_critical_factor > kFarFromCritical)) return false;
   const CaseSolution& here = cell.first_order();
   if (!carried(here) || here.closed_stops != known.closed_by_first_order) return false;
-  if (known.is_moved != (cell.in_proportion() || moves_far(cell.model(), here))) return false;
+  if (known.is_moved != cell.is_moved_by_first_order()) return false;
   // What turns far is in no trouble where it is solved with large displacements.
-  return known.is_moved || trouble_by_part(cell.model(), here).empty();
+  return known.is_moved || !cell.is_in_trouble_by_first_order();
 }
 
 double at_most_unsolved(double first_order, double critical, const KnownDemand& known) {
