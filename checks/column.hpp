@@ -13,7 +13,7 @@ struct ColumnWelds {
   double yield = base::kUnset;     ///< Fy beside a weld  [Pa]
   double farthest = base::kUnset;  ///< how far they reach into the column from its nearer end;
                                    ///< unset = it is not known where they are  [m]
-  std::string basis;               ///< where `yield` comes from
+  std::string basis = {};          ///< where `yield` comes from
   bool assumed = false;            ///< how far they reach is not given, but assumed
 };
 
@@ -22,7 +22,7 @@ struct ColumnInput {
   sections::Shape shape;
   double elastic = base::kUnset;          ///< E  [Pa]
   double yield = base::kUnset;            ///< Fy of the parent  [Pa]
-  std::string strength_basis;             ///< where `yield` comes from
+  std::string strength_basis = {};        ///< where `yield` comes from
   std::optional<ColumnWelds> welds = {};  ///< unset = none that weaken it
   double length = base::kUnset;           ///< joint to joint  [m]
   double k = 1.0;                         ///< effective length factor  [-]

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <string>
+#include <string_view>
 
 #include "sections/material.hpp"
 
@@ -8,8 +8,8 @@ namespace sections {
 
 /// How far off straight a bar or tube may be as it is delivered.
 struct Straightness {
-  double share = 0.001;  ///< bow over length  [-]
-  std::string basis;     ///< the standard, and how it is known
+  double share = 0.001;    ///< bow over length  [-]
+  std::string_view basis;  ///< the standard, and how it is known
 };
 
 /// By the standard that its sizes have; L/1000 where none is known here.

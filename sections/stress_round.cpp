@@ -9,7 +9,7 @@
 namespace sections {
 namespace {
 
-constexpr int kSteps = 72;  // of 5 degrees: between them the stress is off by 0.1 % at most
+constexpr std::size_t kSteps = 72;  // of 5 degrees: between them the stress is off by 0.1 % at most
 // Turned by so much to either side of the worst of them, one after the other.  [rad]
 constexpr std::array kTurns = {base::kPi / 72.0, base::kPi / 720.0};
 // Of a square: what may be missed of the stress where that cannot be more anywhere is 0.01 %.
@@ -24,15 +24,46 @@ Direction direction(double angle) {
   return {std::cos(angle), std::sin(angle)};
 }
 
-const std::array<Direction, kSteps>& sweep() {
-  static const std::array<Direction, kSteps> directions = [] {
-    std::array<Direction, kSteps> all{};
-    for (int i = 0; i < kSteps; ++i) {
-      all[static_cast<std::size_t>(i)] = direction(2.0 * base::kPi * i / kSteps);
+/// Directions all around.
+struct Sweep {
+  std::array<double, kSteps> cosines;
+  std::array<double, kSteps> sines;
+
+  [[nodiscard]] Direction operator[](std::size_t i) const { return {cosines[i], sines[i]}; }
+};
+
+const Sweep& sweep() {
+  static const Sweep all_around = [] {
+    Sweep all{};
+    for (std::size_t i = 0; i < kSteps; ++i) {
+      const Direction d = direction(2.0 * base::kPi * static_cast<double>(i) / kSteps);
+      all.cosines[i] = d.cosine;
+      all.sines[i] = d.sine;
     }
     return all;
   }();
-  return directions;
+  return all_around;
+}
+
+/// A stress on the outside: constant + along_y x cosine + along_z x sine.
+struct Around {
+  double constant;
+  double along_y;
+  double along_z;
+};
+
+/// The direction of the sweep in which sigma^2 + 3 tau^2 is largest.
+Direction foremost_of_sweep(const Around& sigma, const Around& tau) {
+  const Sweep& all = sweep();
+  std::array<double, kSteps> squares;
+  for (std::size_t i = 0; i < kSteps; ++i) {
+    const double normal =
+        sigma.constant + sigma.along_y * all.cosines[i] + sigma.along_z * all.sines[i];
+    const double shear = tau.constant + tau.along_y * all.cosines[i] + tau.along_z * all.sines[i];
+    squares[i] = normal * normal + 3.0 * shear * shear;
+  }
+  return all[static_cast<std::size_t>(std::max_element(squares.begin(), squares.end()) -
+                                      squares.begin())];
 }
 
 Direction turned(const Direction& from, double by) {
@@ -116,8 +147,12 @@ Worst<RoundPlace> search(double outside, double inside, const Resultants& r,
     const auto may_be_more = [&] {
       return !(all.squared() <= std::max(enough, kAsLarge * worst.squared()));
     };
-    for (std::size_t i = 0; i < sweep().size() && may_be_more(); ++i) {
-      offer(sweep()[i], Kind::elsewhere);
+    if (within != nullptr) {
+      for (std::size_t i = 0; i < kSteps; ++i) offer(sweep()[i], Kind::elsewhere);
+    } else if (may_be_more()) {
+      offer(foremost_of_sweep({axial, -r.mz / modulus, r.my / modulus},
+                              {torsion, shear_factor * r.vz, -shear_factor * r.vy}),
+            Kind::elsewhere);
     }
     // The top of a parabola through the worst and what is to either side of it.
     for (const double turn : kTurns) {

@@ -138,6 +138,8 @@ Contacts Cell::beside_touching() const {
 void Cell::choose_method() const {
   if (method_) return;
   CaseSolution solved = model_->solve(*load_case_, 1.0, {}, beside_touching());
+  const bool same_contacts = first_order_ && first_order_->closed_stops == solved.closed_stops;
+  if (same_contacts) solved.linear = first_order_->linear;
   const bool far = in_proportion() || moves_far(*model_, solved);
   if (far && model_->can_move(*load_case_)) {
     method_ = fea::Method::large_displacement;

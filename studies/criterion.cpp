@@ -915,6 +915,7 @@ std::optional<checks::Finding> finding(const Criterion& criterion, const parts::
     case Criterion::Kind::column: {
       const parts::Piece& piece = assembly.pieces[criterion.index];
       checks::ColumnInput input = column_input(piece, compression(piece, *outcome.at_load));
+      add_bases(input, piece);
       input.required = outcome.asked.value;
       input.safety_factor = outcome.safety_factor;
       std::optional<checks::Finding> column = checks::column(input);

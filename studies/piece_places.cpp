@@ -86,23 +86,25 @@ double compression(const parts::Piece& piece, const fea::Solution& solution) {
 }
 
 checks::ColumnInput column_input(const parts::Piece& piece, double pressing) {
-  const sections::Straightness bow = sections::straightness(piece.material);
   checks::ColumnInput input{.shape = weaker_end(piece),
                             .elastic = piece.material.elastic,
                             .yield = piece.material.yield,
-                            .strength_basis = parts::parent_words(piece.material),
                             .length = piece.length,
                             .k = 1.0,
-                            .bow = bow.share,
-                            .bow_basis = bow.basis,
+                            .bow = sections::straightness(piece.material).share,
                             .compression = pressing};
   if (!piece.weld_zones.empty()) {
     input.welds = checks::ColumnWelds{.yield = piece.material.haz_yield,
                                       .farthest = piece.farthest_weld(),
-                                      .basis = parts::weld_zone_words(piece.material),
                                       .assumed = piece.reach_assumed};
   }
   return input;
+}
+
+void add_bases(checks::ColumnInput& input, const parts::Piece& piece) {
+  input.strength_basis = parts::parent_words(piece.material);
+  input.bow_basis = sections::straightness(piece.material).basis;
+  if (input.welds) input.welds->basis = parts::weld_zone_words(piece.material);
 }
 
 }  // namespace studies

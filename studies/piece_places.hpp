@@ -33,5 +33,7 @@ namespace studies {
 /// The piece as a column.
 /// @param pressing  its largest compression  [N]
 [[nodiscard]] checks::ColumnInput column_input(const parts::Piece& piece, double pressing);
+/// Where its numbers come from, which only a finding tells.
+void add_bases(checks::ColumnInput& input, const parts::Piece& piece);
 
 }  // namespace studies

@@ -118,7 +118,8 @@ TEST_CASE("bars and tubes are as straight as their standard asks", "[sections][t
   CHECK_THAT(share("1018_HR"), WithinAbs(1.0 / 240.0, 1e-12));
   CHECK_THAT(share("E355"), WithinAbs(0.0015, 1e-12));
   CHECK_THAT(share("S355H"), WithinAbs(0.001, 1e-12));
-  CHECK_THAT(sections::straightness(find_material("S355H").value()).basis, Contains("L/1000"));
+  CHECK_THAT(std::string(sections::straightness(find_material("S355H").value()).basis),
+             Contains("L/1000"));
 }
 
 }  // namespace tolerance_test
