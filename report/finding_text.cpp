@@ -61,7 +61,8 @@ std::string where_lines(const Finding& f, const TextStyle& style) {
 std::string note_lines(const Finding& f, const TextStyle& style) {
   std::string out;
   for (const std::string& note : f.notes) {
-    out += paragraph((checks::is_caveat(note) ? "" : "note: ") + note, style.width, 2, 2);
+    const bool says_itself = checks::is_caveat(note) || checks::is_warning(note);
+    out += paragraph((says_itself ? "" : "note: ") + note, style.width, 2, 2);
   }
   return out;
 }

@@ -157,7 +157,7 @@ AreaProps wall_props(const ThinWall& s) {
 /// A plastic modulus takes its time: what this thread's last shapes came to is remembered.
 template <class Walled>
 AreaProps remembered_props(const Walled& shape) {
-  thread_local base::Remembered<Walled, AreaProps> remembered;
+  thread_local Remembered<Walled, AreaProps> remembered;
   return remembered(shape, [&shape] { return wall_props(walled_section(shape).section); });
 }
 

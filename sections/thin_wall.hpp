@@ -3,7 +3,7 @@
 #include <array>
 #include <vector>
 
-#include "base/remembered.hpp"
+#include "sections/remembered.hpp"
 #include "sections/wall_line.hpp"
 
 /// What the properties and the stresses of thin-walled shapes share; not for use outside this
@@ -94,7 +94,7 @@ struct WalledSection {
 /// @return good until the next call
 template <class Walled>
 [[nodiscard]] const WalledSection& walled_section(const Walled& shape) {
-  thread_local base::Remembered<Walled, WalledSection> remembered;
+  thread_local Remembered<Walled, WalledSection> remembered;
   return remembered(shape, [&shape] {
     WallLine line = wall_line(shape);
     ThinWall section(line);

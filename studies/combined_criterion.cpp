@@ -5,9 +5,9 @@
 #include <utility>
 #include <vector>
 
-#include "base/remembered.hpp"
 #include "parts/piece_forces.hpp"
 #include "parts/weld_zone.hpp"
+#include "sections/remembered.hpp"
 #include "studies/piece_places.hpp"
 
 namespace studies {
@@ -17,7 +17,7 @@ namespace {
 /// looked at in each load case and set, and a strength brings its worked lines with it.
 const checks::SectionStrength& strength_of(const parts::Piece& piece, const sections::Shape& shape,
                                            double yield) {
-  thread_local base::Remembered<checks::BendingInput, checks::SectionStrength> remembered;
+  thread_local sections::Remembered<checks::BendingInput, checks::SectionStrength> remembered;
   const checks::BendingInput member{shape, piece.material.elastic, yield, piece.length};
   return remembered(member, [&member] { return checks::section_strength(member); });
 }

@@ -45,8 +45,8 @@ std::vector<std::string> near_names(const std::string& asked,
 
 [[noreturn]] void refuse(const std::string& asked, const std::string& no_such,
                          const std::vector<std::string>& names) {
-  std::string list;
-  for (const std::string& name : names) list += (list.empty() ? "" : "; ") + name;
+  const std::string list = fmt::format("{}", fmt::join(names, "; "));
+  if (asked.empty()) throw base::InputError("", "say which part; there is: " + list);
   throw base::InputError(asked, fmt::format("{}; the nearest is `{}`; there is: {}", no_such,
                                             fmt::join(near_names(asked, names), "` or `"), list));
 }
@@ -55,7 +55,7 @@ std::vector<Finding> of_part(const Answer& answer, const std::string& asked) {
   std::vector<Finding> found;
   std::vector<std::string> names;
   for (const Finding& f : answer.findings) {
-    if (is_part(f.part, plain(asked))) found.push_back(f);
+    if (!asked.empty() && is_part(f.part, plain(asked))) found.push_back(f);
     add_once(names, f.part);
   }
   if (names.empty()) throw base::InputError(asked, "nothing was checked in this case");

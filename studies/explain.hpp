@@ -27,7 +27,7 @@ struct Explanation {
 /// @param check  "yield", "combined forces", or the beginning of a word of one check alone:
 ///               "combined", or of its place: "root weld"; empty = all of the part
 /// @throws base::InputError with what was asked for as its key when there is no such part or check;
-///         else as check
+///         with those there are when no part is asked for; else as check
 [[nodiscard]] Explanation explain(const parts::Design& design, const std::string& part,
                                   const std::string& check, const Watch& watch = {});
 

@@ -73,6 +73,11 @@ class ExitStatus(unittest.TestCase):
             self.assertEqual((result.returncode, result.stdout), (2, ""), arguments)
             self.assertNotEqual(result.stderr, "", arguments)
 
+    def test_explain_of_no_part_says_which_there_are(self):
+        result = run("explain", "-", case=WITHIN)
+        self.assertEqual((result.returncode, result.stdout), (2, ""))
+        self.assertIn("say which part; there is: arm", result.stderr)
+
     def test_compare_follows_the_base_case(self):
         change = ("--set", "members.arm.section=50 x 6 mm E355")
         self.assertEqual(run("compare", "-", *change, case=WITHIN).returncode, 0)

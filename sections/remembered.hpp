@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-namespace base {
+namespace sections {
 
 /// What has been worked out last, by what it was worked out of; the oldest is let go of first. Not
 /// to be shared by threads.
@@ -32,4 +32,4 @@ class Remembered {
   std::size_t oldest_ = 0;
 };
 
-}  // namespace base
+}  // namespace sections

@@ -1,4 +1,4 @@
-#include "base/remembered.hpp"
+#include "sections/remembered.hpp"
 
 #include <string>
 
@@ -6,8 +6,9 @@
 
 namespace remembered_test {
 
-TEST_CASE("what was worked out last is not worked out again, and the oldest goes first", "[base]") {
-  base::Remembered<int, std::string, 3> remembered;
+TEST_CASE("what was worked out last is not worked out again, and the oldest goes first",
+          "[sections]") {
+  sections::Remembered<int, std::string, 3> remembered;
   int n_made = 0;
   const auto of = [&](int number) {
     return remembered(number, [&] {
