@@ -176,8 +176,7 @@ class CommandLine {
     add_units(*report_, answer_);
     explain_ = add_command("explain", "where the numbers of one part come from, line by line");
     add_case_options(*explain_, answer_)->required();
-    explain_
-        ->add_option("PART", part_, "as `check` names it, such as brace; left out: which there are")
+    explain_->add_option("PART", part_, "as `check` names it; left out: which there are")
         ->option_text(" ");
     explain_->add_option("CHECK", check_words_, "one of its checks, such as yield; all without it")
         ->option_text(" ");
