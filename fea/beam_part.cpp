@@ -9,9 +9,9 @@
 namespace fea {
 namespace {
 
-/// The same over the ends' motions in global axes. Where both ends move alike nothing changes
-/// between them: what goes with the displacement of the one goes with that of the other, turned
-/// around.
+/// A symmetric matrix over a beam's ends in its own axes, over their motions in global axes
+/// instead. Where both ends move alike nothing changes between them: what goes with the
+/// displacement of the one goes with that of the other, turned around.
 void turn_to_global(const Matrix3& axes_lg, const Matrix12& between_l, Eigen::MatrixXd& out) {
   const auto turned = [&](Eigen::Index row, Eigen::Index column) -> Matrix3 {
     const Matrix3 half = between_l.block<3, 3>(row, column) * axes_lg;
@@ -85,6 +85,16 @@ Eigen::Index first_of(std::size_t end) {
 /// Places among a beam's unknowns of the first of each end's joint.
 std::array<Eigen::Index, 2> joints_of(const BeamPart& part) {
   return {12, 12 + static_cast<Eigen::Index>(part.ends[0].n_loose)};
+}
+
+/// @param ends_g  displacement and rotation of each
+Vector12 in_own_axes(const BeamPart& part, const std::array<Vector6, 2>& ends_g) {
+  Vector12 out;
+  for (std::size_t end = 0; end < 2; ++end) {
+    out.segment<3>(first_of(end)) = part.axes_lg * ends_g[end].head<3>();
+    out.segment<3>(first_of(end) + 3) = part.axes_lg * ends_g[end].tail<3>();
+  }
+  return out;
 }
 
 /// The elastic components of an end's joint: each strains by its own unknown less what its node
@@ -188,33 +198,24 @@ void to_unknowns(const BeamPart& part, const Matrix12& between_l, Eigen::MatrixX
   out.resize(size, size);
   turn_to_global(part.axes_lg, between_l, out);
   if (part.plain) return;
-  const Eigen::Index loose_at_b = 12 + static_cast<Eigen::Index>(part.ends[0].n_loose);
-  columns_to_unknowns(part.ends[0], 0, 12, 12, out);
-  columns_to_unknowns(part.ends[1], 6, loose_at_b, 12, out);
-  rows_to_unknowns(part.ends[0], 0, 12, out);
-  rows_to_unknowns(part.ends[1], 6, loose_at_b, out);
+  const std::array<Eigen::Index, 2> joints = joints_of(part);
+  for (std::size_t end = 0; end < 2; ++end) {
+    columns_to_unknowns(part.ends[end], first_of(end), joints[end], 12, out);
+  }
+  for (std::size_t end = 0; end < 2; ++end) {
+    rows_to_unknowns(part.ends[end], first_of(end), joints[end], out);
+  }
   out.triangularView<Eigen::StrictlyUpper>() = out.transpose();
 }
 
 Vector12 seen_by_member(const BeamPart& part, const std::array<EndMotion, 2>& ends) {
-  Vector12 out;
-  for (std::size_t end = 0; end < 2; ++end) {
-    const auto first = 6 * static_cast<Eigen::Index>(end);
-    out.segment<3>(first) = part.axes_lg * ends[end].far_g.head<3>();
-    out.segment<3>(first + 3) = part.axes_lg * ends[end].far_g.tail<3>();
-  }
-  return out;
+  return in_own_axes(part, {ends[0].far_g, ends[1].far_g});
 }
 
 Vector12 end_freedoms(const BeamPart& part, const Eigen::VectorXd& motion) {
   if (part.plain) {
-    Vector12 out;
-    for (std::size_t end = 0; end < 2; ++end) {
-      const Eigen::Index node = part.ends[end].first_of_node;
-      out.segment<3>(first_of(end)) = part.axes_lg * motion.segment<3>(node);
-      out.segment<3>(first_of(end) + 3) = part.axes_lg * motion.segment<3>(node + 3);
-    }
-    return out;
+    return in_own_axes(part, {motion.segment<6>(part.ends[0].first_of_node),
+                              motion.segment<6>(part.ends[1].first_of_node)});
   }
   return seen_by_member(part, {end_motion(part.ends[0], motion), end_motion(part.ends[1], motion)});
 }
