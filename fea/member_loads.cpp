@@ -26,7 +26,7 @@ std::vector<MemberLoads> member_loads(const System& system, const Loads& loads) 
     const Vector3 force_l = beam.axes_lg * load.force_g;
     const Vector3 moment_l = beam.axes_lg * load.moment_g;
     MemberLoads& member = members[index(load.beam)];
-    member.points.push_back({at, force_l, moment_l});
+    member.between.points.push_back({at, force_l, moment_l});
     member.equivalent_l += equivalent_of_point(beam.flex, beam.length, at, force_l, moment_l);
   }
   for (const BeamLineLoad& load : loads.lines) {
@@ -36,7 +36,7 @@ std::vector<MemberLoads> member_loads(const System& system, const Loads& loads) 
     const Vector3 at_from_l = beam.axes_lg * load.at_from_g;
     const Vector3 at_to_l = beam.axes_lg * load.at_to_g;
     MemberLoads& member = members[index(load.beam)];
-    member.lines.push_back({from, to, at_from_l, at_to_l});
+    member.between.lines.push_back({from, to, at_from_l, at_to_l});
     member.equivalent_l += equivalent_of_line(beam.flex, beam.length, from, to, at_from_l, at_to_l);
   }
   for (const BeamStrain& strain : loads.strains) {
@@ -69,9 +69,9 @@ Eigen::VectorXd imposed_motion(const System& system, const std::vector<SupportMo
 
 }  // namespace
 
-MemberLoads MemberLoads::seen_from(const Vector3& turn_l) const {
+LoadsBetween LoadsBetween::seen_from(const Vector3& turn_l) const {
   const auto seen = [&turn_l](Vector3& vector) { vector -= turn_l.cross(vector).eval(); };
-  MemberLoads out = *this;
+  LoadsBetween out = *this;
   for (Point& point : out.points) {
     seen(point.force_l);
     seen(point.moment_l);
@@ -83,7 +83,7 @@ MemberLoads MemberLoads::seen_from(const Vector3& turn_l) const {
   return out;
 }
 
-Vector6 MemberLoads::wrench_up_to(double x) const {
+Vector6 LoadsBetween::wrench_up_to(double x) const {
   Vector6 sum = Vector6::Zero();
   for (const Point& point : points) {
     if (point.at <= x) sum += about(point.at - x, point.force_l, point.moment_l);

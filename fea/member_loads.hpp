@@ -7,7 +7,7 @@
 namespace fea {
 
 /// Loads between the ends of one beam, in its own axes.
-struct MemberLoads {
+struct LoadsBetween {
   struct Point {
     double at;         ///< from end a  [m]
     Vector3 force_l;   ///< [N]
@@ -21,15 +21,21 @@ struct MemberLoads {
   };
   std::vector<Point> points;
   std::vector<Line> lines;
-  Vector12 equivalent_l = Vector12::Zero();  ///< the end forces that do the same work
-  Vector12 strained_l = Vector12::Zero();    ///< those that make the strains of an unheld beam
 
+  [[nodiscard]] bool empty() const { return points.empty() && lines.empty(); }
   /// The same loads in axes turned by the small rotation `turn_l`.
-  [[nodiscard]] MemberLoads seen_from(const Vector3& turn_l) const;
+  [[nodiscard]] LoadsBetween seen_from(const Vector3& turn_l) const;
 
   /// Their force and moment about the station `x`, of what acts between end a and x (a point load
   /// at x included).
   [[nodiscard]] Vector6 wrench_up_to(double x) const;
+};
+
+/// What a beam is loaded and strained by.
+struct MemberLoads {
+  LoadsBetween between;
+  Vector12 equivalent_l = Vector12::Zero();  ///< the end forces that do the same work
+  Vector12 strained_l = Vector12::Zero();    ///< those that make the strains of an unheld beam
 };
 
 /// A load case, ready to be solved. `full` vectors as in System.

@@ -18,13 +18,13 @@ Vector6 placement_of(const Placed& placed) {
   return out;
 }
 
-MemberLoads turned(const MemberLoads& loads, const Matrix3& turn) {
-  MemberLoads out = loads;
-  for (MemberLoads::Point& point : out.points) {
+LoadsBetween turned(const LoadsBetween& loads, const Matrix3& turn) {
+  LoadsBetween out = loads;
+  for (LoadsBetween::Point& point : out.points) {
     point.force_l = (turn * point.force_l).eval();
     point.moment_l = (turn * point.moment_l).eval();
   }
-  for (MemberLoads::Line& line : out.lines) {
+  for (LoadsBetween::Line& line : out.lines) {
     line.at_from_l = (turn * line.at_from_l).eval();
     line.at_to_l = (turn * line.at_to_l).eval();
   }
@@ -32,7 +32,7 @@ MemberLoads turned(const MemberLoads& loads, const Matrix3& turn) {
 }
 
 /// Ready for resultants in the moved axes; stations are counted along the unloaded length.
-Solution::Data::Cut make_cut(const BeamPart& beam, const MemberLoads& loads_l, const Matrix3& axes,
+Solution::Data::Cut make_cut(const BeamPart& beam, const LoadsBetween& loads_l, const Matrix3& axes,
                              const Vector12& ends, const std::array<Vector3, 2>& local) {
   Solution::Data::Cut cut{.loads = turned(loads_l, axes.transpose() * beam.axes_lg.transpose()),
                           .start_l = ends.head<6>()};
@@ -60,8 +60,8 @@ void add_beams(Solution::Data& data, const System& system, const LoadCase& load_
       ends_l.segment<3>(row) = axes * beam.ends_g.segment<3>(row);
     }
     data.end_forces_l.push_back(ends_l);
-    data.cuts.push_back(
-        make_cut(system.beams()[i], load_case.members[i], beam.axes_gl, ends_l, beam.local));
+    data.cuts.push_back(make_cut(system.beams()[i], load_case.members[i].between, beam.axes_gl,
+                                 ends_l, beam.local));
     data.moved_axes.emplace_back(axes);
     data.ends_g.push_back({placement_of(beam.ends[0]), placement_of(beam.ends[1])});
     for (const Vector3& local : beam.local) {

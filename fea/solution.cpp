@@ -66,8 +66,8 @@ Vector12 seen_from(const Vector3& turn_l, const Vector12& ends_l, const Vector12
   return out;
 }
 
-Solution::Data::Cut make_cut(const BeamPart& beam, const MemberLoads& loads, const Vector12& ends_l,
-                             const Vector12& q_l, bool turned) {
+Solution::Data::Cut make_cut(const BeamPart& beam, const LoadsBetween& loads,
+                             const Vector12& ends_l, const Vector12& q_l, bool turned) {
   if (!turned) return {.loads = loads, .start_l = ends_l.head<6>()};
   const Vector3 turn_l = turn_of_chord(q_l, beam.length);
   const Vector12 seen_l = seen_from(turn_l, ends_l, q_l);
@@ -117,7 +117,7 @@ Solution make_solution(std::shared_ptr<const System> system, const LoadCase& loa
         force_between_ends(beam, state != nullptr ? &state->elastic_l[i] : nullptr, q_l) -
         loads.strained_l - loads.equivalent_l;
     data->end_forces_l.push_back(ends_l);
-    data->cuts.push_back(make_cut(beam, loads, ends_l, q_l, state != nullptr));
+    data->cuts.push_back(make_cut(beam, loads.between, ends_l, q_l, state != nullptr));
   }
   for (const SpringPart& spring : system->springs()) {
     const Sides at = sides_of(spring, motion);
@@ -141,7 +141,7 @@ Solution make_partial(std::shared_ptr<const System> system, const std::vector<Be
     const Vector12 ends_l =
         force_between_ends(beam, nullptr, q_l) - loads[i].strained_l - loads[i].equivalent_l;
     data->end_forces_l[beams[i].index] = ends_l;
-    data->cuts[beams[i].index] = make_cut(beam, loads[i], ends_l, q_l, false);
+    data->cuts[beams[i].index] = make_cut(beam, loads[i].between, ends_l, q_l, false);
   }
   data->system = std::move(system);
   return Solution(std::move(data));
@@ -255,29 +255,31 @@ double Solution::Data::Cut::bows(const BeamPart& beam) const {
   return 4.0 * start_l.x() * beam.length / turned;
 }
 
-std::vector<double> Solution::stations(BeamId beam) const {
+bool Solution::is_loaded_between(BeamId beam) const {
+  return !data_->cuts.at(static_cast<std::size_t>(beam.index)).loads.empty();
+}
+
+void Solution::stations(BeamId beam, std::vector<double>& all) const {
   const auto index = static_cast<std::size_t>(beam.index);
   const Data::Cut& cut = data_->cuts.at(index);
-  const MemberLoads& loads = cut.loads;
+  const LoadsBetween& loads = cut.loads;
   const BeamPart& part = data_->system->beams().at(index);
   const double length = part.length;
   constexpr double kAside = 1.0e-9;  // just left of a point load, of the length
   constexpr std::size_t kInLine = 5;
-  constexpr std::size_t kInBow = 3;
-  std::vector<double> all;
-  all.reserve(2 + kInBow + 2 * loads.points.size() + kInLine * loads.lines.size());
+  all.clear();
   all.push_back(0.0);
   const double bows = cut.bows(part);
   if (bows > kBowsMuch) all.push_back(0.25 * length);
   if (bows > kBows) all.push_back(0.5 * length);
   if (bows > kBowsMuch) all.push_back(0.75 * length);
   all.push_back(length);
-  if (loads.points.empty() && loads.lines.empty()) return all;
-  for (const MemberLoads::Point& point : loads.points) {
+  if (loads.empty()) return;
+  for (const LoadsBetween::Point& point : loads.points) {
     all.push_back(point.at);
     all.push_back(std::max(0.0, point.at - kAside * length));
   }
-  for (const MemberLoads::Line& line : loads.lines) {
+  for (const LoadsBetween::Line& line : loads.lines) {
     for (std::size_t i = 0; i < kInLine; ++i) {
       const double share = static_cast<double>(i) / (kInLine - 1);
       all.push_back(line.from + share * (line.to - line.from));
@@ -285,7 +287,6 @@ std::vector<double> Solution::stations(BeamId beam) const {
   }
   std::sort(all.begin(), all.end());
   all.erase(std::unique(all.begin(), all.end()), all.end());
-  return all;
 }
 
 }  // namespace fea

@@ -13,7 +13,7 @@ namespace fea {
 struct Solution::Data {
   /// One beam, ready for its resultants at any station.
   struct Cut {
-    MemberLoads loads;                  ///< as seen from the axes of the resultants
+    LoadsBetween loads;                 ///< as seen from the axes of the resultants
     Vector6 start_l = Vector6::Zero();  ///< what acts on end a
     Vector3 gap_l = Vector3::Zero();    ///< moment at end b that statics from end a leaves open
     Eigen::Vector2d about_y = Eigen::Vector2d::Zero();  ///< rotations of a and b from the chord

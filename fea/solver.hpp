@@ -105,8 +105,11 @@ class Solution {
   [[nodiscard]] sections::Resultants forces_at(BeamId beam, double x) const;
   [[nodiscard]] double length(BeamId beam) const;  ///< undeformed  [m]
   /// Stations at which a resultant or a stress along a beam can be largest, ascending, from 0 to
-  /// its length: its ends, both sides of each load between them, and quarters under line loads. [m]
-  [[nodiscard]] std::vector<double> stations(BeamId beam) const;
+  /// its length: its ends, both sides of each load between them, and quarters under line loads.
+  /// @param out  gets them, in memory that may be there  [m]
+  void stations(BeamId beam, std::vector<double>& out) const;
+  /// Whether a load acts between its ends: else its forces are the same all along it.
+  [[nodiscard]] bool is_loaded_between(BeamId beam) const;
   /// Largest rotation of a beam's end from its chord; some 0.3 is the most that large displacement
   /// is good for, else more beams a member. Unset unless large displacement.  [rad]
   [[nodiscard]] double local_rotation() const;

@@ -1,5 +1,6 @@
 #include "parts/taper.hpp"
 
+#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -16,20 +17,23 @@ constexpr int kMostPieces = 64;
 
 /// Collects the sizes of a section: a visitor for `fields(visitor, shape)`.
 struct Sizes {
-  std::vector<double*> all;
-  void quantity(const FieldInfo&, double& value, const Quantity&) { all.push_back(&value); }
+  static constexpr std::size_t kMost = 16;
+  std::array<double*, kMost> all{};
+  std::size_t n = 0;
+
+  explicit Sizes(sections::Shape& shape) {
+    std::visit([this](auto& s) { fields(*this, s); }, shape);
+  }
+  void quantity(const FieldInfo&, double& value, const Quantity&) {
+    INVARIANT(n < kMost);
+    all[n++] = &value;
+  }
   template <class T>
   void outline(const FieldInfo&, const T&) {}
   template <class T>
   void lengths(const FieldInfo&, const T&) {}
   void flag(const FieldInfo&, bool) {}
 };
-
-std::vector<double*> sizes_of(sections::Shape& shape) {
-  Sizes sizes;
-  std::visit([&](auto& s) { fields(sizes, s); }, shape);
-  return sizes.all;
-}
 
 }  // namespace
 
@@ -95,10 +99,10 @@ sections::Shape between(const sections::Shape& from, const sections::Shape& to, 
   }
   sections::Shape out = from;
   sections::Shape end = to;
-  const std::vector<double*> sizes = sizes_of(out);
-  const std::vector<double*> ends = sizes_of(end);
-  for (std::size_t i = 0; i < sizes.size(); ++i) {
-    *sizes[i] = (1.0 - part) * *sizes[i] + part * *ends[i];
+  const Sizes sizes(out);
+  const Sizes ends(end);
+  for (std::size_t i = 0; i < sizes.n; ++i) {
+    *sizes.all[i] = (1.0 - part) * *sizes.all[i] + part * *ends.all[i];
   }
   return out;
 }

@@ -32,9 +32,7 @@ struct Axial {
 double tension(const parts::Piece& piece, const fea::Solution& solution) {
   double largest = 0.0;
   for (const parts::PieceBeam& beam : piece.beams) {
-    for (const double at : solution.stations(beam.beam)) {
-      largest = std::max(largest, parts::forces_at(beam, solution, at).n);
-    }
+    largest = std::max(largest, parts::axial_range(beam, solution).most);
   }
   return largest;
 }
@@ -73,9 +71,10 @@ struct Place {
 template <class Look>
 void at_places(const parts::Piece& piece, const fea::Solution& solution, const Look& look) {
   const std::vector<Axial> axials = axial_forces(piece, solution);
+  std::vector<double> stations;
   for (std::size_t i = 0; i < piece.beams.size(); ++i) {
     const parts::PieceBeam& beam = piece.beams[i];
-    const std::vector<double> stations = stations_of(piece, beam, solution);
+    stations_of(piece, beam, solution, stations);
     for (const double at : stations) {
       const double part = at / stations.back();
       const sections::Shape shape = shape_at(beam, part);

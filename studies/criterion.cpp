@@ -190,8 +190,9 @@ PieceStress largest(const parts::Piece& piece, const fea::Solution& solution, co
       worst = here;
     }
   };
+  std::vector<double> stations;
   for (std::size_t i = 0; i < piece.beams.size(); ++i) {
-    const std::vector<double> stations = stations_of(piece, piece.beams[i], solution);
+    stations_of(piece, piece.beams[i], solution, stations);
     for (const double at : stations) {
       PieceStress here = place_at(piece, solution, i, at, stations.back());
       if (warps) {

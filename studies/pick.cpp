@@ -155,10 +155,10 @@ class Trials {
         if (has_minimum(i)) work.add([this, i] { judge_minimum(i); });
       });
     }
-    const auto is_there = [&](std::size_t i) { return same_outside(sizes_[i].item.shape, now); };
-    if (std::none_of(open_.begin(), open_.end(), is_there)) {
-      const std::vector<std::size_t> others = same_outside_from(now, next_);
-      if (!others.empty()) work.add([this, first = others.front()] { judge(first); });
+    if (std::none_of(open_.begin(), open_.end(), [&](std::size_t i) { return is_like(i, now); })) {
+      work.add([this, &now] {
+        if (const auto open = first_open_like(now)) judge(*open);
+      });
     }
     work.do_all(spread_);
   }
@@ -252,13 +252,27 @@ class Trials {
     }
   }
 
+  /// Whether it is of the outside that is there.
+  [[nodiscard]] bool is_like(std::size_t i, const sections::Shape& now) const {
+    return same_outside(sizes_[i].item.shape, now);
+  }
+
+  /// The first of that outside among those not looked at yet that a look leaves open.
+  std::optional<std::size_t> first_open_like(const sections::Shape& now) {
+    for (std::size_t i = next_; i < sizes_.size() && !stopped_; ++i) {
+      if (!is_like(i, now)) continue;
+      look(i);
+      if (is_open(i)) return i;
+    }
+    return std::nullopt;
+  }
+
   /// Those of the outside that is there, from one on, that a look leaves open; none where one of
   /// them passes already.
   std::vector<std::size_t> same_outside_from(const sections::Shape& now, std::size_t from) {
-    const auto is_there = [&](std::size_t i) { return same_outside(sizes_[i].item.shape, now); };
     std::vector<std::size_t> left;
     for (std::size_t i = 0; i < sizes_.size(); ++i) {
-      if (!is_there(i)) continue;
+      if (!is_like(i, now)) continue;
       if (passes(i)) return {};
       if (i >= from) left.push_back(i);
     }

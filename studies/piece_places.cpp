@@ -50,9 +50,9 @@ sections::Shape shape_at(const parts::PieceBeam& beam, double part) {
   return part == 1.0 ? beam.at_b : parts::between(beam.at_a, beam.at_b, part);
 }
 
-std::vector<double> stations_of(const parts::Piece& piece, const parts::PieceBeam& beam,
-                                const fea::Solution& solution) {
-  std::vector<double> stations = solution.stations(beam.beam);
+void stations_of(const parts::Piece& piece, const parts::PieceBeam& beam,
+                 const fea::Solution& solution, std::vector<double>& stations) {
+  solution.stations(beam.beam, stations);
   const double beam_length = stations.back();
   const std::size_t without_edges = stations.size();
   for (const parts::WeldZone& zone : piece.weld_zones) {
@@ -62,7 +62,6 @@ std::vector<double> stations_of(const parts::Piece& piece, const parts::PieceBea
   }
   for (int i = 1; i < beam.parts; ++i) stations.push_back(i * beam_length / beam.parts);
   if (stations.size() > without_edges) std::sort(stations.begin(), stations.end());
-  return stations;
 }
 
 const sections::Shape& weaker_end(const parts::Piece& piece) {
@@ -78,9 +77,7 @@ const sections::Shape& weaker_end(const parts::Piece& piece) {
 double compression(const parts::Piece& piece, const fea::Solution& solution) {
   double largest = -std::numeric_limits<double>::infinity();
   for (const parts::PieceBeam& beam : piece.beams) {
-    for (const double at : solution.stations(beam.beam)) {
-      largest = std::max(largest, -parts::forces_at(beam, solution, at).n);
-    }
+    largest = std::max(largest, -parts::axial_range(beam, solution).least);
   }
   return largest;
 }

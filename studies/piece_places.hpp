@@ -19,10 +19,10 @@ namespace studies {
 [[nodiscard]] sections::Shape shape_at(const parts::PieceBeam& beam, double part);
 
 /// Where one of its beams is looked at, from its end a to its end b: where the loads on it change,
-/// and the edges of weld zones.  [m]
-[[nodiscard]] std::vector<double> stations_of(const parts::Piece& piece,
-                                              const parts::PieceBeam& beam,
-                                              const fea::Solution& solution);
+/// and the edges of weld zones.
+/// @param stations  gets them, in memory that may be there  [m]
+void stations_of(const parts::Piece& piece, const parts::PieceBeam& beam,
+                 const fea::Solution& solution, std::vector<double>& stations);
 
 /// The section a piece is judged by as a column: of a tapered one the end that bends more easily.
 [[nodiscard]] const sections::Shape& weaker_end(const parts::Piece& piece);
