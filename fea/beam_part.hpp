@@ -4,12 +4,11 @@
 #include <atomic>
 #include <memory>
 #include <mutex>
-#include <utility>
-#include <vector>
 
 #include "fea/beam_element.hpp"
 #include "fea/end_part.hpp"
 #include "fea/rigid_roots.hpp"
+#include "fea/shared_parts.hpp"
 
 namespace fea {
 
@@ -52,37 +51,7 @@ struct BeamPart {
 [[nodiscard]] BeamPart beam_part(const Model& model, const RigidRoots& roots, const Beam& beam,
                                  int first_of_joints);
 
-/// The same of all of a model's beams; those that two models have in common are shared.
-class BeamParts {
- public:
-  class Iterator {
-   public:
-    explicit Iterator(const std::shared_ptr<const BeamPart>* at) : at_(at) {}
-    const BeamPart& operator*() const { return **at_; }
-    Iterator& operator++() {
-      ++at_;
-      return *this;
-    }
-    bool operator!=(const Iterator& other) const { return at_ != other.at_; }
-
-   private:
-    const std::shared_ptr<const BeamPart>* at_;
-  };
-
-  void reserve(std::size_t n) { parts_.reserve(n); }
-  void push_back(std::shared_ptr<const BeamPart> part) { parts_.push_back(std::move(part)); }
-  [[nodiscard]] std::size_t size() const { return parts_.size(); }
-  const BeamPart& operator[](std::size_t i) const { return *parts_[i]; }
-  [[nodiscard]] const BeamPart& at(std::size_t i) const { return *parts_.at(i); }
-  [[nodiscard]] const std::shared_ptr<const BeamPart>& shared(std::size_t i) const {
-    return parts_[i];
-  }
-  [[nodiscard]] Iterator begin() const { return Iterator(parts_.data()); }
-  [[nodiscard]] Iterator end() const { return Iterator(parts_.data() + parts_.size()); }
-
- private:
-  std::vector<std::shared_ptr<const BeamPart>> parts_;
-};
+using BeamParts = SharedParts<BeamPart>;
 
 /// A symmetric matrix over a beam's ends in its own axes, over its unknowns instead.
 /// @param between_l  of what is between the ends: nothing comes of it where both are displaced

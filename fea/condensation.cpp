@@ -22,7 +22,7 @@ std::vector<int> free_unknowns(const System& system, const std::vector<std::size
   std::vector<int> all;
   for (const std::size_t block : blocks) {
     if (system.stiffness(block).size() == 0) continue;
-    for (const int unknown : system.block_unknowns()[block]) {
+    for (const int unknown : system.unknowns(block)) {
       if (!system.held(unknown)) all.push_back(unknown);
     }
   }
@@ -40,7 +40,7 @@ Eigen::MatrixXd sum_over(const System& system, const std::vector<std::size_t>& b
   for (const std::size_t block : blocks) {
     const Eigen::MatrixXd& values = system.stiffness(block);
     if (values.size() == 0) continue;
-    const Eigen::VectorXi& unknowns = system.block_unknowns()[block];
+    const Eigen::VectorXi& unknowns = system.unknowns(block);
     for (Eigen::Index column = 0; column < unknowns.size(); ++column) {
       const int to = place[static_cast<std::size_t>(unknowns(column))];
       if (to < 0) continue;

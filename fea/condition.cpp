@@ -13,10 +13,10 @@ namespace fea {
 namespace {
 
 /// Largest column sum of a symmetric matrix stored as its lower triangle.
-double one_norm(const Sparse& lower) {
+double one_norm(const Eigen::Map<const Sparse>& lower) {
   Eigen::VectorXd sums = Eigen::VectorXd::Zero(lower.cols());
   for (int row = 0; row < lower.outerSize(); ++row) {
-    for (Sparse::InnerIterator it(lower, row); it; ++it) {
+    for (Eigen::Map<const Sparse>::InnerIterator it(lower, row); it; ++it) {
       sums(row) += std::abs(it.value());
       if (it.col() != row) sums(it.col()) += std::abs(it.value());
     }
@@ -80,7 +80,7 @@ std::string cause(const System& system) {
   double most_energy = -1.0;
   double most_alone = -1.0;
   for (std::size_t b = 0; b < n_blocks; ++b) {
-    const Eigen::VectorXd q = motion(system.block_unknowns()[b]);
+    const Eigen::VectorXd q = motion(system.unknowns(b));
     const Eigen::MatrixXd& k = system.stiffness(b);
     const double energy = q.dot(k * q);
     double alone = 0.0;

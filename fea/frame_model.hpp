@@ -164,6 +164,12 @@ struct Model {
   [[nodiscard]] const Gap& operator[](GapId id) const;
 };
 
+/// What may be added to a model.
+struct Added {
+  std::vector<Spring> springs;
+  std::vector<Gap> gaps;
+};
+
 /// The ends of a beam's flexible length.  [m]
 [[nodiscard]] Vector3 end_a_g(const Model& model, const Beam& beam);
 [[nodiscard]] Vector3 end_b_g(const Model& model, const Beam& beam);

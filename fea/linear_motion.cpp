@@ -7,7 +7,7 @@ Eigen::VectorXd to_balance(const System& system, const LoadCase& load_case,
   Eigen::VectorXd force = load_case.vector;
   if (load_case.imposed.isZero(0.0)) return force;
   for (std::size_t b = 0; b < system.n_blocks(); ++b) {
-    const Eigen::VectorXi& unknowns = system.block_unknowns()[b];
+    const Eigen::VectorXi& unknowns = system.unknowns(b);
     const Eigen::VectorXd q = load_case.imposed(unknowns);
     if (q.isZero(0.0)) continue;
     if (system.stiffness(b).size() > 0) force(unknowns) -= system.stiffness(b) * q;

@@ -72,13 +72,12 @@ Assembly::Assembly(const std::vector<Eigen::VectorXi>& unknowns, const Eigen::Ve
         const int row = reduced(block(i));
         const int column = reduced(block(j));
         if (column < 0 || row < column) continue;
-        entries.push_back(
-            {j * size + i, i * size + j, row, column, place_of(*pattern_, row, column)});
+        entries.push_back({j * size + i, i * size + j, place_of(*pattern_, row, column)});
       }
     }
     runs_.push_back({begin, entries.size()});
   }
-  weights_.assign(entries.size(), 1.0);
+  weights_.assign(static_cast<std::size_t>(pattern_->nonZeros()), 1.0);
   entries_ = std::make_shared<const std::vector<Entry>>(std::move(entries));
 }
 
@@ -89,9 +88,12 @@ Assembly::Assembly(const Assembly& like, const std::vector<std::size_t>& same_as
 }
 
 void Assembly::scale_by(const Eigen::VectorXd& scale) {
-  const std::vector<Entry>& entries = *entries_;
-  for (std::size_t e = 0; e < entries.size(); ++e) {
-    weights_[e] = scale(entries[e].row) * scale(entries[e].column);
+  const int* row_begin = pattern_->outerIndexPtr();
+  const int* columns = pattern_->innerIndexPtr();
+  for (Eigen::Index row = 0; row < pattern_->rows(); ++row) {
+    for (int p = row_begin[row]; p < row_begin[row + 1]; ++p) {
+      weights_[static_cast<std::size_t>(p)] = scale(row) * scale(columns[p]);
+    }
   }
 }
 
@@ -106,7 +108,9 @@ void Assembly::add(const std::function<const Eigen::MatrixXd&(std::size_t)>& blo
     const Eigen::MatrixXd& here = block(b);
     if (here.size() == 0) continue;
     for (std::size_t e = runs_[b].begin; e < runs_[b].end; ++e) {
-      values[entries[e].place] += factor * weights_[e] * here.data()[entries[e].in_block];
+      const Entry& entry = entries[e];
+      values[entry.place] +=
+          factor * weights_[static_cast<std::size_t>(entry.place)] * here.data()[entry.in_block];
     }
   }
 }
@@ -117,10 +121,12 @@ void Assembly::add_parts(const Blocks& blocks, double* symmetric, double* skew) 
     if (blocks[b].size() == 0) continue;
     const double* block = blocks[b].data();
     for (std::size_t e = runs_[b].begin; e < runs_[b].end; ++e) {
-      const double below = 0.5 * weights_[e] * block[entries[e].in_block];
-      const double above = 0.5 * weights_[e] * block[entries[e].mirrored];
-      symmetric[entries[e].place] += below + above;
-      if (skew != nullptr) skew[entries[e].place] += below - above;
+      const Entry& entry = entries[e];
+      const double half = 0.5 * weights_[static_cast<std::size_t>(entry.place)];
+      const double below = half * block[entry.in_block];
+      const double above = half * block[entry.mirrored];
+      symmetric[entry.place] += below + above;
+      if (skew != nullptr) skew[entry.place] += below - above;
     }
   }
 }

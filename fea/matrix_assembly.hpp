@@ -65,9 +65,7 @@ class Assembly {
   struct Entry {
     int in_block;  ///< place in the block, column by column
     int mirrored;  ///< place of the entry across the diagonal
-    int row;
-    int column;
-    int place;  ///< among the stored values
+    int place;     ///< among the stored values
   };
   struct Run {
     std::size_t begin;
@@ -75,7 +73,7 @@ class Assembly {
   };
   std::shared_ptr<const Sparse> pattern_;
   std::shared_ptr<const std::vector<Entry>> entries_;
-  std::vector<double> weights_;  // one an entry
+  std::vector<double> weights_;  // one a stored value
   std::vector<Run> runs_;        // each block's entries
 };
 

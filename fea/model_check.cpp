@@ -69,49 +69,6 @@ void require_beam(const Model& model, BeamId id) {
   require(!beam.z_toward_g || beam.z_toward_g->allFinite(), key, "its z direction is not finite");
 }
 
-void require_spring(const Model& model, SpringId id) {
-  const Spring& spring = model[id];
-  const auto key = [&] { return label(model, id); };
-  const Matrix6& k = spring.stiffness;
-  require(k.allFinite(), key, "a stiffness is not a finite number");
-  require(spring.preload.allFinite(), key, "its preload is not a finite number");
-  const double size = k.cwiseAbs().maxCoeff();
-  require((k - k.transpose()).cwiseAbs().maxCoeff() <= 1.0e-9 * size, key,
-          "the stiffness is not symmetric");
-  // Scaled by the diagonal, so that m and rad can be judged together.
-  const Vector6 scale =
-      k.diagonal().unaryExpr([](double d) { return d > 0.0 ? 1.0 / std::sqrt(d) : 1.0; });
-  const Matrix6 scaled = scale.asDiagonal() * k * scale.asDiagonal();
-  const Eigen::SelfAdjointEigenSolver<Matrix6> modes(scaled, Eigen::EigenvaluesOnly);
-  require(modes.eigenvalues().minCoeff() >= -1.0e-9, key,
-          "the stiffness is negative in some direction");
-  require(square_axes(spring.axes_g), key,
-          "its axes are not three right-handed unit vectors square to each other");
-  require(spring.offset_a_g.allFinite() && spring.offset_b_g.allFinite(), key,
-          "an offset is not a finite number");
-  if (!spring.b) return;
-  const Vector3 apart =
-      model[spring.a].at_g + spring.offset_a_g - (model[*spring.b].at_g + spring.offset_b_g);
-  require(apart.norm() <= kSamePoint, key, "its two points are not at the same place");
-}
-
-void require_gap(const Model& model, GapId id) {
-  const Gap& gap = model[id];
-  const auto key = [&] { return label(model, id); };
-  require(gap.a.node || gap.b.node, key, "both of its points are fixed to the ground");
-  require(gap.a.at_g.allFinite() && gap.b.at_g.allFinite(), key, "a point is not a finite number");
-  require(std::isfinite(gap.stiffness) && gap.stiffness != 0.0, key,
-          "its stiffness in contact is no number, or zero");
-  require(gap.clearance >= 0.0 && std::isfinite(gap.clearance), key,
-          "its clearance is not 0 or more");
-  if (gap.axis_g) {
-    require(gap.axis_g->allFinite() && gap.axis_g->norm() > 0.0, key, "its axis has no direction");
-  } else {
-    require((gap.b.at_g - gap.a.at_g).norm() > kSamePoint, key,
-            "its points are at the same place; give the axis it is measured along");
-  }
-}
-
 void require_station(const Model& model, BeamId id, double at) {
   const double span = length(model, model[id]);
   if (!(at >= -1.0e-9 * span && at <= (1.0 + 1.0e-9) * span)) {
@@ -140,6 +97,49 @@ void require_move(const Model& model, const SupportMove& move) {
 
 }  // namespace
 
+void require_valid(const Model& model, SpringId id) {
+  const Spring& spring = model[id];
+  const auto key = [&] { return label(model, id); };
+  const Matrix6& k = spring.stiffness;
+  require(k.allFinite(), key, "a stiffness is not a finite number");
+  require(spring.preload.allFinite(), key, "its preload is not a finite number");
+  const double size = k.cwiseAbs().maxCoeff();
+  require((k - k.transpose()).cwiseAbs().maxCoeff() <= 1.0e-9 * size, key,
+          "the stiffness is not symmetric");
+  // Scaled by the diagonal, so that m and rad can be judged together.
+  const Vector6 scale =
+      k.diagonal().unaryExpr([](double d) { return d > 0.0 ? 1.0 / std::sqrt(d) : 1.0; });
+  const Matrix6 scaled = scale.asDiagonal() * k * scale.asDiagonal();
+  const Eigen::SelfAdjointEigenSolver<Matrix6> modes(scaled, Eigen::EigenvaluesOnly);
+  require(modes.eigenvalues().minCoeff() >= -1.0e-9, key,
+          "the stiffness is negative in some direction");
+  require(square_axes(spring.axes_g), key,
+          "its axes are not three right-handed unit vectors square to each other");
+  require(spring.offset_a_g.allFinite() && spring.offset_b_g.allFinite(), key,
+          "an offset is not a finite number");
+  if (!spring.b) return;
+  const Vector3 apart =
+      model[spring.a].at_g + spring.offset_a_g - (model[*spring.b].at_g + spring.offset_b_g);
+  require(apart.norm() <= kSamePoint, key, "its two points are not at the same place");
+}
+
+void require_valid(const Model& model, GapId id) {
+  const Gap& gap = model[id];
+  const auto key = [&] { return label(model, id); };
+  require(gap.a.node || gap.b.node, key, "both of its points are fixed to the ground");
+  require(gap.a.at_g.allFinite() && gap.b.at_g.allFinite(), key, "a point is not a finite number");
+  require(std::isfinite(gap.stiffness) && gap.stiffness != 0.0, key,
+          "its stiffness in contact is no number, or zero");
+  require(gap.clearance >= 0.0 && std::isfinite(gap.clearance), key,
+          "its clearance is not 0 or more");
+  if (gap.axis_g) {
+    require(gap.axis_g->allFinite() && gap.axis_g->norm() > 0.0, key, "its axis has no direction");
+  } else {
+    require((gap.b.at_g - gap.a.at_g).norm() > kSamePoint, key,
+            "its points are at the same place; give the axis it is measured along");
+  }
+}
+
 void require_valid(const Model& model) {
   require(
       !model.nodes.empty(), [] { return std::string("model"); }, "has no points");
@@ -150,9 +150,9 @@ void require_valid(const Model& model) {
   }
   for (int i = 0; i < static_cast<int>(model.beams.size()); ++i) require_beam(model, BeamId{i});
   for (int i = 0; i < static_cast<int>(model.springs.size()); ++i) {
-    require_spring(model, SpringId{i});
+    require_valid(model, SpringId{i});
   }
-  for (int i = 0; i < static_cast<int>(model.gaps.size()); ++i) require_gap(model, GapId{i});
+  for (int i = 0; i < static_cast<int>(model.gaps.size()); ++i) require_valid(model, GapId{i});
 }
 
 void require_valid(const Model& model, const Loads& loads) {

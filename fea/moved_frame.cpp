@@ -134,9 +134,9 @@ MovedState MovedState::at_rest(const System& system) {
 
 MovedModel::MovedModel(std::shared_ptr<const System> of)
     : system(std::move(of)), model(rooted(*system)) {
-  const auto& blocks = system->block_unknowns();
-  const auto n_first = static_cast<std::ptrdiff_t>(model.beams.size() + model.springs.size());
-  unknowns.assign(blocks.begin(), blocks.begin() + n_first);
+  for (std::size_t b = 0; b < model.beams.size() + model.springs.size(); ++b) {
+    unknowns.push_back(system->unknowns(b));
+  }
   for (const Gap& gap : model.gaps) unknowns.push_back(unknowns_of(gap.a.node, gap.b.node));
   for (int i = 0; i < static_cast<int>(model.nodes.size()); ++i) {
     unknowns.push_back(unknowns_of(NodeId{i}, std::nullopt));

@@ -58,6 +58,10 @@ Solution moved(const std::shared_ptr<const System>& system, const Loads& loads,
   return large_displacement(memory, loads, options);
 }
 
+[[noreturn]] void refuse(const Mechanism& loose) {
+  throw base::InputError("model", loose.words + "; nothing holds it");
+}
+
 void require_movable(const Loads& loads) {
   if (loads.strains.empty() && loads.moves.empty()) return;
   throw base::InputError("model", "large displacement takes no strains or settlements");
@@ -80,10 +84,16 @@ std::variant<Factored, Mechanism> factor_if_held(Model model, const Factored* li
 
 Factored factor(Model model, const Factored* like) {
   std::variant<Factored, Mechanism> made = factor_if_held(std::move(model), like);
-  if (const auto* mechanism = std::get_if<Mechanism>(&made)) {
-    throw base::InputError("model", mechanism->words + "; nothing holds it");
-  }
+  if (const auto* loose = std::get_if<Mechanism>(&made)) refuse(*loose);
   return std::get<Factored>(std::move(made));
+}
+
+Factored with_added(const Factored& factored, const Added& added) {
+  auto system = std::make_shared<const System>(factored.system(), added);
+  if (const std::optional<Mechanism> loose = mechanism_of(*system, &factored.system())) {
+    refuse(*loose);
+  }
+  return Factored(std::move(system));
 }
 
 Solution solve(const Factored& factored, const Loads& loads, const SolveOptions& options) {

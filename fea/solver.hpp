@@ -49,6 +49,10 @@ class Factored {
 [[nodiscard]] std::variant<Factored, Mechanism> factor_if_held(Model model,
                                                                const Factored* like = nullptr);
 
+/// A model with more added to it, which shares all else with it.
+/// @throws base::InputError as factor
+[[nodiscard]] Factored with_added(const Factored& factored, const Added& added);
+
 /// Whether the nodes and beams of two models have the same unknowns: the one is made sooner with
 /// the other as `like` then.
 [[nodiscard]] bool have_like_unknowns(const Model& a, const Model& b);

@@ -3,6 +3,7 @@
 #include "fea/geometric_stiffness.hpp"
 #include "fea/over_unknowns.hpp"
 #include "fea/rigid_roots.hpp"
+#include "fea/shared_parts.hpp"
 
 namespace fea {
 
@@ -19,6 +20,8 @@ struct SpringPart {
 
   [[nodiscard]] bool to_ground() const { return unknowns.size() == 6; }
 };
+
+using SpringParts = SharedParts<SpringPart>;
 
 /// @param spring  already at the roots of its nodes' rigid bodies
 [[nodiscard]] SpringPart spring_part(const Spring& spring);

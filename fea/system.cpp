@@ -121,24 +121,70 @@ void elastic_stiffness(const System& system, Blocks& blocks) {
 System::System(Model model, const System* like) : model_(std::move(model)) {
   require_valid(model_);
   roots_ = RigidRoots(model_);
-  make_beams(like);
-  make_springs();
-  for (int i = 0; i < static_cast<int>(model_.nodes.size()); ++i) {
-    unknowns_.push_back(six_of(NodeId{i}));
+  const bool comparable = like != nullptr && same_between_beams(model_, like->model_);
+  const System* alike = comparable ? like : nullptr;
+  make_beams(alike);
+  make_springs(alike);
+  if (alike != nullptr) {
+    nodes_ = alike->nodes_;
+  } else {
+    std::vector<Eigen::VectorXi> nodes;
+    for (int i = 0; i < static_cast<int>(model_.nodes.size()); ++i) {
+      nodes.push_back(six_of(NodeId{i}));
+    }
+    nodes_ = std::make_shared<const std::vector<Eigen::VectorXi>>(std::move(nodes));
   }
   const Eigen::VectorXi fixed = held_unknowns();
   if (like == nullptr || !number_like(*like, fixed)) number_unknowns(fixed);
+  assemble();
+}
 
+System::System(const System& other, const Added& added)
+    : model_(other.model_),
+      roots_(other.roots_),
+      beams_(other.beams_),
+      springs_(other.springs_),
+      nodes_(other.nodes_),
+      turns_(other.turns_),
+      typical_length_(other.typical_length_) {
+  for (const Gap& gap : added.gaps) require_valid(model_, model_.add(gap));
+  for (const Spring& spring : added.springs) {
+    require_valid(model_, model_.add(spring));
+    springs_.push_back(std::make_shared<const SpringPart>(spring_part(roots_.rooted(spring))));
+  }
+  if (added.springs.empty()) {
+    reduced_ = other.reduced_;
+    n_free_ = other.n_free_;
+    assembly_ = other.assembly_;
+    scale_ = other.scale_;
+    scaled_ = other.scaled_;
+    factor_ = other.factor_;
+    factored_ = other.factored_;
+    return;
+  }
+  const Eigen::VectorXi fixed = held_unknowns();
+  if (!number_like(other, fixed)) number_unknowns(fixed);
+  assemble();
+}
+
+/// What is numbered.
+void System::assemble() {
   std::vector<bool> free_turns(static_cast<std::size_t>(n_free_));
   for (int i = 0; i < n_unknowns(); ++i) {
     if (!held(i)) free_turns[static_cast<std::size_t>(reduced_(i))] = turns(i);
   }
   scale_ = diagonal_scale(diagonal(), free_turns);
   assembly_.scale_by(scale_);
-  scaled_ = assembly_.pattern();
+  scaled_ = Eigen::VectorXd::Zero(assembly_.pattern().nonZeros());
   assembly_.add([this](std::size_t b) -> const Eigen::MatrixXd& { return stiffness(b); }, 1.0,
-                scaled_.valuePtr());
-  factored_ = factor_.factorize(scaled_.valuePtr());
+                scaled_.data());
+  factored_ = factor_.factorize(scaled_.data());
+}
+
+Eigen::Map<const Sparse> System::scaled() const {
+  const Sparse& pattern = assembly_.pattern();
+  return {pattern.rows(),          pattern.cols(),          pattern.nonZeros(),
+          pattern.outerIndexPtr(), pattern.innerIndexPtr(), scaled_.data()};
 }
 
 const Eigen::MatrixXd& System::stiffness(std::size_t block) const {
@@ -146,6 +192,12 @@ const Eigen::MatrixXd& System::stiffness(std::size_t block) const {
   if (block < beams_->size()) return (*beams_)[block].elastic;
   const std::size_t spring = block - beams_->size();
   return spring < springs_.size() ? springs_[spring].elastic : kOfNode;
+}
+
+const Eigen::VectorXi& System::unknowns(std::size_t block) const {
+  if (block < beams_->size()) return (*beams_)[block].unknowns;
+  const std::size_t spring = block - beams_->size();
+  return spring < springs_.size() ? springs_[spring].unknowns : (*nodes_)[spring - springs_.size()];
 }
 
 /// Of the sum of the blocks, over the free unknowns.
@@ -156,7 +208,7 @@ Eigen::VectorXd System::diagonal() const {
   };
   for (std::size_t b = 0; b < n_blocks(); ++b) {
     const Eigen::MatrixXd& block = stiffness(b);
-    const Eigen::VectorXi& unknowns = unknowns_[b];
+    const Eigen::VectorXi& unknowns = this->unknowns(b);
     for (Eigen::Index i = 0; i < block.rows(); ++i) add(unknowns(i), block(i, i));
     // Both ends at one rigid body.
     const bool twice = block.rows() >= 12 && unknowns(0) == unknowns(6);
@@ -165,20 +217,18 @@ Eigen::VectorXd System::diagonal() const {
   return out;
 }
 
-void System::make_beams(const System* like) {
+/// @param alike  the same between its beams; may be null
+void System::make_beams(const System* alike) {
   const std::size_t n_beams = model_.beams.size();
-  const bool comparable = like != nullptr && same_between_beams(model_, like->model_);
   const auto is_same = [&](std::size_t i) {
-    return comparable && same_beam(model_.beams[i], like->model_.beams[i]);
+    return alike != nullptr && same_beam(model_.beams[i], alike->model_.beams[i]);
   };
   std::size_t n_same = 0;
   while (n_same < n_beams && is_same(n_same)) ++n_same;
-  if (comparable && n_same == n_beams) {
-    beams_ = like->beams_;
-    turns_ = like->turns_;
-    typical_length_ = like->typical_length_;
-    unknowns_.assign(like->unknowns_.begin(),
-                     like->unknowns_.begin() + static_cast<std::ptrdiff_t>(n_beams));
+  if (alike != nullptr && n_same == n_beams) {
+    beams_ = alike->beams_;
+    turns_ = alike->turns_;
+    typical_length_ = alike->typical_length_;
     return;
   }
   int next = 6 * static_cast<int>(model_.nodes.size());
@@ -189,7 +239,7 @@ void System::make_beams(const System* like) {
   beams.reserve(n_beams);
   for (std::size_t i = 0; i < n_beams; ++i) {
     const bool as_there = i < n_same || is_same(i);
-    beams.push_back(as_there ? like->beams().shared(i)
+    beams.push_back(as_there ? alike->beams().shared(i)
                              : std::make_shared<const BeamPart>(
                                    beam_part(model_, roots_, model_.beams[i], next)));
     const BeamPart& part = beams[i];
@@ -197,7 +247,6 @@ void System::make_beams(const System* like) {
       for (std::size_t k = 0; k < end.n_loose; ++k) turns_.push_back(end.loose[k].turns);
     }
     next = static_cast<int>(turns_.size());
-    unknowns_.push_back(part.unknowns);
     total += part.length;
   }
   if (n_beams > 0) typical_length_ = total / static_cast<double>(beams.size());
@@ -211,10 +260,15 @@ bool System::only_adds_springs_to(const System& other) const {
          std::equal(there.begin(), there.end(), here.begin(), same_spring);
 }
 
-void System::make_springs() {
-  for (const Spring& spring : model_.springs) {
-    springs_.push_back(spring_part(roots_.rooted(spring)));
-    unknowns_.push_back(springs_.back().unknowns);
+void System::make_springs(const System* alike) {
+  springs_.reserve(model_.springs.size());
+  for (std::size_t i = 0; i < model_.springs.size(); ++i) {
+    const Spring& spring = model_.springs[i];
+    const bool as_there = alike != nullptr && i < alike->springs_.size() &&
+                          same_spring(spring, alike->model_.springs[i]);
+    springs_.push_back(
+        as_there ? alike->springs_.shared(i)
+                 : std::make_shared<const SpringPart>(spring_part(roots_.rooted(spring))));
   }
 }
 
@@ -233,9 +287,11 @@ Eigen::VectorXi System::held_unknowns() const {
 }
 
 void System::number_unknowns(const Eigen::VectorXi& fixed) {
-  reduced_ = elimination_order(unknowns_, fixed);
+  std::vector<Eigen::VectorXi> all;
+  for (std::size_t b = 0; b < n_blocks(); ++b) all.push_back(unknowns(b));
+  reduced_ = elimination_order(all, fixed);
   n_free_ = static_cast<int>((reduced_.array() >= 0).count());
-  assembly_ = Assembly(unknowns_, reduced_, n_free_);
+  assembly_ = Assembly(all, reduced_, n_free_);
   factor_ = Ldlt(assembly_.pattern());
 }
 
@@ -245,16 +301,20 @@ void System::number_unknowns(const Eigen::VectorXi& fixed) {
 bool System::number_like(const System& like, const Eigen::VectorXi& fixed) {
   const std::size_t n_beams = model_.beams.size();
   const std::size_t n_nodes = model_.nodes.size();
-  const std::size_t like_nodes = like.unknowns_.size() - like.model_.nodes.size();
+  const std::size_t like_nodes = like.n_blocks() - like.model_.nodes.size();
   const std::size_t n_like_springs = like.springs_.size();
   if (like.model_.beams.size() != n_beams || like.model_.nodes.size() != n_nodes) return false;
   if (like.turns_ != turns_) return false;
   if (((like.reduced_.array() < 0) != (fixed.array() < 0)).any()) return false;
   std::vector<std::size_t> same_as;
-  same_as.reserve(unknowns_.size());
+  same_as.reserve(n_blocks());
   const auto has_like = [&](std::size_t block) {
-    const Eigen::VectorXi& there = like.unknowns_[block];
-    const Eigen::VectorXi& here = unknowns_[same_as.size()];
+    const Eigen::VectorXi& there = like.unknowns(block);
+    const Eigen::VectorXi& here = unknowns(same_as.size());
+    if (&here == &there) {
+      same_as.push_back(block);
+      return true;
+    }
     if (here.size() != there.size() || here != there) return false;
     same_as.push_back(block);
     return true;

@@ -30,10 +30,13 @@ class System {
   ///              time, and has no say in the equations.
   /// @throws base::InputError as require_valid
   explicit System(Model model, const System* like = nullptr);
+  /// Another frame with more added to it; all else is shared.
+  /// @throws base::InputError as require_valid
+  System(const System& other, const Added& added);
 
   [[nodiscard]] const Model& model() const { return model_; }
   [[nodiscard]] const BeamParts& beams() const { return *beams_; }
-  [[nodiscard]] const std::vector<SpringPart>& springs() const { return springs_; }
+  [[nodiscard]] const SpringParts& springs() const { return springs_; }
   [[nodiscard]] int n_unknowns() const { return static_cast<int>(reduced_.size()); }
   [[nodiscard]] int n_free() const { return n_free_; }
   [[nodiscard]] const RigidRoots& roots() const { return roots_; }
@@ -51,11 +54,13 @@ class System {
   [[nodiscard]] bool turns(int unknown) const { return turns_[static_cast<std::size_t>(unknown)]; }
 
   /// Beams, springs, then nodes: each has a block of the stiffness.
-  [[nodiscard]] std::size_t n_blocks() const { return unknowns_.size(); }
+  [[nodiscard]] std::size_t n_blocks() const {
+    return beams_->size() + springs_.size() + nodes_->size();
+  }
   /// A block of the elastic stiffness; empty for a node.
   [[nodiscard]] const Eigen::MatrixXd& stiffness(std::size_t block) const;
-  /// The unknowns of those blocks.
-  [[nodiscard]] const std::vector<Eigen::VectorXi>& block_unknowns() const { return unknowns_; }
+  /// Its unknowns.
+  [[nodiscard]] const Eigen::VectorXi& unknowns(std::size_t block) const;
   /// D (sum of the blocks) D over the free unknowns, lower triangle.
   [[nodiscard]] Sparse scaled_sum(const Blocks& blocks) const;
   /// Adds factor * D (sum of the blocks) D to the values of a matrix of that pattern.
@@ -66,7 +71,10 @@ class System {
   /// Where the entries of those blocks go.
   [[nodiscard]] const Assembly& assembly() const { return assembly_; }
 
-  [[nodiscard]] const Sparse& scaled() const { return scaled_; }
+  /// D K D, lower triangle.
+  [[nodiscard]] Eigen::Map<const Sparse> scaled() const;
+  /// Its values, in their stored order.
+  [[nodiscard]] const Eigen::VectorXd& scaled_values() const { return scaled_; }
   [[nodiscard]] const Ldlt& factor() const { return factor_; }
   /// Whether every pivot of the factor is finite and not zero.
   [[nodiscard]] bool factored() const { return factored_; }
@@ -84,8 +92,9 @@ class System {
 
  private:
   [[nodiscard]] Eigen::VectorXd diagonal() const;
-  void make_beams(const System* like);
-  void make_springs();
+  void make_beams(const System* alike);
+  void make_springs(const System* alike);
+  void assemble();
   [[nodiscard]] Eigen::VectorXi held_unknowns() const;
   void number_unknowns(const Eigen::VectorXi& fixed);
   [[nodiscard]] bool number_like(const System& like, const Eigen::VectorXi& fixed);
@@ -93,15 +102,15 @@ class System {
   Model model_;
   RigidRoots roots_;
   std::shared_ptr<const BeamParts> beams_;
-  std::vector<SpringPart> springs_;
-  std::vector<Eigen::VectorXi> unknowns_;
+  SpringParts springs_;
+  std::shared_ptr<const std::vector<Eigen::VectorXi>> nodes_;  // unknowns of each
   std::vector<bool> turns_;
   Eigen::VectorXi reduced_;
   int n_free_ = 0;
   double typical_length_ = 1.0;
   Assembly assembly_;
   Eigen::VectorXd scale_;
-  Sparse scaled_;
+  Eigen::VectorXd scaled_;
   Ldlt factor_;
   bool factored_ = false;
 };

@@ -9,17 +9,17 @@ constexpr double kTrusted = 1.0e-14;  // a pivot nearer to zero may have either 
 
 Tangent::Tangent(const System& system)
     : system_(system),
-      values_(system.scaled().coeffs().size()),
+      values_(system.scaled_values().size()),
       factor_(system.factor().empty_like()) {}
 
 std::optional<int> Tangent::n_negative(const Blocks& geometric, double factor) {
-  values_ = system_.scaled().coeffs();
+  values_ = system_.scaled_values();
   system_.add_scaled(geometric, factor, values_.data());
   return n_negative();
 }
 
 std::optional<int> Tangent::n_negative(const Sparse& geometric, double factor) {
-  values_.array() = system_.scaled().coeffs() + factor * geometric.coeffs();
+  values_.array() = system_.scaled_values().array() + factor * geometric.coeffs();
   return n_negative();
 }
 

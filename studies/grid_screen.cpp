@@ -46,8 +46,7 @@ std::optional<Blocks> differing(const fea::System& a, const fea::System& b) {
   }
   Blocks out;
   for (std::size_t i = 0; i < a.n_blocks(); ++i) {
-    if (a.block_unknowns()[i].size() != b.block_unknowns()[i].size() ||
-        a.block_unknowns()[i] != b.block_unknowns()[i]) {
+    if (a.unknowns(i).size() != b.unknowns(i).size() || a.unknowns(i) != b.unknowns(i)) {
       return std::nullopt;
     }
     if (a.stiffness(i) != b.stiffness(i)) out.push_back(i);

@@ -170,16 +170,15 @@ SetModel::Ready& SetModel::ready(Contacts closed_stops) const {
   if (closed_stops == 0) {
     return ready_.emplace(0U, Ready{factor_open(), {}, {}}).first->second;
   }
-  fea::Model model = assembly_.model;
+  fea::Added added;
   if ((closed_stops & (kHeaveHeld | kRollHeld)) != 0) {
-    model.add(ground_spring(*assembly_.axle, closed_stops));
+    added.springs.push_back(ground_spring(*assembly_.axle, closed_stops));
   }
   for (std::size_t i = 0; i < assembly_.stops.size(); ++i) {
     if ((closed_stops & (1U << i)) == 0) continue;
-    model.add(spring_of(assembly_.stops[i]));
+    added.springs.push_back(spring_of(assembly_.stops[i]));
   }
-  return ready_
-      .emplace(closed_stops, Ready{fea::factor(std::move(model), &ready(0).factored), {}, {}})
+  return ready_.emplace(closed_stops, Ready{fea::with_added(ready(0).factored, added), {}, {}})
       .first->second;
 }
 
@@ -345,19 +344,20 @@ SetModel::Ready& SetModel::moved_model(const parts::DesignCase& load_case, Conta
                       only_push(load_case));
   const auto found = moved_.find(key);
   if (found != moved_.end()) return found->second;
-  fea::Model model = assembly_.model;
+  const fea::Model& model = assembly_.model;
+  fea::Added added;
   for (const parts::TravelStop& stop : assembly_.stops) {
-    if (stop.known()) model.add(gap_of(stop, model));
+    if (stop.known()) added.gaps.push_back(gap_of(stop, model));
   }
   for (const parts::CoilSeat& seat : assembly_.coil_seats) {
-    if (only_push(load_case)) model.add(gap_of(seat, model));
+    if (only_push(load_case)) added.gaps.push_back(gap_of(seat, model));
   }
   if (heave) {
     fea::Spring ground = ground_spring(*assembly_.axle, kHeaveHeld);
     ground.preload[2] = -kHeldHeave * place.heave;
-    model.add(ground);
+    added.springs.push_back(ground);
   }
-  return moved_.emplace(key, Ready{fea::factor(std::move(model), &ready(0).factored), {}, {}})
+  return moved_.emplace(key, Ready{fea::with_added(ready(0).factored, added), {}, {}})
       .first->second;
 }
 

@@ -220,7 +220,7 @@ TEST_CASE("the geometric stiffness of a whole frame turns its forces with it",
   Eigen::VectorXd forces = Eigen::VectorXd::Zero(system.n_unknowns());
   Eigen::VectorXd turned = forces;
   for (std::size_t b = 0; b < geometric.size(); ++b) {
-    const Eigen::VectorXi& unknowns = system.block_unknowns()[b];
+    const Eigen::VectorXi& unknowns = system.unknowns(b);
     if (system.stiffness(b).size() == 0) continue;
     forces(unknowns) += system.stiffness(b) * u(unknowns);
     Eigen::VectorXd q = rigid(unknowns);

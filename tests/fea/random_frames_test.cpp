@@ -199,8 +199,8 @@ TEST_CASE("forces beam by beam are the matrix times the motion", "[fea][property
     const fea::Blocks geometric = fea::geometric_stiffness(system, load_case, state);
     const Eigen::VectorXd motion = any();
     Eigen::VectorXd expected = Eigen::VectorXd::Zero(motion.size());
-    for (std::size_t b = 0; b < system.block_unknowns().size(); ++b) {
-      const Eigen::VectorXi& unknowns = system.block_unknowns()[b];
+    for (std::size_t b = 0; b < system.n_blocks(); ++b) {
+      const Eigen::VectorXi& unknowns = system.unknowns(b);
       if (system.stiffness(b).size() > 0) {
         expected(unknowns) += system.stiffness(b) * motion(unknowns);
       }
@@ -278,9 +278,9 @@ TEST_CASE("forces do the work that the frame stores", "[fea][property]") {
     const fea::Solution s = solve(frame.model, frame.other);
     const Eigen::VectorXd motion = fea::linear_motion(system, fea::prepare(system, frame.other));
     double energy = 0.0;
-    for (std::size_t b = 0; b < system.block_unknowns().size(); ++b) {
+    for (std::size_t b = 0; b < system.n_blocks(); ++b) {
       if (system.stiffness(b).size() == 0) continue;
-      const Eigen::VectorXd q = motion(system.block_unknowns()[b]);
+      const Eigen::VectorXd q = motion(system.unknowns(b));
       energy += 0.5 * q.dot(system.stiffness(b) * q);
     }
     CHECK_THAT(0.5 * work(frame.model, frame.other, s), WithinRel(energy, 1e-8));
