@@ -178,11 +178,11 @@ const GeometricTerms::Matrix& GeometricTerms::of(const BeamPart& part) const {
   if (is_there_.load(std::memory_order_relaxed)) return matrix_;
   const Eigen::Index size = part.unknowns.size();
   const Eigen::Matrix<double, 12, 6> forces_l = unit_forces(part.length);
-  matrix_.resize(size * size, 6);
+  matrix_.resize(triangle_size(size), 6);
   Eigen::MatrixXd block;
   for (Eigen::Index i = 0; i < 6; ++i) {
     geometric_block(part, forces_l.col(i), forces_l.col(i), block);
-    matrix_.col(i) = block.reshaped();
+    matrix_.col(i) = lower_triangle(block);
   }
   is_there_.store(true, std::memory_order_release);
   return matrix_;
@@ -244,13 +244,19 @@ void geometric_block(const BeamPart& part, const Vector12& elastic_l, const Vect
   add_ends(part, ends_l, out);
 }
 
-void geometric_block_by_terms(const BeamPart& part, const Vector12& elastic_l,
-                              const Vector12& ends_l, Eigen::MatrixXd& out) {
-  const Eigen::Index size = part.unknowns.size();
+Triangle geometric_triangle(const BeamPart& part, const Vector12& elastic_l,
+                            const Vector12& ends_l) {
   const Vector6 own = elastic_l(kOwnForces);
-  out.resize(size, size);
-  Eigen::Map<Eigen::VectorXd>(out.data(), size * size).noalias() = part.geometric->of(part) * own;
-  if (!part.plain && ends_l != elastic_l) add_ends(part, ends_l - elastic_l, out);
+  const GeometricTerms::Matrix& terms = part.geometric->of(part);
+  Triangle out = terms.col(0) * own(0) + terms.col(1) * own(1) + terms.col(2) * own(2) +
+                 terms.col(3) * own(3) + terms.col(4) * own(4) + terms.col(5) * own(5);
+  if (!part.plain && ends_l != elastic_l) {
+    const Eigen::Index size = part.unknowns.size();
+    Eigen::MatrixXd of_ends = Eigen::MatrixXd::Zero(size, size);
+    add_ends(part, ends_l - elastic_l, of_ends);
+    out += lower_triangle(of_ends);
+  }
+  return out;
 }
 
 }  // namespace fea

@@ -7,6 +7,7 @@
 
 #include "fea/beam_element.hpp"
 #include "fea/end_part.hpp"
+#include "fea/matrix_assembly.hpp"
 #include "fea/rigid_roots.hpp"
 #include "fea/shared_parts.hpp"
 
@@ -18,7 +19,7 @@ struct BeamPart;
 /// by itself. Worked out when it is first asked for, by any thread.
 class GeometricTerms {
  public:
-  /// Over the beam's unknowns, column by column in a column for each of: axial force, torque, the
+  /// Over the beam's unknowns, as a Triangle in a column for each of: axial force, torque, the
   /// moments about y and z at end a and at end b, with the shear that balances them. Unit loads.
   using Matrix = Eigen::Matrix<double, Eigen::Dynamic, 6>;
   /// @param part  the one that this belongs to
@@ -83,7 +84,7 @@ void elastic_block(const BeamPart& part, const Matrix12& stiffness_l, Eigen::Mat
 void geometric_block(const BeamPart& part, const Vector12& elastic_l, const Vector12& ends_l,
                      Eigen::MatrixXd& out);
 /// The same from its terms, for a beam of which it is asked for often: far sooner.
-void geometric_block_by_terms(const BeamPart& part, const Vector12& elastic_l,
-                              const Vector12& ends_l, Eigen::MatrixXd& out);
+[[nodiscard]] Triangle geometric_triangle(const BeamPart& part, const Vector12& elastic_l,
+                                          const Vector12& ends_l);
 
 }  // namespace fea

@@ -32,7 +32,7 @@ std::optional<std::size_t> factors_below(Tangent& tangent, const Sparse& geometr
                                          double side) {
   for (const double nudge : {1.0, 1.7, 0.6}) {
     const double s = factor * (1.0 + side * nudge * kAside);
-    if (const std::optional<int> count = tangent.n_negative(geometric, s)) {
+    if (const std::optional<int> count = tangent.n_negative(geometric.coeffs().matrix(), s)) {
       return static_cast<std::size_t>(*count);
     }
   }
@@ -161,7 +161,7 @@ class Buckling::Search {
   std::shared_ptr<const System> system_;
   Tangent tangent_;
   StressState state_;
-  Blocks blocks_;
+  Eigen::VectorXd geometric_;  // scaled
   std::optional<Side> given_;
   std::optional<Side> reversed_;
   Eigen::VectorXd start_motion_;
@@ -176,7 +176,7 @@ void Buckling::Search::put_together(const Loads& loads, const Solution* linear) 
   stress_state(*system_, load_case,
                linear != nullptr ? linear->data().motion : linear_motion(*system_, load_case),
                state_);
-  geometric_stiffness(*system_, load_case, state_, blocks_);
+  scaled_geometric_stiffness(*system_, load_case, state_, geometric_);
 }
 
 /// C y of the sum of the modes to start from, where there are enough of them: with each the
@@ -271,8 +271,7 @@ BucklingResult Buckling::Search::run(const Loads& loads, const BucklingOptions& 
   put_together(loads, nullptr);
   if (!given_) given_.emplace(*system_);
   if (options.n_reversed > 0 && !reversed_) reversed_.emplace(*system_);
-  given_->geometric.coeffs().setZero();
-  system_->add_scaled(blocks_, 1.0, given_->geometric.valuePtr());
+  given_->geometric.coeffs() = geometric_.array();
   if (given_->geometric.coeffs().cwiseAbs().maxCoeff() == 0.0) return result;
   given_->forget();
   if (reversed_) reversed_->forget();
@@ -299,7 +298,7 @@ std::optional<int> Buckling::Search::n_below(const Loads& loads, double factor,
                                              const Solution* linear) {
   if (system_->n_free() == 0) return 0;
   put_together(loads, linear);
-  return tangent_.n_negative(blocks_, factor);
+  return tangent_.n_negative(geometric_, factor);
 }
 
 Buckling::Buckling(const Factored& factored) : search_(std::make_unique<Search>(factored)) {}

@@ -137,8 +137,8 @@ std::optional<int> n_negative_deformed(const System& system, const LoadCase& loa
   moved_case.loads.nodes = load_case.loads.nodes;
   for (NodeLoad& load : moved_case.loads.nodes) swing(load.offset_g, turn_of(motion, load.node));
   const StressState moved = moved_state(system, now, load_case, motion, state);
-  Tangent tangent(now);
-  return tangent.n_negative(geometric_stiffness(now, moved_case, moved), 1.0);
+  const Sparse geometric = now.scaled_sum(geometric_stiffness(now, moved_case, moved));
+  return Tangent(now).n_negative(geometric.coeffs().matrix(), 1.0);
 }
 
 }  // namespace fea

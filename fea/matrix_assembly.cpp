@@ -52,6 +52,11 @@ Sparse lower_pattern(const std::vector<Eigen::VectorXi>& unknowns, const Eigen::
                                   row_begin.data(), columns.data(), zeros.data());
 }
 
+/// Place of an entry in a Triangle.
+int in_triangle(int row, int column, int size) {
+  return column * size - column * (column - 1) / 2 + row - column;
+}
+
 int place_of(const Sparse& pattern, int row, int column) {
   const int* first = pattern.innerIndexPtr() + pattern.outerIndexPtr()[row];
   const int* last = pattern.innerIndexPtr() + pattern.outerIndexPtr()[row + 1];
@@ -72,7 +77,9 @@ Assembly::Assembly(const std::vector<Eigen::VectorXi>& unknowns, const Eigen::Ve
         const int row = reduced(block(i));
         const int column = reduced(block(j));
         if (column < 0 || row < column) continue;
-        entries.push_back({j * size + i, i * size + j, place_of(*pattern_, row, column)});
+        entries.push_back({j * size + i, i * size + j,
+                           in_triangle(std::max(i, j), std::min(i, j), size),
+                           place_of(*pattern_, row, column)});
       }
     }
     runs_.push_back({begin, entries.size()});
@@ -115,6 +122,15 @@ void Assembly::add(const std::function<const Eigen::MatrixXd&(std::size_t)>& blo
   }
 }
 
+void Assembly::add(std::size_t block, const Triangle& lower, double* values) const {
+  const std::vector<Entry>& entries = *entries_;
+  for (std::size_t e = runs_[block].begin; e < runs_[block].end; ++e) {
+    const Entry& entry = entries[e];
+    values[entry.place] +=
+        weights_[static_cast<std::size_t>(entry.place)] * lower.data()[entry.in_triangle];
+  }
+}
+
 void Assembly::add_parts(const Blocks& blocks, double* symmetric, double* skew) const {
   const std::vector<Entry>& entries = *entries_;
   for (std::size_t b = 0; b < blocks.size(); ++b) {
@@ -129,6 +145,17 @@ void Assembly::add_parts(const Blocks& blocks, double* symmetric, double* skew) 
       if (skew != nullptr) skew[entry.place] += below - above;
     }
   }
+}
+
+Triangle lower_triangle(const Eigen::MatrixXd& block) {
+  const Eigen::Index n = block.rows();
+  Triangle out(triangle_size(n));
+  Eigen::Index next = 0;
+  for (Eigen::Index column = 0; column < n; ++column) {
+    out.segment(next, n - column) = block.col(column).tail(n - column);
+    next += n - column;
+  }
+  return out;
 }
 
 void subtract_product(const Sparse& lower, const Eigen::VectorXd& x, Eigen::VectorXd& out) {

@@ -30,6 +30,16 @@ void subtract_skew_product(const std::vector<SkewEntry>& below, const Eigen::Vec
 /// Dense square matrices over some unknowns each, in a fixed order.
 using Blocks = std::vector<Eigen::MatrixXd>;
 
+/// The unknowns of a beam at most: six of each of its nodes, and of a joint at each end.
+inline constexpr Eigen::Index kMostInBlock = 24;
+[[nodiscard]] constexpr Eigen::Index triangle_size(Eigen::Index n) {
+  return n * (n + 1) / 2;
+}
+/// Lower triangle of a symmetric block, column by column; on the stack.
+using Triangle =
+    Eigen::Matrix<double, Eigen::Dynamic, 1, Eigen::ColMajor, triangle_size(kMostInBlock), 1>;
+[[nodiscard]] Triangle lower_triangle(const Eigen::MatrixXd& block);
+
 /// Where each entry of each block goes in the matrix of the whole model. Made once; the elastic and
 /// the geometric stiffness share it, so they have the same pattern and can be added value by value.
 class Assembly {
@@ -57,6 +67,8 @@ class Assembly {
   /// @param block  gives each by its number
   void add(const std::function<const Eigen::MatrixXd&(std::size_t)>& block, double factor,
            double* values) const;
+  /// Adds scale * one block * scale.
+  void add(std::size_t block, const Triangle& lower, double* values) const;
   /// Adds the symmetric and the skew part of blocks that need not be symmetric, scaled.
   /// @param skew  none = only the symmetric part is wanted
   void add_parts(const Blocks& blocks, double* symmetric, double* skew) const;
@@ -65,7 +77,8 @@ class Assembly {
   struct Entry {
     int in_block;  ///< place in the block, column by column
     int mirrored;  ///< place of the entry across the diagonal
-    int place;     ///< among the stored values
+    int in_triangle;
+    int place;  ///< among the stored values
   };
   struct Run {
     std::size_t begin;

@@ -143,7 +143,7 @@ bool SecondOrder::approach(const LoadCase& load_case, const SolveOptions& option
 
 /// K + Kg with the forces of state_.
 void SecondOrder::factor(const LoadCase& load_case) {
-  geometric_stiffness(*system_, load_case, state_, geometric_);
+  scaled_geometric_stiffness(*system_, load_case, state_, geometric_);
   n_negative_ = tangent_.n_negative(geometric_, 1.0);
   ++n_factored_;
 }
@@ -153,7 +153,10 @@ bool SecondOrder::settle(const LoadCase& load_case, const SolveOptions& options)
   mixing_.restart();
   for (int i = 0; i < kMostLast; ++i) {
     if (i > 0) factor(load_case);
-    if (imposes_) system_->to_scaled_force(to_balance(*system_, load_case, geometric_), force_);
+    if (imposes_) {
+      const Blocks geometric = geometric_stiffness(*system_, load_case, state_);
+      system_->to_scaled_force(to_balance(*system_, load_case, geometric), force_);
+    }
     step_ = force_;
     tangent_.factor().solve_in_place(step_);
     system_->from_scaled_motion(step_, motion_);

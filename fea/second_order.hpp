@@ -54,8 +54,8 @@ class SecondOrder {
   Eigen::VectorXd linear_pivots_;
   StressState state_;
   StressState next_;
-  Blocks geometric_;
-  bool imposes_ = false;  // whether supports are moved, so that Kg has a say in force_
+  Eigen::VectorXd geometric_;  // scaled
+  bool imposes_ = false;       // whether supports are moved, so that Kg has a say in force_
   int n_factored_ = 0;
   std::optional<int> n_negative_;  // of the matrix factored last
 };

@@ -45,32 +45,10 @@ Vector6 size_of_sides(const SpringPart& spring, const Eigen::VectorXd& motion) {
   return out;
 }
 
-/// Turns of nodes that loads at arms make felt: one block a node.
-void add_nodes(const LoadCase& load_case, std::size_t first_node, Blocks& blocks) {
-  for (std::size_t i = first_node; i < blocks.size(); ++i) {
-    if (blocks[i].size() > 0) blocks[i].setZero();
-  }
-  for (const NodeLoad& load : load_case.loads.nodes) {
-    Eigen::MatrixXd& block = blocks[first_node + static_cast<std::size_t>(load.node.index)];
-    if (block.size() == 0) block.setZero(6, 6);
-    block.bottomRightCorner<3, 3>() -= arm_geometric(load.force_g, load.offset_g);
-  }
-}
-
-/// @param of_beam  that of a beam by itself
-template <class OfBeam>
-void put_together(const System& system, const LoadCase& load_case, const StressState& state,
-                  const OfBeam& of_beam, Blocks& blocks) {
-  const std::size_t n_beams = system.beams().size();
-  const std::size_t first_node = n_beams + system.springs().size();
-  blocks.resize(first_node + system.model().nodes.size());
-  for (std::size_t i = 0; i < n_beams; ++i) {
-    of_beam(system.beams()[i], state.elastic_l[i], state.ends_l[i], blocks[i]);
-  }
-  for (std::size_t i = 0; i < system.springs().size(); ++i) {
-    geometric_block(system.springs()[i], state.springs_g[i], blocks[n_beams + i]);
-  }
-  add_nodes(load_case, first_node, blocks);
+/// Turns of a node that a load at an arm makes felt.
+void add_turns(const NodeLoad& load, Eigen::MatrixXd& block) {
+  if (block.size() == 0) block.setZero(6, 6);
+  block.bottomRightCorner<3, 3>() -= arm_geometric(load.force_g, load.offset_g);
 }
 
 }  // namespace
@@ -138,18 +116,42 @@ double change(const StressState& before, const StressState& after, double lever)
 
 Blocks geometric_stiffness(const System& system, const LoadCase& load_case,
                            const StressState& state) {
-  Blocks blocks;
-  const auto of_beam = [](const BeamPart& beam, const Vector12& elastic_l, const Vector12& ends_l,
-                          Eigen::MatrixXd& block) {
-    geometric_block(beam, elastic_l, ends_l, block);
-  };
-  put_together(system, load_case, state, of_beam, blocks);
+  Blocks blocks(system.n_blocks());
+  const std::size_t n_beams = system.beams().size();
+  const std::size_t first_node = n_beams + system.springs().size();
+  for (std::size_t i = 0; i < n_beams; ++i) {
+    geometric_block(system.beams()[i], state.elastic_l[i], state.ends_l[i], blocks[i]);
+  }
+  for (std::size_t i = 0; i < system.springs().size(); ++i) {
+    geometric_block(system.springs()[i], state.springs_g[i], blocks[n_beams + i]);
+  }
+  for (const NodeLoad& load : load_case.loads.nodes) {
+    add_turns(load, blocks[first_node + static_cast<std::size_t>(load.node.index)]);
+  }
   return blocks;
 }
 
-void geometric_stiffness(const System& system, const LoadCase& load_case, const StressState& state,
-                         Blocks& blocks) {
-  put_together(system, load_case, state, geometric_block_by_terms, blocks);
+void scaled_geometric_stiffness(const System& system, const LoadCase& load_case,
+                                const StressState& state, Eigen::VectorXd& values) {
+  const std::size_t n_beams = system.beams().size();
+  const std::size_t first_node = n_beams + system.springs().size();
+  values.setZero(system.scaled_values().size());
+  const auto add = [&](std::size_t block, const Triangle& lower) {
+    system.assembly().add(block, lower, values.data());
+  };
+  for (std::size_t i = 0; i < n_beams; ++i) {
+    add(i, geometric_triangle(system.beams()[i], state.elastic_l[i], state.ends_l[i]));
+  }
+  Eigen::MatrixXd block;
+  for (std::size_t i = 0; i < system.springs().size(); ++i) {
+    geometric_block(system.springs()[i], state.springs_g[i], block);
+    add(n_beams + i, lower_triangle(block));
+  }
+  for (const NodeLoad& load : load_case.loads.nodes) {
+    block.resize(0, 0);
+    add_turns(load, block);
+    add(first_node + static_cast<std::size_t>(load.node.index), lower_triangle(block));
+  }
 }
 
 }  // namespace fea

@@ -39,9 +39,10 @@ void stress_state(const System& system, const LoadCase& load_case, const Eigen::
 /// (dead loads at arms), as System::n_blocks. Applied moments are semi-tangential: no block.
 [[nodiscard]] Blocks geometric_stiffness(const System& system, const LoadCase& load_case,
                                          const StressState& state);
-/// The same into memory that is there, sooner for a frame of which it is asked for often: from the
+/// The same scaled and put together, sooner for a frame of which it is asked for often: from the
 /// terms that its beams keep.
-void geometric_stiffness(const System& system, const LoadCase& load_case, const StressState& state,
-                         Blocks& blocks);
+/// @param values  gets those of the matrix, in the stored order of System::scaled
+void scaled_geometric_stiffness(const System& system, const LoadCase& load_case,
+                                const StressState& state, Eigen::VectorXd& values);
 
 }  // namespace fea

@@ -12,18 +12,9 @@ Tangent::Tangent(const System& system)
       values_(system.scaled_values().size()),
       factor_(system.factor().empty_like()) {}
 
-std::optional<int> Tangent::n_negative(const Blocks& geometric, double factor) {
-  values_ = system_.scaled_values();
-  system_.add_scaled(geometric, factor, values_.data());
-  return n_negative();
-}
-
-std::optional<int> Tangent::n_negative(const Sparse& geometric, double factor) {
-  values_.array() = system_.scaled_values().array() + factor * geometric.coeffs();
-  return n_negative();
-}
-
-std::optional<int> Tangent::n_negative() {
+std::optional<int> Tangent::n_negative(const Eigen::Ref<const Eigen::VectorXd>& geometric,
+                                       double factor) {
+  values_ = system_.scaled_values() + factor * geometric;
   if (!factor_.factorize(values_.data())) return std::nullopt;
   const Eigen::VectorXd& pivots = factor_.pivots();
   if (pivots.cwiseAbs().minCoeff() < kTrusted) return std::nullopt;

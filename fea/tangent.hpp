@@ -12,19 +12,15 @@ class Tangent {
   explicit Tangent(const System& system);
 
   /// Factors scaled K + factor * geometric.
-  /// @param geometric  blocks, in the order of System::n_blocks
+  /// @param geometric  values of the scaled matrix, in the stored order of System::scaled
   /// @return how many of its eigenvalues are negative; nothing when a pivot is too small to trust
-  [[nodiscard]] std::optional<int> n_negative(const Blocks& geometric, double factor);
-
-  /// The same with the blocks' scaled sum at hand.
-  [[nodiscard]] std::optional<int> n_negative(const Sparse& geometric, double factor);
+  [[nodiscard]] std::optional<int> n_negative(const Eigen::Ref<const Eigen::VectorXd>& geometric,
+                                              double factor);
 
   /// What was factored last.
   [[nodiscard]] const Ldlt& factor() const { return factor_; }
 
  private:
-  [[nodiscard]] std::optional<int> n_negative();
-
   const System& system_;
   Eigen::VectorXd values_;
   Ldlt factor_;

@@ -295,8 +295,9 @@ TEST_CASE("the count of negative pivots is the count of factors passed", "[fea][
   const fea::LoadCase load_case = fea::prepare(system, frame.loads);
   const Eigen::VectorXd u =
       system.from_scaled_motion(system.factor().solve(system.to_scaled_force(load_case.vector)));
-  const fea::Blocks geometric =
-      fea::geometric_stiffness(system, load_case, fea::stress_state(system, load_case, u));
+  Eigen::VectorXd geometric;
+  fea::scaled_geometric_stiffness(system, load_case, fea::stress_state(system, load_case, u),
+                                  geometric);
   fea::Tangent tangent(system);
   fea::Buckling buckling(fea::factor(frame.model));
   for (std::size_t i = 0; i < 5; ++i) {

@@ -210,6 +210,11 @@ TEST_CASE("forces beam by beam are the matrix times the motion", "[fea][property
     fea::add_internal_force(system, load_case, &state, motion, force);
     INFO(seed);
     CHECK((force - expected).norm() < 1.0e-12 * expected.norm());
+
+    Eigen::VectorXd values;
+    fea::scaled_geometric_stiffness(system, load_case, state, values);
+    const fea::Sparse of_blocks = system.scaled_sum(geometric);
+    CHECK((values - of_blocks.coeffs().matrix()).norm() < 1.0e-12 * values.norm());
   }
 }
 
