@@ -118,7 +118,7 @@ void add_joint(const EndPart& end, Eigen::Index node, Eigen::Index joint, Eigen:
 }
 
 /// What joints and arms at the ends make of the forces there.
-void add_ends(const BeamPart& part, const Vector12& ends_l, Eigen::MatrixXd& block) {
+void add_ends(const BeamPart& part, const Vector12& ends_l, Eigen::Ref<Eigen::MatrixXd> block) {
   for (std::size_t end = 0; end < 2; ++end) {
     if (!has_own_terms(part.ends[end])) continue;
     add_end_geometric(part.ends[end], -wrench_at(part, ends_l, end), first_of(end),
@@ -178,7 +178,7 @@ const GeometricTerms::Matrix& GeometricTerms::of(const BeamPart& part) const {
   if (is_there_.load(std::memory_order_relaxed)) return matrix_;
   const Eigen::Index size = part.unknowns.size();
   const Eigen::Matrix<double, 12, 6> forces_l = unit_forces(part.length);
-  matrix_.resize(triangle_size(size), 6);
+  matrix_.resize(triangle_size(static_cast<int>(size)), 6);
   Eigen::MatrixXd block;
   for (Eigen::Index i = 0; i < 6; ++i) {
     geometric_block(part, forces_l.col(i), forces_l.col(i), block);
@@ -252,7 +252,7 @@ Triangle geometric_triangle(const BeamPart& part, const Vector12& elastic_l,
                  terms.col(3) * own(3) + terms.col(4) * own(4) + terms.col(5) * own(5);
   if (!part.plain && ends_l != elastic_l) {
     const Eigen::Index size = part.unknowns.size();
-    Eigen::MatrixXd of_ends = Eigen::MatrixXd::Zero(size, size);
+    BlockMatrix of_ends = BlockMatrix::Zero(size, size);
     add_ends(part, ends_l - elastic_l, of_ends);
     out += lower_triangle(of_ends);
   }

@@ -7,7 +7,7 @@
 
 #include "fea/beam_element.hpp"
 #include "fea/end_part.hpp"
-#include "fea/matrix_assembly.hpp"
+#include "fea/over_unknowns.hpp"
 #include "fea/rigid_roots.hpp"
 #include "fea/shared_parts.hpp"
 

@@ -164,7 +164,7 @@ Matrix3 arm_geometric(const Vector3& force_g, const Vector3& arm_g) {
 }
 
 void add_end_geometric(const EndPart& end, const Vector6& wrench_g, Eigen::Index node,
-                       Eigen::Index joint, Eigen::MatrixXd& block) {
+                       Eigen::Index joint, Eigen::Ref<Eigen::MatrixXd> block) {
   const Vector3 force = wrench_g.head<3>();
   const Vector3 half_moment = 0.5 * wrench_g.tail<3>();
   const auto add_both = [&block](Eigen::Index row, Eigen::Index column, const Matrix3& term) {

@@ -47,7 +47,7 @@ void add_beam_geometric_force(const Vector12& ends_l, const ShearFlex& flex, dou
 /// @param node   column of the first of its node's six unknowns
 /// @param joint  column of the first of its joint's
 void add_end_geometric(const EndPart& end, const Vector6& wrench_g, Eigen::Index node,
-                       Eigen::Index joint, Eigen::MatrixXd& block);
+                       Eigen::Index joint, Eigen::Ref<Eigen::MatrixXd> block);
 
 /// Motions of a connection's two sides, or wrenches on them: (displacement, rotation) or (force,
 /// moment), global axes.

@@ -90,16 +90,16 @@ class Steps {
     if (!at_loads_) problem_.held = frame_.forces(state_, 0.0, closed_).unbalanced;
     while (!at_loads_) {
       if (!advance()) {
-        return make_failed_with_words(system, SolveStatus::not_converged, words_);
+        return make_failed_with_words(*system, SolveStatus::not_converged, words_);
       }
     }
     if (!stable_) {
       return make_failed_with_words(
-          system, SolveStatus::unstable,
+          *system, SolveStatus::unstable,
           where_it_goes(*system, tangent_.weakest_shape()) +
               " at the least touch: the equilibrium under these loads is not stable");
     }
-    Solution solution = make_moved_solution(system, frame_, load_case, state_, closed_, forces_);
+    Solution solution = make_moved_solution(frame_, load_case, state_, closed_, forces_);
     memory_.forces.push_back(std::move(forces_));
     return solution;
   }

@@ -147,17 +147,6 @@ void Assembly::add_parts(const Blocks& blocks, double* symmetric, double* skew) 
   }
 }
 
-Triangle lower_triangle(const Eigen::MatrixXd& block) {
-  const Eigen::Index n = block.rows();
-  Triangle out(triangle_size(n));
-  Eigen::Index next = 0;
-  for (Eigen::Index column = 0; column < n; ++column) {
-    out.segment(next, n - column) = block.col(column).tail(n - column);
-    next += n - column;
-  }
-  return out;
-}
-
 void subtract_product(const Sparse& lower, const Eigen::VectorXd& x, Eigen::VectorXd& out) {
   const double* values = lower.valuePtr();
   const int* columns = lower.innerIndexPtr();

@@ -6,6 +6,8 @@
 
 #include <Eigen/SparseCore>
 
+#include "fea/over_unknowns.hpp"
+
 namespace fea {
 
 /// Row by row; of a symmetric matrix the lower triangle.
@@ -29,16 +31,6 @@ void subtract_skew_product(const std::vector<SkewEntry>& below, const Eigen::Vec
 
 /// Dense square matrices over some unknowns each, in a fixed order.
 using Blocks = std::vector<Eigen::MatrixXd>;
-
-/// The unknowns of a beam at most: six of each of its nodes, and of a joint at each end.
-inline constexpr Eigen::Index kMostInBlock = 24;
-[[nodiscard]] constexpr Eigen::Index triangle_size(Eigen::Index n) {
-  return n * (n + 1) / 2;
-}
-/// Lower triangle of a symmetric block, column by column; on the stack.
-using Triangle =
-    Eigen::Matrix<double, Eigen::Dynamic, 1, Eigen::ColMajor, triangle_size(kMostInBlock), 1>;
-[[nodiscard]] Triangle lower_triangle(const Eigen::MatrixXd& block);
 
 /// Where each entry of each block goes in the matrix of the whole model. Made once; the elastic and
 /// the geometric stiffness share it, so they have the same pattern and can be added value by value.

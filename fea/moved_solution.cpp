@@ -120,13 +120,14 @@ void add_springs(Solution::Data& data, const MovedFrame& frame, const MovedState
 
 }  // namespace
 
-Solution make_moved_solution(std::shared_ptr<const System> system, const MovedFrame& frame,
-                             const LoadCase& load_case, const MovedState& state,
-                             const std::vector<bool>& closed, const MovedForces& forces) {
-  auto data = std::make_shared<Solution::Data>();
+Solution make_moved_solution(const MovedFrame& frame, const LoadCase& load_case,
+                             const MovedState& state, const std::vector<bool>& closed,
+                             const MovedForces& forces) {
+  const System& system = frame.system();
+  auto data = data_for(system);
   data->status = SolveStatus::converged;
-  data->residual = relative_residual(*system, forces, forces.unbalanced);
-  data->motion = Eigen::VectorXd::Zero(system->n_unknowns());
+  data->residual = relative_residual(system, forces, forces.unbalanced);
+  data->motion = Eigen::VectorXd::Zero(system.n_unknowns());
   for (std::size_t i = 0; i < state.nodes.size(); ++i) {
     data->motion.segment<6>(first_unknown(NodeId{static_cast<int>(i)})) =
         placement_of(state.nodes[i]);
@@ -134,16 +135,14 @@ Solution make_moved_solution(std::shared_ptr<const System> system, const MovedFr
   data->motion.tail(state.joints.size()) = state.joints;
   data->reactions = reactions(frame, state, closed, forces.unbalanced);
   data->local_rotation = 0.0;
-  add_beams(*data, *system, load_case, forces.beams);
+  add_beams(*data, system, load_case, forces.beams);
   add_springs(*data, frame, state, closed);
   data->state = std::make_shared<const MovedState>(state);
-  data->system = std::move(system);
   return Solution(std::move(data));
 }
 
-Solution make_failed_with_words(std::shared_ptr<const System> system, SolveStatus status,
-                                std::string words) {
-  auto data = std::make_shared<Solution::Data>(make_failed(std::move(system), status).data());
+Solution make_failed_with_words(const System& system, SolveStatus status, std::string words) {
+  auto data = std::make_shared<Solution::Data>(make_failed(system, status).data());
   data->words = std::move(words);
   return Solution(std::move(data));
 }

@@ -84,33 +84,39 @@ Solution::Data::Cut make_cut(const BeamPart& beam, const LoadsBetween& loads,
 
 }  // namespace
 
-Solution make_failed(std::shared_ptr<const System> system, SolveStatus status) {
+std::shared_ptr<Solution::Data> data_for(const System& system) {
   auto data = std::make_shared<Solution::Data>();
+  data->beams = system.share_beams();
+  data->n_gaps = system.model().gaps.size();
+  return data;
+}
+
+Solution make_failed(const System& system, SolveStatus status) {
+  auto data = data_for(system);
   data->status = status;
-  data->motion = Eigen::VectorXd::Constant(system->n_unknowns(), base::kUnset);
+  data->motion = Eigen::VectorXd::Constant(system.n_unknowns(), base::kUnset);
   data->reactions = data->motion;
-  data->end_forces_l.assign(system->beams().size(), Vector12::Constant(base::kUnset));
-  data->cuts.assign(system->beams().size(),
+  data->end_forces_l.assign(system.beams().size(), Vector12::Constant(base::kUnset));
+  data->cuts.assign(system.beams().size(),
                     {.loads = {}, .start_l = Vector6::Constant(base::kUnset)});
-  data->springs_s.assign(system->springs().size(), Vector6::Constant(base::kUnset));
-  data->system = std::move(system);
+  data->springs_s.assign(system.springs().size(), Vector6::Constant(base::kUnset));
   return Solution(std::move(data));
 }
 
-Solution make_solution(std::shared_ptr<const System> system, const LoadCase& load_case,
+Solution make_solution(const System& system, const LoadCase& load_case,
                        const Eigen::VectorXd& motion, const StressState* state) {
-  auto data = std::make_shared<Solution::Data>();
+  auto data = data_for(system);
   data->status = SolveStatus::converged;
   data->motion = motion;
   Contributions largest;
   Eigen::VectorXd unbalanced = -load_case.vector;
-  add_internal_force(*system, load_case, state, motion, unbalanced, &largest);
-  data->residual = residual_of(*system, unbalanced, largest);
-  data->reactions = reactions(*system, state, motion, unbalanced);
-  data->end_forces_l.reserve(system->beams().size());
-  data->cuts.reserve(system->beams().size());
-  for (std::size_t i = 0; i < system->beams().size(); ++i) {
-    const BeamPart& beam = system->beams()[i];
+  add_internal_force(system, load_case, state, motion, unbalanced, &largest);
+  data->residual = residual_of(system, unbalanced, largest);
+  data->reactions = reactions(system, state, motion, unbalanced);
+  data->end_forces_l.reserve(system.beams().size());
+  data->cuts.reserve(system.beams().size());
+  for (std::size_t i = 0; i < system.beams().size(); ++i) {
+    const BeamPart& beam = system.beams()[i];
     const MemberLoads& loads = load_case.members[i];
     const Vector12 q_l = end_freedoms(beam, motion);
     const Vector12 ends_l =
@@ -119,22 +125,21 @@ Solution make_solution(std::shared_ptr<const System> system, const LoadCase& loa
     data->end_forces_l.push_back(ends_l);
     data->cuts.push_back(make_cut(beam, loads.between, ends_l, q_l, state != nullptr));
   }
-  for (const SpringPart& spring : system->springs()) {
+  for (const SpringPart& spring : system.springs()) {
     const Sides at = sides_of(spring, motion);
     const Vector6 apart = at.far - at.near;
     data->springs_s.push_back(spring.sign_on_b * (spring.axes_sg * (spring.stiffness_g * apart)));
   }
-  data->system = std::move(system);
   return Solution(std::move(data));
 }
 
-Solution make_partial(std::shared_ptr<const System> system, const std::vector<BeamAt>& beams,
+Solution make_partial(const System& system, const std::vector<BeamAt>& beams,
                       const std::vector<MemberLoads>& loads, const Eigen::VectorXd& motion) {
-  auto data = std::make_shared<Solution::Data>();
+  auto data = data_for(system);
   data->status = SolveStatus::converged;
   data->motion = motion;
-  data->end_forces_l.assign(system->beams().size(), Vector12::Constant(base::kUnset));
-  data->cuts.resize(system->beams().size());
+  data->end_forces_l.assign(system.beams().size(), Vector12::Constant(base::kUnset));
+  data->cuts.resize(system.beams().size());
   for (std::size_t i = 0; i < beams.size(); ++i) {
     const BeamPart& beam = beams[i].part;
     const Vector12 q_l = end_freedoms(beam, motion);
@@ -143,7 +148,6 @@ Solution make_partial(std::shared_ptr<const System> system, const std::vector<Be
     data->end_forces_l[beams[i].index] = ends_l;
     data->cuts[beams[i].index] = make_cut(beam, loads[i].between, ends_l, q_l, false);
   }
-  data->system = std::move(system);
   return Solution(std::move(data));
 }
 
@@ -165,7 +169,7 @@ Vector6 Solution::end_placement(BeamId beam, int end) const {
   if (!data_->ends_g.empty()) {
     return data_->ends_g.at(static_cast<std::size_t>(beam.index)).at(static_cast<std::size_t>(end));
   }
-  const BeamPart& part = data_->system->beams().at(static_cast<std::size_t>(beam.index));
+  const BeamPart& part = data_->beams->at(static_cast<std::size_t>(beam.index));
   return end_motion(part.ends.at(static_cast<std::size_t>(end)), data_->motion).far_g;
 }
 
@@ -183,15 +187,14 @@ Vector12 Solution::end_forces(BeamId beam) const {
 
 double Solution::gap_force(GapId gap) const {
   const auto index = static_cast<std::size_t>(gap.index);
-  INVARIANT(index < data_->system->model().gaps.size());
+  INVARIANT(index < data_->n_gaps);
   if (data_->status != SolveStatus::converged) return base::kUnset;
   return data_->gaps.empty() ? 0.0 : data_->gaps.at(index);
 }
 
 Matrix3 Solution::axes(BeamId beam) const {
   const auto index = static_cast<std::size_t>(beam.index);
-  return data_->moved_axes.empty() ? data_->system->beams().at(index).axes_lg
-                                   : data_->moved_axes.at(index);
+  return data_->moved_axes.empty() ? data_->beams->at(index).axes_lg : data_->moved_axes.at(index);
 }
 
 double Solution::local_rotation() const {
@@ -216,7 +219,7 @@ bool Solution::can_start(const Factored& other) const {
 sections::Resultants Solution::forces_at(BeamId beam, double x) const {
   const auto index = static_cast<std::size_t>(beam.index);
   const Data::Cut& cut = data_->cuts.at(index);
-  const BeamPart& part = data_->system->beams().at(index);
+  const BeamPart& part = data_->beams->at(index);
   const double length = part.length;
   INVARIANT(x >= -1.0e-6 * length && x <= (1.0 + 1.0e-6) * length);
   const double at = std::clamp(x, 0.0, length);
@@ -236,7 +239,7 @@ sections::Resultants Solution::forces_at(BeamId beam, double x) const {
 }
 
 double Solution::length(BeamId beam) const {
-  return data_->system->beams().at(static_cast<std::size_t>(beam.index)).length;
+  return data_->beams->at(static_cast<std::size_t>(beam.index)).length;
 }
 
 namespace {
@@ -263,7 +266,7 @@ void Solution::stations(BeamId beam, std::vector<double>& all) const {
   const auto index = static_cast<std::size_t>(beam.index);
   const Data::Cut& cut = data_->cuts.at(index);
   const LoadsBetween& loads = cut.loads;
-  const BeamPart& part = data_->system->beams().at(index);
+  const BeamPart& part = data_->beams->at(index);
   const double length = part.length;
   constexpr double kAside = 1.0e-9;  // just left of a point load, of the length
   constexpr std::size_t kInLine = 5;

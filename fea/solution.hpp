@@ -24,7 +24,8 @@ struct Solution::Data {
     [[nodiscard]] double bows(const BeamPart& beam) const;
   };
 
-  std::shared_ptr<const System> system;
+  std::shared_ptr<const BeamParts> beams;  ///< not the system: solutions outlive their factor
+  std::size_t n_gaps = 0;
   SolveStatus status = SolveStatus::not_converged;
   double residual = base::kUnset;
   Eigen::VectorXd motion;              ///< full
@@ -42,11 +43,13 @@ struct Solution::Data {
   std::shared_ptr<const MovedState> state;
 };
 
+/// Where a solution of a system is to be put.
+[[nodiscard]] std::shared_ptr<Solution::Data> data_for(const System& system);
+
 /// The answer to `motion`.
 /// @param state  the forces that gave Kg in the last solve; null in a linear solution
-[[nodiscard]] Solution make_solution(std::shared_ptr<const System> system,
-                                     const LoadCase& load_case, const Eigen::VectorXd& motion,
-                                     const StressState* state);
+[[nodiscard]] Solution make_solution(const System& system, const LoadCase& load_case,
+                                     const Eigen::VectorXd& motion, const StressState* state);
 
 /// A beam of a frame, perhaps with another section than it has there.
 struct BeamAt {
@@ -57,12 +60,11 @@ struct BeamAt {
 /// The forces in some beams by a motion of their ends, undeformed position; all else is unset.
 /// @param system  of a frame of the same build, with the same lengths and axes
 /// @param loads   between the ends of each of these beams
-[[nodiscard]] Solution make_partial(std::shared_ptr<const System> system,
-                                    const std::vector<BeamAt>& beams,
+[[nodiscard]] Solution make_partial(const System& system, const std::vector<BeamAt>& beams,
                                     const std::vector<MemberLoads>& loads,
                                     const Eigen::VectorXd& motion);
 
 /// A solution without numbers.
-[[nodiscard]] Solution make_failed(std::shared_ptr<const System> system, SolveStatus status);
+[[nodiscard]] Solution make_failed(const System& system, SolveStatus status);
 
 }  // namespace fea

@@ -43,8 +43,8 @@ Solution second_order(const std::shared_ptr<const System>& system, const LoadCas
   }
   SecondOrder& solver = *memory.second_order;
   const SolveStatus status = solver.run(load_case, linear, start, options);
-  if (status != SolveStatus::converged) return make_failed(system, status);
-  return make_solution(system, load_case, solver.motion(), &solver.state());
+  if (status != SolveStatus::converged) return make_failed(*system, status);
+  return make_solution(*system, load_case, solver.motion(), &solver.state());
 }
 
 /// @param memory  starts anew with another system
@@ -107,7 +107,7 @@ Solution solve(const Factored& factored, const Loads& loads, const SolveOptions&
   const LoadCase load_case = prepare(*system, loads);
   const Eigen::VectorXd motion = linear_motion(*system, load_case);
   if (options.method == Method::linear || system->n_free() == 0) {
-    return make_solution(system, load_case, motion, nullptr);
+    return make_solution(*system, load_case, motion, nullptr);
   }
   if (options.workspace != nullptr) {
     return second_order(system, load_case, motion, options, options.workspace->memory());

@@ -75,11 +75,11 @@ void elastic_block(const SpringPart& part, Eigen::MatrixXd& out) {
   out.topLeftCorner<6, 6>().noalias() = near.transpose() * (part.stiffness_g * near);
 }
 
-void geometric_block(const SpringPart& part, const Vector6& wrench_g, Eigen::MatrixXd& out) {
+BlockMatrix geometric_block(const SpringPart& part, const Vector6& wrench_g) {
   const Vector3 force = wrench_g.head<3>();
-  out.setZero(part.unknowns.size(), part.unknowns.size());
+  BlockMatrix out = BlockMatrix::Zero(part.unknowns.size(), part.unknowns.size());
   out.bottomRightCorner<3, 3>() = arm_geometric(force, part.far_arm_g);
-  if (part.to_ground()) return;
+  if (part.to_ground()) return out;
   // turn_near . (force x apart + moment x turn_far / 2), and the arms' own.
   const Matrix3 with_shift = skew(force);
   const auto put = [&out](Eigen::Index column, const Matrix3& term) {
@@ -91,6 +91,7 @@ void geometric_block(const SpringPart& part, const Vector6& wrench_g, Eigen::Mat
   put(9, 0.5 * skew(wrench_g.tail<3>()) - with_shift * skew(part.far_arm_g));
   const Matrix3 with_arm = with_shift * skew(part.near_arm_g);
   out.block<3, 3>(3, 3) = with_arm + with_arm.transpose() + arm_geometric(-force, part.near_arm_g);
+  return out;
 }
 
 }  // namespace fea

@@ -36,6 +36,6 @@ using SpringParts = SharedParts<SpringPart>;
 void elastic_block(const SpringPart& part, Eigen::MatrixXd& out);
 /// Geometric stiffness over them: its law is on the relative motion seen from the near side.
 /// @param wrench_g  gradient of the energy with respect to the far side's motion  [N, N m]
-void geometric_block(const SpringPart& part, const Vector6& wrench_g, Eigen::MatrixXd& out);
+[[nodiscard]] BlockMatrix geometric_block(const SpringPart& part, const Vector6& wrench_g);
 
 }  // namespace fea

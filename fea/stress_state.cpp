@@ -46,9 +46,10 @@ Vector6 size_of_sides(const SpringPart& spring, const Eigen::VectorXd& motion) {
 }
 
 /// Turns of a node that a load at an arm makes felt.
-void add_turns(const NodeLoad& load, Eigen::MatrixXd& block) {
-  if (block.size() == 0) block.setZero(6, 6);
-  block.bottomRightCorner<3, 3>() -= arm_geometric(load.force_g, load.offset_g);
+Matrix6 turns_of(const NodeLoad& load) {
+  Matrix6 out = Matrix6::Zero();
+  out.bottomRightCorner<3, 3>() = -arm_geometric(load.force_g, load.offset_g);
+  return out;
 }
 
 }  // namespace
@@ -123,10 +124,12 @@ Blocks geometric_stiffness(const System& system, const LoadCase& load_case,
     geometric_block(system.beams()[i], state.elastic_l[i], state.ends_l[i], blocks[i]);
   }
   for (std::size_t i = 0; i < system.springs().size(); ++i) {
-    geometric_block(system.springs()[i], state.springs_g[i], blocks[n_beams + i]);
+    blocks[n_beams + i] = geometric_block(system.springs()[i], state.springs_g[i]);
   }
   for (const NodeLoad& load : load_case.loads.nodes) {
-    add_turns(load, blocks[first_node + static_cast<std::size_t>(load.node.index)]);
+    Eigen::MatrixXd& block = blocks[first_node + static_cast<std::size_t>(load.node.index)];
+    if (block.size() == 0) block.setZero(6, 6);
+    block += turns_of(load);
   }
   return blocks;
 }
@@ -142,15 +145,11 @@ void scaled_geometric_stiffness(const System& system, const LoadCase& load_case,
   for (std::size_t i = 0; i < n_beams; ++i) {
     add(i, geometric_triangle(system.beams()[i], state.elastic_l[i], state.ends_l[i]));
   }
-  Eigen::MatrixXd block;
   for (std::size_t i = 0; i < system.springs().size(); ++i) {
-    geometric_block(system.springs()[i], state.springs_g[i], block);
-    add(n_beams + i, lower_triangle(block));
+    add(n_beams + i, lower_triangle(geometric_block(system.springs()[i], state.springs_g[i])));
   }
   for (const NodeLoad& load : load_case.loads.nodes) {
-    block.resize(0, 0);
-    add_turns(load, block);
-    add(first_node + static_cast<std::size_t>(load.node.index), lower_triangle(block));
+    add(first_node + static_cast<std::size_t>(load.node.index), lower_triangle(turns_of(load)));
   }
 }
 

@@ -38,6 +38,24 @@ Eigen::VectorXd diagonal_scale(const Eigen::VectorXd& diagonal, const std::vecto
   return scale;
 }
 
+template <class Item>
+std::vector<Item> joined(const std::vector<Item>& some, const std::vector<Item>& more) {
+  std::vector<Item> out;
+  out.reserve(some.size() + more.size());
+  out.insert(out.end(), some.begin(), some.end());
+  out.insert(out.end(), more.begin(), more.end());
+  return out;
+}
+
+Model with(const Model& model, const Added& added) {
+  return {.nodes = model.nodes,
+          .beams = model.beams,
+          .springs = joined(model.springs, added.springs),
+          .supports = model.supports,
+          .rigid = model.rigid,
+          .gaps = joined(model.gaps, added.gaps)};
+}
+
 bool same_end(const BeamEnd& a, const BeamEnd& b) {
   if (a.node != b.node || a.offset_g != b.offset_g || a.joint.has_value() != b.joint.has_value()) {
     return false;
@@ -140,17 +158,20 @@ System::System(Model model, const System* like) : model_(std::move(model)) {
 }
 
 System::System(const System& other, const Added& added)
-    : model_(other.model_),
+    : model_(with(other.model_, added)),
       roots_(other.roots_),
       beams_(other.beams_),
       springs_(other.springs_),
       nodes_(other.nodes_),
       turns_(other.turns_),
       typical_length_(other.typical_length_) {
-  for (const Gap& gap : added.gaps) require_valid(model_, model_.add(gap));
-  for (const Spring& spring : added.springs) {
-    require_valid(model_, model_.add(spring));
-    springs_.push_back(std::make_shared<const SpringPart>(spring_part(roots_.rooted(spring))));
+  for (std::size_t i = other.model_.gaps.size(); i < model_.gaps.size(); ++i) {
+    require_valid(model_, GapId{static_cast<int>(i)});
+  }
+  for (std::size_t i = springs_.size(); i < model_.springs.size(); ++i) {
+    require_valid(model_, SpringId{static_cast<int>(i)});
+    springs_.push_back(
+        std::make_shared<const SpringPart>(spring_part(roots_.rooted(model_.springs[i]))));
   }
   if (added.springs.empty()) {
     reduced_ = other.reduced_;

@@ -36,6 +36,7 @@ class System {
 
   [[nodiscard]] const Model& model() const { return model_; }
   [[nodiscard]] const BeamParts& beams() const { return *beams_; }
+  [[nodiscard]] std::shared_ptr<const BeamParts> share_beams() const { return beams_; }
   [[nodiscard]] const SpringParts& springs() const { return springs_; }
   [[nodiscard]] int n_unknowns() const { return static_cast<int>(reduced_.size()); }
   [[nodiscard]] int n_free() const { return n_free_; }
@@ -63,11 +64,6 @@ class System {
   [[nodiscard]] const Eigen::VectorXi& unknowns(std::size_t block) const;
   /// D (sum of the blocks) D over the free unknowns, lower triangle.
   [[nodiscard]] Sparse scaled_sum(const Blocks& blocks) const;
-  /// Adds factor * D (sum of the blocks) D to the values of a matrix of that pattern.
-  void add_scaled(const Blocks& blocks, double factor, double* values) const {
-    assembly_.add(blocks, factor, values);
-  }
-
   /// Where the entries of those blocks go.
   [[nodiscard]] const Assembly& assembly() const { return assembly_; }
 

@@ -146,8 +146,8 @@ struct GridScreen::Moved {
   /// What comes of a multiple of the load, over that multiple.
   [[nodiscard]] fea::Solution over(double multiple) const {
     const std::vector<fea::MemberLoads>& loads = size.loads[load_case];
-    if (by_stops.size() == 0) return fea::make_partial(look.drawn, size.beams, loads, by_load);
-    return fea::make_partial(look.drawn, size.beams, loads, by_load + by_stops / multiple);
+    if (by_stops.size() == 0) return fea::make_partial(*look.drawn, size.beams, loads, by_load);
+    return fea::make_partial(*look.drawn, size.beams, loads, by_load + by_stops / multiple);
   }
   /// Demand over capacity at a multiple; unset where the stops are not as they are taken to be.
   [[nodiscard]] double demand(const fea::Solution& at_load, std::size_t criterion,

@@ -6,6 +6,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "base/input_error.hpp"
 #include "fea/solver.hpp"
 #include "fea/system.hpp"
 #include "tests/fea/mixed_frame.hpp"
@@ -16,12 +17,10 @@ using fea::Vector3;
 
 namespace {
 
-/// That no answer is another one because the model was factored like `other`.
-/// @return whether it shares the order of the unknowns
-bool check_like(const fea::Model& model, const fea::Model& other, const fea::Loads& loads) {
-  const fea::Factored like = fea::factor(other);
+/// That the answers of a model are those of the same one factored by itself.
+void check_same(const fea::Factored& beside, const fea::Loads& loads) {
+  const fea::Model& model = beside.model();
   const fea::Factored alone = fea::factor(model);
-  const fea::Factored beside = fea::factor(model, &like);
   for (const fea::Method method :
        {fea::Method::linear, fea::Method::second_order, fea::Method::large_displacement}) {
     const fea::Solution expected = fea::solve(alone, loads, {.method = method});
@@ -33,6 +32,14 @@ bool check_like(const fea::Model& model, const fea::Model& other, const fea::Loa
       CHECK((found.placement(NodeId{i}) - place).norm() <= 1e-9 * place.norm());
     }
   }
+}
+
+/// That no answer is another one because the model was factored like `other`.
+/// @return whether it shares the order of the unknowns
+bool check_like(const fea::Model& model, const fea::Model& other, const fea::Loads& loads) {
+  const fea::Factored like = fea::factor(other);
+  const fea::Factored beside = fea::factor(model, &like);
+  check_same(beside, loads);
   return &beside.system().assembly().pattern() == &like.system().assembly().pattern();
 }
 
@@ -152,6 +159,46 @@ TEST_CASE("gaps share the order where they bring no nodes together", "[fea][like
     model.add(strap(model, NodeId{5}, other));
     CHECK(check_like(model, start.model, start.loads));
   }
+}
+
+TEST_CASE("what is added to a model shares all else", "[fea][like]") {
+  const fea_test::Loaded start = frame();
+  const fea::Factored open = fea::factor(start.model);
+  fea::Added added;
+  bool same_order = true;
+  SECTION("a spring to the ground") {
+    added.springs = {ground_spring(NodeId{5})};
+  }
+  SECTION("a gap") {
+    added.gaps = {strap(start.model, NodeId{5}, std::nullopt)};
+  }
+  SECTION("both") {
+    added.springs = {ground_spring(NodeId{2})};
+    added.gaps = {strap(start.model, NodeId{5}, std::optional(NodeId{2}))};
+  }
+  SECTION("a spring between two nodes") {
+    fea::Spring more = ground_spring(NodeId{3});
+    more.offset_a_g.setZero();
+    more.b = NodeId{5};
+    more.offset_b_g = start.model.nodes[3].at_g - start.model.nodes[5].at_g;
+    added.springs = {more};
+    same_order = false;
+  }
+  const fea::Factored made = fea::with_added(open, added);
+  check_same(made, start.loads);
+  CHECK(&made.system().beams() == &open.system().beams());
+  CHECK((&made.system().assembly().pattern() == &open.system().assembly().pattern()) == same_order);
+}
+
+TEST_CASE("what is added to a model is looked at before it is used", "[fea][like]") {
+  const fea_test::Loaded start = frame();
+  const fea::Factored open = fea::factor(start.model);
+  fea::Spring wrong = ground_spring(NodeId{5});
+  wrong.stiffness(2, 2) = -1.0;
+  CHECK_THROWS_AS(fea::with_added(open, {.springs = {wrong}, .gaps = {}}), base::InputError);
+  fea::Gap nowhere = strap(start.model, NodeId{5}, std::nullopt);
+  nowhere.clearance = -1.0;
+  CHECK_THROWS_AS(fea::with_added(open, {.springs = {}, .gaps = {nowhere}}), base::InputError);
 }
 
 }  // namespace like_model_test

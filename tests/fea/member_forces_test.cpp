@@ -188,8 +188,10 @@ namespace {
 /// Largest bending moment at the stations of all beams.
 double largest_moment(const fea::Solution& solution, const Chain& bar) {
   double largest = 0.0;
+  std::vector<double> stations;
   for (const BeamId beam : bar.beams) {
-    for (const double at : solution.stations(beam)) {
+    solution.stations(beam, stations);
+    for (const double at : stations) {
       largest = std::max(largest, std::abs(solution.forces_at(beam, at).my));
     }
   }
