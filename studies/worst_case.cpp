@@ -6,6 +6,7 @@
 
 #include "studies/give_way.hpp"
 #include "studies/load_limit.hpp"
+#include "studies/stability.hpp"
 #include "studies/unsolved_cell.hpp"
 
 namespace studies {
@@ -106,10 +107,12 @@ Ranked ranked(const Criterion& criterion, const Asked& asked) {
 }
 
 // Of a multiple: to a critical factor nearer than that it is not said how a demand grows. Where it
-// is known how it grows in another set, up to the second it is taken to come to no more than so
-// many times as much as the two factors tell.
+// is known how it grows in another set, it is taken to come to no more than so many times as much
+// as the two factors tell, up to the second and up to the third (proposals).
 constexpr double kTooNear = 1.5;
+constexpr double kNearBeside = 1.3;
 constexpr double kTooNearBeside = 1.1;
+constexpr double kSomeMore = 1.3;
 constexpr double kManyTimes = 5.0;
 
 /// How much more than in proportion the demand may grow to `multiple`, as a beam-column's does;
@@ -123,6 +126,20 @@ double growth_over_load(double critical, double multiple, double too_near = kToo
 /// Demand over capacity at the load itself; the most it may be where the cell is not solved.
 double at_load(const Criterion& criterion, const Asked& a) {
   return a.is_solved() ? a.cell->ratio_kept(criterion, 1.0) : *a.at_most;
+}
+
+/// The multiple up to which a demand may grow more than in proportion: a rated joint's at most up
+/// to the factor asked of stability (Cell::followed_to).
+double grows_up_to(const Criterion& criterion, const Asked& a) {
+  const double looked_at = a.factor.looked_at();
+  if (criterion.kind != Criterion::Kind::joint) return looked_at;
+  const Cell& cell = *a.cell;
+  if (std::isfinite(cell.followed_to)) {
+    return cell.beyond_followed(criterion, looked_at) ? cell.followed_to : looked_at;
+  }
+  const double most =
+      most_asked_of(cell.assembly(), cell.model().design().factors, cell.load_case().abuse);
+  return std::min(looked_at, std::max(1.0, most));
 }
 
 /// Between what the demand at the required multiple lies, by that at the load itself.
@@ -141,9 +158,10 @@ Bounds bounds_of(const Criterion& criterion, const Asked& a) {
   const double at_most =
       at_one * std::max(a.factor.value, to_looked_at ? a.factor.looked_at() : 0.0);
   const double off = has_stops ? kWithStops : kSmooth;
-  Bounds out{a.is_solved() ? in_proportion / off : 0.0,
-             at_most * off * growth_over_load(a.cell->lowest_critical_factor, a.factor.looked_at()),
-             in_proportion};
+  Bounds out{
+      a.is_solved() ? in_proportion / off : 0.0,
+      at_most * off * growth_over_load(a.cell->lowest_critical_factor, grows_up_to(criterion, a)),
+      in_proportion};
   // Without any demand at the load itself nothing can be said.
   if (!(in_proportion > 0.0) && has_stops) out.high = std::numeric_limits<double>::infinity();
   return out;
@@ -250,9 +268,11 @@ double at_most_beside(const Criterion& criterion, const Asked& a, const LookedAt
   const double in_proportion = known.there * std::fmax(a.factor.value, known.required) / looked_at;
   // Nothing at the load itself: all that there is comes with the stops and straps that close later.
   if (!(at_one > 0.0) && !(known.at_load > 0.0)) return kWithStops * in_proportion;
-  const bool is_near = !std::isfinite(growth_over_load(a.cell->lowest_critical_factor, looked_at));
+  const double critical = a.cell->lowest_critical_factor;
+  const bool is_near = !(critical > kTooNear * looked_at);
   const double too_near = is_near ? kTooNearBeside : kTooNear;
-  const double growth = growth_over_load(a.cell->lowest_critical_factor, looked_at, too_near);
+  const double times = !is_near ? 1.0 : critical > kNearBeside * looked_at ? kSomeMore : kManyTimes;
+  const double growth = growth_over_load(critical, looked_at, too_near);
   if (!std::isfinite(growth)) return std::numeric_limits<double>::infinity();
   const double growth_there = growth_over_load(known.lowest_critical_factor, looked_at, too_near);
   const double more = at_one / known.at_load;
@@ -261,7 +281,7 @@ double at_most_beside(const Criterion& criterion, const Asked& a, const LookedAt
   const double change = more * std::max(1.0, growth / growth_there) - 1.0;
   const bool same_stops = (a.is_solved() ? a.cell->closed_at(1.0) : *a.closed) == known.closed;
   const double off = std::max(same_stops ? alike : kBesides, kOfChange * std::abs(change));
-  return (is_near ? kManyTimes : 1.0) * estimate * (1.0 + off) * in_proportion;
+  return times * estimate * (1.0 + off) * in_proportion;
 }
 
 const LookedAt* named(const std::vector<LookedAt>& all, const CellName& name) {
@@ -364,14 +384,24 @@ std::vector<Ranked> ranked_ones(const Criterion& criterion, const std::vector<As
         return at_most <= std::max((1.0 + told_apart(most, at_most)) * most, below);
       });
     };
-    for (Asked& a : sets.asked) {
+    // One that turns out to be left once it is solved is looked at all the same where the others
+    // can be left by it.
+    const auto tells_others = [&](std::size_t solved) {
+      return here.empty() && criterion.kind != Criterion::Kind::joint &&
+             std::any_of(sets.asked.begin() + static_cast<std::ptrdiff_t>(solved) + 1,
+                         sets.asked.end(),
+                         [&](const Asked& other) { return !other.is_solved() && !leaves(other); });
+    };
+    for (std::size_t i = 0; i < sets.asked.size(); ++i) {
+      Asked& a = sets.asked[i];
       bool counts = !leaves(a);
+      const bool is_new = counts && !a.is_solved();
       while (counts && !a.is_solved()) {
         const std::optional<Asked> now = solve(a);
         counts = now && !leaves(*now);
         if (now) a = *now;
       }
-      if (!counts) continue;
+      if (!counts && !(is_new && a.is_solved() && tells_others(i))) continue;
       all.push_back(ranked(criterion, a));
       here.push_back(as_looked_at(criterion, all.back()));
       // Where the frame gives way before, nothing is known that another could be compared with.
