@@ -68,6 +68,7 @@ std::optional<KnownCell> KnownCell::of(const Cell& cell) {
   }
   const CaseSolution& known = cell.kept(1.0);
   if (!carried(known) || !cell.trouble.empty()) return std::nullopt;
+  if (is_near_trouble(cell.model(), known)) return std::nullopt;
   out.is_moved = known.method == fea::Method::large_displacement;
   return out;
 }

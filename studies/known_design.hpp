@@ -31,7 +31,8 @@ struct KnownCell {
   Contacts closed_by_first_order = 0;
   bool is_moved = false;  ///< solved with large displacements
 
-  /// Nothing of one that does not carry its load, is in trouble or near a critical load.
+  /// Nothing of one that does not carry its load, is in trouble or near it, or near a critical
+  /// load.
   /// @param cell  solved, or going on as one that is
   [[nodiscard]] static std::optional<KnownCell> of(const Cell& cell);
 };

@@ -55,15 +55,22 @@ std::string why_unknown(const parts::TravelStop& stop, const fea::Solution& solu
       parts::length_words(travel, inches), stop.name, parts::length_words(stop.travel, inches));
 }
 
+bool is_strapped(const parts::Assembly& assembly) {
+  return std::any_of(assembly.stops.begin(), assembly.stops.end(),
+                     [](const parts::TravelStop& stop) {
+                       return stop.kind == parts::TravelStop::Kind::limit_strap && stop.known();
+                     });
+}
+
+double drop_of(const parts::CoilSeat& seat, const fea::Solution& solution) {
+  return -rise_of(seat.node, seat.offset_g, solution);
+}
+
 /// Why an axle that only coils hold is not held: they push, and would have to pull; empty = it is.
 std::string why_not_caught(const parts::Assembly& assembly, const fea::Solution& solution) {
-  const bool strapped =
-      std::any_of(assembly.stops.begin(), assembly.stops.end(), [](const parts::TravelStop& stop) {
-        return stop.kind == parts::TravelStop::Kind::limit_strap && stop.known();
-      });
-  if (strapped) return {};
+  if (is_strapped(assembly)) return {};
   for (const parts::CoilSeat& seat : assembly.coil_seats) {
-    const double drop = -rise_of(seat.node, seat.offset_g, solution);
+    const double drop = drop_of(seat, solution);
     if (!(drop > seat.leaves_at())) continue;
     return fmt::format(
         "no equilibrium without straps: the {} has nothing left to give {} below ride height, and "
@@ -126,6 +133,26 @@ std::map<std::string, std::string> trouble_by_part(const SetModel& model,
     }
   }
   return trouble;
+}
+
+bool is_near_trouble(const SetModel& model, const CaseSolution& solved) {
+  constexpr double kNear = 0.9;
+  const parts::Assembly& assembly = model.assembly();
+  const fea::Solution& solution = solved.solution;
+  const auto near_unknown = [&](const parts::TravelStop& stop) {
+    if (stop.known()) return false;
+    const bool is_bump = stop.kind == parts::TravelStop::Kind::bump_stop;
+    const double open_to = is_bump ? kTravelWithoutStop : stop.travel;
+    return stop.sense() * rise_of(stop.node, stop.offset_g, solution) > kNear * open_to;
+  };
+  const auto nearly_leaves = [&](const parts::CoilSeat& seat) {
+    return drop_of(seat, solution) > kNear * seat.leaves_at();
+  };
+  const bool moved = solved.method == fea::Method::large_displacement;
+  return std::any_of(assembly.stops.begin(), assembly.stops.end(), near_unknown) ||
+         (!is_strapped(assembly) &&
+          std::any_of(assembly.coil_seats.begin(), assembly.coil_seats.end(), nearly_leaves)) ||
+         (moved && solution.local_rotation() > kNear * kMostBent);
 }
 
 bool moves_far(const SetModel& model, const CaseSolution& second_order) {

@@ -15,6 +15,10 @@ namespace studies {
 [[nodiscard]] std::map<std::string, std::string> trouble_by_part(const SetModel& model,
                                                                  const CaseSolution& solved);
 
+/// Whether a case that is in no trouble comes so near to one (proposal) that another like it may be
+/// in it.
+[[nodiscard]] bool is_near_trouble(const SetModel& model, const CaseSolution& solved);
+
 /// Whether small rotations no longer do: a link or arm turned more than 3 degrees from ride height,
 /// a bracket leans more than 10, or second order did not converge.
 [[nodiscard]] bool moves_far(const SetModel& model, const CaseSolution& second_order);
