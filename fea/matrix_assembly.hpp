@@ -67,10 +67,10 @@ class Assembly {
 
  private:
   struct Entry {
-    int in_block;  ///< place in the block, column by column
-    int mirrored;  ///< place of the entry across the diagonal
-    int in_triangle;
-    int place;  ///< among the stored values
+    int in_block;     ///< place in the block, column by column
+    int mirrored;     ///< place of the entry across the diagonal
+    int in_triangle;  ///< place in the Triangle of the block
+    int place;        ///< among the stored values
   };
   struct Run {
     std::size_t begin;

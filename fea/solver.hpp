@@ -110,8 +110,8 @@ class Solution {
   [[nodiscard]] double length(BeamId beam) const;  ///< undeformed  [m]
   /// Stations at which a resultant or a stress along a beam can be largest, ascending, from 0 to
   /// its length: its ends, both sides of each load between them, and quarters under line loads.
-  /// @param out  gets them, in memory that may be there  [m]
-  void stations(BeamId beam, std::vector<double>& out) const;
+  /// @param all  gets them, in memory that may be there  [m]
+  void stations(BeamId beam, std::vector<double>& all) const;
   /// Whether a load acts between its ends: else its forces are the same all along it.
   [[nodiscard]] bool is_loaded_between(BeamId beam) const;
   /// Largest rotation of a beam's end from its chord; some 0.3 is the most that large displacement

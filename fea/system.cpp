@@ -188,7 +188,7 @@ System::System(const System& other, const Added& added)
   assemble();
 }
 
-/// What is numbered.
+/// The scaled matrix of what is numbered, and its factor.
 void System::assemble() {
   std::vector<bool> free_turns(static_cast<std::size_t>(n_free_));
   for (int i = 0; i < n_unknowns(); ++i) {
