@@ -62,6 +62,9 @@ constexpr double kSolvedAsLow = 0.98;
 constexpr double kKnownOfSized = 0.2;
 constexpr double kKnownOfOthers = 0.8;
 
+// Effective length over its own; beyond, a mode is one of bending, not of a column.
+constexpr double kLongest = 3.0;
+
 /// Which findings are told.
 enum class Told {
   all,
@@ -736,6 +739,7 @@ class Runner {
     };
     double floor = floor_of(part);
     if (floor > 0.0 && hangs_on_an_assumed_clamp(criterion)) floor = 0.0;
+    if (counted_.is_asked(part)) floor = std::min(floor, decided_by_length_below(criterion));
     std::vector<LookedAt> looked_at;
     const bool is_sized =
         counted_.is_asked(part) && rests_on_piece(criterion, models_.front()->assembly());
@@ -784,6 +788,19 @@ class Runner {
   [[nodiscard]] bool hangs_on_an_assumed_clamp(const Criterion& criterion) const {
     return clamp_is_assumed(criterion, models_.front()->assembly()) &&
            most_if_slipped(criterion).utilization > 1.0;
+  }
+
+  /// The utilization up to which a column's check, or that of combined forces, holds whatever its
+  /// length in the frame's own mode: see judge_by_length. Infinite where that has no say in it.
+  [[nodiscard]] double decided_by_length_below(const Criterion& criterion) const {
+    constexpr double kInfinite = std::numeric_limits<double>::infinity();
+    const bool presses =
+        criterion.kind == Criterion::Kind::column || criterion.kind == Criterion::Kind::combined;
+    if (!presses) return kInfinite;
+    const parts::Assembly& assembly = models_.front()->assembly();
+    const std::optional<double> weaker =
+        weaker_at(assembly.model, assembly.pieces[criterion.index], 1.0, kLongest);
+    return weaker.value_or(kInfinite);
   }
 
   /// The utilization from which on a check of a part matters to the worst.
@@ -961,15 +978,20 @@ class Runner {
                                          double pressing, const InMode& mode) {
     constexpr double kTakesPart = 0.1;
     constexpr double kLonger = 1.05;
-    constexpr double kLongest = 3.0;  // beyond, the mode is one of bending, not of a column
-    const fea::Model& model = cell.assembly().model;
+    if (mode.share < kTakesPart || mode.k < kLonger || mode.k > kLongest) return std::nullopt;
+    return weaker_at(cell.assembly().model, piece, pressing, mode.k);
+  }
+
+  /// The same with an effective length.
+  /// @param k  of its own length
+  static std::optional<double> weaker_at(const fea::Model& model, const parts::Piece& piece,
+                                         double pressing, double k) {
     const bool between_joints = model[piece.beams.front().beam].a.joint.has_value() &&
                                 model[piece.beams.back().beam].b.joint.has_value();
-    if (between_joints || mode.share < kTakesPart) return std::nullopt;
-    if (mode.k < kLonger || mode.k > kLongest) return std::nullopt;
+    if (between_joints) return std::nullopt;
     checks::ColumnInput input = column_input(piece, pressing);
     const double alone = checks::column_capacity(input);
-    input.k = mode.k;
+    input.k = k;
     if (input.welds) input.welds->farthest = base::kUnset;
     const double so_long = checks::column_capacity(input);
     if (std::isnan(so_long) || !(so_long < alone)) return std::nullopt;
