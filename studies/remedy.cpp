@@ -217,7 +217,8 @@ class Search {
     const auto spoiled = std::find_if(now.begin(), now.end(), [&](const Finding& other) {
       if (other.state == State::within) return false;
       const Finding* before = worst_like(answer_.findings, other);
-      return before == nullptr || before->state == State::within;
+      if (before == nullptr || before->state == State::within) return true;
+      return before->state == State::undecided && other.state == State::over;
     });
     if (spoiled != now.end()) {
       if (spoils_.empty()) {

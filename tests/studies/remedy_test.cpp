@@ -165,4 +165,18 @@ TEST_CASE("what no one size mends is left, not guessed", "[studies]") {
   CHECK(studies::changes_for(read_case(std::string(cases::small_case())), tips).empty());
 }
 
+// 2 kN on 0.8 m bends a 25 x 1.5 mm tube to 1.6 kN m / 609 mm^3 = 2630 MPa, ten times what it may;
+// while the frame cannot carry the load at all, that cannot be said of the tube that is there.
+TEST_CASE("what was not decided and comes out over is no remedy", "[studies][remedy]") {
+  const Answer answer = answered(
+      read_case("title: post\n"
+                "points: {a: [0, 0, 0 mm], b: [0, 0, 800 mm]}\n"
+                "members: {post: {from: a, to: b, section: 15 x 1.5 mm E355_N, welded: no}}\n"
+                "supports: {a: {at: a}}\n"
+                "forces: {side: {at: b, force_x: 2 kN}}\n"));
+  const Remedy& remedy = remedy_of(answer, "post", "frame stability");
+  CHECK(remedy.change.empty());
+  CHECK_THAT(remedy.spoils, Contains("yield does not hold"));
+}
+
 }  // namespace remedy_test
