@@ -226,6 +226,15 @@ bool Cell::is_in_trouble_by_first_order() const {
   return *first_order_in_trouble_;
 }
 
+bool Cell::is_near_trouble_by_first_order() const {
+  // What moves far may go twice as far as first order says (proposal).
+  constexpr double kHalf = 0.5;
+  if (!first_order_near_trouble_) {
+    first_order_near_trouble_ = is_near_trouble(*model_, first_order(), kHalf);
+  }
+  return *first_order_near_trouble_;
+}
+
 double Cell::ratio_reached(const Criterion& criterion) const {
   return reached_ ? ratio_of(criterion, *reached_, 1.0) : base::kUnset;
 }

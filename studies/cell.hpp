@@ -50,6 +50,8 @@ class Cell {
   [[nodiscard]] bool is_moved_by_first_order() const;
   /// Whether that leaves a part in trouble.
   [[nodiscard]] bool is_in_trouble_by_first_order() const;
+  /// Whether that comes so near to it that it may be in it.
+  [[nodiscard]] bool is_near_trouble_by_first_order() const;
 
   /// The solution at a multiple of the load; solved at first use, then kept.
   [[nodiscard]] const CaseSolution& kept(double multiple) const;
@@ -137,6 +139,7 @@ class Cell {
   mutable std::vector<std::optional<CombinedUse>> first_order_combined_;  // by piece
   mutable std::optional<bool> first_order_moves_;
   mutable std::optional<bool> first_order_in_trouble_;
+  mutable std::optional<bool> first_order_near_trouble_;
   mutable std::map<double, CaseSolution> kept_;  // by multiple
   mutable std::deque<std::pair<double, CaseSolution>> recent_;
   mutable std::vector<std::optional<CombinedUse>> combined_;            // by piece

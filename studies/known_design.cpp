@@ -59,7 +59,7 @@ CellName name_of(const Cell& cell) {
 std::optional<KnownCell> KnownCell::of(const Cell& cell) {
   const bool far = cell.lowest_critical_factor > kFarFromCritical;
   const CaseSolution& first_order = cell.first_order();
-  if (!far || !carried(first_order)) return std::nullopt;
+  if (!far || !carried(first_order) || cell.is_near_trouble_by_first_order()) return std::nullopt;
   KnownCell out{.lowest_critical_factor = cell.lowest_critical_factor,
                 .closed_by_first_order = first_order.closed_stops};
   if (!cell.is_solved()) {

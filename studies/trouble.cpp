@@ -135,24 +135,23 @@ std::map<std::string, std::string> trouble_by_part(const SetModel& model,
   return trouble;
 }
 
-bool is_near_trouble(const SetModel& model, const CaseSolution& solved) {
-  constexpr double kNear = 0.9;
+bool is_near_trouble(const SetModel& model, const CaseSolution& solved, double near) {
   const parts::Assembly& assembly = model.assembly();
   const fea::Solution& solution = solved.solution;
   const auto near_unknown = [&](const parts::TravelStop& stop) {
     if (stop.known()) return false;
     const bool is_bump = stop.kind == parts::TravelStop::Kind::bump_stop;
     const double open_to = is_bump ? kTravelWithoutStop : stop.travel;
-    return stop.sense() * rise_of(stop.node, stop.offset_g, solution) > kNear * open_to;
+    return stop.sense() * rise_of(stop.node, stop.offset_g, solution) > near * open_to;
   };
   const auto nearly_leaves = [&](const parts::CoilSeat& seat) {
-    return drop_of(seat, solution) > kNear * seat.leaves_at();
+    return drop_of(seat, solution) > near * seat.leaves_at();
   };
   const bool moved = solved.method == fea::Method::large_displacement;
   return std::any_of(assembly.stops.begin(), assembly.stops.end(), near_unknown) ||
          (!is_strapped(assembly) &&
           std::any_of(assembly.coil_seats.begin(), assembly.coil_seats.end(), nearly_leaves)) ||
-         (moved && solution.local_rotation() > kNear * kMostBent);
+         (moved && solution.local_rotation() > near * kMostBent);
 }
 
 bool moves_far(const SetModel& model, const CaseSolution& second_order) {

@@ -17,7 +17,9 @@ namespace studies {
 
 /// Whether a case that is in no trouble comes so near to one (proposal) that another like it may be
 /// in it.
-[[nodiscard]] bool is_near_trouble(const SetModel& model, const CaseSolution& solved);
+/// @param near  of what would leave it in trouble
+[[nodiscard]] bool is_near_trouble(const SetModel& model, const CaseSolution& solved,
+                                   double near = 0.9);
 
 /// Whether small rotations no longer do: a link or arm turned more than 3 degrees from ride height,
 /// a bracket leans more than 10, or second order did not converge.

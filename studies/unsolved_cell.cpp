@@ -30,6 +30,7 @@ bool goes_on_as(const KnownCell& known, const Cell& cell) {
   const CaseSolution& here = cell.first_order();
   if (!carried(here) || here.closed_stops != known.closed_by_first_order) return false;
   if (known.is_moved != cell.is_moved_by_first_order()) return false;
+  if (cell.is_near_trouble_by_first_order()) return false;
   // What turns far is in no trouble where it is solved with large displacements.
   return known.is_moved || !cell.is_in_trouble_by_first_order();
 }
