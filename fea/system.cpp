@@ -152,9 +152,7 @@ System::System(Model model, const System* like) : model_(std::move(model)) {
     }
     nodes_ = std::make_shared<const std::vector<Eigen::VectorXi>>(std::move(nodes));
   }
-  const Eigen::VectorXi fixed = held_unknowns();
-  if (like == nullptr || !number_like(*like, fixed)) number_unknowns(fixed);
-  assemble();
+  number_and_factor(like);
 }
 
 System::System(const System& other, const Added& added)
@@ -183,13 +181,13 @@ System::System(const System& other, const Added& added)
     factored_ = other.factored_;
     return;
   }
-  const Eigen::VectorXi fixed = held_unknowns();
-  if (!number_like(other, fixed)) number_unknowns(fixed);
-  assemble();
+  number_and_factor(&other);
 }
 
-/// The scaled matrix of what is numbered, and its factor.
-void System::assemble() {
+/// @param like  whose order of the unknowns is taken where it has the same; may be null
+void System::number_and_factor(const System* like) {
+  const Eigen::VectorXi fixed = held_unknowns();
+  if (like == nullptr || !number_like(*like, fixed)) number_unknowns(fixed);
   std::vector<bool> free_turns(static_cast<std::size_t>(n_free_));
   for (int i = 0; i < n_unknowns(); ++i) {
     if (!held(i)) free_turns[static_cast<std::size_t>(reduced_(i))] = turns(i);

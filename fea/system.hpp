@@ -90,7 +90,7 @@ class System {
   [[nodiscard]] Eigen::VectorXd diagonal() const;
   void make_beams(const System* alike);
   void make_springs(const System* alike);
-  void assemble();
+  void number_and_factor(const System* like);
   [[nodiscard]] Eigen::VectorXi held_unknowns() const;
   void number_unknowns(const Eigen::VectorXi& fixed);
   [[nodiscard]] bool number_like(const System& like, const Eigen::VectorXi& fixed);

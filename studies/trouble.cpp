@@ -39,17 +39,20 @@ double largest_torque(const parts::Piece& piece, const fea::Solution& solution) 
   return largest;
 }
 
+/// Travel up to which a stop or strap that is not wholly known is taken as open.  [m]
+double open_to(const parts::TravelStop& stop) {
+  return stop.kind == parts::TravelStop::Kind::bump_stop ? kTravelWithoutStop : stop.travel;
+}
+
 /// Why a stop or strap that is not wholly known leaves a case open; empty = it does not.
 std::string why_unknown(const parts::TravelStop& stop, const fea::Solution& solution, bool inches) {
   const double travel = stop.sense() * rise_of(stop.node, stop.offset_g, solution);
-  if (stop.known()) return {};
+  if (stop.known() || !(travel > open_to(stop))) return {};
   if (stop.kind == parts::TravelStop::Kind::bump_stop) {
-    if (!(travel > kTravelWithoutStop)) return {};
     return fmt::format(
         "the {} is not given and its seat rises {}: enter axle.bump_travel and axle.stop_rate",
         stop.name, parts::length_words(travel, inches));
   }
-  if (!(travel > stop.travel)) return {};
   return fmt::format(
       "the axle drops {} at the {}, which is tight at {}: enter limit_strap.rate, of one strap",
       parts::length_words(travel, inches), stop.name, parts::length_words(stop.travel, inches));
@@ -139,10 +142,8 @@ bool is_near_trouble(const SetModel& model, const CaseSolution& solved, double n
   const parts::Assembly& assembly = model.assembly();
   const fea::Solution& solution = solved.solution;
   const auto near_unknown = [&](const parts::TravelStop& stop) {
-    if (stop.known()) return false;
-    const bool is_bump = stop.kind == parts::TravelStop::Kind::bump_stop;
-    const double open_to = is_bump ? kTravelWithoutStop : stop.travel;
-    return stop.sense() * rise_of(stop.node, stop.offset_g, solution) > near * open_to;
+    const double travel = stop.sense() * rise_of(stop.node, stop.offset_g, solution);
+    return !stop.known() && travel > near * open_to(stop);
   };
   const auto nearly_leaves = [&](const parts::CoilSeat& seat) {
     return drop_of(seat, solution) > near * seat.leaves_at();
